@@ -1,0 +1,188 @@
+//! From the bytes of a request to a typed request, or a problem that says what is wrong with them.
+
+use actix_web::http::header;
+use actix_web::{HttpRequest, web};
+use futures_util::StreamExt;
+use serde::de::DeserializeOwned;
+use serde_json::Value;
+
+use super::problem::{Problem, ProblemCode};
+use super::strict::{NULL, Strict};
+use crate::calculation::answer::{Fault, FaultCode};
+use crate::practice::Vocabulary;
+
+/// Reads the whole body, up to `limit` bytes.
+///
+/// The body is read before its type is judged: an answer with unread bytes behind it would close the connection.
+///
+/// # Errors
+/// 413, 415, or 400 when the connection breaks.
+pub async fn read(request: &HttpRequest, mut payload: web::Payload, limit: usize) -> Result<Vec<u8>, Problem> {
+    let too_large = || {
+        Problem::new(ProblemCode::BodyTooLarge).detail(format!(
+            "The body is larger than {limit} bytes, the most that this path takes. Send less, or several requests."
+        ))
+    };
+    let announced = request
+        .headers()
+        .get(header::CONTENT_LENGTH)
+        .and_then(|length| length.to_str().ok())
+        .and_then(|length| length.parse::<usize>().ok());
+    if announced.is_some_and(|length| length > limit) {
+        return Err(too_large());
+    }
+    let mut body = Vec::with_capacity(announced.unwrap_or(1024));
+    while let Some(chunk) = payload.next().await {
+        let chunk = chunk.map_err(|error| {
+            Problem::new(ProblemCode::MalformedJson).detail(format!("The body broke off: {error}."))
+        })?;
+        if body.len() + chunk.len() > limit {
+            return Err(too_large());
+        }
+        body.extend_from_slice(&chunk);
+    }
+    judge_type(request)?;
+    Ok(body)
+}
+
+fn judge_type(request: &HttpRequest) -> Result<(), Problem> {
+    let text = |name: header::HeaderName| {
+        request.headers().get(name).map(|value| value.to_str().unwrap_or("?").to_ascii_lowercase())
+    };
+    let content_type = text(header::CONTENT_TYPE).unwrap_or_default();
+    let mut parts = content_type.split(';').map(str::trim);
+    let is_json = parts.next() == Some("application/json");
+    let is_utf8 = parts.all(|part| part.strip_prefix("charset=").is_none_or(|set| set.trim_matches('"') == "utf-8"));
+    let is_plain = text(header::CONTENT_ENCODING).is_none_or(|encoding| encoding == "identity");
+    if is_json && is_utf8 && is_plain { Ok(()) } else { Err(Problem::new(ProblemCode::UnsupportedMediaType)) }
+}
+
+/// Reads a typed request from JSON.
+///
+/// The good path is one pass. Only a failure is looked at again, to tell where and what it is.
+///
+/// # Errors
+/// 400 when the body is not one JSON text, 422 with the place of the fault when it is one but not this request.
+pub fn decode<T: DeserializeOwned>(body: &[u8]) -> Result<T, Problem> {
+    let mut json = serde_json::Deserializer::from_slice(body);
+    match T::deserialize(Strict(&mut json)) {
+        Ok(request) if json.end().is_ok() => Ok(request),
+        _ => Err(explain::<T>(body)),
+    }
+}
+
+fn explain<T: DeserializeOwned>(body: &[u8]) -> Problem {
+    if body.iter().all(u8::is_ascii_whitespace) {
+        return Problem::new(ProblemCode::MalformedJson).detail("The body is empty. Send one JSON object.");
+    }
+    let value = match serde_json::from_slice::<Value>(body) {
+        Ok(value) => value,
+        Err(error) => {
+            return Problem::new(ProblemCode::MalformedJson)
+                .detail(format!("The body is not one JSON text: {error}. Send one JSON object."));
+        }
+    };
+    let mut json = serde_json::Deserializer::from_slice(body);
+    match serde_path_to_error::deserialize::<_, T>(Strict(&mut json)) {
+        Err(error) => Problem::faults(vec![fault(error.path(), &error.inner().to_string(), &value)]),
+        // The first pass failed, so the second does.
+        Ok(_) => Problem::new(ProblemCode::InternalError),
+    }
+}
+
+/// What the deserializer's message says, as a fault. The messages are those of serde; a test holds them.
+fn fault(path: &serde_path_to_error::Path, message: &str, body: &Value) -> Fault {
+    let message = message.rsplit_once(" at line ").map_or(message, |(message, _)| message);
+    let names: Vec<_> = message.split('`').skip(1).step_by(2).collect();
+    let (first, others) = names.split_first().map_or(("", &[][..]), |(first, others)| (*first, others));
+    let here = pointer(path);
+    let of = |pointer: String, code: FaultCode, detail: String, hint: String| Fault {
+        pointer,
+        code: code.code(),
+        detail,
+        hint,
+    };
+    if message.starts_with("unknown field") {
+        let hint = nearest(first, others)
+            .map_or_else(|| format!("Known here: {}.", others.join(", ")), |name| format!("Did you mean {name}?"));
+        of(child(&here, first), FaultCode::FieldUnknown, format!("There is no field {first} here."), hint)
+    } else if message.starts_with("missing field") {
+        let detail = format!("The field {first} is needed and was not sent.");
+        of(
+            child(&here, first),
+            FaultCode::FieldMissing,
+            detail,
+            format!("Add {first}; its description says what it takes."),
+        )
+    } else if message.starts_with("duplicate field") {
+        let detail = format!("The field {first} stands twice in one object.");
+        of(child(&here, first), FaultCode::FieldDuplicate, detail, "Send it once.".to_owned())
+    } else if message.starts_with("unknown variant") {
+        let list = format!("One of: {}.", others.join(", "));
+        let hint = nearest(first, others).map_or(list.clone(), |name| format!("Did you mean {name}? {list}"));
+        of(here, FaultCode::ValueUnknown, format!("\"{first}\" is not a value that this field takes."), hint)
+    } else if message.starts_with(NULL) || message.starts_with("invalid type: null") {
+        of(
+            here,
+            FaultCode::NullNotAllowed,
+            "null is not taken here.".to_owned(),
+            "Leave the field out instead.".to_owned(),
+        )
+    } else if let Some(rest) = message.strip_prefix("invalid value: integer ") {
+        of(
+            here,
+            FaultCode::OutOfRange,
+            format!("The number {rest}."),
+            "Send a whole number within the range of the field.".to_owned(),
+        )
+    } else {
+        let found = found(path, body);
+        let expected = message.rsplit_once("expected ").map_or("another type", |(_, expected)| plain(expected));
+        of(here, FaultCode::TypeWrong, format!("{found} stands where {expected} belongs."), format!("Send {expected}."))
+    }
+}
+
+/// What serde expects, without the names of our types.
+fn plain(expected: &str) -> &str {
+    match expected {
+        "a string" | "string" => "text",
+        "f64" => "a number",
+        "u32" | "u64" | "usize" => "a whole number",
+        "a sequence" => "an array",
+        expected if expected.starts_with("struct ") || expected == "a map" => "an object",
+        expected if expected.starts_with("enum ") || expected == "string or map" => "one of the listed texts",
+        expected => expected,
+    }
+}
+
+/// What the caller sent at a path, by its JSON type.
+fn found(path: &serde_path_to_error::Path, body: &Value) -> &'static str {
+    match body.pointer(pointer(path).trim_start_matches('#')) {
+        Some(Value::Array(_)) => "An array",
+        Some(Value::Object(_)) => "An object",
+        Some(Value::String(_)) => "Text",
+        Some(Value::Number(_)) => "A number",
+        Some(Value::Bool(_)) => "A truth value",
+        Some(Value::Null) | None => "Another value",
+    }
+}
+
+fn pointer(path: &serde_path_to_error::Path) -> String {
+    use serde_path_to_error::Segment;
+    path.iter().fold("#".to_owned(), |pointer, segment| match segment {
+        Segment::Seq { index } => format!("{pointer}/{index}"),
+        Segment::Map { key } => child(&pointer, key),
+        Segment::Enum { .. } | Segment::Unknown => pointer,
+    })
+}
+
+/// A member of the object at a pointer, its name escaped (RFC 6901); once only, where the path already ends in it.
+fn child(pointer: &str, name: &str) -> String {
+    let name = name.chars().take(64).collect::<String>().replace('~', "~0").replace('/', "~1");
+    if pointer.rsplit('/').next() == Some(name.as_str()) { pointer.to_owned() } else { format!("{pointer}/{name}") }
+}
+
+fn nearest<'a>(name: &str, known: &[&'a str]) -> Option<&'a str> {
+    let close = |other: &&str| strsim::damerau_levenshtein(name, other);
+    known.iter().copied().min_by_key(close).filter(|other| close(other) <= 1 + other.len() / 4)
+}

@@ -1,0 +1,290 @@
+//! The published description: OpenAPI 3.1, built from the calculations and tables themselves.
+
+use std::collections::BTreeMap;
+
+use serde_json::{Map, Value, json};
+use utoipa::ToSchema;
+use utoipa::openapi::content::ContentBuilder;
+use utoipa::openapi::example::ExampleBuilder;
+use utoipa::openapi::header::HeaderBuilder;
+use utoipa::openapi::info::{InfoBuilder, LicenseBuilder};
+use utoipa::openapi::path::{HttpMethod, OperationBuilder, ParameterBuilder, ParameterIn, PathItem, PathsBuilder};
+use utoipa::openapi::request_body::RequestBodyBuilder;
+use utoipa::openapi::response::ResponseBuilder;
+use utoipa::openapi::schema::{ComponentsBuilder, ObjectBuilder, Type};
+use utoipa::openapi::tag::TagBuilder;
+use utoipa::openapi::{OpenApiBuilder, Ref, RefOr, Required, Schema, Server};
+
+use super::problem::{MEDIA_TYPE, ProblemBody, ProblemCode};
+use super::reference::{self, Table};
+use crate::calculation::{self, Calculation};
+use crate::practice::Vocabulary;
+
+const INTRODUCTION: &str = "The calculations of a vehicle-loop specialist, for the programs of other people: which loops an \
+    opening needs, and what they will measure. Quantities go in as text with their unit (`\"24 ft\"`, `\"3/16 in\"`, `\"7.2 m\"`) and \
+    come out as numbers in both systems. Every answer is a pure function of its request and the release in `basis.engine`, so \
+    any request may be repeated. Requests are closed: an unknown field is refused by name. Answers are open: they may gain \
+    fields, and their codes may gain values. A vehicle loop never protects a person.";
+
+/// Builds the description of the service as callers at `public_url` see it.
+pub fn build(public_url: &str) -> Value {
+    let mut builder = Builder::default();
+    builder.schema::<ProblemBody>();
+    calculation::visit_all(&mut builder);
+    reference::visit_all(&mut builder);
+    builder.service_paths();
+    let schemas = std::mem::take(&mut builder.schemas);
+    let info = InfoBuilder::new()
+        .title("Loopwright")
+        .version(env!("CARGO_PKG_VERSION"))
+        .description(Some(INTRODUCTION))
+        .license(Some(LicenseBuilder::new().name("MIT OR Apache-2.0").identifier(Some("MIT OR Apache-2.0")).build()))
+        .build();
+    let tag = |name: &str, text: &str| TagBuilder::new().name(name).description(Some(text)).build();
+    let document = OpenApiBuilder::new()
+        .info(info)
+        .servers(Some([Server::new(if public_url.is_empty() { "/" } else { public_url })]))
+        .tags(Some([
+            tag("calculations", "Questions and their answers."),
+            tag("reference", "What a form needs for its menus; each table is cached by its entity tag."),
+            tag("service", "The service itself."),
+        ]))
+        .paths(builder.paths.build())
+        .components(Some(ComponentsBuilder::new().schemas_from_iter(schemas).build()))
+        .build();
+    let mut value = serde_json::to_value(&document).unwrap_or_default();
+    value["security"] = json!([]);
+    without_null(&mut value);
+    value
+}
+
+#[derive(Default)]
+struct Builder {
+    paths: PathsBuilder,
+    schemas: BTreeMap<String, RefOr<Schema>>,
+}
+
+impl Builder {
+    /// Adds a schema with all that it refers to, and gives a reference to it.
+    fn schema<T: ToSchema>(&mut self) -> Ref {
+        let mut nested = Vec::new();
+        T::schemas(&mut nested);
+        self.schemas.extend(nested);
+        self.schemas.insert(T::name().into_owned(), T::schema());
+        Ref::from_schema_name(T::name())
+    }
+
+    fn path(&mut self, path: String, method: HttpMethod, operation: OperationBuilder) {
+        let paths = std::mem::take(&mut self.paths);
+        self.paths = paths.path(path, PathItem::new(method, operation.build()));
+    }
+
+    /// The paths that are no calculation and no table.
+    fn service_paths(&mut self) {
+        let text = |media: &str, what: &str| {
+            ResponseBuilder::new().description(what).content(
+                media,
+                ContentBuilder::new().schema(Some(ObjectBuilder::new().schema_type(Type::String))).build(),
+            )
+        };
+        let object = |what: &str| {
+            ResponseBuilder::new()
+                .description(what)
+                .content("application/json", ContentBuilder::new().schema(Some(ObjectBuilder::new())).build())
+        };
+        let service = |id: &str, summary: &str, description: &str| {
+            OperationBuilder::new()
+                .operation_id(Some(id))
+                .tag("service")
+                .summary(Some(summary))
+                .description(Some(description))
+        };
+        let live = service(
+            "check_live",
+            "The process answers",
+            "For a probe that restarts an instance which does not answer.",
+        )
+        .response("200", object("It does."))
+        .response("500", problem(&[ProblemCode::InternalError]));
+        self.path("/health/live".to_owned(), HttpMethod::Get, live);
+        let ready = service(
+            "check_ready",
+            "The instance takes requests",
+            "For a balancer: the self-test on reference rows has passed, and the instance is not stopping.",
+        )
+        .response("200", object("It does."))
+        .response("503", problem(&[ProblemCode::Unavailable]));
+        self.path("/health/ready".to_owned(), HttpMethod::Get, ready);
+        let metrics =
+            service("read_metrics", "What the instance counted", "Counters in the text format of OpenMetrics.")
+                .response("200", text("application/openmetrics-text", "The counters."))
+                .response("500", problem(&[ProblemCode::InternalError]));
+        self.path("/metrics".to_owned(), HttpMethod::Get, metrics);
+        let slugs: Vec<_> = ProblemCode::ALL.iter().map(|code| code.slug()).collect();
+        let page = service(
+            "read_problem_page",
+            "What a kind of problem means",
+            "The page that the `type` of a problem points to.",
+        )
+        .parameter(
+            ParameterBuilder::new()
+                .name("slug")
+                .parameter_in(ParameterIn::Path)
+                .required(Required::True)
+                .description(Some("The kind: its code, with hyphens."))
+                .schema(Some(ObjectBuilder::new().schema_type(Type::String).enum_values(Some(slugs)))),
+        )
+        .response("200", text("text/html", "The page."))
+        .response("404", problem(&[ProblemCode::NotFound]));
+        self.path("/problems/{slug}".to_owned(), HttpMethod::Get, page);
+    }
+}
+
+impl calculation::Visitor for Builder {
+    fn visit<C: Calculation>(&mut self) {
+        let request = self.schema::<C>();
+        let report = self.schema::<C::Report>();
+        let examples = |of: fn(&calculation::Example) -> &'static str| {
+            C::EXAMPLES.iter().map(move |example| {
+                let value = serde_json::from_str::<Value>(of(example)).ok();
+                (example.name, ExampleBuilder::new().summary(example.summary).value(value).build())
+            })
+        };
+        let body = RequestBodyBuilder::new()
+            .description(Some("One JSON object, at most 64 KiB."))
+            .required(Some(Required::True))
+            .content(
+                "application/json",
+                ContentBuilder::new()
+                    .schema(Some(request))
+                    .examples_from_iter(examples(|example| example.request))
+                    .build(),
+            )
+            .build();
+        let answer = ResponseBuilder::new()
+            .description("The report. A design that should not be built has a finding of level `stop`.")
+            .header(
+                "x-request-id",
+                HeaderBuilder::new()
+                    .description(Some("The caller's id for the request, or one made here."))
+                    .schema(Some(ObjectBuilder::new().schema_type(Type::String)))
+                    .build(),
+            )
+            .content(
+                "application/json",
+                ContentBuilder::new()
+                    .schema(Some(report))
+                    .examples_from_iter(examples(|example| example.answer))
+                    .build(),
+            );
+        use ProblemCode as P;
+        let operation = OperationBuilder::new()
+            .operation_id(Some(C::OPERATION_ID))
+            .tag("calculations")
+            .summary(Some(C::SUMMARY))
+            .description(Some(C::DESCRIPTION))
+            .request_body(Some(body))
+            .response("200", answer)
+            .response("400", problem(&[P::MalformedJson]))
+            .response("408", problem(&[P::RequestTimeout]))
+            .response("413", problem(&[P::BodyTooLarge]))
+            .response("415", problem(&[P::UnsupportedMediaType]))
+            .response("422", problem(&[P::ValidationFailed]))
+            .response("500", problem(&[P::InternalError]))
+            .response("503", problem(&[P::Unavailable]));
+        self.path(format!("/v1/{}", C::NAME), HttpMethod::Post, operation);
+    }
+}
+
+impl reference::Visitor for Builder {
+    fn visit<T: Table>(&mut self) {
+        let table = self.schema::<T>();
+        let operation = OperationBuilder::new()
+            .operation_id(Some(T::OPERATION_ID))
+            .tag("reference")
+            .summary(Some(T::SUMMARY))
+            .description(Some(
+                "Each row starts with `code`, the value in requests and reports. Send the entity tag in \
+                `if-none-match` to learn that nothing changed.",
+            ))
+            .response(
+                "200",
+                ResponseBuilder::new().description("The table.").content(
+                    "application/json",
+                    ContentBuilder::new().schema(Some(table)).example(serde_json::to_value(T::table()).ok()).build(),
+                ),
+            )
+            .response("304", ResponseBuilder::new().description("The caller has the table already."))
+            .response("404", problem(&[ProblemCode::NotFound]))
+            .response("500", problem(&[ProblemCode::InternalError]));
+        self.path(format!("/v1/reference/{}", T::NAME), HttpMethod::Get, operation);
+    }
+}
+
+/// A failure, with an example of each kind that it can be.
+fn problem(codes: &[ProblemCode]) -> ResponseBuilder {
+    let examples = codes.iter().map(|code| {
+        let mut body = json!({
+            "type": format!("/problems/{}", code.slug()),
+            "title": code.label(),
+            "status": code.status().as_u16(),
+            "code": code.code(),
+            "detail": code.description(),
+            "request_id": "0198c0de-5eed-7000-8000-000000000001",
+            "errors": [],
+        });
+        if *code == ProblemCode::ValidationFailed {
+            body["detail"] = json!("One field cannot be used; errors says what to send instead.");
+            body["errors"] = json!([{
+                "pointer": "#/opening/width",
+                "code": "unit_missing",
+                "detail": "A length needs a unit; \"24\" has none.",
+                "hint": "Write a length as \"24 ft\" or \"7.2 m\".",
+            }]);
+        }
+        (code.code(), ExampleBuilder::new().summary(code.label()).value(Some(body)).build())
+    });
+    let what: Vec<_> = codes.iter().map(|code| code.label()).collect();
+    ResponseBuilder::new().description(what.join("; ")).content(
+        MEDIA_TYPE,
+        ContentBuilder::new()
+            .schema(Some(Ref::from_schema_name(ProblemBody::name())))
+            .examples_from_iter(examples)
+            .build(),
+    )
+}
+
+/// Optional means absent, never null: takes the null that the schema library adds to optional fields out of the schemas, and
+/// with it the unions that several client generators turn into wrong code.
+fn without_null(value: &mut Value) {
+    match value {
+        Value::Object(object) => {
+            if let Some(Value::Array(types)) = object.get_mut("type") {
+                types.retain(|kind| kind != "null");
+                if let [only] = types.as_slice() {
+                    let only = only.clone();
+                    object.insert("type".to_owned(), only);
+                }
+            }
+            if let Some(inner) = sole_branch(object) {
+                object.shift_remove("oneOf");
+                for (key, value) in inner {
+                    object.entry(key).or_insert(value);
+                }
+            }
+            object.values_mut().for_each(without_null);
+        }
+        Value::Array(items) => items.iter_mut().for_each(without_null),
+        _ => {}
+    }
+}
+
+/// The branch of a `oneOf` that has no other beside null.
+fn sole_branch(object: &Map<String, Value>) -> Option<Map<String, Value>> {
+    let branches = object.get("oneOf")?.as_array()?;
+    let mut others = branches.iter().filter(|branch| branch.get("type").is_none_or(|kind| kind != "null"));
+    match (others.next(), others.next()) {
+        (Some(Value::Object(only)), None) => Some(only.clone()),
+        _ => None,
+    }
+}

@@ -1,0 +1,58 @@
+//! The description as it is served, and the page that shows it; everything comes from this service.
+
+use std::sync::{Arc, OnceLock};
+
+use actix_web::http::header;
+use actix_web::{HttpRequest, HttpResponse};
+use utoipa_swagger_ui::Config;
+
+use super::description;
+use super::edge::Edge;
+use super::fixed::Fixed;
+use super::problem::{Problem, ProblemCode};
+
+/// The description.
+///
+/// # Errors
+/// None.
+pub fn openapi(request: &HttpRequest) -> Result<HttpResponse, Problem> {
+    static FIXED: OnceLock<Fixed> = OnceLock::new();
+    let public_url = &Edge::of(request).settings.public_url;
+    Ok(FIXED.get_or_init(|| Fixed::new(pretty(public_url), "application/json")).respond(request))
+}
+
+/// The description as it is committed and printed.
+pub fn pretty(public_url: &str) -> String {
+    let mut text = serde_json::to_string_pretty(&description::build(public_url)).unwrap_or_default();
+    text.push('\n');
+    text
+}
+
+/// Leads from `/docs` to `/docs/`, where the page's relative links hold.
+///
+/// # Errors
+/// None.
+pub fn to_docs(_: &HttpRequest) -> Result<HttpResponse, Problem> {
+    Ok(HttpResponse::PermanentRedirect().insert_header((header::LOCATION, "docs/")).finish())
+}
+
+/// A file of the documentation page.
+///
+/// # Errors
+/// 404 for a file that it does not have.
+pub fn docs(request: &HttpRequest) -> Result<HttpResponse, Problem> {
+    static CONFIG: OnceLock<Arc<Config<'static>>> = OnceLock::new();
+    let config = CONFIG.get_or_init(|| {
+        Arc::new(Config::new(["../openapi.json"]).validator_url("none").try_it_out_enabled(true).deep_linking(true))
+    });
+    let name = request.match_info().query("file");
+    let name = if name.is_empty() { "index.html" } else { name };
+    let file = utoipa_swagger_ui::serve(name, config.clone())
+        .ok()
+        .flatten()
+        .ok_or_else(|| Problem::new(ProblemCode::NotFound))?;
+    Ok(HttpResponse::Ok()
+        .content_type(file.content_type)
+        .insert_header((header::CACHE_CONTROL, "public, max-age=3600"))
+        .body(file.bytes.into_owned()))
+}

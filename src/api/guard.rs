@@ -1,0 +1,92 @@
+//! Round every handler: a deadline and a net for panics inside, an id, a log line and the counters outside.
+
+use std::panic::AssertUnwindSafe;
+use std::time::Instant;
+
+use actix_web::body::{BoxBody, MessageBody};
+use actix_web::dev::{ServiceRequest, ServiceResponse};
+use actix_web::http::header::{self, HeaderName, HeaderValue};
+use actix_web::middleware::Next;
+use actix_web::{Error, HttpMessage, HttpRequest, HttpResponse};
+use futures_util::FutureExt;
+
+use super::edge::{Edge, RequestId};
+use super::problem::{self, Problem, ProblemCode};
+
+/// Runs the work of a handler: its problem, a missed deadline and a panic all become answers.
+///
+/// This is no middleware on purpose: an error that leaves a handler passes the layers that add headers to answers.
+pub async fn guarded(request: HttpRequest, work: impl Future<Output = Result<HttpResponse, Problem>>) -> HttpResponse {
+    let edge = Edge::of(&request).clone();
+    let outcome = tokio::time::timeout(edge.settings.deadline, AssertUnwindSafe(work).catch_unwind()).await;
+    let problem = match outcome {
+        Ok(Ok(Ok(response))) => return response,
+        Ok(Ok(Err(problem))) => problem,
+        Ok(Err(_panic)) => {
+            edge.metrics.panics.inc();
+            Problem::new(ProblemCode::InternalError)
+        }
+        Err(_elapsed) => {
+            let mut response = Problem::new(ProblemCode::RequestTimeout).respond(&request);
+            response.head_mut().set_connection_type(actix_web::http::ConnectionType::Close);
+            return response;
+        }
+    };
+    problem.respond(&request)
+}
+
+/// Gives each request an id, then logs and counts its answer: one event, without body or query.
+///
+/// # Errors
+/// Passes on what the service inside returns.
+pub async fn observed(
+    request: ServiceRequest,
+    next: Next<impl MessageBody + 'static>,
+) -> Result<ServiceResponse<BoxBody>, Error> {
+    let started = Instant::now();
+    let id = RequestId::take(&request);
+    request.extensions_mut().insert(id.clone());
+    let edge = Edge::of(request.request()).clone();
+    edge.metrics.in_flight.inc();
+    let outcome = next.call(request).await;
+    edge.metrics.in_flight.dec();
+    let mut response = as_problem(outcome?.map_into_boxed_body());
+    let took = started.elapsed();
+
+    if let Ok(value) = HeaderValue::from_str(&id.to_string()) {
+        response.headers_mut().insert(HeaderName::from_static(RequestId::HEADER), value);
+    }
+    response.headers_mut().insert(header::X_CONTENT_TYPE_OPTIONS, HeaderValue::from_static("nosniff"));
+    let status = response.status().as_u16();
+    let route = response.request().match_pattern().unwrap_or_else(|| "other".to_owned());
+    edge.metrics.answered(&route, status, took);
+    tracing::info!(
+        method = %response.request().method(),
+        route,
+        status,
+        micros = u64::try_from(took.as_micros()).unwrap_or(u64::MAX),
+        request_id = %id,
+        "request"
+    );
+    Ok(response)
+}
+
+/// Answers of the framework that are no problem yet, such as a refused preflight, become one.
+fn as_problem(response: ServiceResponse<BoxBody>) -> ServiceResponse<BoxBody> {
+    let status = response.status();
+    let is_problem = response
+        .headers()
+        .get(header::CONTENT_TYPE)
+        .is_some_and(|kind| kind.as_bytes() == problem::MEDIA_TYPE.as_bytes());
+    if !(status.is_client_error() || status.is_server_error()) || is_problem {
+        return response;
+    }
+    let (request, plain) = response.into_parts();
+    let mut answer = Problem::new(ProblemCode::of_status(status)).respond(&request);
+    for (name, value) in plain.headers() {
+        if name != header::CONTENT_TYPE && name != header::CONTENT_LENGTH {
+            answer.headers_mut().insert(name.clone(), value.clone());
+        }
+    }
+    ServiceResponse::new(request, answer)
+}

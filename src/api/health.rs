@@ -1,0 +1,83 @@
+//! Whether an instance lives, whether it should get requests, and what it counted.
+
+use actix_web::http::header;
+use actix_web::{HttpRequest, HttpResponse};
+
+use super::edge::Edge;
+use super::problem::{Problem, ProblemCode};
+use crate::physics::winding::{Shape, Winding};
+use crate::physics::{circuit, conductor};
+
+/// The process answers.
+///
+/// # Errors
+/// None.
+pub fn live(_: &HttpRequest) -> Result<HttpResponse, Problem> {
+    Ok(state("live"))
+}
+
+/// The self-test has passed, and the instance is not stopping.
+///
+/// # Errors
+/// 503 otherwise.
+pub fn ready(request: &HttpRequest) -> Result<HttpResponse, Problem> {
+    if Edge::of(request).is_ready() { Ok(state("ready")) } else { Err(Problem::new(ProblemCode::Unavailable)) }
+}
+
+/// The counters.
+///
+/// # Errors
+/// None.
+pub fn metrics(request: &HttpRequest) -> Result<HttpResponse, Problem> {
+    Ok(HttpResponse::Ok()
+        .content_type("application/openmetrics-text; version=1.0.0; charset=utf-8")
+        .insert_header((header::CACHE_CONTROL, "no-store"))
+        .body(Edge::of(request).metrics.render()))
+}
+
+fn state(state: &str) -> HttpResponse {
+    HttpResponse::Ok()
+        .content_type("application/json")
+        .insert_header((header::CACHE_CONTROL, "no-store"))
+        .body(format!("{{\"status\":\"{state}\"}}"))
+}
+
+/// Computes reference rows again: catches a build whose arithmetic is broken before it answers anyone.
+///
+/// # Errors
+/// The row that is off, and by how much.
+pub fn self_test() -> Result<(), String> {
+    let square = |corner_cut, turns| Winding {
+        shape: Shape::Rectangle,
+        along: 1.8288,
+        across: 1.8288,
+        corner_cut,
+        turns,
+        pitch: 0.150 * 0.0254,
+        wire_radius: conductor::awg_diameter(14) / 2.0,
+    };
+    let rows = [
+        // Rosa and Grover, 1912; Neumann sums.
+        ("6 x 6 ft, one turn, µH", square(0.0, 1).inductance(0.25) * 1e6, 10.524, 0.002),
+        ("6 x 6 ft, three turns, µH", square(0.0, 3).inductance(0.25) * 1e6, 76.97, 0.005),
+        ("6 x 6 ft, corners cut 12 in, µH", square(0.3048, 3).inductance(0.25) * 1e6, 71.11, 0.01),
+        // ASTM B258 and the Bessel solution.
+        ("14 AWG, inch", conductor::awg_diameter(14) / 0.0254, 0.06408, 0.002),
+        (
+            "14 AWG at 50 kHz",
+            conductor::skin_effect(conductor::awg_diameter(14) / 2.0, 50e3, 20.0).resistance_ratio,
+            1.638,
+            0.005,
+        ),
+        // Circuit theory.
+        ("share of 77 µH on 22 µH", circuit::share(77e-6, 22e-6), 0.7777, 0.002),
+    ];
+    for (row, computed, expected, tolerance) in rows {
+        let error: f64 = (computed - expected) / expected;
+        // A NaN must fail too, so the comparison is the other way round.
+        if !(error.abs() <= tolerance) {
+            return Err(format!("{row}: computed {computed}, expected {expected}"));
+        }
+    }
+    Ok(())
+}

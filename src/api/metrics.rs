@@ -1,0 +1,77 @@
+//! What an instance counts, in the text format of Prometheus.
+
+use std::sync::atomic::AtomicI64;
+use std::time::Duration;
+
+use prometheus_client::encoding::EncodeLabelSet;
+use prometheus_client::encoding::text::encode;
+use prometheus_client::metrics::counter::Counter;
+use prometheus_client::metrics::family::Family;
+use prometheus_client::metrics::gauge::Gauge;
+use prometheus_client::metrics::histogram::{Histogram, exponential_buckets};
+use prometheus_client::registry::Registry;
+
+/// What tells one series of requests from another. The route is a pattern, so that callers cannot add series.
+#[derive(Clone, Debug, PartialEq, Eq, Hash, EncodeLabelSet)]
+pub struct Labels {
+    /// The pattern of the path, or `other`.
+    pub route: String,
+    /// The status of the answer.
+    pub status: u16,
+}
+
+/// The counters of an instance.
+pub struct Metrics {
+    registry: Registry,
+    requests: Family<Labels, Counter>,
+    seconds: Family<RouteLabel, Histogram>,
+    /// Requests in work now.
+    pub in_flight: Gauge<i64, AtomicI64>,
+    /// Panics that became a 500.
+    pub panics: Counter,
+}
+
+/// The route alone, for durations.
+#[derive(Clone, Debug, PartialEq, Eq, Hash, EncodeLabelSet)]
+struct RouteLabel {
+    route: String,
+}
+
+impl Default for Metrics {
+    fn default() -> Self {
+        let mut registry = Registry::with_prefix("loopwright");
+        let requests = Family::<Labels, Counter>::default();
+        // From 50 µs, a small calculation, to 1.6 s, far past anything healthy.
+        let seconds = Family::<RouteLabel, Histogram>::new_with_constructor(|| {
+            Histogram::new(exponential_buckets(50e-6, 2.0, 16))
+        });
+        let in_flight = Gauge::default();
+        let panics = Counter::default();
+        registry.register("http_requests", "Requests answered", requests.clone());
+        registry.register(
+            "http_request_duration_seconds",
+            "Time from the head of a request to its answer",
+            seconds.clone(),
+        );
+        registry.register("http_requests_in_flight", "Requests in work", in_flight.clone());
+        registry.register("panics", "Panics that became a 500", panics.clone());
+        Self { registry, requests, seconds, in_flight, panics }
+    }
+}
+
+impl Metrics {
+    /// Counts an answered request.
+    pub fn answered(&self, route: &str, status: u16, took: Duration) {
+        self.requests.get_or_create(&Labels { route: route.to_owned(), status }).inc();
+        self.seconds.get_or_create(&RouteLabel { route: route.to_owned() }).observe(took.as_secs_f64());
+    }
+
+    /// All counters as text.
+    pub fn render(&self) -> String {
+        let mut text = String::new();
+        match encode(&mut text, &self.registry) {
+            Ok(()) => text,
+            Err(std::fmt::Error) => String::new(),
+        }
+    }
+}

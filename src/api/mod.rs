@@ -1,0 +1,20 @@
+//! The HTTP edge: routes, problems, documentation, health, telemetry. The only room that knows HTTP.
+//!
+//! A request passes [`guard::observed`] (id, log line, counters) and CORS, reaches its handler in [`routes`], where
+//! [`guard::guarded`] bounds it; [`body`] reads it, the calculation answers it, [`problem`] refuses it.
+
+pub mod body;
+pub mod description;
+pub mod documentation;
+pub mod edge;
+pub mod fixed;
+pub mod guard;
+pub mod health;
+pub mod metrics;
+pub mod pages;
+pub mod problem;
+pub mod reference;
+pub mod routes;
+pub mod serve;
+pub mod strict;
+pub mod telemetry;

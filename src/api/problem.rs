@@ -1,0 +1,154 @@
+//! Problems: every failure in one shape (RFC 9457), with a page for each kind.
+
+use actix_web::http::StatusCode;
+use actix_web::http::header::{self, HeaderValue};
+use actix_web::{HttpRequest, HttpResponse};
+use serde::Serialize;
+use utoipa::ToSchema;
+
+use super::edge::{Edge, RequestId};
+use crate::calculation::answer::{Fault, Refusal};
+use crate::practice::{Vocabulary, vocabulary};
+
+/// The media type of problems.
+pub const MEDIA_TYPE: &str = "application/problem+json";
+
+vocabulary! {
+    /// The kinds of problems.
+    ProblemCode {
+        MalformedJson "malformed_json" "The body is not JSON" "The body is not one JSON text: a syntax error, text that is not UTF-8, a number out of range, or more than 128 levels. Send one JSON object." [];
+        NotFound "not_found" "Nothing here" "The path does not exist. The description at /openapi.json lists those that do." [];
+        MethodNotAllowed "method_not_allowed" "Method not allowed" "The path exists, but not for this method. The Allow header lists the methods." [];
+        RequestTimeout "request_timeout" "Body not sent in time" "The body did not arrive within the deadline. Send it in one go; all calls are safe to repeat." [];
+        BodyTooLarge "body_too_large" "Body too large" "The body is larger than this path takes. Send less, or several requests." [];
+        UnsupportedMediaType "unsupported_media_type" "Media type not supported" "Send the body as application/json, in UTF-8 and without content encoding." [];
+        ValidationFailed "validation_failed" "Some fields cannot be used" "The body is JSON, but its content cannot be computed. The list errors names every field, and what to send instead." [];
+        InternalError "internal_error" "Our fault" "Something failed here. Report the request id to the operator; the request may be repeated." [];
+        Unavailable "unavailable" "Not ready" "The instance is starting or stopping. Repeat the request after the seconds in Retry-After." [];
+    }
+}
+
+impl ProblemCode {
+    /// The status of the answer.
+    pub fn status(self) -> StatusCode {
+        match self {
+            Self::MalformedJson => StatusCode::BAD_REQUEST,
+            Self::NotFound => StatusCode::NOT_FOUND,
+            Self::MethodNotAllowed => StatusCode::METHOD_NOT_ALLOWED,
+            Self::RequestTimeout => StatusCode::REQUEST_TIMEOUT,
+            Self::BodyTooLarge => StatusCode::PAYLOAD_TOO_LARGE,
+            Self::UnsupportedMediaType => StatusCode::UNSUPPORTED_MEDIA_TYPE,
+            Self::ValidationFailed => StatusCode::UNPROCESSABLE_ENTITY,
+            Self::InternalError => StatusCode::INTERNAL_SERVER_ERROR,
+            Self::Unavailable => StatusCode::SERVICE_UNAVAILABLE,
+        }
+    }
+
+    /// The last part of the path of its page: `validation-failed`.
+    pub fn slug(self) -> String {
+        self.code().replace('_', "-")
+    }
+
+    /// The kind that says what a bare status says, for answers of the framework.
+    pub fn of_status(status: StatusCode) -> Self {
+        Self::ALL.iter().copied().find(|code| code.status() == status).unwrap_or(if status.is_server_error() {
+            Self::InternalError
+        } else {
+            Self::MalformedJson
+        })
+    }
+}
+
+/// A failure on its way to the caller.
+#[derive(Debug)]
+pub struct Problem {
+    /// The kind.
+    pub code: ProblemCode,
+    /// What happened this time.
+    pub detail: String,
+    /// The fields that cannot be used.
+    pub errors: Vec<Fault>,
+    /// The methods that a path has, for a 405.
+    pub allow: Option<&'static str>,
+}
+
+/// A problem as it is sent (RFC 9457, `application/problem+json`).
+#[derive(Serialize, ToSchema)]
+#[schema(as = Problem)]
+pub struct ProblemBody {
+    /// The address of a page about this kind of problem.
+    pub r#type: String,
+    /// The kind, for a person.
+    pub title: &'static str,
+    /// The HTTP status.
+    #[schema(minimum = 400, maximum = 599)]
+    pub status: u16,
+    /// The kind, for a program; a `code` of `reference/problems`.
+    pub code: &'static str,
+    /// What happened this time, and what to do.
+    pub detail: String,
+    /// The id of this request, as in the header `x-request-id`.
+    pub request_id: String,
+    /// Every field that cannot be used; empty for other kinds.
+    pub errors: Vec<Fault>,
+}
+
+impl Problem {
+    /// A problem of this kind, with the kind's own words.
+    pub fn new(code: ProblemCode) -> Self {
+        Self { code, detail: code.description().to_owned(), errors: Vec::new(), allow: None }
+    }
+
+    /// The same with other words.
+    #[must_use]
+    pub fn detail(mut self, detail: impl Into<String>) -> Self {
+        self.detail = detail.into();
+        self
+    }
+
+    /// A 405 for a path that has these methods.
+    pub fn method_not_allowed(allow: &'static str) -> Self {
+        let problem = Self::new(ProblemCode::MethodNotAllowed).detail(format!("This path takes {allow}."));
+        Self { allow: Some(allow), ..problem }
+    }
+
+    /// Fields that cannot be used.
+    pub fn faults(errors: Vec<Fault>) -> Self {
+        let detail = match errors.len() {
+            1 => "One field cannot be used; errors says what to send instead.".to_owned(),
+            n => format!("{n} fields cannot be used; errors says what to send instead."),
+        };
+        Self { errors, ..Self::new(ProblemCode::ValidationFailed).detail(detail) }
+    }
+
+    /// The answer to a request.
+    pub fn respond(self, request: &HttpRequest) -> HttpResponse {
+        let request_id = RequestId::of(request).to_string();
+        let edge = Edge::of(request);
+        let body = ProblemBody {
+            r#type: edge.link(&format!("/problems/{}", self.code.slug())),
+            title: self.code.label(),
+            status: self.code.status().as_u16(),
+            code: self.code.code(),
+            detail: self.detail,
+            request_id,
+            errors: self.errors,
+        };
+        let mut response = HttpResponse::build(self.code.status());
+        response.insert_header((header::CACHE_CONTROL, HeaderValue::from_static("no-store")));
+        if let Some(allow) = self.allow {
+            response.insert_header((header::ALLOW, allow));
+        }
+        if self.code == ProblemCode::Unavailable {
+            response.insert_header((header::RETRY_AFTER, "1"));
+        }
+        response.content_type(MEDIA_TYPE).body(serde_json::to_string(&body).unwrap_or_default())
+    }
+}
+
+impl From<Refusal> for Problem {
+    fn from(refusal: Refusal) -> Self {
+        // A refusal without a fault is a slip of ours, not the caller's.
+        if refusal.faults.is_empty() { Self::new(ProblemCode::InternalError) } else { Self::faults(refusal.faults) }
+    }
+}

@@ -1,0 +1,233 @@
+//! Reference tables: what a form needs for its menus. Each has its own path, schema and operation.
+
+use std::sync::LazyLock;
+
+use actix_web::web;
+use serde::Serialize;
+use uom::si::area::square_meter;
+use uom::si::f64::Length;
+use uom::si::length::{foot, meter};
+use utoipa::ToSchema;
+
+use super::fixed::Fixed;
+use super::problem::ProblemCode;
+use super::routes;
+use crate::calculation::answer::FaultCode;
+use crate::calculation::subject::Shape;
+use crate::physics::conductor;
+use crate::practice::Vocabulary;
+use crate::practice::detectors::DetectorEnvelope;
+use crate::practice::findings::FindingCode;
+use crate::practice::roles::Role;
+use crate::practice::site::{Barrier, Construction, SiteHazard, Surface};
+use crate::practice::sources::Source;
+use crate::practice::vehicles::VehicleClass;
+use crate::practice::wires::WireGauge;
+use crate::quantity::shown::{DetailLength, PlanLength, round};
+
+/// A table: its path, its operation, its rows.
+pub trait Table: Serialize + ToSchema + Sized + 'static {
+    /// The last part of the path: `wire-gauges`.
+    const NAME: &'static str;
+    /// The name of the operation in generated clients.
+    const OPERATION_ID: &'static str;
+    /// What it lists, in a phrase.
+    const SUMMARY: &'static str;
+    /// The table.
+    fn table() -> Self;
+    /// The answer, rendered once.
+    fn fixed() -> &'static Fixed;
+}
+
+/// Something to be done for each table.
+pub trait Visitor {
+    /// Called once for each table, in order.
+    fn visit<T: Table>(&mut self);
+}
+
+/// Declares tables: the first four columns are the same everywhere, further ones are computed from the member.
+macro_rules! tables {
+    ($($name:literal $operation:literal $summary:literal $table:ident of $row:ident from $members:expr => $member:ident
+       $({ $($(#[doc = $doc:literal])+ $column:ident: $type:ty = $value:expr;)+ })?)+) => {
+        $(
+            #[doc = concat!("A row of ", $name, ".")]
+            #[derive(Serialize, ToSchema)]
+            pub struct $row {
+                /// The value in requests and reports.
+                code: &'static str,
+                /// A short name for a menu.
+                label: &'static str,
+                /// One or two sentences.
+                description: &'static str,
+                /// Where the figures come from; ids of `reference/sources`.
+                source_ids: Vec<&'static str>,
+                $($($(#[doc = $doc])+ $column: $type,)+)?
+            }
+
+            #[doc = concat!("The table ", $name, ".")]
+            #[derive(Serialize, ToSchema)]
+            pub struct $table {
+                /// The rows, in the order of a menu.
+                rows: Vec<$row>,
+            }
+
+            impl Table for $table {
+                const NAME: &'static str = $name;
+                const OPERATION_ID: &'static str = $operation;
+                const SUMMARY: &'static str = $summary;
+
+                fn table() -> Self {
+                    let rows = $members.into_iter().map(|$member| $row {
+                        code: $member.code(),
+                        label: $member.label(),
+                        description: $member.description(),
+                        source_ids: $member.sources().iter().map(|source| source.code()).collect(),
+                        $($($column: $value,)+)?
+                    });
+                    Self { rows: rows.collect() }
+                }
+
+                fn fixed() -> &'static Fixed {
+                    static FIXED: LazyLock<Fixed> = LazyLock::new(|| {
+                        Fixed::new(serde_json::to_vec(&$table::table()).unwrap_or_default(), "application/json")
+                    });
+                    &FIXED
+                }
+            }
+        )+
+
+        /// The list of all tables.
+        pub fn visit_all(visitor: &mut impl Visitor) {
+            $(visitor.visit::<$table>();)+
+        }
+    };
+}
+
+tables! {
+    "wire-gauges" "list_wire_gauges" "Sizes of wire" WireGaugesTable of WireGaugeRow from WireGauge::ALL.iter().copied() => wire {
+        /// Diameter of the bare conductor (of a solid one with the same area).
+        conductor_diameter: DetailLength = Length::new::<meter>(diameter(wire)).into();
+        /// Resistance of one conductor at 20 °C, ohm per 1000 ft, 3 decimals.
+        resistance_ohm_per_kft: f64 = round(ohm_per_metre(wire) * Length::new::<foot>(1000.0).get::<meter>(), 3);
+        /// Resistance of one conductor at 20 °C, ohm per km, 3 decimals.
+        resistance_ohm_per_km: f64 = round(ohm_per_metre(wire) * 1000.0, 3);
+    }
+    "vehicle-classes" "list_vehicle_classes" "Vehicles that a loop is asked to see" VehicleClassesTable of VehicleClassRow from VehicleClass::ALL.iter().copied() => class {
+        /// Length over all.
+        length: PlanLength = class.length().into();
+        /// Whether it runs on two wheels in one line.
+        is_two_wheeler: bool = class.is_two_wheeler();
+    }
+    "surfaces" "list_surfaces" "What a loop lies in" SurfacesTable of SurfaceRow from Surface::ALL.iter().copied() => surface {
+        /// Whether a finished slab is there to be sawn.
+        is_sawn: bool = surface.is_sawn();
+    }
+    "barriers" "list_barriers" "What closes an opening" BarriersTable of BarrierRow from Barrier::ALL.iter().copied() => barrier {
+        /// Whether a broad metal leaf moves through the opening, from which loops keep their distance.
+        has_metal_leaf: bool = barrier.has_metal_leaf();
+        /// The roles that an opening with this barrier usually needs.
+        usual_roles: Vec<&'static str> = Role::usual_for(barrier).iter().map(|role| role.code()).collect();
+    }
+    "site-hazards" "list_site_hazards" "What stands in the way" SiteHazardsTable of SiteHazardRow from SiteHazard::ALL.iter().copied() => hazard
+    "roles" "list_roles" "What loops are for" RolesTable of RoleRow from Role::ALL.iter().copied() => role {
+        /// Whether the loop keeps a barrier from closing on a vehicle.
+        holds_the_gate: bool = role.holds_the_gate();
+    }
+    "shapes" "list_shapes" "Shapes of loops" ShapesTable of ShapeRow from Shape::ALL.iter().copied() => shape
+    "constructions" "list_constructions" "How loops are made and laid" ConstructionsTable of ConstructionRow from Construction::ALL.iter().copied() => construction {
+        /// Whether the loop lies in a saw cut.
+        is_sawn: bool = construction.is_sawn();
+    }
+    "detector-envelopes" "list_detector_envelopes" "What detector units tune to" DetectorEnvelopesTable of DetectorEnvelopeRow from DetectorEnvelope::ALL.iter().copied() => envelope {
+        /// Least inductance at the terminals, µH.
+        inductance_min_uh: f64 = envelope.limits().inductance_min_uh;
+        /// Greatest inductance at the terminals, µH.
+        inductance_max_uh: f64 = envelope.limits().inductance_max_uh;
+        /// Least quality factor.
+        quality_factor_min: f64 = envelope.limits().quality_factor_min;
+        /// Least frequency, kHz.
+        frequency_min_khz: f64 = envelope.limits().frequency_min_khz;
+        /// Greatest frequency, kHz.
+        frequency_max_khz: f64 = envelope.limits().frequency_max_khz;
+    }
+    "findings" "list_findings" "Statements that reports make" FindingsTable of FindingRow from FindingCode::ALL.iter().copied() => finding
+    "problems" "list_problems" "What can go wrong with a request" ProblemsTable of ProblemRow from AnyProblem::all() => problem {
+        /// `answer` for the code of a whole answer, `field` for the code of one field among its `errors`.
+        applies_to: &'static str = problem.applies_to();
+        /// The status of the answer.
+        status: u16 = problem.status();
+    }
+    "sources" "list_sources" "Where figures come from" SourcesTable of SourceRow from Source::ALL.iter().copied() => source
+}
+
+fn diameter(wire: WireGauge) -> f64 {
+    (wire.area().get::<square_meter>() * 4.0 / std::f64::consts::PI).sqrt()
+}
+
+fn ohm_per_metre(wire: WireGauge) -> f64 {
+    conductor::dc_resistance_per_metre(wire.area().get::<square_meter>(), 20.0)
+}
+
+/// A kind of problem, of an answer or of one field: the rows of one table.
+#[derive(Clone, Copy)]
+enum AnyProblem {
+    Answer(ProblemCode),
+    Field(FaultCode),
+}
+
+impl AnyProblem {
+    fn all() -> impl Iterator<Item = Self> {
+        let answers = ProblemCode::ALL.iter().copied().map(Self::Answer);
+        answers.chain(FaultCode::ALL.iter().copied().map(Self::Field))
+    }
+
+    fn applies_to(self) -> &'static str {
+        match self {
+            Self::Answer(_) => "answer",
+            Self::Field(_) => "field",
+        }
+    }
+
+    fn status(self) -> u16 {
+        match self {
+            Self::Answer(code) => code.status().as_u16(),
+            Self::Field(_) => ProblemCode::ValidationFailed.status().as_u16(),
+        }
+    }
+
+    fn code(self) -> &'static str {
+        match self {
+            Self::Answer(code) => code.code(),
+            Self::Field(code) => code.code(),
+        }
+    }
+
+    fn label(self) -> &'static str {
+        match self {
+            Self::Answer(code) => code.label(),
+            Self::Field(code) => code.label(),
+        }
+    }
+
+    fn description(self) -> &'static str {
+        match self {
+            Self::Answer(code) => code.description(),
+            Self::Field(code) => code.description(),
+        }
+    }
+
+    fn sources(self) -> &'static [Source] {
+        &[]
+    }
+}
+
+/// Adds the path of each table.
+pub fn configure(app: &mut web::ServiceConfig) {
+    struct Register<'a>(&'a mut web::ServiceConfig);
+    impl Visitor for Register<'_> {
+        fn visit<T: Table>(&mut self) {
+            routes::get(self.0, &format!("/v1/reference/{}", T::NAME), |request| Ok(T::fixed().respond(request)));
+        }
+    }
+    visit_all(&mut Register(app));
+}

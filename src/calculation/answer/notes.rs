@@ -1,0 +1,169 @@
+//! What a calculation says beside its numbers; gathered here so that no room repeats it.
+
+use std::collections::BTreeSet;
+
+use validator::ValidationErrors;
+
+use super::At;
+use super::parts::{Assumed, Basis, Caution, Finding, SourceEntry};
+use super::refusal::{Fault, FaultCode, Refusal, faults_of_validation};
+use crate::practice::Vocabulary;
+use crate::practice::cautions::CautionCode;
+use crate::practice::sources::Source;
+use crate::quantity::{Dimension, Kind, Written, parse};
+
+/// The release that computes: part of every report.
+pub const ENGINE: &str = env!("CARGO_PKG_VERSION");
+
+/// Gathers faults while a request is read, then findings, defaults used, cautions and sources while it is answered.
+#[derive(Default)]
+pub struct Notes {
+    faults: Vec<Fault>,
+    findings: Vec<Finding>,
+    assumed: Vec<Assumed>,
+    unused: Vec<String>,
+    cautions: BTreeSet<CautionCode>,
+    sources: BTreeSet<Source>,
+}
+
+/// The common parts of a report, ready to be moved into it.
+pub struct Closing {
+    /// Findings, the gravest first.
+    pub findings: Vec<Finding>,
+    /// Defaults that stood in for absent fields.
+    pub assumed: Vec<Assumed>,
+    /// Fields that were sent and not needed, as pointers.
+    pub unused: Vec<String>,
+    /// Cautions that fit the job.
+    pub cautions: Vec<Caution>,
+    /// What the figures rest on.
+    pub basis: Basis,
+}
+
+impl Notes {
+    /// Notes a fault of the request.
+    pub fn fault(&mut self, at: &At<'_>, code: FaultCode, detail: impl Into<String>, hint: impl Into<String>) {
+        self.faults.push(Fault::new(at, code, detail, hint));
+    }
+
+    /// Notes what the validation library found about counts and list sizes.
+    pub fn add_validation(&mut self, errors: &ValidationErrors) {
+        faults_of_validation(errors, "#", &mut self.faults);
+    }
+
+    /// Takes over the faults of a noun that was read aside, and nothing else of it.
+    pub fn take_faults(&mut self, aside: &mut Self) {
+        self.faults.append(&mut aside.faults);
+    }
+
+    /// Reads a quantity; a fault is noted and gives `None`.
+    pub fn read<K: Kind>(&mut self, at: &At<'_>, text: &K) -> Option<Written<<K::Dimension as Dimension>::Si>> {
+        text.read().map_err(|fault| self.faults.push(Fault::of_text(at, fault))).ok()
+    }
+
+    /// Reads a quantity that may be absent.
+    pub fn read_optional<K: Kind>(&mut self, at: &At<'_>, text: Option<&K>) -> Option<<K::Dimension as Dimension>::Si> {
+        Some(self.read(at, text?)?.si)
+    }
+
+    /// Reads a quantity, or takes a default and says so.
+    pub fn read_or<K: Kind>(
+        &mut self,
+        at: &At<'_>,
+        text: Option<&K>,
+        default: &'static str,
+        reason: &'static str,
+        source: Source,
+    ) -> Option<<K::Dimension as Dimension>::Si> {
+        if text.is_some() {
+            return self.read_optional(at, text);
+        }
+        self.assume(at, default, reason, &[source]);
+        parse::<K::Dimension>(default).ok().map(|written| written.si)
+    }
+
+    /// Takes a value as it is, or a default and says so.
+    pub fn value_or<T>(
+        &mut self,
+        at: &At<'_>,
+        value: Option<T>,
+        default: (T, &str),
+        reason: &'static str,
+        source: Source,
+    ) -> T {
+        value.unwrap_or_else(|| {
+            self.assume(at, default.1, reason, &[source]);
+            default.0
+        })
+    }
+
+    /// Notes that a default was used.
+    pub fn assume(&mut self, at: &At<'_>, value: impl Into<String>, reason: &'static str, sources: &[Source]) {
+        let (about, value) = (at.to_string(), value.into());
+        self.assumed.push(Assumed { about, value, reason, source_ids: sources.to_vec() });
+    }
+
+    /// Ends the reading: the value if nothing was wrong.
+    ///
+    /// # Errors
+    /// A [`Refusal`] with every fault that was noted so far.
+    pub fn settle<T>(&mut self, value: Option<T>) -> Result<T, Refusal> {
+        match value {
+            Some(value) if self.faults.is_empty() => Ok(value),
+            _ => Err(Refusal { faults: std::mem::take(&mut self.faults) }),
+        }
+    }
+
+    /// Makes a statement about the job.
+    pub fn find(&mut self, finding: Finding) {
+        self.findings.push(finding);
+    }
+
+    /// Adds cautions; each is said once.
+    pub fn caution(&mut self, codes: &[CautionCode]) {
+        self.cautions.extend(codes);
+    }
+
+    /// Adds sources that the figures rest on.
+    pub fn rest_on(&mut self, sources: &[Source]) {
+        self.sources.extend(sources);
+    }
+
+    /// Names fields of a noun that this calculation does not need: those that were sent are listed as `unused`, and defaults
+    /// taken for the others are no assumption of this report.
+    pub fn not_needed(&mut self, at: &At<'_>, fields: &[(&'static str, bool)]) {
+        for (name, sent) in fields {
+            let pointer = at.field(name).to_string();
+            if *sent {
+                self.unused.push(pointer);
+            } else {
+                self.assumed.retain(|assumed| assumed.about != pointer);
+            }
+        }
+    }
+
+    /// Closes the notes: the common parts of the report.
+    pub fn close(&mut self) -> Closing {
+        let Self { mut findings, assumed, unused, cautions, mut sources, .. } = std::mem::take(self);
+        findings.sort_by_key(|finding| finding.level);
+        sources.extend(findings.iter().flat_map(|finding| &finding.source_ids));
+        sources.extend(assumed.iter().flat_map(|assumed| &assumed.source_ids));
+        sources.extend(cautions.iter().flat_map(|caution| caution.sources()));
+        Closing {
+            findings,
+            assumed,
+            unused,
+            cautions: cautions
+                .into_iter()
+                .map(|code| Caution { code, message: code.description(), source_ids: code.sources().to_vec() })
+                .collect(),
+            basis: Basis {
+                engine: ENGINE,
+                sources: sources
+                    .into_iter()
+                    .map(|id| SourceEntry { id, label: id.label(), description: id.description() })
+                    .collect(),
+            },
+        }
+    }
+}

@@ -1,0 +1,122 @@
+//! The statements that every report carries in the same shape.
+
+use serde::Serialize;
+use utoipa::ToSchema;
+
+use super::At;
+use crate::practice::Vocabulary;
+use crate::practice::cautions::CautionCode;
+use crate::practice::findings::{FindingCode, Level};
+use crate::practice::sources::Source;
+use crate::quantity::shown::round;
+
+/// A number that a finding rests on.
+#[derive(Clone, Debug, PartialEq, Serialize, ToSchema)]
+pub struct Figure {
+    /// What the number is.
+    pub name: &'static str,
+    /// The number, in its unit.
+    pub value: f64,
+    /// The unit, or `ratio` where there is none.
+    pub unit: &'static str,
+}
+
+/// One statement about the job.
+#[derive(Clone, Debug, PartialEq, Serialize, ToSchema)]
+pub struct Finding {
+    /// The statement, for a program; a `code` of `reference/findings`.
+    #[schema(value_type = String)]
+    pub code: FindingCode,
+    /// How much it weighs: `note`, `warning` or `stop`.
+    #[schema(value_type = String)]
+    pub level: Level,
+    /// The field of the request that it is about, as a JSON Pointer in a URI fragment.
+    pub about: String,
+    /// The role or label of the loop that it is about; absent when it is about the whole job.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub subject: Option<&'static str>,
+    /// The statement, for a person, with what to do next.
+    pub message: String,
+    /// The numbers that it rests on.
+    pub figures: Vec<Figure>,
+    /// Where the rule and the figures come from.
+    #[schema(value_type = Vec<String>)]
+    pub source_ids: Vec<Source>,
+}
+
+impl Finding {
+    /// A statement without figures, about the whole job.
+    pub fn new(code: FindingCode, level: Level, at: &At<'_>, message: impl Into<String>) -> Self {
+        Self {
+            code,
+            level,
+            about: at.to_string(),
+            subject: None,
+            message: message.into(),
+            figures: Vec::new(),
+            source_ids: code.sources().to_vec(),
+        }
+    }
+
+    /// Makes it a statement about one loop.
+    #[must_use]
+    pub fn on(mut self, subject: Option<&'static str>) -> Self {
+        self.subject = subject;
+        self
+    }
+
+    /// Adds a number that it rests on, rounded to three decimals.
+    #[must_use]
+    pub fn figure(mut self, name: &'static str, value: f64, unit: &'static str) -> Self {
+        self.figures.push(Figure { name, value: round(value, 3), unit });
+        self
+    }
+}
+
+/// A default that stood in for a field that was not sent.
+#[derive(Clone, Debug, PartialEq, Serialize, ToSchema)]
+pub struct Assumed {
+    /// The field, as a JSON Pointer in a URI fragment.
+    pub about: String,
+    /// The value that was used, as it would be written in a request.
+    pub value: String,
+    /// Why this value.
+    pub reason: &'static str,
+    /// Where it comes from.
+    #[schema(value_type = Vec<String>)]
+    pub source_ids: Vec<Source>,
+}
+
+/// What can hurt someone on this job.
+#[derive(Clone, Debug, PartialEq, Serialize, ToSchema)]
+pub struct Caution {
+    /// The caution, for a program.
+    #[schema(value_type = String)]
+    pub code: CautionCode,
+    /// The caution, for a person.
+    pub message: &'static str,
+    /// Where it comes from.
+    #[schema(value_type = Vec<String>)]
+    pub source_ids: Vec<Source>,
+}
+
+/// An entry of the register of sources.
+#[derive(Clone, Debug, PartialEq, Serialize, ToSchema)]
+pub struct SourceEntry {
+    /// The id that `source_ids` name.
+    #[schema(value_type = String)]
+    pub id: Source,
+    /// A short name.
+    pub label: &'static str,
+    /// The document, law or practice.
+    pub description: &'static str,
+}
+
+/// What the figures of a report rest on.
+#[derive(Clone, Debug, PartialEq, Serialize, ToSchema)]
+pub struct Basis {
+    /// The release that computed the figures.
+    pub engine: &'static str,
+    /// The sources that this report used.
+    pub sources: Vec<SourceEntry>,
+}

@@ -1,0 +1,111 @@
+//! Why a request cannot be computed: every fault, each with its place and what to send instead.
+
+use serde::Serialize;
+use utoipa::ToSchema;
+use validator::{ValidationError, ValidationErrors, ValidationErrorsKind};
+
+use super::At;
+use crate::practice::Vocabulary;
+use crate::practice::vocabulary;
+use crate::quantity::{TextFault, TextFaultCode};
+
+vocabulary! {
+    /// What can be wrong with one field.
+    FaultCode {
+        UnitMissing "unit_missing" "Unit missing" "The quantity has no unit. Send text with a number and a unit." [];
+        UnitUnknown "unit_unknown" "Unit unknown" "The unit is not one that is read here. The field's description lists those that are." [];
+        UnitWrongDimension "unit_wrong_dimension" "Unit of another dimension" "The unit measures something else than this field holds." [];
+        DecimalComma "decimal_comma" "Decimal comma" "The number has a comma. Send a point for decimals and no thousands separator." [];
+        NumberInvalid "number_invalid" "Number invalid" "No number can be read: a number may be 7, 7.2, 3/16 or 1-1/4, in at most 40 characters, without exponent." [];
+        OutOfRange "out_of_range" "Out of range" "The value lies outside what the field allows, where the models hold." [];
+        ListSize "list_size" "List size" "The list has too few or too many items." [];
+        TextSize "text_size" "Text size" "The text is empty or too long." [];
+        FieldMissing "field_missing" "Field missing" "A field that is needed was not sent." [];
+        FieldUnknown "field_unknown" "Field unknown" "The field does not exist here. Correct its name or leave it out." [];
+        FieldDuplicate "field_duplicate" "Field sent twice" "The same field stands twice in one object. Send it once." [];
+        ValueUnknown "value_unknown" "Value unknown" "The value is not one of the closed list. The hint gives the list." [];
+        NullNotAllowed "null_not_allowed" "Null" "No field takes null. Leave the field out instead." [];
+        TypeWrong "type_wrong" "Wrong JSON type" "The field takes another JSON type." [];
+        Contradiction "contradiction" "Contradiction" "Two fields cannot both hold." [];
+    }
+}
+
+/// One field that cannot be used.
+#[derive(Clone, Debug, PartialEq, Serialize, ToSchema)]
+pub struct Fault {
+    /// The field, as a JSON Pointer (RFC 6901) in a URI fragment: `#/opening/width`.
+    pub pointer: String,
+    /// The reason, for a program; a `code` of `reference/problems`.
+    pub code: &'static str,
+    /// The reason, for a person.
+    pub detail: String,
+    /// What to send instead.
+    pub hint: String,
+}
+
+impl Fault {
+    /// A fault at a place.
+    pub fn new(at: &At<'_>, code: FaultCode, detail: impl Into<String>, hint: impl Into<String>) -> Self {
+        Self { pointer: at.to_string(), code: code.code(), detail: detail.into(), hint: hint.into() }
+    }
+
+    /// A quantity text that could not be read.
+    pub fn of_text(at: &At<'_>, fault: TextFault) -> Self {
+        let code = match fault.code {
+            TextFaultCode::UnitMissing => FaultCode::UnitMissing,
+            TextFaultCode::UnitUnknown => FaultCode::UnitUnknown,
+            TextFaultCode::UnitWrongDimension => FaultCode::UnitWrongDimension,
+            TextFaultCode::DecimalComma => FaultCode::DecimalComma,
+            TextFaultCode::NumberInvalid => FaultCode::NumberInvalid,
+            TextFaultCode::OutOfRange => FaultCode::OutOfRange,
+        };
+        Self::new(at, code, fault.detail, fault.hint)
+    }
+}
+
+/// All that is wrong with a request.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Refusal {
+    /// The faults, in the order in which they were found; not empty.
+    pub faults: Vec<Fault>,
+}
+
+/// Flattens the tree of the validation library into faults with pointers.
+pub fn faults_of_validation(errors: &ValidationErrors, base: &str, faults: &mut Vec<Fault>) {
+    for (field, kind) in errors.errors() {
+        let pointer = format!("{base}/{field}");
+        match kind {
+            ValidationErrorsKind::Field(list) => {
+                faults.extend(list.iter().map(|error| fault_of_validation(error, pointer.clone())));
+            }
+            ValidationErrorsKind::Struct(inner) => faults_of_validation(inner, &pointer, faults),
+            ValidationErrorsKind::List(items) => {
+                for (index, inner) in items {
+                    faults_of_validation(inner, &format!("{pointer}/{index}"), faults);
+                }
+            }
+        }
+    }
+}
+
+fn fault_of_validation(error: &ValidationError, pointer: String) -> Fault {
+    let bound = |name: &str| error.params.get(name).map(ToString::to_string);
+    let is_list = error.params.get("value").is_some_and(serde_json::Value::is_array);
+    let (code, things) = match (error.code.as_ref(), is_list) {
+        ("length", true) => (FaultCode::ListSize, " items"),
+        ("length", false) => (FaultCode::TextSize, " characters"),
+        _ => (FaultCode::OutOfRange, ""),
+    };
+    let allowed = match (bound("min"), bound("max")) {
+        (Some(min), Some(max)) => format!("from {min} to {max}{things}"),
+        (Some(min), None) => format!("at least {min}{things}"),
+        (None, Some(max)) => format!("at most {max}{things}"),
+        (None, None) => "another value".to_owned(),
+    };
+    Fault {
+        pointer,
+        code: code.code(),
+        detail: format!("The value lies outside what this field allows: {allowed}."),
+        hint: format!("Send {allowed}."),
+    }
+}

@@ -1,0 +1,166 @@
+//! The loop for a role: its legs, its turns, and what it measures.
+
+use uom::si::f64::Length;
+use uom::si::inductance::microhenry;
+use uom::si::length::{inch, meter, millimeter};
+
+use super::job::Job;
+use crate::calculation::loop_characteristics::{Conditions, Electrical, measure};
+use crate::calculation::subject::{LoopUnderstood, Shape};
+use crate::practice::detectors::{LOOP_TO_LEAD_IN, MOST_TURNS};
+use crate::practice::roles::{
+    CORNER_CUT, LEAST_ACROSS, LEAST_EDGE_SETBACK, Role, SHORT_LEG, STEP, USUAL_LEG, seen_height_share,
+};
+use crate::practice::site::Construction;
+use crate::practice::wires;
+use crate::quantity::{System, dimension, parse};
+
+/// A loop for a role, with its figures.
+pub struct Design {
+    /// The loop.
+    pub coil: LoopUnderstood,
+    /// What it measures.
+    pub electrical: Electrical,
+    /// What the choice of turns satisfies.
+    pub grade: Grade,
+}
+
+/// How well a turn count serves; the order is the order of preference.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Grade {
+    /// The unit tunes to it wherever in the band it falls, the turns fit the slot, and the loop is twice its lead-in.
+    Right,
+    /// The same, but the loop is only as much as its lead-in.
+    LeadInHeavy,
+    /// The unit tunes to it and the turns fit, but the lead-in outweighs the loop.
+    LeadInOutweighs,
+    /// The unit tunes to it, but the turns do not fit the slot.
+    TooDeep,
+    /// The band leaves what the unit tunes to.
+    Untunable,
+}
+
+/// The leg along travel that the search for a role starts with.
+pub fn first_leg(role: Role, job: &Job) -> Length {
+    let leg = match role {
+        Role::Presence | Role::Arming if job.only_low_vehicles() => SHORT_LEG,
+        _ => USUAL_LEG,
+    };
+    leg.in_system(job.system())
+}
+
+/// The leg across: the opening less two setbacks, tidy; a narrow opening gives up setback first.
+pub fn leg_across(job: &Job) -> Length {
+    let (system, width) = (job.system(), job.opening.width);
+    let across = width - 2.0 * job.edge_setback();
+    let least = LEAST_ACROSS.in_system(system);
+    let across = if job.opening.edge_setback.is_some() || across >= least {
+        across
+    } else {
+        least.min(width - 2.0 * LEAST_EDGE_SETBACK.in_system(system))
+    };
+    STEP.floor(across, system).max(STEP.in_system(system))
+}
+
+/// Designs a loop with these legs: the fewest turns that serve best.
+pub fn design(along_travel: Length, across_lane: Length, job: &Job, conditions: &Conditions) -> Design {
+    let candidate = |turns| {
+        let coil = coil(along_travel, across_lane, turns, job);
+        let electrical = measure(&coil, &job.lead_in, conditions);
+        let grade = grade(&coil, &electrical, job);
+        Design { coil, electrical, grade }
+    };
+    let mut best = candidate(1);
+    for turns in 2..=MOST_TURNS {
+        if best.grade == Grade::Right {
+            break;
+        }
+        let next = candidate(turns);
+        // Past the band more turns only lead farther out.
+        let inductance_is_low =
+            best.electrical.as_built_high.get::<microhenry>() < job.detector.limits.inductance_max_uh;
+        if next.grade < best.grade || (next.grade == Grade::Untunable && best.grade == next.grade && inductance_is_low)
+        {
+            best = next;
+        }
+    }
+    best
+}
+
+/// A rectangle of the job's wire, its corners cut as the construction asks.
+pub fn coil(along_travel: Length, across_lane: Length, turns: u32, job: &Job) -> LoopUnderstood {
+    let short = along_travel.min(across_lane);
+    let usual = CORNER_CUT.in_system(job.system());
+    let corner_cut = match job.construction {
+        Construction::PreformedDirectBurial => Length::default(),
+        Construction::HandWound if short >= SHORT_LEG.in_system(job.system()) => usual,
+        _ => usual / 2.0,
+    };
+    LoopUnderstood {
+        shape: Shape::Rectangle,
+        along_travel,
+        across_lane,
+        turns,
+        corner_cut: corner_cut.min(0.25 * short),
+        cover: job.slot.as_ref().map_or_else(Length::default, |slot| slot.cover),
+        wire: job.wire.clone(),
+        system: job.system(),
+    }
+}
+
+fn grade(coil: &LoopUnderstood, electrical: &Electrical, job: &Job) -> Grade {
+    let limits = &job.detector.limits;
+    let tunes = electrical.as_built_low.get::<microhenry>() >= limits.inductance_min_uh
+        && electrical.as_built_high.get::<microhenry>() <= limits.inductance_max_uh
+        && electrical.quality_factor >= limits.quality_factor_min;
+    let fits = needed_depth(coil, job).is_none_or(|depth| depth <= deepest_slot(job));
+    if !tunes {
+        Grade::Untunable
+    } else if !fits {
+        Grade::TooDeep
+    } else if electrical.loop_inductance >= LOOP_TO_LEAD_IN * electrical.lead_in_inductance {
+        Grade::Right
+    } else if electrical.loop_inductance >= electrical.lead_in_inductance {
+        Grade::LeadInHeavy
+    } else {
+        Grade::LeadInOutweighs
+    }
+}
+
+/// Turns and cover, stacked; `None` where nothing is sawn.
+pub fn needed_depth(coil: &LoopUnderstood, job: &Job) -> Option<Length> {
+    job.slot.as_ref().map(|slot| slot.cover + f64::from(coil.turns) * coil.wire.over_insulation)
+}
+
+/// The deepest slot that the job allows.
+fn deepest_slot(job: &Job) -> Length {
+    let limit = || parse::<dimension::Length>(wires::DEEPEST_SLOT).map_or_else(|_| Length::default(), |limit| limit.si);
+    match &job.slot {
+        Some(slot) if slot.depth_is_fixed => slot.depth,
+        _ => limit(),
+    }
+}
+
+/// The depth to cut: the given one, or the usual one, deeper where the turns need it, in steps of 1/4 in or 5 mm.
+pub fn slot_depth(coil: &LoopUnderstood, job: &Job) -> Option<Length> {
+    let slot = job.slot.as_ref()?;
+    let needed = needed_depth(coil, job)?;
+    if slot.depth_is_fixed || needed <= slot.depth {
+        return Some(slot.depth);
+    }
+    Some(match job.system() {
+        System::UsCustomary => Length::new::<inch>((4.0 * needed.get::<inch>() - 1e-9).ceil() / 4.0),
+        System::Metric => Length::new::<millimeter>(5.0 * (needed.get::<millimeter>() / 5.0 - 1e-9).ceil()),
+    })
+}
+
+/// The saw cut of a loop; `None` where nothing is sawn.
+pub fn saw_cut(coil: &LoopUnderstood, job: &Job) -> Option<Length> {
+    let winding = coil.winding();
+    job.slot.as_ref().map(|_| Length::new::<meter>(winding.straight_cut() + winding.diagonal_cut()))
+}
+
+/// The height at which metal is commonly said to be seen.
+pub fn seen_height(coil: &LoopUnderstood) -> Length {
+    seen_height_share() * coil.short_leg()
+}

@@ -1,0 +1,190 @@
+//! A sizing request in typed quantities, with every default taken.
+
+use uom::si::f64::Length;
+
+use super::request::LoopSizingRequest;
+use crate::calculation::answer::{At, FaultCode, Notes};
+use crate::calculation::subject::{
+    Detector, DetectorUnderstood, LeadIn, LeadInUnderstood, OpeningUnderstood, Slot, SlotUnderstood,
+    StockItemUnderstood, Wire, WireUnderstood,
+};
+use crate::practice::Vocabulary;
+use crate::practice::roles::{EDGE_SETBACK, EDGE_SETBACK_BESIDE_TRAFFIC, Role};
+use crate::practice::site::{Construction, SiteHazard, Surface};
+use crate::practice::sources::Source;
+use crate::practice::vehicles::VehicleClass;
+use crate::practice::wires;
+use crate::quantity::System;
+
+/// The job, understood.
+pub struct Job {
+    /// The opening.
+    pub opening: OpeningUnderstood,
+    /// What the loops are for, each once.
+    pub roles: Vec<Role>,
+    /// The vehicles that must be seen.
+    pub vehicles: Vec<VehicleClass>,
+    /// What the loops lie in.
+    pub surface: Surface,
+    /// What stands in the way.
+    pub hazards: Vec<SiteHazard>,
+    /// How the loops are made.
+    pub construction: Construction,
+    /// The pair from each loop to the unit.
+    pub lead_in: LeadInUnderstood,
+    /// The wire of the loops.
+    pub wire: WireUnderstood,
+    /// The saw cut; absent where nothing is sawn.
+    pub slot: Option<SlotUnderstood>,
+    /// The detector unit.
+    pub detector: DetectorUnderstood,
+    /// The caller's stock; `None` when none was sent.
+    pub stock: Option<Vec<StockItemUnderstood>>,
+}
+
+impl Job {
+    /// The system of tidy sizes.
+    pub fn system(&self) -> System {
+        self.opening.system
+    }
+
+    /// Whether a hazard was named.
+    pub fn has(&self, hazard: SiteHazard) -> bool {
+        self.hazards.contains(&hazard)
+    }
+
+    /// Whether only cars and pickups come.
+    pub fn only_low_vehicles(&self) -> bool {
+        self.vehicles.iter().all(|vehicle| vehicle.is_low())
+    }
+
+    /// The setback asked for, or the usual one.
+    pub fn edge_setback(&self) -> Length {
+        let usual = if self.has(SiteHazard::AdjacentTraffic) { EDGE_SETBACK_BESIDE_TRAFFIC } else { EDGE_SETBACK };
+        self.opening.edge_setback.unwrap_or_else(|| usual.in_system(self.system()))
+    }
+}
+
+impl LoopSizingRequest {
+    /// Reads the request.
+    pub(super) fn read(&self, notes: &mut Notes) -> Option<Job> {
+        let body = At::BODY;
+        let opening = self.opening.read(&body.field("opening"), notes);
+        let roles = self.read_roles(&body.field("roles"), notes);
+        let vehicles = self.read_vehicles(&body.field("vehicles"), notes);
+        let surface = notes.value_or(
+            &body.field("surface"),
+            self.surface,
+            (Surface::ExistingAsphalt, Surface::ExistingAsphalt.code()),
+            "The usual surface.",
+            Source::OwnChoice,
+        );
+        let hazards = self.site_hazards.clone().unwrap_or_default();
+        let construction = self.read_construction(surface, &hazards, &body.field("construction"), notes);
+        let lead_in = self.read_lead_in(&body.field("lead_in"), notes);
+        let wire = Wire::read(self.wire.as_ref(), &body.field("wire"), notes);
+        let slot = self.read_slot(construction, &body.field("slot"), notes);
+        let detector = Detector::read(self.detector.as_ref(), &body.field("detector"), notes);
+        let stock = self.read_stock(&body.field("stock"), notes);
+        Some(Job {
+            opening: opening?,
+            roles,
+            vehicles,
+            surface,
+            hazards,
+            construction,
+            lead_in: lead_in?,
+            wire: wire?,
+            slot: slot?,
+            detector: detector?,
+            stock,
+        })
+    }
+
+    fn read_roles(&self, at: &At<'_>, notes: &mut Notes) -> Vec<Role> {
+        let Some(roles) = &self.roles else {
+            let usual = Role::usual_for(self.opening.barrier);
+            notes.assume(at, list(usual), "What this barrier usually needs.", &[Source::CommonPractice]);
+            return usual.to_vec();
+        };
+        for (index, role) in roles.iter().enumerate() {
+            if roles[..index].contains(role) {
+                notes.fault(
+                    &at.item(index),
+                    FaultCode::Contradiction,
+                    format!("The role {} stands twice.", role.code()),
+                    "Send each role once; several loops side by side come from the width.",
+                );
+            }
+        }
+        roles.clone()
+    }
+
+    fn read_vehicles(&self, at: &At<'_>, notes: &mut Notes) -> Vec<VehicleClass> {
+        let Some(vehicles) = &self.vehicles else {
+            let reason = "What comes to most openings, and sits highest.";
+            notes.assume(at, list(&VehicleClass::USUAL), reason, &[Source::CommonPractice]);
+            return VehicleClass::USUAL.to_vec();
+        };
+        let mut once = vehicles.clone();
+        once.sort_unstable();
+        once.dedup();
+        once
+    }
+
+    fn read_construction(
+        &self,
+        surface: Surface,
+        hazards: &[SiteHazard],
+        at: &At<'_>,
+        notes: &mut Notes,
+    ) -> Construction {
+        if let Some(construction) = self.construction {
+            return construction;
+        }
+        let (construction, reason) = if !surface.is_sawn() {
+            (Construction::PreformedDirectBurial, "This surface is laid over the loop.")
+        } else if hazards.contains(&SiteHazard::CrackedPavement) {
+            (Construction::PreformedSawCut, "A jacketed loop lasts longer in pavement that moves.")
+        } else if self.stock.is_some() {
+            (Construction::PreformedSawCut, "Loops in stock come preformed.")
+        } else {
+            (Construction::HandWound, "A finished surface is sawn, and wire is at hand.")
+        };
+        notes.assume(at, construction.code(), reason, &[Source::CommonPractice]);
+        construction
+    }
+
+    fn read_lead_in(&self, at: &At<'_>, notes: &mut Notes) -> Option<LeadInUnderstood> {
+        if let Some(lead_in) = &self.lead_in {
+            return lead_in.read(at, notes);
+        }
+        let usual = LeadIn::of_length(wires::USUAL_LEAD_IN_LENGTH);
+        let reason = "A usual way to the cabinet; measure yours.";
+        notes.assume(&at.field("length"), wires::USUAL_LEAD_IN_LENGTH, reason, &[Source::OwnChoice]);
+        usual.read(at, notes)
+    }
+
+    /// `Some(None)` where nothing is sawn.
+    fn read_slot(&self, construction: Construction, at: &At<'_>, notes: &mut Notes) -> Option<Option<SlotUnderstood>> {
+        if construction.is_sawn() {
+            return Slot::read(self.slot.as_ref(), construction, at, notes).map(Some);
+        }
+        if let Some(slot) = &self.slot {
+            let mut ignored = Notes::default();
+            Slot::read(Some(slot), construction, at, &mut ignored);
+            notes.take_faults(&mut ignored);
+            notes.not_needed(&At::BODY, &[("slot", true)]);
+        }
+        Some(None)
+    }
+
+    fn read_stock(&self, at: &At<'_>, notes: &mut Notes) -> Option<Vec<StockItemUnderstood>> {
+        let stock = self.stock.as_ref()?;
+        Some(stock.iter().enumerate().filter_map(|(index, item)| item.read(&at.item(index), notes)).collect())
+    }
+}
+
+fn list<T: Vocabulary>(members: &[T]) -> String {
+    members.iter().map(|member| member.code()).collect::<Vec<_>>().join(", ")
+}

@@ -1,0 +1,265 @@
+//! Where each loop lies along the way, and what stays unseen between loops that hold the gate.
+
+use uom::si::f64::Length;
+use uom::si::length::foot;
+
+use super::job::Job;
+use crate::calculation::answer::{At, Finding, Notes};
+use crate::practice::Vocabulary;
+use crate::practice::findings::{FindingCode, Level};
+use crate::practice::roles::{ARM_CLEARANCE, FAR_EXIT, LEAF_CLEARANCE, LEAST_ACROSS, NEIGHBOUR_GAP, Role, STEP, Side};
+use crate::practice::site::Barrier;
+use crate::practice::vehicles::VehicleClass;
+
+/// The place of one loop on the axis along travel: the barrier's closed line at 0, the inside positive.
+#[derive(Clone, Copy, Debug)]
+pub struct Place {
+    /// What it is for.
+    pub role: Role,
+    /// On which side it lies.
+    pub side: Side,
+    /// The end towards the outside.
+    pub from: Length,
+    /// The end towards the inside.
+    pub to: Length,
+}
+
+impl Place {
+    /// From the line to the nearest wire; 0 for a loop that straddles the line.
+    pub fn distance(&self) -> Length {
+        self.from.max(-self.to).max(Length::default())
+    }
+}
+
+/// Places the loops, given the leg along travel of each role. The order of the result is that of `legs`.
+///
+/// Distances are common practice, tidy in the caller's system. Loops of one side stand in a row: the one that holds the gate
+/// nearest to it, then the others, each a neighbour's gap apart.
+pub fn place(job: &Job, legs: &[(Role, Length)]) -> Vec<Place> {
+    let leg = |role: Role| legs.iter().find(|(other, _)| *other == role).map(|(_, leg)| *leg);
+    let tidy = |length: Length| STEP.ceil(length, job.system());
+    let gap = NEIGHBOUR_GAP.in_system(job.system());
+    let clear = clearance(job, leg(Role::Closing));
+    let sweep = job.opening.barrier.sweep_share() * job.opening.width;
+
+    // Inside, from the barrier outwards in three stations; each is kept clear of the one before.
+    let between = leg(Role::BetweenLeaves).map(|leg| clear.max(tidy((sweep + clear - leg) / 2.0)).max(clear));
+    let past_between = between.zip(leg(Role::BetweenLeaves)).map_or(Length::default(), |(from, leg)| from + leg + gap);
+    let inside = tidy(past_between.max(sweep + clear));
+    let past_inside = leg(Role::ObstructionInside).map_or(inside, |leg| inside + leg + gap);
+    let exit = tidy(past_inside.max(run_up(job).unwrap_or_default()));
+    // Outside, likewise.
+    let past_outside = tidy(leg(Role::ObstructionOutside).map_or(clear, |leg| clear + leg + gap));
+    let arming = past_outside;
+    let past_arming = leg(Role::Arming).map_or(arming, |leg| tidy(arming + leg + gap));
+
+    legs.iter()
+        .map(|&(role, leg)| {
+            let side = role.side(job.opening.barrier);
+            let near = match role {
+                Role::Exit => exit,
+                Role::ObstructionInside => inside,
+                Role::BetweenLeaves => between.unwrap_or(clear),
+                Role::ObstructionOutside => tidy(clear),
+                Role::Arming => arming,
+                Role::Presence => past_arming,
+                Role::Closing => Length::default(),
+            };
+            let (from, to) = match side {
+                Side::Inside => (near, near + leg),
+                Side::Outside => (-(near + leg), -near),
+                Side::OnTheLine => (-leg / 2.0, leg / 2.0),
+            };
+            Place { role, side, from, to }
+        })
+        .collect()
+}
+
+/// The clear distance from the closed line to the first loop beside it.
+fn clearance(job: &Job, closing: Option<Length>) -> Length {
+    let system = job.system();
+    let beside_closing = closing.map_or(Length::default(), |leg| leg / 2.0 + NEIGHBOUR_GAP.in_system(system));
+    let beside_barrier = match job.opening.barrier {
+        Barrier::None => Length::default(),
+        barrier if barrier.has_metal_leaf() => LEAF_CLEARANCE.in_system(system),
+        _ => ARM_CLEARANCE.in_system(system),
+    };
+    STEP.ceil(beside_barrier.max(beside_closing), system)
+}
+
+/// How far a vehicle comes while the barrier opens; `None` unless speed and time are known.
+fn run_up(job: &Job) -> Option<Length> {
+    Some(job.opening.approach_speed? * job.opening.opening_time?)
+}
+
+/// States what the places mean, and gives the longest unseen stretch.
+pub fn judge(job: &Job, places: &[Place], notes: &mut Notes) -> Option<Length> {
+    judge_setback(job, notes);
+    judge_exit(job, places, notes);
+    judge_roles(job, places, notes);
+    judge_stretch(job, places, notes)
+}
+
+fn judge_setback(job: &Job, notes: &mut Notes) {
+    let left = (job.opening.width - super::design::leg_across(job)) / 2.0;
+    let asked = job.edge_setback();
+    if left < 0.999 * asked {
+        let message = format!(
+            "The opening is narrow: the loop keeps {:.1} ft to each edge instead of {:.1} ft, so that it is {:.0} ft wide or as wide \
+             as it can be. Check that metal posts and the next lane stay unseen.",
+            left.get::<foot>(),
+            asked.get::<foot>(),
+            LEAST_ACROSS.in_system(crate::quantity::System::UsCustomary).get::<foot>(),
+        );
+        let at = At::BODY.field("opening");
+        notes.find(
+            Finding::new(FindingCode::EdgeSetbackReduced, Level::Note, &at.field("width"), message)
+                .figure("edge_setback", left.get::<foot>(), "ft")
+                .figure("usual_edge_setback", asked.get::<foot>(), "ft"),
+        );
+    }
+}
+
+fn judge_exit(job: &Job, places: &[Place], notes: &mut Notes) {
+    let Some(exit) = places.iter().find(|place| place.role == Role::Exit) else { return };
+    let opening = At::BODY.field("opening");
+    let subject = Some(Role::Exit.code());
+    let distance = exit.distance();
+    if run_up(job).is_none() {
+        notes.find(
+            Finding::new(
+                FindingCode::ExitTimeUnknown,
+                Level::Note,
+                &opening,
+                "Send approach_speed and opening_time, and the exit loop is placed so that the gate is open on arrival. \
+                 Without them it lies as near as the other loops allow, and drivers wait.",
+            )
+            .on(subject),
+        );
+    }
+    if distance > FAR_EXIT.in_system(job.system()) {
+        let message = format!(
+            "The gate is open on arrival only with the exit loop {:.0} ft away. A second device on the way (another loop, a \
+             transmitter, a timer) or a slower approach serves better.",
+            distance.get::<foot>()
+        );
+        notes.find(
+            Finding::new(FindingCode::ExitFarAway, Level::Warning, &opening.field("approach_speed"), message)
+                .on(subject)
+                .figure("distance_from_barrier", distance.get::<foot>(), "ft"),
+        );
+    }
+    if distance > job.lead_in.length {
+        let message = format!(
+            "The exit loop lies {:.0} ft from the gate, and the lead-in is {:.0} ft long. Order its lead-in longer, in one piece.",
+            distance.get::<foot>(),
+            job.lead_in.length.get::<foot>()
+        );
+        let lead_in = At::BODY.field("lead_in");
+        notes.find(
+            Finding::new(FindingCode::ExitBeyondLeadIn, Level::Warning, &lead_in.field("length"), message)
+                .on(subject)
+                .figure("distance_from_barrier", distance.get::<foot>(), "ft")
+                .figure("lead_in_length", job.lead_in.length.get::<foot>(), "ft"),
+        );
+    }
+}
+
+fn judge_roles(job: &Job, places: &[Place], notes: &mut Notes) {
+    let has = |role| places.iter().any(|place| place.role == role);
+    let roles = At::BODY.field("roles");
+    let barrier = job.opening.barrier;
+    let sweeps = barrier.sweep_share() > 0.0;
+    if barrier == Barrier::SwingGatePair && !has(Role::BetweenLeaves) {
+        notes.find(Finding::new(
+            FindingCode::BetweenLeavesMissing,
+            Level::Stop,
+            &roles,
+            "Add the role between_leaves: without it a vehicle in the sweep of the two leaves is seen by no loop, and the \
+             leaves close on it.",
+        ));
+    }
+    if has(Role::BetweenLeaves) && !sweeps {
+        notes.find(
+            Finding::new(
+                FindingCode::RoleDoesNotFit,
+                Level::Warning,
+                &roles,
+                "This barrier has no leaves that sweep. An obstruction loop on each side does what between_leaves would.",
+            )
+            .on(Some(Role::BetweenLeaves.code())),
+        );
+    }
+    if has(Role::Closing) && barrier.has_metal_leaf() {
+        notes.find(
+            Finding::new(
+                FindingCode::ClosingUnderLeaf,
+                Level::Stop,
+                &roles,
+                "A closing loop straddles the line of the barrier, and under a metal leaf it sees the leaf itself. Use \
+                 obstruction_outside and obstruction_inside here.",
+            )
+            .on(Some(Role::Closing.code())),
+        );
+    }
+    if barrier.has_metal_leaf() && places.iter().any(|place| place.role.holds_the_gate()) {
+        let message = "Keep every wire, lead-in included, at least 4 ft (1.2 m) from the metal leaf in any position, or the \
+                       unit sees the gate move.";
+        notes.find(
+            Finding::new(FindingCode::LeafClearance, Level::Note, &At::BODY.field("opening").field("barrier"), message)
+                .figure("clearance", LEAF_CLEARANCE.in_system(job.system()).get::<foot>(), "ft"),
+        );
+    }
+}
+
+fn judge_stretch(job: &Job, places: &[Place], notes: &mut Notes) -> Option<Length> {
+    let mut holding: Vec<_> = places.iter().filter(|place| place.role.holds_the_gate()).collect();
+    holding.sort_by(|a, b| a.from.get::<foot>().total_cmp(&b.from.get::<foot>()));
+    let roles = At::BODY.field("roles");
+    let closing_side_is_open = job.opening.barrier != Barrier::None
+        && !holding.is_empty()
+        && holding.iter().all(|place| place.side == holding[0].side && place.side != Side::OnTheLine);
+    if closing_side_is_open {
+        notes.find(Finding::new(
+            FindingCode::OneSideOnly,
+            Level::Warning,
+            &roles,
+            "The loops that hold the barrier lie on one side only: a vehicle that stops on the other side is not seen. Add \
+             the obstruction role of that side.",
+        ));
+    }
+    let stretch = holding
+        .windows(2)
+        .map(|pair| pair[1].from - pair[0].to)
+        .fold(None, |longest: Option<Length>, gap| Some(longest.map_or(gap, |longest| longest.max(gap))))?;
+    let stretch = stretch.max(Length::default());
+    let car = VehicleClass::PassengerCar.length();
+    let two_wheeler = job
+        .vehicles
+        .iter()
+        .filter(|vehicle| vehicle.is_two_wheeler())
+        .map(|vehicle| vehicle.length())
+        .fold(VehicleClass::SmallMotorcycle.length(), Length::min);
+    let (level, who, length, cure) = if stretch > car {
+        (Level::Stop, "A car", car, "Add a loop between them (between_leaves at swing gates) or lengthen them.")
+    } else if stretch > two_wheeler {
+        (
+            Level::Warning,
+            "A motorcycle",
+            two_wheeler,
+            "Lengthen the loops towards each other, or add a device for two-wheelers.",
+        )
+    } else {
+        return Some(stretch);
+    };
+    let message = format!(
+        "{who} fits into the {:.1} ft between two loops that hold the gate, and is seen by neither. {cure}",
+        stretch.get::<foot>()
+    );
+    notes.find(
+        Finding::new(FindingCode::UnseenStretch, level, &roles, message)
+            .figure("unseen_stretch", stretch.get::<foot>(), "ft")
+            .figure("vehicle_length", length.get::<foot>(), "ft"),
+    );
+    Some(stretch)
+}

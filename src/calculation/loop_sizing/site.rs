@@ -1,0 +1,159 @@
+//! What the site asks for: construction, hazards, cautions.
+
+use super::job::Job;
+use crate::calculation::answer::{At, Finding, Notes};
+use crate::practice::Vocabulary;
+use crate::practice::cautions::CautionCode;
+use crate::practice::findings::{FindingCode, Level};
+use crate::practice::site::{Barrier, Construction, SiteHazard, Surface};
+
+/// States what construction and hazards mean.
+pub fn judge(job: &Job, notes: &mut Notes) {
+    judge_construction(job, notes);
+    let hazards = At::BODY.field("site_hazards");
+    for (index, hazard) in job.hazards.iter().enumerate() {
+        if job.hazards[..index].contains(hazard) {
+            continue;
+        }
+        let (code, level, message) = statement(*hazard, job);
+        notes.find(Finding::new(code, level, &hazards.item(index), message));
+    }
+    caution(job, notes);
+}
+
+fn judge_construction(job: &Job, notes: &mut Notes) {
+    let at = At::BODY.field("construction");
+    let message = match (job.construction.is_sawn(), job.surface.is_sawn()) {
+        (true, false) => {
+            let level = if matches!(job.surface, Surface::NewAsphalt | Surface::NewConcrete) { Level::Note } else { Level::Stop };
+            let message = format!(
+                "{} offers nothing to saw yet. Take preformed_direct_burial, laid before the surface.",
+                job.surface.label()
+            );
+            Some((level, message))
+        }
+        (false, true) => Some((
+            Level::Stop,
+            "A direct-burial loop goes under a surface that is yet to be laid. In finished pavement take preformed_saw_cut \
+             or hand_wound."
+                .to_owned(),
+        )),
+        _ => None,
+    };
+    if let Some((level, message)) = message {
+        notes.find(Finding::new(FindingCode::WrongConstruction, level, &at, message));
+    }
+}
+
+/// What a hazard means for this job. Common practice, and the sources of the finding's code.
+fn statement(hazard: SiteHazard, job: &Job) -> (FindingCode, Level, String) {
+    let sawn = job.construction.is_sawn();
+    let (code, level, message) = match hazard {
+        SiteHazard::ReinforcingMesh => (
+            FindingCode::ReinforcingMesh,
+            Level::Warning,
+            "Locate the steel and keep the loop at least 2 in (50 mm) above it; never cut it. It takes inductance and height: \
+             ask loop-characteristics with reinforcement for the bound.",
+        ),
+        SiteHazard::PostTensionedSlab if sawn => (
+            FindingCode::TensionedDeck,
+            Level::Stop,
+            "Do not saw a post-tensioned slab without a scan for tendons and the engineer's written word. A surface-mounted or \
+             another kind of detector avoids the cut.",
+        ),
+        SiteHazard::BridgeDeck if sawn => (
+            FindingCode::TensionedDeck,
+            Level::Stop,
+            "Treat the deck as post-tensioned until drawings or a scan show otherwise: no cut without the engineer's written \
+             word. A preformed loop above the top steel before the overlay avoids the cut.",
+        ),
+        SiteHazard::PostTensionedSlab | SiteHazard::BridgeDeck => (
+            FindingCode::TensionedDeck,
+            Level::Warning,
+            "Settle the loop's place with the engineer before the pour; keep it above the top steel and clear of tendons.",
+        ),
+        SiteHazard::SnowMeltCable => (
+            FindingCode::SnowMelt,
+            if sawn { Level::Stop } else { Level::Warning },
+            "Have the heating cables located, marked and isolated before any cut; a saw through one is live. Lay the loop \
+             between runs, and expect hum while they heat.",
+        ),
+        SiteHazard::SnowMeltPipe => (
+            FindingCode::SnowMelt,
+            if sawn { Level::Stop } else { Level::Warning },
+            "Have the heating pipes located and marked before any cut, and set the saw above them.",
+        ),
+        SiteHazard::OverheadPowerLine => (
+            FindingCode::PowerLine,
+            Level::Note,
+            "Hum from the line can disturb the unit: keep the lead-in twisted and short of it, and choose the frequency on site.",
+        ),
+        SiteHazard::BuriedPowerLine => (
+            FindingCode::PowerLine,
+            Level::Warning,
+            "Have the line located and marked before any cut or trench, and cross it at right angles.",
+        ),
+        SiteHazard::AdjacentTraffic => (
+            FindingCode::AdjacentTraffic,
+            Level::Note,
+            "The loop keeps 3 ft (0.9 m) to each edge so that the next lane stays unseen. Prove it with traffic there before you \
+             leave.",
+        ),
+        SiteHazard::FreezingClimate => (
+            FindingCode::FreezingClimate,
+            Level::Warning,
+            "Fill the slot completely and dry: water in it freezes and lifts the sealant. Use hold-downs in short pieces, never \
+             continuous.",
+        ),
+        SiteHazard::PavementJoint => (
+            FindingCode::PavementJoint,
+            Level::Warning,
+            "Move the loop off the joint if you can. Where wire must cross, sleeve it 4 in (100 mm) on each side and leave slack \
+             inside.",
+        ),
+        SiteHazard::CrackedPavement if job.construction == Construction::HandWound => (
+            FindingCode::CrackedPavement,
+            Level::Warning,
+            "Single wire breaks in pavement that moves. A jacketed loop (preformed_saw_cut) lasts longer here.",
+        ),
+        SiteHazard::CrackedPavement => (
+            FindingCode::CrackedPavement,
+            Level::Note,
+            "The jacketed loop takes some of the movement; seal the cracks as well, or water follows the slot.",
+        ),
+        SiteHazard::OldLoopCut => (
+            FindingCode::OldLoopCut,
+            Level::Note,
+            "Cut the new slot beside the old one, at least a hand's width away, and leave the old wire dead and unconnected: a \
+             closed old turn steals sensitivity.",
+        ),
+    };
+    (code, level, message.to_owned())
+}
+
+fn caution(job: &Job, notes: &mut Notes) {
+    notes.caution(&[
+        CautionCode::NotForPeople,
+        CautionCode::LocalCodes,
+        CautionCode::BuriedServices,
+        CautionCode::WorkZone,
+        CautionCode::InsulationTester,
+        CautionCode::ClassifiedArea,
+    ]);
+    if job.opening.barrier != Barrier::None {
+        notes.caution(&[CautionCode::GateCanMove, CautionCode::LiveParts]);
+    }
+    if job.construction.is_sawn() {
+        notes.caution(&[CautionCode::Silica, CautionCode::Saw, CautionCode::Sealant]);
+    }
+    for hazard in &job.hazards {
+        match hazard {
+            SiteHazard::ReinforcingMesh => notes.caution(&[CautionCode::SlabSteel]),
+            SiteHazard::PostTensionedSlab | SiteHazard::BridgeDeck => {
+                notes.caution(&[CautionCode::SlabSteel, CautionCode::TensionedSlab]);
+            }
+            SiteHazard::SnowMeltCable | SiteHazard::SnowMeltPipe => notes.caution(&[CautionCode::SnowMelt]),
+            _ => {}
+        }
+    }
+}

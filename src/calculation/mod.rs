@@ -1,0 +1,79 @@
+//! The questions that the service answers, a room each.
+//!
+//! A calculation is one trait on its request type. To add a question: a new room beside the others, and one line in
+//! [`visit_all`]. Later rooms may call earlier ones, in the order of that list.
+//!
+//! - [`subject`]: the nouns of requests (loop, lead-in, opening, ...) and their way to typed quantities.
+//! - [`answer`]: the common parts of reports, and refusals.
+//! - [`loop_characteristics`]: what a loop measures.
+//! - [`loop_sizing`]: which loops an opening needs.
+
+pub mod answer;
+pub mod loop_characteristics;
+pub mod loop_sizing;
+pub mod subject;
+
+use serde::Serialize;
+use serde::de::DeserializeOwned;
+use utoipa::ToSchema;
+use validator::Validate;
+
+use answer::{Notes, Refusal};
+
+/// A request and its exact answer, as published under `openapi/examples`.
+pub struct Example {
+    /// The name of the example in the description.
+    pub name: &'static str,
+    /// What it shows, in a phrase.
+    pub summary: &'static str,
+    /// The request, JSON text.
+    pub request: &'static str,
+    /// The answer, JSON text.
+    pub answer: &'static str,
+}
+
+/// One question: a request that can be answered by a pure function of itself.
+pub trait Calculation: DeserializeOwned + Validate + ToSchema + 'static {
+    /// The answer.
+    type Report: Serialize + ToSchema + 'static;
+    /// The last part of the path, and the name of the room: `loop-sizing`.
+    const NAME: &'static str;
+    /// The name of the operation in generated clients: `size_loops`.
+    const OPERATION_ID: &'static str;
+    /// The question in a phrase.
+    const SUMMARY: &'static str;
+    /// What goes in, what comes out, and what to know about it.
+    const DESCRIPTION: &'static str;
+    /// Requests with their exact answers, at least one.
+    const EXAMPLES: &'static [Example];
+
+    /// Answers the question. Reads no clock, waits for nothing, keeps nothing.
+    ///
+    /// # Errors
+    /// A [`Refusal`] that names every field that is wrong. A sound request that has no good answer is a report with a `stop`.
+    fn calculate(&self, notes: &mut Notes) -> Result<Self::Report, Refusal>;
+
+    /// Checks counts and list sizes, then answers; all faults come together.
+    ///
+    /// # Errors
+    /// As [`Calculation::calculate`].
+    fn answer(&self) -> Result<Self::Report, Refusal> {
+        let mut notes = Notes::default();
+        if let Err(errors) = self.validate() {
+            notes.add_validation(&errors);
+        }
+        self.calculate(&mut notes)
+    }
+}
+
+/// Something to be done for each calculation: a route, an operation, a test.
+pub trait Visitor {
+    /// Called once for each calculation, in order.
+    fn visit<C: Calculation>(&mut self);
+}
+
+/// The list of all calculations.
+pub fn visit_all(visitor: &mut impl Visitor) {
+    visitor.visit::<loop_characteristics::LoopCharacteristicsRequest>();
+    visitor.visit::<loop_sizing::LoopSizingRequest>();
+}

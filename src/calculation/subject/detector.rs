@@ -1,0 +1,161 @@
+//! The detector unit: what it tunes to, from its sheet or from a standard.
+
+use serde::{Deserialize, Serialize};
+use utoipa::ToSchema;
+use validator::Validate;
+
+use crate::calculation::answer::{At, FaultCode, Notes};
+use crate::practice::Vocabulary;
+use crate::practice::detectors::{DetectorEnvelope, Limits};
+use crate::practice::sources::Source;
+use crate::quantity::shown::round;
+
+/// The detector unit: figures of its data sheet, each over the same figure of the envelope.
+#[derive(Clone, Debug, Default, Deserialize, Validate, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Detector {
+    /// The envelope that stands in for figures that are not given. Default `standard_minimum`.
+    pub envelope: Option<DetectorEnvelope>,
+    /// Least inductance that it tunes, µH.
+    #[validate(range(min = 1.0, max = 10_000.0))]
+    #[schema(minimum = 1, maximum = 10_000)]
+    pub inductance_min_uh: Option<f64>,
+    /// Greatest inductance that it tunes, µH.
+    #[validate(range(min = 1.0, max = 10_000.0))]
+    #[schema(minimum = 1, maximum = 10_000)]
+    pub inductance_max_uh: Option<f64>,
+    /// Least quality factor that it needs.
+    #[validate(range(min = 0.1, max = 1_000.0))]
+    #[schema(minimum = 0.1, maximum = 1_000)]
+    pub quality_factor_min: Option<f64>,
+    /// Least frequency that it runs at, kHz.
+    #[validate(range(min = 1.0, max = 1_000.0))]
+    #[schema(minimum = 1, maximum = 1_000)]
+    pub frequency_min_khz: Option<f64>,
+    /// Greatest frequency that it runs at, kHz.
+    #[validate(range(min = 1.0, max = 1_000.0))]
+    #[schema(minimum = 1, maximum = 1_000)]
+    pub frequency_max_khz: Option<f64>,
+    /// Capacitance of its tank, nF, if its sheet gives it.
+    #[validate(range(min = 0.1, max = 10_000.0))]
+    #[schema(minimum = 0.1, maximum = 10_000)]
+    pub tuning_capacitance_nf: Option<f64>,
+    /// The change at its terminals that it switches at, percent.
+    #[validate(range(min = 0.001, max = 50.0))]
+    #[schema(minimum = 0.001, maximum = 50)]
+    pub threshold_percent: Option<f64>,
+    /// The changes that its sensitivity steps switch at, percent.
+    #[validate(length(min = 1, max = 32))]
+    #[schema(min_items = 1, max_items = 32)]
+    pub threshold_steps_percent: Option<Vec<f64>>,
+    /// The insulation that it needs, megohm.
+    #[validate(range(min = 0.001, max = 100_000.0))]
+    #[schema(minimum = 0.001, maximum = 100_000)]
+    pub insulation_min_megohm: Option<f64>,
+}
+
+/// A detector unit with every limit filled in.
+#[derive(Clone, Debug)]
+pub struct DetectorUnderstood {
+    /// The envelope that filled the gaps.
+    pub envelope: DetectorEnvelope,
+    /// What it tunes to.
+    pub limits: Limits,
+    /// The change that it switches at, percent, when given.
+    pub threshold_percent: Option<f64>,
+    /// Its steps, percent, coarsest first; empty when not given.
+    pub threshold_steps_percent: Vec<f64>,
+}
+
+/// A detector unit as it was understood.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct DetectorEcho {
+    /// The envelope that filled the gaps.
+    pub envelope: &'static str,
+    /// Least inductance, µH.
+    pub inductance_min_uh: f64,
+    /// Greatest inductance, µH.
+    pub inductance_max_uh: f64,
+    /// Least quality factor.
+    pub quality_factor_min: f64,
+    /// Least frequency, kHz.
+    pub frequency_min_khz: f64,
+    /// Greatest frequency, kHz.
+    pub frequency_max_khz: f64,
+    /// The change that it switches at, percent; absent when not given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub threshold_percent: Option<f64>,
+    /// Its steps, percent, coarsest first.
+    pub threshold_steps_percent: Vec<f64>,
+}
+
+impl Detector {
+    /// Reads the unit, or takes the standard minimum.
+    pub fn read(detector: Option<&Self>, at: &At<'_>, notes: &mut Notes) -> Option<DetectorUnderstood> {
+        let usual = Self::default();
+        let detector = detector.unwrap_or(&usual);
+        let envelope = notes.value_or(
+            &at.field("envelope"),
+            detector.envelope,
+            (DetectorEnvelope::StandardMinimum, DetectorEnvelope::StandardMinimum.code()),
+            "What a unit built to the standard tunes at least; the unit's own sheet governs.",
+            Source::NemaEnvelope,
+        );
+        let base = envelope.limits();
+        let limits = Limits {
+            inductance_min_uh: detector.inductance_min_uh.unwrap_or(base.inductance_min_uh),
+            inductance_max_uh: detector.inductance_max_uh.unwrap_or(base.inductance_max_uh),
+            quality_factor_min: detector.quality_factor_min.unwrap_or(base.quality_factor_min),
+            frequency_min_khz: detector.frequency_min_khz.unwrap_or(base.frequency_min_khz),
+            frequency_max_khz: detector.frequency_max_khz.unwrap_or(base.frequency_max_khz),
+        };
+        let mut ordered = |low: f64, high: f64, field: &'static str, what: &str| {
+            if low >= high {
+                notes.fault(
+                    &at.field(field),
+                    FaultCode::Contradiction,
+                    format!("The least {what} ({low}) is not below the greatest ({high})."),
+                    "Send both limits from the unit's sheet, the smaller one as the minimum.",
+                );
+            }
+        };
+        ordered(limits.inductance_min_uh, limits.inductance_max_uh, "inductance_min_uh", "inductance");
+        ordered(limits.frequency_min_khz, limits.frequency_max_khz, "frequency_min_khz", "frequency");
+        let mut steps = detector.threshold_steps_percent.clone().unwrap_or_default();
+        for (index, step) in steps.iter().enumerate() {
+            if !(0.001..=50.0).contains(step) {
+                notes.fault(
+                    &at.field("threshold_steps_percent").item(index),
+                    FaultCode::OutOfRange,
+                    format!("The step {step} lies outside 0.001 to 50 percent."),
+                    "Send the change in percent that this step switches at, from 0.001 to 50.",
+                );
+            }
+        }
+        steps.sort_by(|a, b| b.total_cmp(a));
+        Some(DetectorUnderstood {
+            envelope,
+            limits,
+            threshold_percent: detector.threshold_percent,
+            threshold_steps_percent: steps,
+        })
+    }
+}
+
+impl DetectorUnderstood {
+    /// The echo for reports.
+    pub fn echo(&self) -> DetectorEcho {
+        let Limits { inductance_min_uh, inductance_max_uh, quality_factor_min, frequency_min_khz, frequency_max_khz } =
+            self.limits;
+        DetectorEcho {
+            envelope: self.envelope.code(),
+            inductance_min_uh: round(inductance_min_uh, 2),
+            inductance_max_uh: round(inductance_max_uh, 2),
+            quality_factor_min: round(quality_factor_min, 2),
+            frequency_min_khz: round(frequency_min_khz, 3),
+            frequency_max_khz: round(frequency_max_khz, 3),
+            threshold_percent: self.threshold_percent.map(|value| round(value, 3)),
+            threshold_steps_percent: self.threshold_steps_percent.iter().map(|value| round(*value, 3)).collect(),
+        }
+    }
+}

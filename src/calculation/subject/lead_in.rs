@@ -1,0 +1,176 @@
+//! The lead-in: the pair from the loop to the detector unit.
+
+use serde::{Deserialize, Serialize};
+use uom::si::area::square_meter;
+use uom::si::f64::{Area, Length};
+use uom::si::length::meter;
+use uom::si::magnetic_permeability::henry_per_meter;
+use utoipa::ToSchema;
+use validator::Validate;
+
+use super::{CableLength, ConductorSize, LeadInInductance};
+use crate::calculation::answer::{At, FaultCode, Notes};
+use crate::practice::sources::Source;
+use crate::practice::wires;
+use crate::quantity::dimension::PerLength;
+use crate::quantity::shown::{InductancePerLengthValue, PlanLength};
+use crate::quantity::{Kind, System};
+
+/// The pair of wires from the loop to the detector unit.
+#[derive(Clone, Debug, Deserialize, Validate, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct LeadIn {
+    /// The length of the pair from the loop to the detector unit.
+    pub length: CableLength,
+    /// How much of the length lies in a saw cut.
+    pub in_slot: Option<CableLength>,
+    /// How much of the length lies in conduit.
+    pub in_conduit: Option<CableLength>,
+    /// Slack to coil at the unit, beyond the length. Default 3 ft.
+    pub spare: Option<CableLength>,
+    /// The conductors. Default 14 AWG.
+    pub gauge: Option<ConductorSize>,
+    /// The inductance per length. Default 0.22 uH/ft.
+    pub inductance: Option<LeadInInductance>,
+}
+
+/// A lead-in in typed quantities.
+#[derive(Clone, Debug)]
+pub struct LeadInUnderstood {
+    /// From the loop to the unit.
+    pub length: Length,
+    /// In a saw cut, when given.
+    pub in_slot: Option<Length>,
+    /// In conduit, when given.
+    pub in_conduit: Option<Length>,
+    /// Slack beyond the length.
+    pub spare: Length,
+    /// The size as it was written.
+    pub gauge: String,
+    /// Area of one conductor.
+    pub area: Area,
+    /// Inductance per length of pair.
+    pub inductance: PerLength,
+    /// The system of the length.
+    pub system: System,
+}
+
+/// A lead-in as it was understood.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct LeadInEcho {
+    /// From the loop to the unit.
+    pub length: PlanLength,
+    /// In a saw cut; absent when not given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub in_slot: Option<PlanLength>,
+    /// In conduit; absent when not given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub in_conduit: Option<PlanLength>,
+    /// Slack beyond the length.
+    pub spare: PlanLength,
+    /// The size as it was written.
+    pub gauge: String,
+    /// Inductance per length of pair.
+    pub inductance: InductancePerLengthValue,
+}
+
+impl LeadIn {
+    /// A lead-in of a length, otherwise the usual one.
+    pub fn of_length(length: &str) -> Self {
+        Self {
+            length: CableLength::from_text(length.to_owned()),
+            in_slot: None,
+            in_conduit: None,
+            spare: None,
+            gauge: None,
+            inductance: None,
+        }
+    }
+
+    /// Reads the lead-in.
+    pub fn read(&self, at: &At<'_>, notes: &mut Notes) -> Option<LeadInUnderstood> {
+        let length = notes.read(&at.field("length"), &self.length);
+        let in_slot = notes.read_optional(&at.field("in_slot"), self.in_slot.as_ref());
+        let in_conduit = notes.read_optional(&at.field("in_conduit"), self.in_conduit.as_ref());
+        let spare = notes.read_or(
+            &at.field("spare"),
+            self.spare.as_ref(),
+            wires::USUAL_SPARE,
+            "Slack of the pair, coiled in the pull box.",
+            Source::Fp96,
+        );
+        let gauge = match &self.gauge {
+            Some(text) => notes.read(&at.field("gauge"), text).map(|written| (written.text, written.si)),
+            None => notes
+                .read_or::<ConductorSize>(
+                    &at.field("gauge"),
+                    None,
+                    wires::USUAL_GAUGE,
+                    "The usual lead-in.",
+                    Source::CommonPractice,
+                )
+                .map(|area| (wires::USUAL_GAUGE.to_owned(), area)),
+        };
+        let inductance = notes.read_or(
+            &at.field("inductance"),
+            self.inductance.as_ref(),
+            wires::USUAL_LEAD_IN_INDUCTANCE,
+            "The middle of 20 to 24 µH per 100 ft of twisted 14 AWG pair.",
+            Source::NemaTestLoop,
+        );
+        let length = length?;
+        let parts = in_slot.unwrap_or_default() + in_conduit.unwrap_or_default();
+        if parts > length.si * 1.000_001 {
+            notes.fault(
+                &at.field("length"),
+                FaultCode::Contradiction,
+                "in_slot and in_conduit together are longer than the lead-in.",
+                "Send a length that covers both, or shorter parts.",
+            );
+        }
+        let (gauge, area) = gauge?;
+        Some(LeadInUnderstood {
+            system: length.system,
+            length: length.si,
+            in_slot,
+            in_conduit,
+            spare: spare?,
+            gauge,
+            area,
+            inductance: inductance?,
+        })
+    }
+
+    /// Which of the fields that only some calculations need were sent.
+    pub fn parts_sent(&self) -> [(&'static str, bool); 3] {
+        [
+            ("in_slot", self.in_slot.is_some()),
+            ("in_conduit", self.in_conduit.is_some()),
+            ("spare", self.spare.is_some()),
+        ]
+    }
+}
+
+impl LeadInUnderstood {
+    /// Inductance of the whole lead-in in henry, for the physics.
+    pub fn henries(&self) -> f64 {
+        self.inductance.get::<henry_per_meter>() * self.length.get::<meter>()
+    }
+
+    /// Conductor area in square metres, for the physics.
+    pub fn area_m2(&self) -> f64 {
+        self.area.get::<square_meter>()
+    }
+
+    /// The echo for reports.
+    pub fn echo(&self) -> LeadInEcho {
+        LeadInEcho {
+            length: self.length.into(),
+            in_slot: self.in_slot.map(Into::into),
+            in_conduit: self.in_conduit.map(Into::into),
+            spare: self.spare.into(),
+            gauge: self.gauge.clone(),
+            inductance: self.inductance.into(),
+        }
+    }
+}

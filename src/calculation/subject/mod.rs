@@ -1,0 +1,20 @@
+//! The nouns of requests and their way to typed quantities.
+//!
+//! Each noun is one type at every endpoint, with all its fields. Its `read` checks every field, notes what is wrong and
+//! which defaults it took, and gives the understood form: typed quantities for the calculation, and an echo for the report.
+
+mod detector;
+mod lead_in;
+mod opening;
+mod sizes;
+mod slot;
+mod stock;
+mod winding;
+
+pub use detector::{Detector, DetectorEcho, DetectorUnderstood};
+pub use lead_in::{LeadIn, LeadInEcho, LeadInUnderstood};
+pub use opening::{Opening, OpeningEcho, OpeningUnderstood};
+pub use sizes::*;
+pub use slot::{Slot, SlotEcho, SlotUnderstood};
+pub use stock::{StockItem, StockItemUnderstood};
+pub use winding::{Loop, LoopEcho, LoopUnderstood, Shape, Wire, WireEcho, WireUnderstood};

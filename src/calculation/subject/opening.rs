@@ -1,0 +1,139 @@
+//! The opening: what vehicles pass through, and what closes it.
+
+use serde::{Deserialize, Serialize};
+use uom::si::f64::{Length, Time, Velocity};
+use utoipa::ToSchema;
+use validator::Validate;
+
+use super::{ApproachSpeed, LeafGroundGap, LeafHeight, OpeningTime, OpeningWidth, Setback};
+use crate::calculation::answer::{At, FaultCode, Notes};
+use crate::practice::Vocabulary;
+use crate::practice::site::Barrier;
+use crate::practice::sources::Source;
+use crate::quantity::System;
+use crate::quantity::shown::{DurationValue, PlanLength, SpeedValue};
+
+/// What vehicles pass through.
+#[derive(Clone, Debug, Deserialize, Validate, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Opening {
+    /// The clear width. Tidy sizes follow the system that it is written in.
+    pub width: OpeningWidth,
+    /// What closes it.
+    pub barrier: Barrier,
+    /// The clear strip to leave at each edge. Default 2 ft / 0.6 m, or 3 ft / 0.9 m beside other traffic.
+    pub edge_setback: Option<Setback>,
+    /// How fast vehicles come up to the opening from inside; with `opening_time` it places the exit loop.
+    pub approach_speed: Option<ApproachSpeed>,
+    /// How long the barrier takes to open.
+    pub opening_time: Option<OpeningTime>,
+    /// The height of a metal leaf. Default 6 ft.
+    pub leaf_height: Option<LeafHeight>,
+    /// The gap under a metal leaf. Default 4 in.
+    pub leaf_ground_gap: Option<LeafGroundGap>,
+}
+
+/// An opening in typed quantities.
+#[derive(Clone, Debug)]
+pub struct OpeningUnderstood {
+    /// The clear width.
+    pub width: Length,
+    /// What closes it.
+    pub barrier: Barrier,
+    /// The asked setback, when given.
+    pub edge_setback: Option<Length>,
+    /// Speed of approach, when given.
+    pub approach_speed: Option<Velocity>,
+    /// Opening time, when given.
+    pub opening_time: Option<Time>,
+    /// A metal leaf: its height and ground gap. Absent where the barrier has none.
+    pub leaf: Option<(Length, Length)>,
+    /// The system that the width was written in.
+    pub system: System,
+}
+
+/// An opening as it was understood.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct OpeningEcho {
+    /// The clear width.
+    pub width: PlanLength,
+    /// What closes it.
+    pub barrier: &'static str,
+    /// The asked setback; absent when not given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub edge_setback: Option<PlanLength>,
+    /// Speed of approach; absent when not given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub approach_speed: Option<SpeedValue>,
+    /// Opening time; absent when not given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub opening_time: Option<DurationValue>,
+    /// Height of the metal leaf; absent where there is none.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub leaf_height: Option<PlanLength>,
+    /// Gap under the metal leaf; absent where there is none.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub leaf_ground_gap: Option<PlanLength>,
+}
+
+impl Opening {
+    /// Reads the opening.
+    pub fn read(&self, at: &At<'_>, notes: &mut Notes) -> Option<OpeningUnderstood> {
+        let width = notes.read(&at.field("width"), &self.width);
+        let edge_setback = notes.read_optional(&at.field("edge_setback"), self.edge_setback.as_ref());
+        let approach_speed = notes.read_optional(&at.field("approach_speed"), self.approach_speed.as_ref());
+        let opening_time = notes.read_optional(&at.field("opening_time"), self.opening_time.as_ref());
+        let leaf = self.read_leaf(at, notes);
+        let width = width?;
+        if edge_setback.is_some_and(|setback| 2.0 * setback > 0.8 * width.si) {
+            notes.fault(
+                &at.field("edge_setback"),
+                FaultCode::Contradiction,
+                "Two setbacks take almost the whole width.",
+                "Send an edge_setback of at most 40 % of the width.",
+            );
+        }
+        Some(OpeningUnderstood {
+            system: width.system,
+            width: width.si,
+            barrier: self.barrier,
+            edge_setback,
+            approach_speed,
+            opening_time,
+            leaf,
+        })
+    }
+
+    fn read_leaf(&self, at: &At<'_>, notes: &mut Notes) -> Option<(Length, Length)> {
+        let (height_at, gap_at) = (at.field("leaf_height"), at.field("leaf_ground_gap"));
+        if !self.barrier.has_metal_leaf() {
+            notes.read_optional(&height_at, self.leaf_height.as_ref());
+            notes.read_optional(&gap_at, self.leaf_ground_gap.as_ref());
+            notes.not_needed(
+                at,
+                &[("leaf_height", self.leaf_height.is_some()), ("leaf_ground_gap", self.leaf_ground_gap.is_some())],
+            );
+            return None;
+        }
+        let height =
+            notes.read_or(&height_at, self.leaf_height.as_ref(), "6 ft", "A usual gate leaf.", Source::OwnChoice);
+        let gap =
+            notes.read_or(&gap_at, self.leaf_ground_gap.as_ref(), "4 in", "A usual ground gap.", Source::OwnChoice);
+        height.zip(gap)
+    }
+}
+
+impl OpeningUnderstood {
+    /// The echo for reports.
+    pub fn echo(&self) -> OpeningEcho {
+        OpeningEcho {
+            width: self.width.into(),
+            barrier: self.barrier.code(),
+            edge_setback: self.edge_setback.map(Into::into),
+            approach_speed: self.approach_speed.map(Into::into),
+            opening_time: self.opening_time.map(Into::into),
+            leaf_height: self.leaf.map(|(height, _)| height.into()),
+            leaf_ground_gap: self.leaf.map(|(_, gap)| gap.into()),
+        }
+    }
+}

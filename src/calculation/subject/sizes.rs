@@ -1,0 +1,42 @@
+//! The kinds of quantities in requests, each with the range in which the models hold.
+
+use crate::kinds;
+
+kinds! {
+    /// A leg of a loop, along travel or across the lane.
+    LoopLeg: Length, "1 ft" to "200 ft", as "6 ft" or "1.8 m";
+    /// The clear width of an opening or lane.
+    OpeningWidth: Length, "3 ft" to "200 ft", as "24 ft" or "7.2 m";
+    /// A clear strip between a loop and the edge of the opening.
+    Setback: Length, "0 ft" to "20 ft", as "2 ft" or "0.6 m";
+    /// A distance on the ground.
+    GroundDistance: Length, "0 ft" to "1000 ft", as "15 ft" or "4.5 m";
+    /// The height of a gate leaf.
+    LeafHeight: Length, "1 ft" to "30 ft", as "6 ft" or "1.8 m";
+    /// The gap under a gate leaf.
+    LeafGroundGap: Length, "0 in" to "3 ft", as "4 in" or "100 mm";
+    /// A length of cable.
+    CableLength: Length, "0 ft" to "5000 ft", as "50 ft" or "15 m";
+    /// The leg that a diagonal cut takes off a corner.
+    CornerLeg: Length, "0 in" to "10 ft", as "12 in" or "300 mm";
+    /// The sealant over the top wire.
+    Cover: Length, "0 in" to "12 in", as "1 in" or "25 mm";
+    /// The width of a slot.
+    SlotWidth: Length, "1/16 in" to "2 in", as "3/16 in" or "5 mm";
+    /// The depth of a slot.
+    SlotDepth: Length, "1/4 in" to "12 in", as "1-1/2 in" or "40 mm";
+    /// The diameter of a wire over its insulation, which is the pitch of stacked turns.
+    OverInsulation: Length, "0.03 in" to "1/2 in", as "0.130 in" or "3.3 mm";
+    /// The size of a conductor.
+    ConductorSize: WireSize, "24 AWG" to "8 AWG", as "14 AWG" or "1.5 mm2";
+    /// The inductance of a lead-in per length.
+    LeadInInductance: InductancePerLength, "0.05 uH/ft" to "1 uH/ft", as "0.22 uH/ft" or "0.72 uH/m";
+    /// The depth of steel below the lowest turn of a loop.
+    SteelDepth: Length, "1/4 in" to "10 ft", as "2 in" or "50 mm";
+    /// The temperature of the wire.
+    WireTemperature: Temperature, "-40 °C" to "85 °C", as "68 °F" or "20 °C";
+    /// The speed of a vehicle that comes up to the opening.
+    ApproachSpeed: Speed, "1 mph" to "60 mph", as "10 mph" or "15 km/h";
+    /// How long the barrier takes to open.
+    OpeningTime: Duration, "0.5 s" to "120 s", as "12 s" or "0.2 min";
+}

@@ -1,0 +1,110 @@
+//! The slot: the saw cut that the wire lies in.
+
+use serde::{Deserialize, Serialize};
+use uom::si::f64::Length;
+use utoipa::ToSchema;
+use validator::Validate;
+
+use super::{Cover, SlotDepth, SlotWidth};
+use crate::calculation::answer::{At, FaultCode, Notes};
+use crate::practice::site::Construction;
+use crate::practice::sources::Source;
+use crate::practice::wires;
+use crate::quantity::shown::DetailLength;
+
+/// The saw cut that the wire lies in.
+#[derive(Clone, Debug, Deserialize, Validate, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Slot {
+    /// The width. Default 3/16 in.
+    pub width: Option<SlotWidth>,
+    /// The depth. Default 1-1/2 in for a wound loop, 1-1/4 in for a jacketed one.
+    pub depth: Option<SlotDepth>,
+    /// The sealant to keep over the top wire. Default 1 in; 3/4 in for a jacketed loop, which lies deeper than its wires.
+    pub cover: Option<Cover>,
+}
+
+/// A slot in typed quantities.
+#[derive(Clone, Debug)]
+pub struct SlotUnderstood {
+    /// The width.
+    pub width: Length,
+    /// The depth; where none was given, the usual one.
+    pub depth: Length,
+    /// Whether the depth was given, so that it may not be exceeded.
+    pub depth_is_fixed: bool,
+    /// The sealant over the top wire.
+    pub cover: Length,
+}
+
+/// A slot as it was understood.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct SlotEcho {
+    /// The width.
+    pub width: DetailLength,
+    /// The depth.
+    pub depth: DetailLength,
+    /// The sealant over the top wire.
+    pub cover: DetailLength,
+}
+
+impl Slot {
+    /// Reads the slot, or takes the usual one of the construction.
+    pub fn read(
+        slot: Option<&Self>,
+        construction: Construction,
+        at: &At<'_>,
+        notes: &mut Notes,
+    ) -> Option<SlotUnderstood> {
+        let (depth, depth_source, cover, cover_source) = match construction {
+            Construction::HandWound => {
+                (wires::USUAL_SLOT_DEPTH, Source::NemaTestLoop, wires::USUAL_COVER, Source::Everett)
+            }
+            _ => (
+                wires::USUAL_JACKETED_SLOT_DEPTH,
+                Source::CommonPractice,
+                wires::USUAL_JACKETED_COVER,
+                Source::OwnChoice,
+            ),
+        };
+        let width = notes.read_or(
+            &at.field("width"),
+            slot.and_then(|slot| slot.width.as_ref()),
+            wires::USUAL_SLOT_WIDTH,
+            "Room for sealant to flow round the wire, and no more.",
+            Source::CommonPractice,
+        );
+        let depth = notes.read_or(
+            &at.field("depth"),
+            slot.and_then(|slot| slot.depth.as_ref()),
+            depth,
+            "The usual depth for this construction; deeper where the turns need it.",
+            depth_source,
+        );
+        let cover = notes.read_or(
+            &at.field("cover"),
+            slot.and_then(|slot| slot.cover.as_ref()),
+            cover,
+            "The usual cover for this construction.",
+            cover_source,
+        );
+        let depth_is_fixed = slot.is_some_and(|slot| slot.depth.is_some());
+        let slot = SlotUnderstood { width: width?, depth: depth?, depth_is_fixed, cover: cover? };
+        if slot.cover >= slot.depth {
+            notes.fault(
+                &at.field("cover"),
+                FaultCode::Contradiction,
+                "The cover is as deep as the slot.",
+                "Send a deeper slot or less cover.",
+            );
+        }
+        Some(slot)
+    }
+}
+
+impl SlotUnderstood {
+    /// The echo for reports.
+    pub fn echo(&self) -> SlotEcho {
+        SlotEcho { width: self.width.into(), depth: self.depth.into(), cover: self.cover.into() }
+    }
+}

@@ -1,0 +1,268 @@
+//! The loop and its wire.
+
+use serde::{Deserialize, Serialize};
+use uom::si::area::square_meter;
+use uom::si::f64::{Area, Length};
+use uom::si::length::meter;
+use utoipa::ToSchema;
+use validator::Validate;
+
+use super::{ConductorSize, CornerLeg, Cover, LoopLeg, OverInsulation};
+use crate::calculation::answer::{At, FaultCode, Notes};
+use crate::physics::winding::{self, Winding};
+use crate::practice::sources::Source;
+use crate::practice::{Vocabulary, vocabulary, wires};
+use crate::quantity::System;
+use crate::quantity::shown::{DetailLength, PlanLength};
+
+vocabulary! {
+    /// The shape of a loop.
+    Shape {
+        Rectangle "rectangle" "Rectangle" "One cell with four sides." [CommonPractice];
+        Quadrupole "quadrupole" "Quadrupole" "Two cells side by side whose currents add in the centre slot: it sees two-wheelers at the centre and loses height." [CommonPractice];
+    }
+}
+
+/// The wire of a loop.
+#[derive(Clone, Debug, Deserialize, Validate, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Wire {
+    /// The conductor. Default 14 AWG.
+    pub gauge: Option<ConductorSize>,
+    /// The diameter over insulation, which is the pitch of stacked turns. Default 0.130 in.
+    pub over_insulation: Option<OverInsulation>,
+}
+
+/// A loop as it is to be wound.
+#[derive(Clone, Debug, Deserialize, Validate, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Loop {
+    /// The shape. Default `rectangle`.
+    pub shape: Option<Shape>,
+    /// The leg in the direction of driving.
+    pub along_travel: LoopLeg,
+    /// The leg across the lane.
+    pub across_lane: LoopLeg,
+    /// How many times the wire goes round (round each cell of a quadrupole).
+    #[validate(range(min = 1, max = 20))]
+    #[schema(minimum = 1, maximum = 20)]
+    pub turns: u32,
+    /// The leg that a diagonal cut takes off each corner. Default 0: square corners.
+    pub corner_cut: Option<CornerLeg>,
+    /// The sealant over the top wire. Default 1 in.
+    pub cover: Option<Cover>,
+    /// The wire.
+    #[validate(nested)]
+    pub wire: Option<Wire>,
+}
+
+/// A wire in typed quantities.
+#[derive(Clone, Debug)]
+pub struct WireUnderstood {
+    /// The size as it was written.
+    pub gauge: String,
+    /// Area of the conductor.
+    pub area: Area,
+    /// Diameter over insulation.
+    pub over_insulation: Length,
+}
+
+/// A loop in typed quantities.
+#[derive(Clone, Debug)]
+pub struct LoopUnderstood {
+    /// The shape.
+    pub shape: Shape,
+    /// Leg in the direction of driving.
+    pub along_travel: Length,
+    /// Leg across the lane.
+    pub across_lane: Length,
+    /// Turns.
+    pub turns: u32,
+    /// Leg of the corner cuts.
+    pub corner_cut: Length,
+    /// Sealant over the top wire.
+    pub cover: Length,
+    /// The wire.
+    pub wire: WireUnderstood,
+    /// The system that the loop was written in.
+    pub system: System,
+}
+
+/// A wire as it was understood.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct WireEcho {
+    /// The size as it was written.
+    pub gauge: String,
+    /// Diameter of the bare conductor (of a solid one with the same area).
+    pub conductor_diameter: DetailLength,
+    /// Diameter over insulation.
+    pub over_insulation: DetailLength,
+}
+
+/// A loop as it was understood.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct LoopEcho {
+    /// The shape.
+    pub shape: &'static str,
+    /// Leg in the direction of driving.
+    pub along_travel: PlanLength,
+    /// Leg across the lane.
+    pub across_lane: PlanLength,
+    /// Turns.
+    pub turns: u32,
+    /// Leg of the corner cuts.
+    pub corner_cut: DetailLength,
+    /// Sealant over the top wire.
+    pub cover: DetailLength,
+    /// The wire.
+    pub wire: WireEcho,
+}
+
+impl Wire {
+    /// Reads the wire, or takes the usual one.
+    pub fn read(wire: Option<&Self>, at: &At<'_>, notes: &mut Notes) -> Option<WireUnderstood> {
+        let sent = wire.and_then(|wire| wire.gauge.as_ref());
+        let gauge = match sent {
+            Some(text) => notes.read(&at.field("gauge"), text).map(|written| (written.text, written.si)),
+            None => notes
+                .read_or::<ConductorSize>(
+                    &at.field("gauge"),
+                    None,
+                    wires::USUAL_GAUGE,
+                    "The usual loop wire.",
+                    Source::CommonPractice,
+                )
+                .map(|area| (wires::USUAL_GAUGE.to_owned(), area)),
+        };
+        let over_insulation = notes.read_or(
+            &at.field("over_insulation"),
+            wire.and_then(|wire| wire.over_insulation.as_ref()),
+            wires::USUAL_OVER_INSULATION,
+            "The usual diameter of insulated 14 AWG loop wire.",
+            Source::CommonPractice,
+        );
+        let (gauge, area) = gauge?;
+        let wire = WireUnderstood { gauge, area, over_insulation: over_insulation? };
+        if wire.over_insulation <= wire.diameter() {
+            notes.fault(
+                &at.field("over_insulation"),
+                FaultCode::Contradiction,
+                format!("The diameter over insulation is no larger than the bare conductor of {}.", wire.gauge),
+                "Send the diameter over insulation from the wire's sheet, or a smaller gauge.",
+            );
+        }
+        Some(wire)
+    }
+}
+
+impl WireUnderstood {
+    /// Diameter of a solid conductor of this area.
+    pub fn diameter(&self) -> Length {
+        (self.area * (4.0 / std::f64::consts::PI)).sqrt()
+    }
+
+    /// The echo for reports.
+    pub fn echo(&self) -> WireEcho {
+        WireEcho {
+            gauge: self.gauge.clone(),
+            conductor_diameter: self.diameter().into(),
+            over_insulation: self.over_insulation.into(),
+        }
+    }
+
+    /// Conductor area in square metres, for the physics.
+    pub fn area_m2(&self) -> f64 {
+        self.area.get::<square_meter>()
+    }
+}
+
+impl Loop {
+    /// Reads the loop.
+    pub fn read(&self, at: &At<'_>, notes: &mut Notes) -> Option<LoopUnderstood> {
+        let shape = notes.value_or(
+            &at.field("shape"),
+            self.shape,
+            (Shape::Rectangle, Shape::Rectangle.code()),
+            "The usual shape.",
+            Source::CommonPractice,
+        );
+        let along_travel = notes.read(&at.field("along_travel"), &self.along_travel);
+        let across_lane = notes.read(&at.field("across_lane"), &self.across_lane);
+        let corner_cut = notes.read_or(
+            &at.field("corner_cut"),
+            self.corner_cut.as_ref(),
+            "0 in",
+            "Square corners unless a cut is given.",
+            Source::OwnChoice,
+        );
+        let cover = notes.read_or(
+            &at.field("cover"),
+            self.cover.as_ref(),
+            wires::USUAL_COVER,
+            "The least cover that one agency asks for.",
+            Source::Everett,
+        );
+        let wire = Wire::read(self.wire.as_ref(), &at.field("wire"), notes);
+        let (along, across) = (along_travel?, across_lane?);
+        let understood = LoopUnderstood {
+            shape,
+            system: along.system,
+            along_travel: along.si,
+            across_lane: across.si,
+            turns: self.turns,
+            corner_cut: corner_cut?,
+            cover: cover?,
+            wire: wire?,
+        };
+        if understood.corner_cut > understood.longest_corner_cut() {
+            notes.fault(
+                &at.field("corner_cut"),
+                FaultCode::Contradiction,
+                "The corner cuts would take almost all of a leg.",
+                "Send a corner_cut of at most 45 % of the shorter leg (of a cell, for a quadrupole).",
+            );
+        }
+        Some(understood)
+    }
+}
+
+impl LoopUnderstood {
+    /// The shorter leg; it governs how high metal is seen.
+    pub fn short_leg(&self) -> Length {
+        self.along_travel.min(self.across_lane)
+    }
+
+    fn longest_corner_cut(&self) -> Length {
+        let cells = if self.shape == Shape::Quadrupole { 2.0 } else { 1.0 };
+        0.45 * self.along_travel.min(self.across_lane / cells)
+    }
+
+    /// The loop for the physics.
+    pub fn winding(&self) -> Winding {
+        Winding {
+            shape: match self.shape {
+                Shape::Rectangle => winding::Shape::Rectangle,
+                Shape::Quadrupole => winding::Shape::Quadrupole,
+            },
+            along: self.along_travel.get::<meter>(),
+            across: self.across_lane.get::<meter>(),
+            corner_cut: self.corner_cut.get::<meter>(),
+            turns: self.turns,
+            pitch: self.wire.over_insulation.get::<meter>(),
+            wire_radius: self.wire.diameter().get::<meter>() / 2.0,
+        }
+    }
+
+    /// The echo for reports.
+    pub fn echo(&self) -> LoopEcho {
+        LoopEcho {
+            shape: self.shape.code(),
+            along_travel: self.along_travel.into(),
+            across_lane: self.across_lane.into(),
+            turns: self.turns,
+            corner_cut: self.corner_cut.into(),
+            cover: self.cover.into(),
+            wire: self.wire.echo(),
+        }
+    }
+}

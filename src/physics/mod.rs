@@ -1,0 +1,33 @@
+//! The laws of nature behind a vehicle loop: SI numbers in, SI numbers out.
+//!
+//! This room depends on nothing else of ours. It knows no JSON and no unit but the SI's, and the
+//! one rule of thumb it holds, [`winding::quick_rule`], is there to be shown beside the real thing.
+//!
+//! | module | what lives there |
+//! |---|---|
+//! | [`filament`] | Neumann's integral for two straight wires in any position |
+//! | [`winding`] | a loop as stacked polygons of filaments: inductance, coupling, lengths |
+//! | [`conductor`] | copper wire: gauge, resistance, skin effect |
+//! | [`circuit`] | what the lead-in, a second loop and a capacitance make of an inductance |
+//!
+//! # Axes
+//!
+//! Seen by a driver: x points across the lane to the right, y along travel, z up. A loop has its
+//! origin at its centre. Its top turn lies at z = 0 and turn k, counted from 0, at z = -k · pitch.
+//!
+//! # Validity
+//!
+//! Quasi-static fields of thin wires in a non-magnetic medium. At the few hundred kilohertz that a
+//! detector unit uses at most, a wavelength is hundreds of times the size of a loop. Arguments are
+//! taken as they come: a caller checks that lengths are positive and numbers finite.
+
+pub mod circuit;
+pub mod conductor;
+pub mod filament;
+pub mod plate;
+pub mod winding;
+
+/// Magnetic constant in H/m, 4π · 10⁻⁷.
+///
+/// The exact value before the 2019 revision of the SI; the measured one differs by parts in 10¹⁰.
+pub const MU_0: f64 = 4.0e-7 * std::f64::consts::PI;

@@ -1,0 +1,23 @@
+//! What can hurt someone. Each caution defers to local codes, data sheets and licensed people.
+
+use super::vocabulary;
+
+vocabulary! {
+    /// The cautions that reports carry where they fit the job.
+    CautionCode {
+        NotForPeople "not_for_people" "A loop does not see people" "A vehicle loop sees metal, not people, and is no entrapment-protection device. The gate needs its own listed devices, and people on foot need their own way." [Ul325];
+        LocalCodes "local_codes" "Local codes decide" "Local codes, the manufacturers' data sheets and licensed people decide. Access and egress for the fire service are settled with the local authority." [CommonPractice];
+        GateCanMove "gate_can_move" "The gate can move" "Before a loop is disconnected or a detector unit is cycled, isolate and lock out the operator (mains, battery and solar) or hold the leaf mechanically, keep people out of its path and post a watch. Restore every loop and prove every protective device before you leave." [Ul325 CommonPractice];
+        Silica "silica" "Silica dust" "Sawing pavement makes respirable silica. Cut wet with a continuous water feed; indoors wear breathing protection as the rule asks." [OshaSilica];
+        Saw "saw" "The saw" "Blade guard in place; eye, hearing and foot protection. No combustion saw indoors: carbon monoxide. An electric wet saw only on a ground-fault protected supply." [CommonPractice];
+        BuriedServices "buried_services" "Buried services" "Have buried services located and marked before any cut or trench." [OshaExcavation];
+        SlabSteel "slab_steel" "Steel in the slab" "Never cut reinforcing steel. Set the saw above it." [CommonPractice];
+        TensionedSlab "tensioned_slab" "Stressed slabs" "Post-tensioned slabs, bridge and suspended decks are never cut without a scan and the engineer's word." [PostTension];
+        SnowMelt "snow_melt" "Snow-melt systems" "Locate heating pipes and cables first, and isolate cables before the cut." [CommonPractice];
+        WorkZone "work_zone" "Traffic at the work zone" "Plan traffic control, people on foot included, before the work starts." [Mutcd];
+        Sealant "sealant" "Sealants" "Many sealants hold isocyanates, which sensitise airways and skin for life; molten sealant burns, and steam makes it spatter. The data sheet decides." [IsocyanateHealth];
+        InsulationTester "insulation_tester" "Insulation tester" "Test insulation only with the detector unit and surge arresters disconnected, and discharge the loop afterwards." [InsulationTest];
+        ClassifiedArea "classified_area" "Fuel and other classified areas" "On fuel forecourts and in other classified areas work only under the site's permit." [CommonPractice];
+        LiveParts "live_parts" "Live parts" "Only qualified people open enclosures with live parts." [CommonPractice];
+    }
+}

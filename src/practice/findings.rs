@@ -1,0 +1,54 @@
+//! Every statement that a report can make. The level is how much it weighs where it is made; the table gives the usual one.
+
+use super::vocabulary;
+
+/// How much a finding weighs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, serde::Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Level {
+    /// Do not build this as it stands.
+    Stop,
+    /// Build it only when you know why.
+    Warning,
+    /// Good to know.
+    Note,
+}
+
+vocabulary! {
+    /// The statements that reports make.
+    FindingCode {
+        LeadInOutweighsLoop "lead_in_outweighs_loop" "Lead-in outweighs loop" "The lead-in takes so much of the inductance that changes at the loop arrive weakened." [CircuitTheory FhwaHandbook];
+        BelowEnvelope "below_envelope" "Too little inductance" "The finished loop may measure less than the unit tunes to." [NemaEnvelope];
+        AboveEnvelope "above_envelope" "Too much inductance" "The finished loop may measure more than the unit tunes to." [NemaEnvelope];
+        LowQuality "low_quality" "Quality factor too low" "Resistance takes so much that the unit may not run." [NemaEnvelope];
+        HighResistance "high_resistance" "Resistance too high" "Loop and lead-in have more DC resistance than an agency accepts." [Everett];
+        NearSelfResonance "near_self_resonance" "Near self-resonance" "The capacitance of slot and cable makes the inductance look larger than it is." [FhwaHandbook CircuitTheory];
+        SteelBelow "steel_below" "Steel below the loop" "Reinforcement below takes part of the inductance and of the height at which metal is seen." [MethodOfImages];
+        NoWorkingTurns "no_working_turns" "No turn count works" "No number of turns satisfies the unit, the lead-in and the slot at once." [Computed];
+        SlotTooShallow "slot_too_shallow" "Slot too shallow" "The turns and the cover do not fit into the depth of the slot." [Computed];
+        EdgeSetbackReduced "edge_setback_reduced" "Less room at the edges" "The opening is narrow, so the loop comes closer to its edges than usual." [CommonPractice];
+        HighBedBeyondRule "high_bed_beyond_rule" "High beds may be missed" "The usual rule of thumb gives less height than a high bed has." [CommonPractice];
+        ExitTimeUnknown "exit_time_unknown" "Exit distance not proved" "Without the speed of approach and the opening time nobody knows whether the gate is open on arrival." [CommonPractice];
+        ExitFarAway "exit_far_away" "Exit loop far away" "The exit loop would lie so far from the gate that a second device serves better." [CommonPractice];
+        ExitBeyondLeadIn "exit_beyond_lead_in" "Lead-in too short for the exit loop" "The exit loop lies farther from the gate than the lead-in reaches." [Computed];
+        UnseenStretch "unseen_stretch" "Unseen stretch" "Between loops that hold the gate a vehicle can stand unseen." [Computed];
+        BetweenLeavesMissing "between_leaves_missing" "No loop between the leaves" "A vehicle in the sweep of swing leaves is seen by no loop." [CommonPractice];
+        ClosingUnderLeaf "closing_under_leaf" "Closing loop under a metal leaf" "A loop across the line of a metal leaf sees the leaf itself." [CommonPractice];
+        OneSideOnly "one_side_only" "Only one side is watched" "A barrier that moves is held by loops on one side only." [CommonPractice];
+        RoleDoesNotFit "role_does_not_fit" "Role and barrier do not match" "The role makes sense at another kind of barrier." [CommonPractice];
+        LeafClearance "leaf_clearance" "Keep clear of the metal leaf" "A loop close to a metal leaf sees the gate move." [CommonPractice];
+        WrongConstruction "wrong_construction" "Construction does not fit the surface" "The asked construction and the surface do not go together." [CommonPractice];
+        ReinforcingMesh "reinforcing_mesh" "Steel in the slab" "Keep the loop above the steel, and never cut the steel." [MethodOfImages NemaTestLoop];
+        TensionedDeck "tensioned_deck" "Deck that may be post-tensioned" "No cut without a scan and the engineer." [PostTension];
+        SnowMelt "snow_melt" "Snow melt in the slab" "Locate pipes and cables before the saw." [CommonPractice];
+        PowerLine "power_line" "Power line nearby" "Hum from power lines disturbs the unit; a buried line endangers the saw." [CommonPractice OshaExcavation];
+        AdjacentTraffic "adjacent_traffic" "Traffic next door" "Vehicles in the next lane must not be seen." [CommonPractice];
+        FreezingClimate "freezing_climate" "Freezing climate" "Seal completely: water in the slot freezes and lifts the sealant." [CommonPractice];
+        PavementJoint "pavement_joint" "Joint to cross" "Sleeve and slack where the wire crosses a joint." [Fp96];
+        CrackedPavement "cracked_pavement" "Cracked pavement" "A jacketed loop lasts longer in pavement that moves." [CommonPractice WaRd744];
+        OldLoopCut "old_loop_cut" "Old cut in the way" "Cut anew beside the old slot." [CommonPractice];
+        LooseLeadIn "loose_lead_in" "Twist the lead-in" "A loose pair must be twisted; a jacketed pair comes twisted." [FhwaHandbook Computed];
+        LeadInConduit "lead_in_conduit" "Lead-in in conduit" "Outside the slab a lead-in goes in conduit." [CommonPractice];
+        NoStockFits "no_stock_fits" "Nothing in stock fits" "No listed loop serves this role; order one." [Computed];
+    }
+}

@@ -1,0 +1,63 @@
+//! What the trade knows: the closed lists of requests, the figures behind them, and where each figure comes from.
+//!
+//! - [`sources`]: the one register of sources; every figure and finding names its entries.
+//! - [`site`]: barriers, surfaces, site hazards, constructions.
+//! - [`roles`]: what loops are for, and the rules of their layout.
+//! - [`vehicles`]: the classes of vehicles.
+//! - [`wires`]: wire sizes and what is usual round them.
+//! - [`detectors`]: the envelopes of detector units.
+//! - [`findings`]: every statement that a report can make.
+//! - [`cautions`]: what can hurt someone.
+
+pub mod cautions;
+pub mod detectors;
+pub mod findings;
+pub mod roles;
+pub mod site;
+pub mod sources;
+pub mod vehicles;
+pub mod wires;
+
+use sources::Source;
+
+/// A closed list: its members, and what a menu shows of each.
+pub trait Vocabulary: Copy + Eq + 'static {
+    /// All members, in the order of a menu.
+    const ALL: &'static [Self];
+    /// The value in requests and reports.
+    fn code(self) -> &'static str;
+    /// A short name for a menu.
+    fn label(self) -> &'static str;
+    /// One or two sentences.
+    fn description(self) -> &'static str;
+    /// Where the description's figures come from.
+    fn sources(self) -> &'static [Source];
+}
+
+/// Declares a closed list, a member per line: `Name "code" "Label" "Description" [sources]`.
+macro_rules! vocabulary {
+    ($(#[doc = $doc:literal])+ $name:ident { $($member:ident $code:literal $label:literal $description:literal [$($source:ident)*];)+ }) => {
+        $(#[doc = $doc])+
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, serde::Serialize, serde::Deserialize, utoipa::ToSchema)]
+        pub enum $name {
+            $(#[doc = $description] #[serde(rename = $code)] $member,)+
+        }
+
+        impl $crate::practice::Vocabulary for $name {
+            const ALL: &'static [Self] = &[$(Self::$member),+];
+            fn code(self) -> &'static str {
+                match self { $(Self::$member => $code),+ }
+            }
+            fn label(self) -> &'static str {
+                match self { $(Self::$member => $label),+ }
+            }
+            fn description(self) -> &'static str {
+                match self { $(Self::$member => $description),+ }
+            }
+            fn sources(self) -> &'static [$crate::practice::sources::Source] {
+                match self { $(Self::$member => &[$($crate::practice::sources::Source::$source),*]),+ }
+            }
+        }
+    };
+}
+pub(crate) use vocabulary;

@@ -1,0 +1,147 @@
+//! What loops are for, and the rules by which they are laid out.
+
+use uom::si::f64::{Length, Ratio};
+use uom::si::length::{foot, meter};
+use uom::si::ratio::percent;
+
+use super::site::Barrier;
+use super::vocabulary;
+use crate::quantity::System;
+
+vocabulary! {
+    /// What a loop is for.
+    Role {
+        Exit "exit" "Exit" "Inside the opening: a vehicle that leaves calls the barrier to open." [CommonPractice];
+        ObstructionOutside "obstruction_outside" "Obstruction, outside" "Just outside the barrier: a vehicle on it holds the barrier open." [CommonPractice];
+        ObstructionInside "obstruction_inside" "Obstruction, inside" "Just inside the barrier: a vehicle on it holds the barrier open." [CommonPractice];
+        BetweenLeaves "between_leaves" "Between the leaves" "In the sweep of swing leaves: a vehicle there holds the leaves where they are." [CommonPractice];
+        Arming "arming" "Arming" "Before a ticket or card post: a vehicle on it wakes the post." [CommonPractice];
+        Closing "closing" "Closing" "Under a barrier arm: a vehicle on it holds the arm up, and leaving it lets the arm fall." [CommonPractice];
+        Presence "presence" "Presence" "Before a window, door or stop line: a vehicle on it is reported." [CommonPractice];
+    }
+}
+
+/// Which side of the closed barrier a loop lies on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Side {
+    /// Where vehicles come from.
+    Outside,
+    /// Where the property is.
+    Inside,
+    /// Across the line of the barrier or the reference.
+    OnTheLine,
+}
+
+impl Side {
+    /// The value in reports.
+    pub fn code(self) -> &'static str {
+        match self {
+            Self::Outside => "outside",
+            Self::Inside => "inside",
+            Self::OnTheLine => "on_the_line",
+        }
+    }
+}
+
+impl Role {
+    /// Whether the loop keeps a barrier from closing on a vehicle.
+    pub fn holds_the_gate(self) -> bool {
+        matches!(self, Self::ObstructionOutside | Self::ObstructionInside | Self::BetweenLeaves | Self::Closing)
+    }
+
+    /// Where the loop lies.
+    pub fn side(self, barrier: Barrier) -> Side {
+        match self {
+            Self::Exit | Self::ObstructionInside | Self::BetweenLeaves => Side::Inside,
+            Self::ObstructionOutside | Self::Arming => Side::Outside,
+            Self::Closing => Side::OnTheLine,
+            Self::Presence if barrier == Barrier::None => Side::OnTheLine,
+            Self::Presence => Side::Outside,
+        }
+    }
+
+    /// The roles that an opening usually needs. Common practice.
+    pub fn usual_for(barrier: Barrier) -> &'static [Self] {
+        match barrier {
+            Barrier::SlideGate | Barrier::VerticalLiftGate => {
+                &[Self::Exit, Self::ObstructionOutside, Self::ObstructionInside]
+            }
+            Barrier::SwingGate | Barrier::SwingGatePair => {
+                &[Self::Exit, Self::ObstructionOutside, Self::BetweenLeaves, Self::ObstructionInside]
+            }
+            Barrier::BarrierArm => &[Self::Arming, Self::Closing],
+            Barrier::OverheadDoor | Barrier::None => &[Self::Presence],
+        }
+    }
+}
+
+/// A length that is tidy in both systems: so many feet, or so many metres.
+#[derive(Clone, Copy, Debug)]
+pub struct TidyLength {
+    feet: f64,
+    metres: f64,
+}
+
+impl TidyLength {
+    /// Rounds a length down to whole multiples of this one.
+    pub fn floor(self, length: Length, system: System) -> Length {
+        // The guard keeps 20 ft that arrives as 19.999… from becoming 19 ft.
+        self.multiple(|steps| (steps + 1e-9).floor(), length, system)
+    }
+
+    /// Rounds a length up to whole multiples of this one.
+    pub fn ceil(self, length: Length, system: System) -> Length {
+        self.multiple(|steps| (steps - 1e-9).ceil(), length, system)
+    }
+
+    fn multiple(self, round: impl Fn(f64) -> f64, length: Length, system: System) -> Length {
+        match system {
+            System::UsCustomary => Length::new::<foot>(round(length.get::<foot>() / self.feet) * self.feet),
+            System::Metric => Length::new::<meter>(round(length.get::<meter>() / self.metres) * self.metres),
+        }
+    }
+
+    /// The length in the given system.
+    pub fn in_system(self, system: System) -> Length {
+        match system {
+            System::UsCustomary => Length::new::<foot>(self.feet),
+            System::Metric => Length::new::<meter>(self.metres),
+        }
+    }
+}
+
+/// The usual leg along travel: 6 ft / 1.8 m. Common practice.
+pub const USUAL_LEG: TidyLength = TidyLength { feet: 6.0, metres: 1.8 };
+/// The shortest leg along travel of a loop that holds a gate, and the short leg where only cars and pickups come: 4 ft / 1.2 m. Common practice.
+pub const SHORT_LEG: TidyLength = TidyLength { feet: 4.0, metres: 1.2 };
+/// The longest leg along travel that the sizing tries: 12 ft / 3.6 m. A choice made here.
+pub const LONGEST_LEG: TidyLength = TidyLength { feet: 12.0, metres: 3.6 };
+/// The leg along travel of the narrow loop at a drive-through window: 2 ft / 0.6 m. Common practice.
+pub const WINDOW_LEG: TidyLength = TidyLength { feet: 2.0, metres: 0.6 };
+/// The clear strip between the loop and the edge of the opening: 2 ft / 0.6 m. Common practice.
+pub const EDGE_SETBACK: TidyLength = TidyLength { feet: 2.0, metres: 0.6 };
+/// The same beside traffic that must not be seen: 3 ft / 0.9 m. Common practice.
+pub const EDGE_SETBACK_BESIDE_TRAFFIC: TidyLength = TidyLength { feet: 3.0, metres: 0.9 };
+/// The least setback in a narrow opening: 0.5 ft / 0.15 m. A choice made here.
+pub const LEAST_EDGE_SETBACK: TidyLength = TidyLength { feet: 0.5, metres: 0.15 };
+/// The leg across that a narrow opening should keep before its setback is cut: 4 ft / 1.2 m. A choice made here.
+pub const LEAST_ACROSS: TidyLength = TidyLength { feet: 4.0, metres: 1.2 };
+/// The step of tidy sizes: 1 ft / 0.1 m.
+pub const STEP: TidyLength = TidyLength { feet: 1.0, metres: 0.1 };
+/// The step from a loop to the next larger or smaller one offered: 1 ft / 0.3 m.
+pub const ALTERNATIVE_STEP: TidyLength = TidyLength { feet: 1.0, metres: 0.3 };
+/// The least distance from a metal leaf: 4 ft / 1.2 m. Common practice.
+pub const LEAF_CLEARANCE: TidyLength = TidyLength { feet: 4.0, metres: 1.2 };
+/// The clear strip between a thin arm and a loop beside it: 1 ft / 0.3 m. A choice made here.
+pub const ARM_CLEARANCE: TidyLength = TidyLength { feet: 1.0, metres: 0.3 };
+/// The least gap between neighbouring loops: 3 ft / 0.9 m. A choice made here; two 6 x 6 ft loops couple by 0.6 % across it.
+pub const NEIGHBOUR_GAP: TidyLength = TidyLength { feet: 3.0, metres: 0.9 };
+/// The corner cut of a loop that is wound in a saw cut: 12 in / 0.3 m, as on the standard test loop.
+pub const CORNER_CUT: TidyLength = TidyLength { feet: 1.0, metres: 0.3 };
+/// The distance beyond which an exit loop wants a second device instead: 100 ft / 30 m. Common practice.
+pub const FAR_EXIT: TidyLength = TidyLength { feet: 100.0, metres: 30.0 };
+
+/// The share of the short leg up to which metal is commonly said to be seen: two thirds. A rule of thumb.
+pub fn seen_height_share() -> Ratio {
+    Ratio::new::<percent>(200.0 / 3.0)
+}

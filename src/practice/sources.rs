@@ -1,0 +1,36 @@
+//! The register of sources: published documents, laws of nature, and the honest names of what has no document.
+
+use super::vocabulary;
+
+vocabulary! {
+    /// Where a figure comes from. Each report lists the entries that it used under `basis`.
+    Source {
+        CommonPractice "common_practice" "Common practice" "What installers of loops commonly do and expect. No document stands behind it." [];
+        OwnChoice "own_choice" "Choice made here" "A value chosen for this service where no published figure exists. It can be replaced by a field of the request wherever one is offered." [];
+        FromMemory "from_memory" "From memory" "A figure that is held in memory and was not read in its document again. Check it before you rely on it." [];
+        Computed "computed" "Computed here" "Follows from the other sources by calculation in this service." [];
+        RosaGrover "rosa_grover_1912" "Rosa and Grover, 1912" "E. B. Rosa and F. W. Grover, Formulas and tables for the calculation of mutual and self-inductance, Bulletin of the Bureau of Standards, vol. 8 no. 1." [];
+        Grover "grover_1946" "Grover, 1946" "F. W. Grover, Inductance Calculations: mutual inductance of straight filaments in any position." [];
+        AstmB258 "astm_b258" "ASTM B258" "Standard nominal diameters and areas of AWG sizes of solid round wires." [];
+        IacsCopper "iacs_copper" "IACS copper" "International Annealed Copper Standard: 1.7241e-8 ohm metre at 20 degrees Celsius, 0.00393 per kelvin." [];
+        SkinEffect "round_wire_skin_effect" "Skin effect of a round wire" "The classical Bessel-function solution for the alternating current in an isolated round wire." [];
+        CircuitTheory "circuit_theory" "Circuit theory" "Exact relations of lumped inductances, resistances and capacitances." [];
+        MethodOfImages "method_of_images" "Method of images" "A perfectly conducting plane acts as the mirror image of the loop, with its current reversed: a bound for mesh and sheet." [];
+        NemaTestLoop "nema_test_loop" "NEMA test-loop clause" "NEMA vehicle-detector standard, clause on the test loop: 6 x 6 ft, three turns of 14 AWG, corners cut 12 in, slot 1.5 in deep, lead-in of 20 to 24 microhenries per 100 ft; read in a secondary copy." [];
+        NemaEnvelope "nema_envelope" "NEMA detector-unit envelope" "NEMA TS 1 section 15 and TS 2 section 6.5: a unit tunes at least 50 to 700 microhenries with a quality factor of 5 or more. The figures are from memory." [];
+        NemaSensitivity "nema_sensitivity" "NEMA sensitivity classes" "NEMA TS 1 clause 15.2 and TS 2 clause 6.5.2: changes of 0.13, 0.32 and 3.2 percent on the test loop for a small motorcycle, a large motorcycle and an automobile. From memory, cross-checked by calculation." [];
+        FhwaHandbook "fhwa_detector_handbook" "FHWA Traffic Detector Handbook" "Federal Highway Administration, FHWA-HRT-06-108 chapter 2 and FHWA-HRT-06-139 appendices A and E: models of loops, lead-ins and vehicles; drive frequencies of 10 to 200 kHz." [];
+        Everett "everett_special_provisions" "City of Everett special provisions" "City of Everett, Washington, special provisions for loop detectors: resistance of at most 5 ohm and a quality factor of at least 5 at 50 kHz, one inch of sealant over the top wire, clearance to utility covers, no work in rain or below 40 degrees Fahrenheit." [];
+        Fp96 "fp_96_636" "FP-96 section 636" "Federal Highway Administration, Standard Specifications for Construction of Roads and Bridges on Federal Highway Projects (FP-96), section 636: saw cuts, slack, sleeves at joints; read in a secondary copy." [];
+        WaRd744 "wa_rd_744_5" "WA-RD 744.5" "Washington State Department of Transportation report WA-RD 744.5 (2010): pavement panels with loops crack more often than panels without." [];
+        BikowitzRoss "bikowitz_ross_1985" "Bikowitz and Ross, 1985" "E. Bikowitz and S. Ross, Transportation Research Record 1010: why loops fail, and square corners instead of diagonals." [];
+        OshaSilica "osha_1926_1153" "29 CFR 1926.1153" "OSHA construction standard on respirable crystalline silica, Table 1: wet cutting with an integrated water feed." [];
+        OshaExcavation "osha_1926_651" "29 CFR 1926.651(b)" "OSHA construction standard on excavations: underground installations are located first. From memory." [];
+        Mutcd "mutcd_part_6" "MUTCD part 6" "Manual on Uniform Traffic Control Devices, 11th edition, part 6: temporary traffic control; read in a secondary copy." [];
+        PostTension "post_tension_guidance" "Post-tensioning guidance" "Guidance of the post-tensioning industry: no cut before the tendons are located; decks are taken as post-tensioned until shown otherwise. From memory." [];
+        IsocyanateHealth "niosh_96_111" "NIOSH 96-111" "NIOSH alert on diisocyanates: they sensitise airways and skin, permanently." [];
+        InsulationTest "iec_60364_6" "IEC 60364-6" "Verification of low-voltage installations: insulation test voltages; electronic devices are disconnected first. Cross-checked from memory." [];
+        HotWork "osha_1910_252" "29 CFR 1910.252" "OSHA standard on welding and cutting: combustibles within 35 ft are moved or shielded, and a fire watch stays for at least 30 minutes; read in a secondary copy." [];
+        Ul325 "ul_325" "UL 325 and ASTM F2200" "Standards for powered gates: independent means of entrapment protection, controls out of reach, a separate way for pedestrians; read in public announcements." [];
+    }
+}

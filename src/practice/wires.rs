@@ -1,0 +1,54 @@
+//! Wire and cable: the sizes on sale, and what is usual where the caller says nothing.
+
+use uom::si::f64::Area;
+
+use super::vocabulary;
+use crate::quantity::{dimension, parse};
+
+vocabulary! {
+    /// Wire sizes that loops and lead-ins are made of, as menus offer them. Requests may send others.
+    WireGauge {
+        Awg10 "10 AWG" "10 AWG" "Heavier than loops need." [AstmB258 IacsCopper];
+        Awg12 "12 AWG" "12 AWG" "Loops whose wire may be pulled hard." [AstmB258 IacsCopper];
+        Awg14 "14 AWG" "14 AWG" "The usual loop wire and lead-in." [AstmB258 IacsCopper];
+        Awg16 "16 AWG" "16 AWG" "Light loop wire, preformed loops." [AstmB258 IacsCopper];
+        Awg18 "18 AWG" "18 AWG" "Preformed loops and short lead-ins." [AstmB258 IacsCopper];
+        Awg20 "20 AWG" "20 AWG" "Short lead-ins only." [AstmB258 IacsCopper];
+        SquareMillimetre1 "1 mm2" "1 mm²" "Preformed loops and short lead-ins." [IacsCopper];
+        SquareMillimetre1Half "1.5 mm2" "1.5 mm²" "The usual metric loop wire and lead-in." [IacsCopper];
+        SquareMillimetre2Half "2.5 mm2" "2.5 mm²" "Loops whose wire may be pulled hard." [IacsCopper];
+    }
+}
+
+impl WireGauge {
+    /// The area of the conductor.
+    pub fn area(self) -> Area {
+        parse::<dimension::WireSize>(super::Vocabulary::code(self)).map_or_else(|_| Area::default(), |size| size.si)
+    }
+}
+
+/// The usual wire. Common practice; the test loop has it too.
+pub const USUAL_GAUGE: &str = "14 AWG";
+/// The usual diameter over insulation, which is the pitch of stacked turns. Common practice.
+pub const USUAL_OVER_INSULATION: &str = "0.130 in";
+/// The usual inductance of a lead-in per length: the middle of 20 to 24 µH per 100 ft (NEMA test-loop clause).
+pub const USUAL_LEAD_IN_INDUCTANCE: &str = "0.22 uH/ft";
+/// The lead-in that is assumed when none is given. A choice made here.
+pub const USUAL_LEAD_IN_LENGTH: &str = "50 ft";
+/// Slack to coil at the detector unit or pull box: 3 ft of pair (FP-96 section 636).
+pub const USUAL_SPARE: &str = "3 ft";
+/// How far apart the wires of an untwisted pair may come to lie in its slot. A choice made here.
+pub const LOOSE_PAIR_SPACING: &str = "1/2 in";
+
+/// The usual saw cut. Common practice for the width; the depth is the deepest that the blade of a common cut gives.
+pub const USUAL_SLOT_WIDTH: &str = "3/16 in";
+/// The usual depth of a slot for a wound loop (NEMA test-loop clause: 1.5 in).
+pub const USUAL_SLOT_DEPTH: &str = "1-1/2 in";
+/// The usual depth of a slot for a jacketed loop. Common practice.
+pub const USUAL_JACKETED_SLOT_DEPTH: &str = "1-1/4 in";
+/// The least cover of sealant over the top wire: 1 in (City of Everett special provisions).
+pub const USUAL_COVER: &str = "1 in";
+/// The least cover over the wires of a jacketed loop. A choice made here: the practice slot of 1-1/4 in leaves it above three turns.
+pub const USUAL_JACKETED_COVER: &str = "3/4 in";
+/// The deepest slot that the sizing asks for when no depth is given. A choice made here.
+pub const DEEPEST_SLOT: &str = "3 in";

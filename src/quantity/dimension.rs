@@ -1,0 +1,231 @@
+//! The dimensions of request fields and the units that each is written in.
+//!
+//! A dimension is a marker type: it names the typed quantity that its texts become and lists its units. The conversion
+//! factors are those of the units library; only wire sizes, which no units library holds, convert by a formula here.
+
+use uom::si::{area, f64 as si, length, thermodynamic_temperature as temperature, time, velocity, volume};
+
+use crate::physics::conductor;
+
+/// The system of units that a text was written in. Tidy sizes follow it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum System {
+    /// Feet, inches, degrees Fahrenheit, US fluid ounces.
+    UsCustomary,
+    /// Metres, millimetres, degrees Celsius, millilitres.
+    Metric,
+}
+
+/// One unit: how it is spelled, the system that it belongs to, and its way to the typed quantity.
+pub struct Unit<Si> {
+    /// Spellings in lower case, the preferred one first.
+    pub spellings: &'static [&'static str],
+    /// The system that a person who writes this unit works in.
+    pub system: System,
+    /// Whether only whole numbers make sense (wire gauges).
+    pub whole: bool,
+    /// From a number of this unit to the typed quantity.
+    pub to_si: fn(f64) -> Si,
+}
+
+/// A dimension: the typed quantity of its texts, and its units.
+pub trait Dimension: Sized + 'static {
+    /// The typed quantity that a text becomes.
+    type Si: Copy + PartialOrd + std::fmt::Debug + Send + Sync + 'static;
+    /// What a person calls it, with its article: "a length".
+    const NOUN: &'static str;
+    /// Two texts that are right, one in each system where there are two.
+    const EXAMPLES: [&'static str; 2];
+    /// The units, smallest set that the trade writes.
+    const UNITS: &'static [Unit<Self::Si>];
+    /// Units of which a larger and a smaller one may stand in one text, as feet and inches; by preferred spelling.
+    const COMPOUND: Option<(&'static str, &'static str)> = None;
+    /// The sum of two parts of a compound text.
+    fn sum(larger: Self::Si, _smaller: Self::Si) -> Self::Si {
+        larger
+    }
+}
+
+/// Declares the unit table of a dimension, a line per unit.
+macro_rules! units {
+    ($($system:ident $($spelling:literal)|+ => $to_si:expr;)+) => {
+        &[$(Unit { spellings: &[$($spelling),+], system: System::$system, whole: false, to_si: $to_si }),+]
+    };
+}
+
+/// A length: plan dimensions, depths, widths, diameters. In metres.
+pub struct Length;
+
+impl Dimension for Length {
+    type Si = si::Length;
+    const NOUN: &'static str = "a length";
+    const EXAMPLES: [&'static str; 2] = ["24 ft", "7.2 m"];
+    const UNITS: &'static [Unit<Self::Si>] = units! {
+        UsCustomary "ft" | "'" | "foot" | "feet" => si::Length::new::<length::foot>;
+        UsCustomary "in" | "\"" | "inch" | "inches" => si::Length::new::<length::inch>;
+        UsCustomary "yd" | "yard" | "yards" => si::Length::new::<length::yard>;
+        Metric "m" | "metre" | "metres" | "meter" | "meters" => si::Length::new::<length::meter>;
+        Metric "cm" => si::Length::new::<length::centimeter>;
+        Metric "mm" => si::Length::new::<length::millimeter>;
+    };
+    const COMPOUND: Option<(&'static str, &'static str)> = Some(("ft", "in"));
+
+    fn sum(larger: Self::Si, smaller: Self::Si) -> Self::Si {
+        larger + smaller
+    }
+}
+
+/// A temperature on a scale with a zero point.
+pub struct Temperature;
+
+impl Dimension for Temperature {
+    type Si = si::ThermodynamicTemperature;
+    const NOUN: &'static str = "a temperature";
+    const EXAMPLES: [&'static str; 2] = ["23 °F", "-5 °C"];
+    const UNITS: &'static [Unit<Self::Si>] = units! {
+        UsCustomary "°f" | "f" | "degf" | "deg f" | "fahrenheit" => si::ThermodynamicTemperature::new::<temperature::degree_fahrenheit>;
+        Metric "°c" | "c" | "degc" | "deg c" | "celsius" => si::ThermodynamicTemperature::new::<temperature::degree_celsius>;
+        Metric "k" | "kelvin" => si::ThermodynamicTemperature::new::<temperature::kelvin>;
+    };
+}
+
+/// A difference of temperatures, such as a margin above the dew point: no zero point, so 1 °C is 1.8 °F.
+pub struct TemperatureDifference;
+
+impl Dimension for TemperatureDifference {
+    type Si = si::TemperatureInterval;
+    const NOUN: &'static str = "a temperature difference";
+    const EXAMPLES: [&'static str; 2] = ["5 °F", "3 °C"];
+    const UNITS: &'static [Unit<Self::Si>] = units! {
+        UsCustomary "°f" | "f" | "degf" | "deg f" => si::TemperatureInterval::new::<uom::si::temperature_interval::degree_fahrenheit>;
+        Metric "°c" | "c" | "degc" | "deg c" => si::TemperatureInterval::new::<uom::si::temperature_interval::degree_celsius>;
+        Metric "k" | "kelvin" => si::TemperatureInterval::new::<uom::si::temperature_interval::kelvin>;
+    };
+}
+
+/// A speed.
+pub struct Speed;
+
+impl Dimension for Speed {
+    type Si = si::Velocity;
+    const NOUN: &'static str = "a speed";
+    const EXAMPLES: [&'static str; 2] = ["10 mph", "15 km/h"];
+    const UNITS: &'static [Unit<Self::Si>] = units! {
+        UsCustomary "mph" | "mi/h" => si::Velocity::new::<velocity::mile_per_hour>;
+        UsCustomary "ft/s" => si::Velocity::new::<velocity::foot_per_second>;
+        Metric "km/h" | "kmh" | "kph" => si::Velocity::new::<velocity::kilometer_per_hour>;
+        Metric "m/s" => si::Velocity::new::<velocity::meter_per_second>;
+    };
+}
+
+/// A volume of sealant. US fluid ounces, quarts and gallons.
+pub struct Volume;
+
+impl Dimension for Volume {
+    type Si = si::Volume;
+    const NOUN: &'static str = "a volume";
+    const EXAMPLES: [&'static str; 2] = ["29 fl oz", "850 ml"];
+    const UNITS: &'static [Unit<Self::Si>] = units! {
+        UsCustomary "fl oz" | "floz" | "fl_oz" | "fl. oz" | "fl. oz." => si::Volume::new::<volume::fluid_ounce>;
+        UsCustomary "qt" | "quart" | "quarts" => si::Volume::new::<volume::quart_liquid>;
+        UsCustomary "gal" | "gallon" | "gallons" => si::Volume::new::<volume::gallon>;
+        UsCustomary "in3" | "in³" | "cu in" => si::Volume::new::<volume::cubic_inch>;
+        Metric "ml" | "millilitre" | "milliliter" => si::Volume::new::<volume::milliliter>;
+        Metric "l" | "litre" | "liter" | "litres" | "liters" => si::Volume::new::<volume::liter>;
+    };
+}
+
+/// A duration. The system follows no unit, so it is metric by convention.
+pub struct Duration;
+
+impl Dimension for Duration {
+    type Si = si::Time;
+    const NOUN: &'static str = "a duration";
+    const EXAMPLES: [&'static str; 2] = ["3 h", "15 min"];
+    const UNITS: &'static [Unit<Self::Si>] = units! {
+        Metric "h" | "hr" | "hrs" | "hour" | "hours" => si::Time::new::<time::hour>;
+        Metric "min" | "mins" | "minute" | "minutes" => si::Time::new::<time::minute>;
+        Metric "s" | "sec" | "second" | "seconds" => si::Time::new::<time::second>;
+        Metric "d" | "day" | "days" => si::Time::new::<time::day>;
+    };
+    const COMPOUND: Option<(&'static str, &'static str)> = Some(("h", "min"));
+
+    fn sum(larger: Self::Si, smaller: Self::Si) -> Self::Si {
+        larger + smaller
+    }
+}
+
+/// Henries per metre, as the units library writes them.
+pub type PerLength = uom::si::f64::MagneticPermeability;
+
+/// Inductance per length of a lead-in.
+///
+/// The quotient has the dimension of a magnetic permeability, so that is its type; no cast hides in the name.
+pub struct InductancePerLength;
+
+impl Dimension for InductancePerLength {
+    type Si = PerLength;
+    const NOUN: &'static str = "an inductance per length";
+    const EXAMPLES: [&'static str; 2] = ["0.22 uH/ft", "0.72 uH/m"];
+    const UNITS: &'static [Unit<Self::Si>] = units! {
+        UsCustomary "uh/ft" | "uh/foot" | "uh per ft" => |n| microhenries(n) / si::Length::new::<length::foot>(1.0);
+        Metric "uh/m" | "uh/metre" | "uh/meter" | "uh per m" => |n| microhenries(n) / si::Length::new::<length::meter>(1.0);
+    };
+}
+
+fn microhenries(n: f64) -> si::Inductance {
+    si::Inductance::new::<uom::si::inductance::microhenry>(n)
+}
+
+/// Depth per day, the advance of a curing front.
+pub struct DepthPerDay;
+
+impl Dimension for DepthPerDay {
+    type Si = si::Velocity;
+    const NOUN: &'static str = "a depth per day";
+    const EXAMPLES: [&'static str; 2] = ["1/8 in/day", "3 mm/day"];
+    const UNITS: &'static [Unit<Self::Si>] = units! {
+        UsCustomary "in/day" | "in/d" | "in per day" => |n| si::Length::new::<length::inch>(n) / si::Time::new::<time::day>(1.0);
+        Metric "mm/day" | "mm/d" | "mm per day" => |n| si::Length::new::<length::millimeter>(n) / si::Time::new::<time::day>(1.0);
+    };
+}
+
+/// A wire size, as the area of the conductor: American Wire Gauge (ASTM B258) or square millimetres.
+pub struct WireSize;
+
+impl Dimension for WireSize {
+    type Si = si::Area;
+    const NOUN: &'static str = "a wire size";
+    const EXAMPLES: [&'static str; 2] = ["14 AWG", "1.5 mm2"];
+    const UNITS: &'static [Unit<Self::Si>] = &[
+        Unit { spellings: &["awg"], system: System::UsCustomary, whole: true, to_si: area_of_gauge },
+        Unit {
+            spellings: &["mm2", "mm²", "sq mm", "mm^2"],
+            system: System::Metric,
+            whole: false,
+            to_si: si::Area::new::<area::square_millimeter>,
+        },
+    ];
+}
+
+/// Conductor area of a gauge number. A number that is no gauge becomes an area that no range admits.
+fn area_of_gauge(number: f64) -> si::Area {
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "bounded to the gauges that exist")]
+    let diameter = if (0.0..=40.0).contains(&number) { conductor::awg_diameter(number as u32) } else { 0.0 };
+    si::Area::new::<area::square_meter>(std::f64::consts::FRAC_PI_4 * diameter * diameter)
+}
+
+/// Whether any dimension has this spelling: tells a wrong dimension from an unknown unit.
+pub fn is_known_unit(spelling: &str) -> bool {
+    fn has<D: Dimension>(spelling: &str) -> bool {
+        D::UNITS.iter().any(|unit| unit.spellings.contains(&spelling))
+    }
+    has::<Length>(spelling)
+        || has::<Temperature>(spelling)
+        || has::<Speed>(spelling)
+        || has::<Volume>(spelling)
+        || has::<Duration>(spelling)
+        || has::<InductancePerLength>(spelling)
+        || has::<DepthPerDay>(spelling)
+        || has::<WireSize>(spelling)
+}

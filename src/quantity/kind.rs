@@ -1,0 +1,179 @@
+//! A dimension with the range that a field allows: the string types that request fields have.
+
+use std::fmt;
+use std::marker::PhantomData;
+use std::sync::OnceLock;
+
+use serde::de::{self, Deserializer, Visitor};
+use utoipa::openapi::schema::{ObjectBuilder, Type};
+use utoipa::openapi::{RefOr, Schema};
+
+use super::dimension::Dimension;
+use super::text::{LONGEST, TextFault, TextFaultCode, Written, parse_like};
+
+/// What a field holds, as text: a dimension, and the range that the models are valid in. Each kind is one named schema.
+///
+/// The text is kept as it came and read by [`Kind::read`], so that every fault of a request is found in one pass.
+pub trait Kind: Sized + 'static {
+    /// The dimension of the texts.
+    type Dimension: Dimension;
+    /// The name of the schema in the description.
+    const NAME: &'static str;
+    /// What the quantity is, in a sentence.
+    const DESCRIPTION: &'static str;
+    /// The least and the greatest value, as texts.
+    const RANGE: [&'static str; 2];
+    /// Two texts that are right, US customary first.
+    const EXAMPLES: [&'static str; 2];
+
+    /// Keeps a text.
+    fn from_text(text: String) -> Self;
+    /// The text as it came.
+    fn text(&self) -> &str;
+    /// The range, read once.
+    fn range() -> &'static Range<<Self::Dimension as Dimension>::Si>;
+
+    /// Reads the text and checks its range.
+    ///
+    /// # Errors
+    /// A [`TextFault`]: the text cannot be read, or lies outside the range of its kind.
+    fn read(&self) -> Result<Written<<Self::Dimension as Dimension>::Si>, TextFault> {
+        let written = parse_like::<Self::Dimension>(self.text(), &Self::EXAMPLES)?;
+        let range = Self::range().get_or_init(|| {
+            let [least, greatest] = Self::RANGE.map(|bound| parse_like::<Self::Dimension>(bound, &Self::EXAMPLES).ok());
+            least.zip(greatest).map(|(least, greatest)| (least.si, greatest.si))
+        });
+        match range {
+            Some((least, greatest)) if *least <= written.si && written.si <= *greatest => Ok(written),
+            _ => Err(out_of_range(self)),
+        }
+    }
+}
+
+/// A closed range of typed quantities, read once. `None` stands for a bound whose own text cannot be read, which a test
+/// rules out.
+pub type Range<Si> = OnceLock<Option<(Si, Si)>>;
+
+fn out_of_range<K: Kind>(kind: &K) -> TextFault {
+    let [least, greatest] = K::RANGE;
+    let [us, metric] = K::EXAMPLES;
+    TextFault {
+        code: TextFaultCode::OutOfRange,
+        detail: format!("\"{}\" lies outside {least} to {greatest}.", kind.text().trim()),
+        hint: format!("Send {} from {least} to {greatest}, such as \"{us}\" or \"{metric}\".", K::Dimension::NOUN),
+    }
+}
+
+/// Declares kinds, one line of range and examples each.
+#[macro_export]
+macro_rules! kinds {
+    ($($(#[doc = $doc:literal])+ $name:ident: $dimension:ident, $least:literal to $greatest:literal, as $us:literal or $metric:literal;)+) => {
+        $(
+            $(#[doc = $doc])+
+            #[derive(Clone, Debug)]
+            pub struct $name(String);
+
+            impl $crate::quantity::Kind for $name {
+                type Dimension = $crate::quantity::dimension::$dimension;
+                const NAME: &'static str = stringify!($name);
+                const DESCRIPTION: &'static str = concat!($($doc),+);
+                const RANGE: [&'static str; 2] = [$least, $greatest];
+                const EXAMPLES: [&'static str; 2] = [$us, $metric];
+                fn from_text(text: String) -> Self {
+                    Self(text)
+                }
+                fn text(&self) -> &str {
+                    &self.0
+                }
+                fn range() -> &'static $crate::quantity::kind::Range<<Self::Dimension as $crate::quantity::Dimension>::Si> {
+                    static RANGE: $crate::quantity::kind::Range<
+                        <$crate::quantity::dimension::$dimension as $crate::quantity::Dimension>::Si,
+                    > = std::sync::OnceLock::new();
+                    &RANGE
+                }
+            }
+
+            impl<'de> serde::Deserialize<'de> for $name {
+                fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+                    $crate::quantity::kind::deserialize(deserializer)
+                }
+            }
+
+            impl serde::Serialize for $name {
+                fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+                    serializer.serialize_str(&self.0)
+                }
+            }
+
+            impl utoipa::PartialSchema for $name {
+                fn schema() -> utoipa::openapi::RefOr<utoipa::openapi::Schema> {
+                    $crate::quantity::kind::schema::<Self>()
+                }
+            }
+
+            impl utoipa::ToSchema for $name {
+                fn name() -> std::borrow::Cow<'static, str> {
+                    std::borrow::Cow::Borrowed(stringify!($name))
+                }
+            }
+        )+
+    };
+}
+
+/// Takes a text of any content, and a bare JSON number too, so that [`Kind::read`] refuses it for its missing unit,
+/// together with all other faults.
+///
+/// # Errors
+/// The deserializer's, for anything but text and numbers.
+pub fn deserialize<'de, K: Kind, D: Deserializer<'de>>(deserializer: D) -> Result<K, D::Error> {
+    deserializer.deserialize_any(TextVisitor(PhantomData))
+}
+
+struct TextVisitor<K>(PhantomData<K>);
+
+impl<K: Kind> Visitor<'_> for TextVisitor<K> {
+    type Value = K;
+
+    fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{} as text, such as \"{}\"", K::Dimension::NOUN, K::EXAMPLES[0])
+    }
+
+    fn visit_str<E: de::Error>(self, text: &str) -> Result<K, E> {
+        Ok(K::from_text(text.to_owned()))
+    }
+
+    fn visit_u64<E: de::Error>(self, number: u64) -> Result<K, E> {
+        Ok(K::from_text(number.to_string()))
+    }
+
+    fn visit_i64<E: de::Error>(self, number: i64) -> Result<K, E> {
+        Ok(K::from_text(number.to_string()))
+    }
+
+    fn visit_f64<E: de::Error>(self, number: f64) -> Result<K, E> {
+        Ok(K::from_text(number.to_string()))
+    }
+}
+
+/// The published schema of a kind: text with a pattern, its units, its range and examples.
+pub fn schema<K: Kind>() -> RefOr<Schema> {
+    let units: Vec<_> = K::Dimension::UNITS.iter().map(|unit| unit.spellings[0]).collect();
+    let [least, greatest] = K::RANGE;
+    let description = format!("{} From {least} to {greatest}. Units: {}.", K::DESCRIPTION.trim(), units.join(", "));
+    ObjectBuilder::new()
+        .schema_type(Type::String)
+        .description(Some(description))
+        .max_length(Some(LONGEST))
+        .pattern(Some(pattern(least)))
+        .examples(K::EXAMPLES)
+        .into()
+}
+
+/// A pattern that every valid text meets: a number, then a unit. The sign shows only where the range reaches below zero.
+fn pattern(least: &str) -> &'static str {
+    if least.starts_with('-') {
+        r#"^ *[-+−]? *[0-9.][0-9 ./-]*[a-zA-Z°].*$"#
+    } else {
+        r#"^ *\+? *[0-9.][0-9 ./-]*[a-zA-Zµμ'"’′”″].*$"#
+    }
+}

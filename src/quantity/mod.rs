@@ -1,0 +1,92 @@
+//! Quantities as people write them and as programs read them.
+//!
+//! # The grammar
+//!
+//! A quantity is a number and a unit, as text. There is no default unit and no guessing: what cannot be read for certain
+//! is refused with a code and a hint.
+//!
+//! ```text
+//! quantity  = [sign] number [space] unit            one number and its unit
+//!           | feet [space or "-"] inches            lengths only: 6 ft 6 in, 5'-6"
+//!           | hours [space] minutes                 durations only: 1 h 30 min
+//! number    = digits ["." digits]                   7, 7.2, .5
+//!           | digits "/" digits                     3/16
+//!           | digits ("-" or space) digits "/" digits   1-1/4, 1 1/4
+//! sign      = "-" | "+"                             a minus passes only where the field's range reaches below zero
+//! ```
+//!
+//! Letters may be upper or lower case; spaces around and inside are free; typographic primes, quotes and the minus sign
+//! count as their plain forms. At most 40 characters, no exponent, no decimal comma, no thousands separator.
+//!
+//! ```
+//! use loopwright::quantity::{dimension::*, parse};
+//! use uom::si::{length::meter, thermodynamic_temperature::degree_celsius};
+//!
+//! let metres = |text| parse::<Length>(text).map(|written| written.si.get::<meter>());
+//! assert_eq!(metres("7.2 m"), Ok(7.2));
+//! assert_eq!(metres("48 mm"), Ok(0.048));
+//! assert_eq!(metres("24 ft"), Ok(24.0 * 0.3048));
+//! assert_eq!(metres("6 ft 6 in"), metres("6.5 ft"));
+//! assert_eq!(metres("5'-6\""), metres("66 in"));
+//! assert_eq!(metres("5′ 6″"), metres("66 in"));
+//! assert_eq!(metres("3/16 in"), metres("0.1875 in"));
+//! assert_eq!(metres("1-1/4 in"), metres("1.25 in"));
+//! assert_eq!(metres("1 1/4\""), metres("1.25 in"));
+//! assert_eq!(metres("20 FEET"), metres("20ft"));
+//!
+//! let celsius = |text| parse::<Temperature>(text).map(|written| written.si.get::<degree_celsius>().round());
+//! assert_eq!(celsius("-5 °C"), Ok(-5.0));
+//! assert_eq!(celsius("23 F"), Ok(-5.0));
+//! ```
+//!
+//! The other dimensions read the same way:
+//!
+//! ```
+//! use loopwright::quantity::{dimension::*, parse};
+//!
+//! assert!(parse::<TemperatureDifference>("3 °C").is_ok());
+//! assert!(parse::<Speed>("10 mph").is_ok());
+//! assert!(parse::<Speed>("15 km/h").is_ok());
+//! assert!(parse::<Volume>("29 fl oz").is_ok());
+//! assert!(parse::<Volume>("850 ml").is_ok());
+//! assert!(parse::<Duration>("3 h").is_ok());
+//! assert!(parse::<Duration>("1 h 30 min").is_ok());
+//! assert!(parse::<InductancePerLength>("0.22 uH/ft").is_ok());
+//! assert!(parse::<InductancePerLength>("0.72 µH/m").is_ok());
+//! assert!(parse::<DepthPerDay>("3 mm/day").is_ok());
+//! assert!(parse::<WireSize>("14 AWG").is_ok());
+//! assert!(parse::<WireSize>("1.5 mm2").is_ok());
+//! ```
+//!
+//! What cannot be read says why, in a word that a program can act on and a hint that a person can:
+//!
+//! ```
+//! use loopwright::quantity::{dimension::*, parse, TextFaultCode::*};
+//!
+//! let refused = |text| parse::<Length>(text).unwrap_err().code;
+//! assert_eq!(refused("6"), UnitMissing);
+//! assert_eq!(refused("6 furlongs"), UnitUnknown);
+//! assert_eq!(refused("6 mph"), UnitWrongDimension);
+//! assert_eq!(refused("7,2 m"), DecimalComma);
+//! assert_eq!(refused("NaN m"), NumberInvalid);
+//! assert_eq!(refused("1e3 ft"), NumberInvalid);
+//! assert_eq!(refused("3/0 in"), NumberInvalid);
+//! assert_eq!(refused(""), NumberInvalid);
+//! assert_eq!(parse::<Length>("7,2 m").unwrap_err().hint, "Write \"7.2 m\", with a point.");
+//! ```
+//!
+//! # The rooms
+//!
+//! - [`dimension`]: the dimensions and the units of each; `uom` holds the conversion factors.
+//! - [`text`]: the reader of the grammar above.
+//! - [`kind`]: a dimension with the range that a field allows: the string types of request fields.
+//! - [`shown`]: the objects of reports, in both systems, rounded to fixed decimals.
+
+pub mod dimension;
+pub mod kind;
+pub mod shown;
+pub mod text;
+
+pub use dimension::{Dimension, System};
+pub use kind::Kind;
+pub use text::{TextFault, TextFaultCode, Written, parse};

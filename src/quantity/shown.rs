@@ -1,0 +1,115 @@
+//! The quantities of reports: both systems, fixed decimals, so that no caller converts or rounds.
+
+use serde::Serialize;
+use uom::si::{f64 as si, length, magnetic_permeability, thermodynamic_temperature as temperature, time, velocity};
+use utoipa::ToSchema;
+
+use super::dimension::PerLength;
+
+/// Rounds to a fixed number of decimals, halves away from zero.
+///
+/// A guard far below the last decimal takes back the noise of binary conversion: 3/16 in is 4.7625 mm and shows as 4.763,
+/// though the nearest double lies a hair below.
+pub fn round(value: f64, decimals: i32) -> f64 {
+    let scale = 10_f64.powi(decimals);
+    let scaled = value * scale;
+    // The added zero turns a rounded -0 into 0.
+    (scaled + scaled.signum() * scaled.abs().max(1.0) * 1e-12).round() / scale + 0.0
+}
+
+/// A plan dimension, distance, height, wire or cut length, in both systems.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, ToSchema)]
+pub struct PlanLength {
+    /// Feet, 2 decimals.
+    pub ft: f64,
+    /// Metres, 3 decimals.
+    pub m: f64,
+}
+
+impl From<si::Length> for PlanLength {
+    fn from(value: si::Length) -> Self {
+        Self { ft: round(value.get::<length::foot>(), 2), m: round(value.get::<length::meter>(), 3) }
+    }
+}
+
+/// A small dimension (slot, cover, corner cut, diameter), in both systems.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, ToSchema)]
+pub struct DetailLength {
+    /// Inches, 4 decimals.
+    pub inch: f64,
+    /// Millimetres, 3 decimals.
+    pub mm: f64,
+}
+
+impl From<si::Length> for DetailLength {
+    fn from(value: si::Length) -> Self {
+        Self { inch: round(value.get::<length::inch>(), 4), mm: round(value.get::<length::millimeter>(), 3) }
+    }
+}
+
+/// A temperature on both scales.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, ToSchema)]
+pub struct TemperatureValue {
+    /// Degrees Fahrenheit, 2 decimals.
+    pub f: f64,
+    /// Degrees Celsius, 2 decimals.
+    pub c: f64,
+}
+
+impl From<si::ThermodynamicTemperature> for TemperatureValue {
+    fn from(value: si::ThermodynamicTemperature) -> Self {
+        Self {
+            f: round(value.get::<temperature::degree_fahrenheit>(), 2),
+            c: round(value.get::<temperature::degree_celsius>(), 2),
+        }
+    }
+}
+
+/// A speed in both systems.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, ToSchema)]
+pub struct SpeedValue {
+    /// Miles per hour, 2 decimals.
+    pub mph: f64,
+    /// Kilometres per hour, 2 decimals.
+    pub km_h: f64,
+}
+
+impl From<si::Velocity> for SpeedValue {
+    fn from(value: si::Velocity) -> Self {
+        Self {
+            mph: round(value.get::<velocity::mile_per_hour>(), 2),
+            km_h: round(value.get::<velocity::kilometer_per_hour>(), 2),
+        }
+    }
+}
+
+/// A duration in two units.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, ToSchema)]
+pub struct DurationValue {
+    /// Hours, 3 decimals.
+    pub h: f64,
+    /// Minutes, 2 decimals.
+    pub min: f64,
+}
+
+impl From<si::Time> for DurationValue {
+    fn from(value: si::Time) -> Self {
+        Self { h: round(value.get::<time::hour>(), 3), min: round(value.get::<time::minute>(), 2) }
+    }
+}
+
+/// An inductance per length in both systems.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, ToSchema)]
+pub struct InductancePerLengthValue {
+    /// Microhenries per foot, 4 decimals.
+    pub uh_per_ft: f64,
+    /// Microhenries per metre, 4 decimals.
+    pub uh_per_m: f64,
+}
+
+impl From<PerLength> for InductancePerLengthValue {
+    fn from(value: PerLength) -> Self {
+        let per_metre = value.get::<magnetic_permeability::henry_per_meter>() * 1e6;
+        Self { uh_per_ft: round(per_metre * 0.3048, 4), uh_per_m: round(per_metre, 4) }
+    }
+}

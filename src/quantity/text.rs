@@ -1,0 +1,242 @@
+//! The reader of quantity texts; the grammar is on the page of [`crate::quantity`].
+
+use serde::Serialize;
+
+use super::dimension::{Dimension, System, Unit, is_known_unit};
+
+/// The longest quantity text that is read, in characters.
+pub const LONGEST: usize = 40;
+
+/// A quantity as it was written: the value, the system that the writer works in, and the text itself.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Written<Si> {
+    /// The typed value.
+    pub si: Si,
+    /// The system of the unit; of the larger one in a compound text.
+    pub system: System,
+    /// The text, without the space around it.
+    pub text: String,
+}
+
+/// Why a text could not be used, as a program tells it apart.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum TextFaultCode {
+    /// A number without a unit.
+    UnitMissing,
+    /// A unit that no dimension here has.
+    UnitUnknown,
+    /// A unit of another dimension, such as a speed for a length.
+    UnitWrongDimension,
+    /// A comma inside the number.
+    DecimalComma,
+    /// No number where one belongs, or one in a form that is not read.
+    NumberInvalid,
+    /// A sound quantity outside the range of its field.
+    OutOfRange,
+}
+
+/// Why a text could not be used, and what to write instead.
+#[derive(Clone, Debug, PartialEq)]
+pub struct TextFault {
+    /// The reason, for a program.
+    pub code: TextFaultCode,
+    /// The reason, for a person.
+    pub detail: String,
+    /// What to write instead.
+    pub hint: String,
+}
+
+/// Reads a quantity of the dimension `D`.
+///
+/// # Errors
+/// A [`TextFault`] that names what is wrong; the range is checked by [`super::Kind`], not here.
+pub fn parse<D: Dimension>(text: &str) -> Result<Written<D::Si>, TextFault> {
+    parse_like::<D>(text, &D::EXAMPLES)
+}
+
+/// Reads a quantity of the dimension `D`; a refusal shows `examples`, which fit the field better than the dimension's own.
+///
+/// # Errors
+/// As [`parse`].
+pub fn parse_like<D: Dimension>(text: &str, examples: &[&str; 2]) -> Result<Written<D::Si>, TextFault> {
+    let refusal = Refusal { text, noun: D::NOUN, examples };
+    if text.chars().count() > LONGEST {
+        return Err(refusal.number(format!("The text is longer than {LONGEST} characters.")));
+    }
+    let plain = plain(text);
+    let (first, rest) = read_number(&plain).ok_or_else(|| refusal.no_number(&plain))?;
+    refusal.reject_bad_tail(&plain, rest)?;
+    let (si, unit) = match find::<D>(rest) {
+        Some(unit) => (convert(unit, first, &refusal)?, unit),
+        None => read_compound::<D>(first, rest).ok_or_else(|| refusal.no_unit(rest))?,
+    };
+    Ok(Written { si, system: unit.system, text: text.trim().to_owned() })
+}
+
+/// Lower case, typographic signs as their plain forms, no space around.
+fn plain(text: &str) -> String {
+    text.trim()
+        .chars()
+        .flat_map(char::to_lowercase)
+        .map(|c| match c {
+            '\u{2212}' => '-',
+            '\u{2018}' | '\u{2019}' | '\u{2032}' => '\'',
+            '\u{201c}' | '\u{201d}' | '\u{2033}' => '"',
+            '\u{b5}' | '\u{3bc}' => 'u',
+            c if c.is_whitespace() => ' ',
+            c => c,
+        })
+        .collect()
+}
+
+fn find<D: Dimension>(spelling: &str) -> Option<&'static Unit<D::Si>> {
+    D::UNITS.iter().find(|unit| unit.spellings.contains(&spelling))
+}
+
+fn convert<Si>(unit: &Unit<Si>, number: f64, refusal: &Refusal<'_>) -> Result<Si, TextFault> {
+    if unit.whole && number.fract() != 0.0 {
+        return Err(refusal.number("This unit counts in whole numbers.".to_owned()));
+    }
+    Ok((unit.to_si)(number))
+}
+
+/// The second half of `6 ft 6 in`, where `first` was 6 and `rest` is `ft 6 in`.
+fn read_compound<D: Dimension>(first: f64, rest: &str) -> Option<(D::Si, &'static Unit<D::Si>)> {
+    let (larger, smaller) = D::COMPOUND?;
+    let split = rest.find(|c: char| c.is_ascii_digit())?;
+    let head = find::<D>(rest[..split].trim_end_matches([' ', '-']))?;
+    let (second, tail) = read_number(&rest[split..])?;
+    let tail = find::<D>(tail)?;
+    let fits = head.spellings[0] == larger && tail.spellings[0] == smaller && first.fract() == 0.0 && first >= 0.0;
+    fits.then(|| (D::sum((head.to_si)(first), (tail.to_si)(second)), head))
+}
+
+/// Reads `[sign] number` at the start; gives the number and what follows it, without space between.
+///
+/// A fraction is one division of whole numbers, so that 3/16 is exactly 0.1875.
+fn read_number(text: &str) -> Option<(f64, &str)> {
+    let (sign, unsigned) = match text.as_bytes().first()? {
+        b'-' => (-1.0, text[1..].trim_start()),
+        b'+' => (1.0, text[1..].trim_start()),
+        _ => (1.0, text),
+    };
+    let (value, rest) = read_decimal(unsigned)?;
+    let (value, rest) = match read_fraction(rest) {
+        Some((denominator, rest)) => (checked_ratio(value, denominator)?, rest),
+        None => match read_mixed(rest) {
+            Some((numerator, denominator, rest)) => {
+                (checked_ratio(value.mul_add(denominator, numerator), denominator)?, rest)
+            }
+            None => (value, rest),
+        },
+    };
+    Some((sign * value, rest.trim_start()))
+}
+
+fn checked_ratio(numerator: f64, denominator: f64) -> Option<f64> {
+    (denominator != 0.0 && numerator.fract() == 0.0).then_some(numerator / denominator)
+}
+
+/// `7`, `7.2` or `.5`.
+fn read_decimal(text: &str) -> Option<(f64, &str)> {
+    let end = text.find(|c: char| !c.is_ascii_digit() && c != '.').unwrap_or(text.len());
+    let number = &text[..end];
+    let digits = number.bytes().filter(u8::is_ascii_digit).count();
+    if digits == 0 || number.len() > digits + 1 || number.ends_with('.') {
+        return None;
+    }
+    Some((number.parse().ok()?, &text[end..]))
+}
+
+fn read_whole(text: &str) -> Option<(f64, &str)> {
+    let end = text.find(|c: char| !c.is_ascii_digit()).unwrap_or(text.len());
+    Some((text[..end].parse().ok()?, &text[end..]))
+}
+
+/// `/16`, after a numerator.
+fn read_fraction(text: &str) -> Option<(f64, &str)> {
+    read_whole(text.trim_start().strip_prefix('/')?.trim_start())
+}
+
+/// `-1/4` or ` 1/4`, after a whole number.
+fn read_mixed(text: &str) -> Option<(f64, f64, &str)> {
+    let (numerator, rest) = read_whole(text.strip_prefix(['-', ' '])?.trim_start())?;
+    let (denominator, rest) = read_fraction(rest)?;
+    Some((numerator, denominator, rest))
+}
+
+/// What every refusal of one text has in common.
+struct Refusal<'a> {
+    text: &'a str,
+    noun: &'static str,
+    examples: &'a [&'a str; 2],
+}
+
+impl Refusal<'_> {
+    fn fault(&self, code: TextFaultCode, detail: String, hint: String) -> TextFault {
+        TextFault { code, detail, hint }
+    }
+
+    fn number(&self, detail: String) -> TextFault {
+        let [us, metric] = self.examples;
+        self.fault(TextFaultCode::NumberInvalid, detail, format!("Write \"{us}\" or \"{metric}\"."))
+    }
+
+    fn no_number(&self, plain: &str) -> TextFault {
+        if plain.starts_with(',') {
+            return self.comma();
+        }
+        self.number(format!(
+            "{} starts with a number; \"{}\" has none that can be read.",
+            capital(self.noun),
+            self.text
+        ))
+    }
+
+    /// What may not stand right behind a number: a comma, a second point, an exponent, a second fraction.
+    fn reject_bad_tail(&self, plain: &str, rest: &str) -> Result<(), TextFault> {
+        let mut after = rest.chars();
+        match (after.next(), after.next()) {
+            (Some(','), _) => Err(self.comma()),
+            (Some('.' | '/'), _) | (Some('e'), Some('0'..='9' | '-' | '+')) => {
+                Err(self.number(format!("The number in \"{}\" has a form that is not read.", plain)))
+            }
+            _ => Ok(()),
+        }
+    }
+
+    fn comma(&self) -> TextFault {
+        let point = self.text.trim().replace(',', ".");
+        let hint = match self.text.split_once(',') {
+            Some((_, tail)) if tail.bytes().take_while(u8::is_ascii_digit).count() == 3 => {
+                let joined = self.text.trim().replace(',', "");
+                format!("Write \"{joined}\", without a separator, or \"{point}\", with a point.")
+            }
+            _ => format!("Write \"{point}\", with a point."),
+        };
+        self.fault(TextFaultCode::DecimalComma, format!("\"{}\" has a comma in its number.", self.text), hint)
+    }
+
+    fn no_unit(&self, unit: &str) -> TextFault {
+        let [us, metric] = self.examples;
+        let hint = format!("Write {} as \"{us}\" or \"{metric}\".", self.noun);
+        if unit.is_empty() {
+            let detail = format!("{} needs a unit; \"{}\" has none.", capital(self.noun), self.text);
+            self.fault(TextFaultCode::UnitMissing, detail, hint)
+        } else if is_known_unit(unit) {
+            let detail = format!(
+                "\"{unit}\" is not a unit of {}.",
+                self.noun.trim_start_matches("an ").trim_start_matches("a ")
+            );
+            self.fault(TextFaultCode::UnitWrongDimension, detail, hint)
+        } else {
+            self.fault(TextFaultCode::UnitUnknown, format!("\"{unit}\" is not a unit that is known here."), hint)
+        }
+    }
+}
+
+fn capital(noun: &str) -> String {
+    let mut letters = noun.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}

@@ -1,0 +1,127 @@
+//! Settings: every one is an environment variable, and all are listed here.
+
+use std::net::SocketAddr;
+
+use crate::quantity::{dimension, parse};
+use uom::si::time::second;
+
+/// What an operator can set. Each field names its variable.
+#[derive(Clone, Debug)]
+pub struct Settings {
+    /// `LOOPWRIGHT_LISTEN`: address and port to serve on. Default `127.0.0.1:8080`.
+    pub listen: SocketAddr,
+    /// `LOOPWRIGHT_PUBLIC_URL`: what callers see before the path; prefixes links and problem types. Default none: paths.
+    pub public_url: String,
+    /// `LOOPWRIGHT_CORS_ORIGINS`: origins whose pages may call, separated by commas, or `*`. Default none.
+    pub cors_origins: Vec<String>,
+    /// `LOOPWRIGHT_BODY_LIMIT`: the largest body, bytes. Default 65536.
+    pub body_limit: usize,
+    /// `LOOPWRIGHT_DEADLINE`: how long a request may take to arrive and be answered. Default `10 s`.
+    pub deadline: std::time::Duration,
+    /// `LOOPWRIGHT_DRAIN_DELAY`: how long readiness fails before the service stops taking connections. Default `2 s`.
+    pub drain_delay: std::time::Duration,
+    /// `LOOPWRIGHT_STOP_TIMEOUT`: how long running requests may take to end after that. Default `20 s`.
+    pub stop_timeout: std::time::Duration,
+    /// `LOOPWRIGHT_WORKERS`: threads that serve. Default the number of cores.
+    pub workers: usize,
+    /// `LOOPWRIGHT_LOG`: what is logged, as a filter of the `tracing` crates. Default `info`.
+    pub log: String,
+    /// `LOOPWRIGHT_LOG_FORMAT`: `human` or `json`. Default by whether the output is a terminal.
+    pub log_format: Option<LogFormat>,
+}
+
+/// How log lines look.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum LogFormat {
+    /// For eyes.
+    Human,
+    /// For machines.
+    Json,
+}
+
+/// The variables, as they are read.
+const VARIABLES: [&str; 10] = [
+    "LOOPWRIGHT_LISTEN",
+    "LOOPWRIGHT_PUBLIC_URL",
+    "LOOPWRIGHT_CORS_ORIGINS",
+    "LOOPWRIGHT_BODY_LIMIT",
+    "LOOPWRIGHT_DEADLINE",
+    "LOOPWRIGHT_DRAIN_DELAY",
+    "LOOPWRIGHT_STOP_TIMEOUT",
+    "LOOPWRIGHT_WORKERS",
+    "LOOPWRIGHT_LOG",
+    "LOOPWRIGHT_LOG_FORMAT",
+];
+
+impl Settings {
+    /// Reads the environment.
+    ///
+    /// # Errors
+    /// A message that names the variable, what it holds and what it takes; also for a `LOOPWRIGHT_` variable that does not exist.
+    pub fn from_environment() -> Result<Self, String> {
+        for (name, _) in std::env::vars().filter(|(name, _)| name.starts_with("LOOPWRIGHT_")) {
+            if !VARIABLES.contains(&name.as_str()) {
+                return Err(format!("{name} is no setting; the settings are {}", VARIABLES.join(", ")));
+            }
+        }
+        Self::read(|name| std::env::var(name).ok().filter(|value| !value.is_empty()))
+    }
+
+    /// Reads settings from any source of variables.
+    ///
+    /// # Errors
+    /// As [`Settings::from_environment`].
+    pub fn read(variable: impl Fn(&'static str) -> Option<String>) -> Result<Self, String> {
+        let cores = std::thread::available_parallelism().map_or(2, usize::from);
+        let text = |name| variable(name).unwrap_or_default();
+        Ok(Self {
+            listen: parsed(
+                &variable,
+                "LOOPWRIGHT_LISTEN",
+                "127.0.0.1:8080",
+                "an address and port such as 127.0.0.1:8080",
+            )?,
+            public_url: text("LOOPWRIGHT_PUBLIC_URL").trim_end_matches('/').to_owned(),
+            cors_origins: text("LOOPWRIGHT_CORS_ORIGINS")
+                .split(',')
+                .map(|origin| origin.trim().to_owned())
+                .filter(|origin| !origin.is_empty())
+                .collect(),
+            body_limit: parsed(&variable, "LOOPWRIGHT_BODY_LIMIT", "65536", "a number of bytes")?,
+            deadline: duration(&variable, "LOOPWRIGHT_DEADLINE", "10 s")?,
+            drain_delay: duration(&variable, "LOOPWRIGHT_DRAIN_DELAY", "2 s")?,
+            stop_timeout: duration(&variable, "LOOPWRIGHT_STOP_TIMEOUT", "20 s")?,
+            workers: parsed(&variable, "LOOPWRIGHT_WORKERS", &cores.to_string(), "a number of threads")?,
+            log: variable("LOOPWRIGHT_LOG").unwrap_or_else(|| "info".to_owned()),
+            log_format: match text("LOOPWRIGHT_LOG_FORMAT").as_str() {
+                "" => None,
+                "human" => Some(LogFormat::Human),
+                "json" => Some(LogFormat::Json),
+                other => return Err(format!("LOOPWRIGHT_LOG_FORMAT is \"{other}\"; it takes human or json")),
+            },
+        })
+    }
+}
+
+fn parsed<T: std::str::FromStr>(
+    variable: &impl Fn(&'static str) -> Option<String>,
+    name: &'static str,
+    default: &str,
+    takes: &str,
+) -> Result<T, String> {
+    let value = variable(name).unwrap_or_else(|| default.to_owned());
+    value.parse().map_err(|_| format!("{name} is \"{value}\"; it takes {takes}"))
+}
+
+/// A duration in the grammar of the requests: `10 s`, `1 min`.
+fn duration(
+    variable: &impl Fn(&'static str) -> Option<String>,
+    name: &'static str,
+    default: &str,
+) -> Result<std::time::Duration, String> {
+    let value = variable(name).unwrap_or_else(|| default.to_owned());
+    let refused = |hint: &str| format!("{name} is \"{value}\"; {hint}");
+    let time = parse::<dimension::Duration>(&value).map_err(|fault| refused(&fault.hint))?;
+    std::time::Duration::try_from_secs_f64(time.si.get::<second>())
+        .map_err(|_| refused("it takes a duration such as 10 s"))
+}
