@@ -42,7 +42,8 @@ fn main() -> ExitCode {
 fn start() -> Result<(), String> {
     let settings = Settings::from_environment()?;
     telemetry::start(&settings)?;
-    actix_web::rt::System::new().block_on(serve::run(settings)).map_err(|error| error.to_string())
+    let listener = serve::bind(&settings).map_err(|error| error.to_string())?;
+    actix_web::rt::System::new().block_on(serve::run(settings, listener)).map_err(|error| error.to_string())
 }
 
 /// Asks a running instance; plain HTTP to this machine, so no certificates are needed.

@@ -120,6 +120,10 @@ impl Builder {
                 .response("200", text("application/openmetrics-text", "The counters."))
                 .response("500", problem(&[ProblemCode::InternalError]));
         self.path("/metrics".to_owned(), HttpMethod::Get, metrics);
+        let description = service("read_description", "This description", "OpenAPI 3.1, cached by its entity tag.")
+            .response("200", object("The description."))
+            .response("404", problem(&[ProblemCode::NotFound]));
+        self.path("/openapi.json".to_owned(), HttpMethod::Get, description);
         let slugs: Vec<_> = ProblemCode::ALL.iter().map(|code| code.slug()).collect();
         let page = service(
             "read_problem_page",
@@ -177,7 +181,6 @@ impl calculation::Visitor for Builder {
                     .examples_from_iter(examples(|example| example.answer))
                     .build(),
             );
-        use ProblemCode as P;
         let operation = OperationBuilder::new()
             .operation_id(Some(C::OPERATION_ID))
             .tag("calculations")
@@ -185,13 +188,13 @@ impl calculation::Visitor for Builder {
             .description(Some(C::DESCRIPTION))
             .request_body(Some(body))
             .response("200", answer)
-            .response("400", problem(&[P::MalformedJson]))
-            .response("408", problem(&[P::RequestTimeout]))
-            .response("413", problem(&[P::BodyTooLarge]))
-            .response("415", problem(&[P::UnsupportedMediaType]))
-            .response("422", problem(&[P::ValidationFailed]))
-            .response("500", problem(&[P::InternalError]))
-            .response("503", problem(&[P::Unavailable]));
+            .response("400", problem(&[ProblemCode::MalformedJson]))
+            .response("408", problem(&[ProblemCode::RequestTimeout]))
+            .response("413", problem(&[ProblemCode::BodyTooLarge]))
+            .response("415", problem(&[ProblemCode::UnsupportedMediaType]))
+            .response("422", problem(&[ProblemCode::ValidationFailed]))
+            .response("500", problem(&[ProblemCode::InternalError]))
+            .response("503", problem(&[ProblemCode::Unavailable]));
         self.path(format!("/v1/{}", C::NAME), HttpMethod::Post, operation);
     }
 }

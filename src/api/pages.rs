@@ -44,15 +44,13 @@ pub fn problem(request: &HttpRequest) -> Result<HttpResponse, Problem> {
 
 /// What can be wrong with one field. The texts are ours and hold no markup.
 fn faults() -> String {
-    let rows: String = FaultCode::ALL
-        .iter()
-        .map(|fault| {
-            format!(
-                "<dt id=\"{code}\"><code>{code}</code></dt><dd>{text}</dd>",
-                code = fault.code(),
-                text = fault.description()
-            )
-        })
-        .collect();
-    format!("<h2>Codes of single fields</h2><dl>{rows}</dl>")
+    let row = |fault: &FaultCode| {
+        format!(
+            "<dt id=\"{code}\"><code>{code}</code></dt><dd>{text}</dd>",
+            code = fault.code(),
+            text = fault.description()
+        )
+    };
+    let rows: Vec<_> = FaultCode::ALL.iter().map(row).collect();
+    format!("<h2>Codes of single fields</h2><dl>{}</dl>", rows.concat())
 }

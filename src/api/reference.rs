@@ -217,7 +217,10 @@ impl AnyProblem {
     }
 
     fn sources(self) -> &'static [Source] {
-        &[]
+        match self {
+            Self::Answer(code) => code.sources(),
+            Self::Field(code) => code.sources(),
+        }
     }
 }
 

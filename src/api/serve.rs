@@ -13,14 +13,20 @@ use super::guard::observed;
 use super::{health, routes};
 use crate::settings::Settings;
 
+/// Takes the address of the settings; port 0 takes any that is free.
+///
+/// # Errors
+/// When it cannot be taken.
+pub fn bind(settings: &Settings) -> std::io::Result<TcpListener> {
+    TcpListener::bind(settings.listen)
+        .map_err(|error| std::io::Error::new(error.kind(), format!("LOOPWRIGHT_LISTEN {}: {error}", settings.listen)))
+}
+
 /// Serves until SIGTERM or SIGINT.
 ///
 /// # Errors
-/// When the address cannot be bound, or the server fails.
-pub async fn run(settings: Settings) -> std::io::Result<()> {
-    let listener = TcpListener::bind(settings.listen).map_err(|error| {
-        std::io::Error::new(error.kind(), format!("LOOPWRIGHT_LISTEN {}: {error}", settings.listen))
-    })?;
+/// When the server fails.
+pub async fn run(settings: Settings, listener: TcpListener) -> std::io::Result<()> {
     let address = listener.local_addr()?;
     let edge = web::Data::new(Edge::new(settings));
     let server = {

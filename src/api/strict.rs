@@ -180,7 +180,6 @@ impl<'de, V: Visitor<'de>> Visitor<'de> for Whole<V> {
 
     fn visit_f64<E: de::Error>(self, value: f64) -> Result<V::Value, E> {
         if value.fract() == 0.0 && value.abs() < EXACT {
-            #[expect(clippy::cast_possible_truncation, reason = "a whole number that is exact as an integer")]
             self.0.visit_i64(value as i64)
         } else {
             Err(E::invalid_type(Unexpected::Float(value), &self))

@@ -85,7 +85,7 @@ pub fn resonance(inductance: f64, capacitance: f64) -> f64 {
 }
 
 /// Inductance in henry that a meter reads at `frequency` Hz when `capacitance` farad lies across
-/// the loop: L / (1 - ω²LC).
+/// the loop: `L / (1 - ω²LC)`.
 ///
 /// Lumped, so valid well below [`resonance`]; it has a pole there and is negative above. Source:
 /// circuit theory. Worked number: 100 µH and 1 nF at 100 kHz, 104.11 µH.
@@ -108,9 +108,9 @@ mod tests {
 
     #[test]
     fn a_group_reads_the_weighted_sum_of_small_changes() {
+        type Group = (fn(&[f64]) -> f64, fn(&[f64]) -> Vec<f64>);
         let loops = [80e-6, 20e-6, 50e-6];
         let change = 1e-6;
-        type Group = (fn(&[f64]) -> f64, fn(&[f64]) -> Vec<f64>);
         for (combine, weights) in [(series, series_weights), (parallel, parallel_weights)] as [Group; 2] {
             for (index, weight) in weights(&loops).into_iter().enumerate() {
                 let mut changed = loops;

@@ -39,11 +39,13 @@ impl Segment {
     }
 
     /// The same wire with the current the other way, which turns the sign of every [`mutual`].
+    #[must_use]
     pub fn reversed(self) -> Self {
         Self { from: self.to, to: self.from }
     }
 
     /// The same wire moved by `offset` metres.
+    #[must_use]
     pub fn shifted(self, offset: Point) -> Self {
         Self { from: sum(self.from, offset), to: sum(self.to, offset) }
     }

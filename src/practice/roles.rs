@@ -52,11 +52,10 @@ impl Role {
     /// Where the loop lies.
     pub fn side(self, barrier: Barrier) -> Side {
         match self {
-            Self::Exit | Self::ObstructionInside | Self::BetweenLeaves => Side::Inside,
-            Self::ObstructionOutside | Self::Arming => Side::Outside,
             Self::Closing => Side::OnTheLine,
             Self::Presence if barrier == Barrier::None => Side::OnTheLine,
-            Self::Presence => Side::Outside,
+            Self::Exit | Self::ObstructionInside | Self::BetweenLeaves => Side::Inside,
+            Self::ObstructionOutside | Self::Arming | Self::Presence => Side::Outside,
         }
     }
 

@@ -42,9 +42,11 @@ impl VehicleClass {
         })
     }
 
+    /// The height of a high bed at its lowest: 0.9 m (FHWA handbook discussion, from memory: 3 to 4 ft).
+    pub fn lowest_high_bed() -> Length {
+        Length::new::<meter>(0.9)
+    }
+
     /// The vehicles that an opening is sized for when none are named.
     pub const USUAL: [Self; 2] = [Self::PassengerCar, Self::HighBedTruck];
 }
-
-/// The height of a high bed at its lowest, feet (FHWA handbook discussion, from memory: 3 to 4 ft).
-pub const HIGH_BED_FEET: f64 = 3.0;

@@ -210,7 +210,6 @@ impl Dimension for WireSize {
 
 /// Conductor area of a gauge number. A number that is no gauge becomes an area that no range admits.
 fn area_of_gauge(number: f64) -> si::Area {
-    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "bounded to the gauges that exist")]
     let diameter = if (0.0..=40.0).contains(&number) { conductor::awg_diameter(number as u32) } else { 0.0 };
     si::Area::new::<area::square_meter>(std::f64::consts::FRAC_PI_4 * diameter * diameter)
 }

@@ -19,22 +19,24 @@
 //! count as their plain forms. At most 40 characters, no exponent, no decimal comma, no thousands separator.
 //!
 //! ```
-//! use loopwright::quantity::{dimension::*, parse};
-//! use uom::si::{length::meter, thermodynamic_temperature::degree_celsius};
+//! use loopwright::quantity::{dimension::*, parse, shown::round};
+//! use uom::si::{length::millimeter, thermodynamic_temperature::degree_celsius};
 //!
-//! let metres = |text| parse::<Length>(text).map(|written| written.si.get::<meter>());
-//! assert_eq!(metres("7.2 m"), Ok(7.2));
-//! assert_eq!(metres("48 mm"), Ok(0.048));
-//! assert_eq!(metres("24 ft"), Ok(24.0 * 0.3048));
-//! assert_eq!(metres("6 ft 6 in"), metres("6.5 ft"));
-//! assert_eq!(metres("5'-6\""), metres("66 in"));
-//! assert_eq!(metres("5′ 6″"), metres("66 in"));
-//! assert_eq!(metres("3/16 in"), metres("0.1875 in"));
-//! assert_eq!(metres("1-1/4 in"), metres("1.25 in"));
-//! assert_eq!(metres("1 1/4\""), metres("1.25 in"));
-//! assert_eq!(metres("20 FEET"), metres("20ft"));
+//! // Lengths to the micrometre; the last binary digit is nobody's concern.
+//! let mm = |text| parse::<Length>(text).map(|written| round(written.si.get::<millimeter>(), 3));
+//! assert_eq!(mm("7.2 m"), Ok(7200.0));
+//! assert_eq!(mm("48 mm"), Ok(48.0));
+//! assert_eq!(mm("24 ft"), Ok(7315.2));
+//! assert_eq!(mm("20 FEET"), mm("20ft"));
+//! assert_eq!(mm("6 ft 6 in"), Ok(1981.2));
+//! assert_eq!(mm("5'-6\""), Ok(1676.4));
+//! assert_eq!(mm("5′ 6″"), Ok(1676.4));
+//! assert_eq!(mm("3/16 in"), Ok(4.763)); // 4.7625 exactly, a half that binary fractions miss
+//! assert_eq!(mm("1-1/4 in"), Ok(31.75));
+//! assert_eq!(mm("1 1/4\""), Ok(31.75));
+//! assert_eq!(mm(".5 in"), Ok(12.7));
 //!
-//! let celsius = |text| parse::<Temperature>(text).map(|written| written.si.get::<degree_celsius>().round());
+//! let celsius = |text| parse::<Temperature>(text).map(|written| round(written.si.get::<degree_celsius>(), 3));
 //! assert_eq!(celsius("-5 °C"), Ok(-5.0));
 //! assert_eq!(celsius("23 F"), Ok(-5.0));
 //! ```

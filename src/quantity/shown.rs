@@ -4,7 +4,7 @@ use serde::Serialize;
 use uom::si::{f64 as si, length, magnetic_permeability, thermodynamic_temperature as temperature, time, velocity};
 use utoipa::ToSchema;
 
-use super::dimension::PerLength;
+use super::dimension::{PerLength, System};
 
 /// Rounds to a fixed number of decimals, halves away from zero.
 ///
@@ -15,6 +15,22 @@ pub fn round(value: f64, decimals: i32) -> f64 {
     let scaled = value * scale;
     // The added zero turns a rounded -0 into 0.
     (scaled + scaled.signum() * scaled.abs().max(1.0) * 1e-12).round() / scale + 0.0
+}
+
+/// A plan length in words, in the system of the reader: `12.8 ft`, `3.9 m`.
+pub fn say(length: si::Length, system: System) -> String {
+    match system {
+        System::UsCustomary => format!("{} ft", round(length.get::<length::foot>(), 1)),
+        System::Metric => format!("{} m", round(length.get::<length::meter>(), 2)),
+    }
+}
+
+/// A small length in words, in the system of the reader: `1.39 in`, `35 mm`.
+pub fn say_small(length: si::Length, system: System) -> String {
+    match system {
+        System::UsCustomary => format!("{} in", round(length.get::<length::inch>(), 2)),
+        System::Metric => format!("{} mm", round(length.get::<length::millimeter>(), 0)),
+    }
 }
 
 /// A plan dimension, distance, height, wire or cut length, in both systems.

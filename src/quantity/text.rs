@@ -47,6 +47,12 @@ pub struct TextFault {
     pub hint: String,
 }
 
+impl TextFault {
+    fn new(code: TextFaultCode, detail: String, hint: String) -> Self {
+        Self { code, detail, hint }
+    }
+}
+
 /// Reads a quantity of the dimension `D`.
 ///
 /// # Errors
@@ -174,13 +180,9 @@ struct Refusal<'a> {
 }
 
 impl Refusal<'_> {
-    fn fault(&self, code: TextFaultCode, detail: String, hint: String) -> TextFault {
-        TextFault { code, detail, hint }
-    }
-
     fn number(&self, detail: String) -> TextFault {
         let [us, metric] = self.examples;
-        self.fault(TextFaultCode::NumberInvalid, detail, format!("Write \"{us}\" or \"{metric}\"."))
+        TextFault::new(TextFaultCode::NumberInvalid, detail, format!("Write \"{us}\" or \"{metric}\"."))
     }
 
     fn no_number(&self, plain: &str) -> TextFault {
@@ -200,7 +202,7 @@ impl Refusal<'_> {
         match (after.next(), after.next()) {
             (Some(','), _) => Err(self.comma()),
             (Some('.' | '/'), _) | (Some('e'), Some('0'..='9' | '-' | '+')) => {
-                Err(self.number(format!("The number in \"{}\" has a form that is not read.", plain)))
+                Err(self.number(format!("The number in \"{plain}\" has a form that is not read.")))
             }
             _ => Ok(()),
         }
@@ -215,7 +217,7 @@ impl Refusal<'_> {
             }
             _ => format!("Write \"{point}\", with a point."),
         };
-        self.fault(TextFaultCode::DecimalComma, format!("\"{}\" has a comma in its number.", self.text), hint)
+        TextFault::new(TextFaultCode::DecimalComma, format!("\"{}\" has a comma in its number.", self.text), hint)
     }
 
     fn no_unit(&self, unit: &str) -> TextFault {
@@ -223,15 +225,15 @@ impl Refusal<'_> {
         let hint = format!("Write {} as \"{us}\" or \"{metric}\".", self.noun);
         if unit.is_empty() {
             let detail = format!("{} needs a unit; \"{}\" has none.", capital(self.noun), self.text);
-            self.fault(TextFaultCode::UnitMissing, detail, hint)
+            TextFault::new(TextFaultCode::UnitMissing, detail, hint)
         } else if is_known_unit(unit) {
             let detail = format!(
                 "\"{unit}\" is not a unit of {}.",
                 self.noun.trim_start_matches("an ").trim_start_matches("a ")
             );
-            self.fault(TextFaultCode::UnitWrongDimension, detail, hint)
+            TextFault::new(TextFaultCode::UnitWrongDimension, detail, hint)
         } else {
-            self.fault(TextFaultCode::UnitUnknown, format!("\"{unit}\" is not a unit that is known here."), hint)
+            TextFault::new(TextFaultCode::UnitUnknown, format!("\"{unit}\" is not a unit that is known here."), hint)
         }
     }
 }

@@ -1,6 +1,8 @@
 //! The statements that every report carries in the same shape.
 
 use serde::Serialize;
+use uom::si::f64::Length;
+use uom::si::length::{foot, meter};
 use utoipa::ToSchema;
 
 use super::At;
@@ -8,6 +10,7 @@ use crate::practice::Vocabulary;
 use crate::practice::cautions::CautionCode;
 use crate::practice::findings::{FindingCode, Level};
 use crate::practice::sources::Source;
+use crate::quantity::System;
 use crate::quantity::shown::round;
 
 /// A number that a finding rests on.
@@ -63,6 +66,15 @@ impl Finding {
     pub fn on(mut self, subject: Option<&'static str>) -> Self {
         self.subject = subject;
         self
+    }
+
+    /// Adds a length that it rests on, in the system of the reader.
+    #[must_use]
+    pub fn length(self, name: &'static str, length: Length, system: System) -> Self {
+        match system {
+            System::UsCustomary => self.figure(name, length.get::<foot>(), "ft"),
+            System::Metric => self.figure(name, length.get::<meter>(), "m"),
+        }
     }
 
     /// Adds a number that it rests on, rounded to three decimals.

@@ -10,6 +10,8 @@ use super::electrical::{Conditions, Electrical};
 use crate::calculation::answer::{At, Finding, Notes};
 use crate::practice::detectors::{LOOP_TO_LEAD_IN, Limits, RESISTANCE_LIMIT_OHM, RESONANCE_SHARE};
 use crate::practice::findings::{FindingCode, Level};
+use crate::quantity::System;
+use crate::quantity::shown::say_small;
 
 /// Where in the request the loop and the lead-in stand, and which loop it is.
 #[derive(Clone, Copy)]
@@ -20,6 +22,8 @@ pub struct Places<'a> {
     pub lead_in: At<'a>,
     /// The detector unit, where the request has one; else the loop.
     pub unit: At<'a>,
+    /// The system of the reader.
+    pub system: System,
     /// The role or label of the loop.
     pub subject: Option<&'static str>,
 }
@@ -133,9 +137,9 @@ fn judge_steel(figures: &Electrical, conditions: &Conditions, places: &Places<'_
     let Some(depth) = conditions.steel_below else { return };
     let drop = 100.0 * (1.0 - (figures.loop_inductance_over_steel / figures.loop_inductance).get::<ratio>());
     let message = format!(
-        "Steel {:.1} in below takes at most {drop:.0} % of the loop's inductance, as if it were a solid sheet, and lowers the \
+        "Steel {} below takes at most {drop:.0} % of the loop's inductance, as if it were a solid sheet, and lowers the \
          height at which metal is seen. Mesh takes less. Lay the loop as high above the steel as the cover allows.",
-        depth.get::<inch>()
+        say_small(depth, places.system)
     );
     let level = if drop > 25.0 { Level::Warning } else { Level::Note };
     notes.find(

@@ -111,7 +111,7 @@ impl Calculation for LoopCharacteristicsRequest {
 
         let figures = measure(&coil, &lead_in, &conditions);
         notes.rest_on(SOURCES);
-        let places = Places { coil: loop_at, lead_in: lead_in_at, unit: loop_at, subject: None };
+        let places = Places { coil: loop_at, lead_in: lead_in_at, unit: loop_at, system: coil.system, subject: None };
         judge(&figures, &conditions, &DetectorEnvelope::StandardMinimum.limits(), &places, notes);
         notes.caution(&[CautionCode::LocalCodes, CautionCode::NotForPeople, CautionCode::InsulationTester]);
 

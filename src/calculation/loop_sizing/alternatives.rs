@@ -2,15 +2,14 @@
 
 use uom::si::f64::Length;
 use uom::si::inductance::microhenry;
-use uom::si::length::foot;
 
 use super::design::{Design, Grade, design, saw_cut, seen_height};
 use super::job::Job;
 use super::report::Alternative;
 use crate::calculation::loop_characteristics::Conditions;
-use crate::practice::roles::{ALTERNATIVE_STEP, LONGEST_LEG, Role, SHORT_LEG, WINDOW_LEG};
+use crate::practice::roles::{ALTERNATIVE_STEP, LONGEST_LEG, Role, SHORT_LEG, USUAL_LEG, WINDOW_LEG};
 use crate::practice::site::Barrier;
-use crate::quantity::shown::round;
+use crate::quantity::shown::{round, say};
 
 /// The next smaller, the next larger, and the narrow loop at a drive-through window.
 pub fn offer(role: Role, chosen: &Design, job: &Job, conditions: &Conditions) -> Vec<Alternative> {
@@ -31,11 +30,7 @@ pub fn offer(role: Role, chosen: &Design, job: &Job, conditions: &Conditions) ->
         sizes.push(("longer", leg + step, across));
     }
     if at_window && leg > WINDOW_LEG.in_system(system) {
-        sizes.push((
-            "window",
-            WINDOW_LEG.in_system(system),
-            across.min(crate::practice::roles::USUAL_LEG.in_system(system)),
-        ));
+        sizes.push(("window", WINDOW_LEG.in_system(system), across.min(USUAL_LEG.in_system(system))));
     }
     sizes
         .into_iter()
@@ -49,8 +44,7 @@ fn describe(name: &'static str, other: &Design, chosen: &Design, job: &Job) -> A
     let wire_change = change(|design| design.electrical.wire_length);
     let height_change = change(|design| seen_height(&design.coil));
     let signed = |length: Length, more: &str, less: &str| {
-        let feet = length.get::<foot>();
-        format!("{:.1} ft {}", feet.abs(), if feet < 0.0 { less } else { more })
+        format!("{} {}", say(length.abs(), job.system()), if length < Length::default() { less } else { more })
     };
     let cut = saw_cut_change.map_or_else(
         || signed(wire_change, "more wire", "less wire"),

@@ -95,7 +95,7 @@ impl LoopSizingRequest {
             construction,
             lead_in: lead_in?,
             wire: wire?,
-            slot: slot?,
+            slot,
             detector: detector?,
             stock,
         })
@@ -165,18 +165,18 @@ impl LoopSizingRequest {
         usual.read(at, notes)
     }
 
-    /// `Some(None)` where nothing is sawn.
-    fn read_slot(&self, construction: Construction, at: &At<'_>, notes: &mut Notes) -> Option<Option<SlotUnderstood>> {
+    /// `None` where nothing is sawn; a slot that was sent all the same must be sound.
+    fn read_slot(&self, construction: Construction, at: &At<'_>, notes: &mut Notes) -> Option<SlotUnderstood> {
         if construction.is_sawn() {
-            return Slot::read(self.slot.as_ref(), construction, at, notes).map(Some);
+            return Slot::read(self.slot.as_ref(), construction, at, notes);
         }
-        if let Some(slot) = &self.slot {
-            let mut ignored = Notes::default();
-            Slot::read(Some(slot), construction, at, &mut ignored);
-            notes.take_faults(&mut ignored);
+        if self.slot.is_some() {
+            let mut aside = Notes::default();
+            Slot::read(self.slot.as_ref(), construction, at, &mut aside);
+            notes.take_faults(&mut aside);
             notes.not_needed(&At::BODY, &[("slot", true)]);
         }
-        Some(None)
+        None
     }
 
     fn read_stock(&self, at: &At<'_>, notes: &mut Notes) -> Option<Vec<StockItemUnderstood>> {

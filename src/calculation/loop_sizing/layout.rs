@@ -7,9 +7,10 @@ use super::job::Job;
 use crate::calculation::answer::{At, Finding, Notes};
 use crate::practice::Vocabulary;
 use crate::practice::findings::{FindingCode, Level};
-use crate::practice::roles::{ARM_CLEARANCE, FAR_EXIT, LEAF_CLEARANCE, LEAST_ACROSS, NEIGHBOUR_GAP, Role, STEP, Side};
+use crate::practice::roles::{ARM_CLEARANCE, FAR_EXIT, LEAF_CLEARANCE, NEIGHBOUR_GAP, Role, STEP, Side};
 use crate::practice::site::Barrier;
 use crate::practice::vehicles::VehicleClass;
+use crate::quantity::shown::say;
 
 /// The place of one loop on the axis along travel: the barrier's closed line at 0, the inside positive.
 #[derive(Clone, Copy, Debug)]
@@ -104,18 +105,18 @@ fn judge_setback(job: &Job, notes: &mut Notes) {
     let left = (job.opening.width - super::design::leg_across(job)) / 2.0;
     let asked = job.edge_setback();
     if left < 0.999 * asked {
+        let system = job.system();
         let message = format!(
-            "The opening is narrow: the loop keeps {:.1} ft to each edge instead of {:.1} ft, so that it is {:.0} ft wide or as wide \
-             as it can be. Check that metal posts and the next lane stay unseen.",
-            left.get::<foot>(),
-            asked.get::<foot>(),
-            LEAST_ACROSS.in_system(crate::quantity::System::UsCustomary).get::<foot>(),
+            "The opening is narrow: the loop keeps {} to each edge instead of {}. Check that metal posts and the next lane \
+             stay unseen.",
+            say(left, system),
+            say(asked, system),
         );
-        let at = At::BODY.field("opening");
+        let opening = At::BODY.field("opening");
         notes.find(
-            Finding::new(FindingCode::EdgeSetbackReduced, Level::Note, &at.field("width"), message)
-                .figure("edge_setback", left.get::<foot>(), "ft")
-                .figure("usual_edge_setback", asked.get::<foot>(), "ft"),
+            Finding::new(FindingCode::EdgeSetbackReduced, Level::Note, &opening.field("width"), message)
+                .length("edge_setback", left, system)
+                .length("usual_edge_setback", asked, system),
         );
     }
 }
@@ -124,43 +125,36 @@ fn judge_exit(job: &Job, places: &[Place], notes: &mut Notes) {
     let Some(exit) = places.iter().find(|place| place.role == Role::Exit) else { return };
     let opening = At::BODY.field("opening");
     let subject = Some(Role::Exit.code());
-    let distance = exit.distance();
+    let (distance, system) = (exit.distance(), job.system());
     if run_up(job).is_none() {
-        notes.find(
-            Finding::new(
-                FindingCode::ExitTimeUnknown,
-                Level::Note,
-                &opening,
-                "Send approach_speed and opening_time, and the exit loop is placed so that the gate is open on arrival. \
-                 Without them it lies as near as the other loops allow, and drivers wait.",
-            )
-            .on(subject),
-        );
+        let message = "Send approach_speed and opening_time, and the exit loop is placed so that the gate is open on arrival. \
+                       Without them it lies as near as the other loops allow, and drivers wait.";
+        notes.find(Finding::new(FindingCode::ExitTimeUnknown, Level::Note, &opening, message).on(subject));
     }
-    if distance > FAR_EXIT.in_system(job.system()) {
+    if distance > FAR_EXIT.in_system(system) {
         let message = format!(
-            "The gate is open on arrival only with the exit loop {:.0} ft away. A second device on the way (another loop, a \
+            "The gate is open on arrival only with the exit loop {} away. A second device on the way (another loop, a \
              transmitter, a timer) or a slower approach serves better.",
-            distance.get::<foot>()
+            say(distance, system)
         );
         notes.find(
             Finding::new(FindingCode::ExitFarAway, Level::Warning, &opening.field("approach_speed"), message)
                 .on(subject)
-                .figure("distance_from_barrier", distance.get::<foot>(), "ft"),
+                .length("distance_from_barrier", distance, system),
         );
     }
     if distance > job.lead_in.length {
         let message = format!(
-            "The exit loop lies {:.0} ft from the gate, and the lead-in is {:.0} ft long. Order its lead-in longer, in one piece.",
-            distance.get::<foot>(),
-            job.lead_in.length.get::<foot>()
+            "The exit loop lies {} from the gate, and the lead-in is {} long. Order its lead-in longer, in one piece.",
+            say(distance, system),
+            say(job.lead_in.length, system)
         );
         let lead_in = At::BODY.field("lead_in");
         notes.find(
             Finding::new(FindingCode::ExitBeyondLeadIn, Level::Warning, &lead_in.field("length"), message)
                 .on(subject)
-                .figure("distance_from_barrier", distance.get::<foot>(), "ft")
-                .figure("lead_in_length", job.lead_in.length.get::<foot>(), "ft"),
+                .length("distance_from_barrier", distance, system)
+                .length("lead_in_length", job.lead_in.length, system),
         );
     }
 }
@@ -207,7 +201,7 @@ fn judge_roles(job: &Job, places: &[Place], notes: &mut Notes) {
                        unit sees the gate move.";
         notes.find(
             Finding::new(FindingCode::LeafClearance, Level::Note, &At::BODY.field("opening").field("barrier"), message)
-                .figure("clearance", LEAF_CLEARANCE.in_system(job.system()).get::<foot>(), "ft"),
+                .length("clearance", LEAF_CLEARANCE.in_system(job.system()), job.system()),
         );
     }
 }
@@ -252,14 +246,15 @@ fn judge_stretch(job: &Job, places: &[Place], notes: &mut Notes) -> Option<Lengt
     } else {
         return Some(stretch);
     };
+    let system = job.system();
     let message = format!(
-        "{who} fits into the {:.1} ft between two loops that hold the gate, and is seen by neither. {cure}",
-        stretch.get::<foot>()
+        "{who} fits into the {} between two loops that hold the gate, and is seen by neither. {cure}",
+        say(stretch, system)
     );
     notes.find(
         Finding::new(FindingCode::UnseenStretch, level, &roles, message)
-            .figure("unseen_stretch", stretch.get::<foot>(), "ft")
-            .figure("vehicle_length", length.get::<foot>(), "ft"),
+            .length("unseen_stretch", stretch, system)
+            .length("vehicle_length", length, system),
     );
     Some(stretch)
 }

@@ -1,6 +1,7 @@
 //! What to know and order about the lead-ins.
 
 use uom::si::f64::Length;
+use uom::si::inductance::microhenry;
 use uom::si::length::{foot, meter};
 use uom::si::magnetic_permeability::henry_per_meter;
 
@@ -12,7 +13,8 @@ use crate::practice::findings::{FindingCode, Level};
 use crate::practice::site::Construction;
 use crate::practice::wires;
 use crate::quantity::dimension::{self, PerLength};
-use crate::quantity::parse;
+use crate::quantity::shown::say;
+use crate::quantity::{System, parse};
 
 /// Computes the advice and states what follows from it.
 pub fn advise(job: &Job, notes: &mut Notes) -> LeadInAdvice {
@@ -49,20 +51,25 @@ pub fn advise(job: &Job, notes: &mut Notes) -> LeadInAdvice {
 }
 
 fn twist(twisted: PerLength, untwisted: PerLength, job: &Job, notes: &mut Notes) -> String {
-    let per_foot = |value: PerLength| 1e6 * value.get::<henry_per_meter>() * Length::new::<foot>(1.0).get::<meter>();
-    let feet = job.lead_in.length.get::<foot>();
-    let gained = (per_foot(untwisted) - per_foot(twisted)) * feet;
+    let gained = (untwisted - twisted) * job.lead_in.length;
+    let (unit, per_length) = match job.system() {
+        System::UsCustomary => ("uH/ft", Length::new::<foot>(1.0)),
+        System::Metric => ("uH/m", Length::new::<meter>(1.0)),
+    };
+    let per = |value: PerLength| (value * per_length).get::<microhenry>();
     let message = format!(
         "Twist the two tails at least 2 turns per foot (6 per metre) all the way. Loose, the pair has about {:.2} instead of \
-         {:.2} µH/ft, {gained:.0} µH more over {feet:.0} ft, and that changes whenever the wires shift; it also picks up hum and \
-         sees vehicles that cross it.",
-        per_foot(untwisted),
-        per_foot(twisted)
+         {:.2} {unit}, {:.0} µH more over {}, and that changes whenever the wires shift; it also picks up hum and sees \
+         vehicles that cross it.",
+        per(untwisted),
+        per(twisted),
+        gained.get::<microhenry>(),
+        say(job.lead_in.length, job.system()),
     );
     notes.find(
         Finding::new(FindingCode::LooseLeadIn, Level::Note, &At::BODY.field("lead_in"), message.clone())
-            .figure("twisted", per_foot(twisted), "uH/ft")
-            .figure("untwisted", per_foot(untwisted), "uH/ft"),
+            .figure("twisted", per(twisted), unit)
+            .figure("untwisted", per(untwisted), unit),
     );
     message
 }

@@ -15,7 +15,7 @@ mod stock;
 
 use uom::si::f64::{Capacitance, Frequency, ThermodynamicTemperature};
 use uom::si::frequency::kilohertz;
-use uom::si::length::{foot, inch};
+use uom::si::length::inch;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
 pub use report::{Alternative, LeadInAdvice, LoopSizingInputs, LoopSizingReport, SeenHeight, SizedLoop, StockChoice};
@@ -29,6 +29,7 @@ use crate::practice::findings::{FindingCode, Level};
 use crate::practice::site::Barrier;
 use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
+use crate::quantity::shown::{say, say_small};
 use design::{Design, Grade};
 use job::Job;
 use layout::Place;
@@ -121,6 +122,7 @@ fn size(place: &Place, design: &Design, job: &Job, conditions: &Conditions, note
         coil: body.field("opening"),
         lead_in: body.field("lead_in"),
         unit: body.field("detector"),
+        system: job.system(),
         subject: Some(role),
     };
     judge(electrical, conditions, &job.detector.limits, &places, notes);
@@ -161,17 +163,17 @@ fn judge_fit(role: &'static str, design: &Design, job: &Job, notes: &mut Notes) 
     }
     let (Some(needed), Some(slot)) = (design::needed_depth(&design.coil, job), &job.slot) else { return };
     if design.grade == Grade::TooDeep {
-        let needed = needed.get::<inch>();
         let message = format!(
-            "{} turns under the asked cover need a slot {needed:.2} in deep. Cut that deep if the slab allows it, or take thinner \
+            "{} turns under the asked cover need a slot {} deep. Cut that deep if the slab allows it, or take thinner \
              wire.",
-            design.coil.turns
+            design.coil.turns,
+            say_small(needed, job.system())
         );
         let slot_at = body.field("slot");
         notes.find(
             Finding::new(FindingCode::SlotTooShallow, Level::Stop, &slot_at.field("depth"), message)
                 .on(Some(role))
-                .figure("needed_depth", needed, "inch")
+                .figure("needed_depth", needed.get::<inch>(), "inch")
                 .figure("slot_depth", slot.depth.get::<inch>(), "inch"),
         );
     }
@@ -180,18 +182,18 @@ fn judge_fit(role: &'static str, design: &Design, job: &Job, notes: &mut Notes) 
 fn judge_height(role: &'static str, design: &Design, job: &Job, notes: &mut Notes) {
     let high_bed_comes =
         job.vehicles.iter().any(|vehicle| matches!(vehicle, VehicleClass::HighBedTruck | VehicleClass::TractorTrailer));
-    let height = design::seen_height(&design.coil).get::<foot>();
-    let bed = crate::practice::vehicles::HIGH_BED_FEET;
+    let (height, bed, system) = (design::seen_height(&design.coil), VehicleClass::lowest_high_bed(), job.system());
     if high_bed_comes && height < bed {
         let message = format!(
-            "By the rule of thumb metal is seen up to {height:.1} ft, and a high bed lies at {bed:.1} ft and more. Lengthen the \
-             short leg."
+            "By the rule of thumb metal is seen up to {}, and a high bed lies at {} and more. Lengthen the short leg.",
+            say(height, system),
+            say(bed, system)
         );
         notes.find(
             Finding::new(FindingCode::HighBedBeyondRule, Level::Warning, &At::BODY.field("vehicles"), message)
                 .on(Some(role))
-                .figure("seen_height_rule_of_thumb", height, "ft")
-                .figure("high_bed", bed, "ft"),
+                .length("seen_height_rule_of_thumb", height, system)
+                .length("high_bed", bed, system),
         );
     }
 }

@@ -13,6 +13,7 @@ use crate::calculation::subject::StockItemUnderstood;
 use crate::practice::Vocabulary;
 use crate::practice::findings::{FindingCode, Level};
 use crate::practice::roles::{LEAST_EDGE_SETBACK, Role, STEP};
+use crate::quantity::shown::say;
 
 /// Chooses from the stock, or says what to order; `None` when no stock was sent.
 pub fn choose(
@@ -28,13 +29,18 @@ pub fn choose(
         .iter()
         .filter(|item| misfit(item, design, job, conditions).is_none())
         .min_by(|a, b| strain(a, design, needed).total_cmp(&strain(b, design, needed)));
+    let system = job.system();
     if let Some(item) = serving {
+        let fits = if item.turns.is_some() {
+            "it fits the opening, reaches the unit and tunes"
+        } else {
+            "it fits the opening and reaches the unit; ask for its turns"
+        };
         let why = format!(
-            "{:.1} x {:.1} ft with {:.0} ft of lead-in: it fits the opening, {}.",
-            item.along_travel.get::<foot>(),
-            item.across_lane.get::<foot>(),
-            item.lead_in_length.get::<foot>(),
-            if item.turns.is_some() { "reaches the unit and tunes" } else { "and reaches the unit; ask for its turns" },
+            "{} x {} with {} of lead-in: {fits}.",
+            say(item.along_travel, system),
+            say(item.across_lane, system),
+            say(item.lead_in_length, system),
         );
         return Some(StockChoice { sku: Some(item.sku.clone()), why });
     }
@@ -43,12 +49,12 @@ pub fn choose(
         .and_then(|item| Some(format!(" The nearest, {}, {}.", item.sku, misfit(item, design, job, conditions)?)))
         .unwrap_or_default();
     let why = format!(
-        "None in stock serves.{reason} Order {:.1} x {:.1} ft, {} turns, {}, with {:.0} ft of lead-in.",
-        design.coil.along_travel.get::<foot>(),
-        design.coil.across_lane.get::<foot>(),
+        "None in stock serves.{reason} Order {} x {}, {} turns, {}, with {} of lead-in.",
+        say(design.coil.along_travel, system),
+        say(design.coil.across_lane, system),
         design.coil.turns,
         job.construction.label().to_lowercase(),
-        (job.lead_in.length + job.lead_in.spare).get::<foot>(),
+        say(job.lead_in.length + job.lead_in.spare, system),
     );
     notes.find(
         Finding::new(FindingCode::NoStockFits, Level::Note, &At::BODY.field("stock"), why.clone())

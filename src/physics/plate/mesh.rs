@@ -240,7 +240,7 @@ impl Half {
     }
 
     /// The part of φᵀK⁻¹φ that the currents of this parity give: the squared length of C⁻¹φ,
-    /// where K = CCᵀ.
+    /// where `K = CCᵀ`.
     fn response(&self, grids: &[Grid], fluxes: &[Vec<f64>], symmetric: bool) -> f64 {
         let mut flux = DVector::from_iterator(
             self.twins.len(),

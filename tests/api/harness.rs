@@ -1,0 +1,149 @@
+//! An instance for all tests, and a client that holds every answer against the committed description.
+
+use std::collections::HashMap;
+use std::net::SocketAddr;
+use std::sync::{LazyLock, Mutex, OnceLock};
+
+use jsonschema::Validator;
+use loopwright::api::serve;
+use loopwright::settings::Settings;
+use reqwest::Method;
+use reqwest::blocking::{Client, Response};
+use serde_json::{Value, json};
+
+/// An answer: status, headers and JSON.
+pub struct Answer {
+    pub status: u16,
+    pub headers: reqwest::header::HeaderMap,
+    pub body: Value,
+}
+
+impl Answer {
+    /// A header as text; empty when absent.
+    pub fn header(&self, name: &str) -> &str {
+        self.headers.get(name).map_or("", |value| value.to_str().unwrap())
+    }
+
+    /// The faults of a problem as `(pointer, code)`.
+    pub fn faults(&self) -> Vec<(String, String)> {
+        let text = |fault: &Value, key: &str| fault[key].as_str().unwrap().to_owned();
+        let errors = self.body["errors"].as_array().unwrap_or_else(|| panic!("no problem: {}", self.body));
+        errors.iter().map(|fault| (text(fault, "pointer"), text(fault, "code"))).collect()
+    }
+
+    /// The codes of the findings of a level.
+    pub fn findings(&self, level: &str) -> Vec<&str> {
+        let findings = self.body["findings"].as_array().unwrap_or_else(|| panic!("no report: {}", self.body));
+        findings.iter().filter(|finding| finding["level"] == level).map(|finding| finding["code"].as_str().unwrap()).collect()
+    }
+}
+
+/// Starts an instance with these variables set, on a free port, on threads of its own that end with the test process.
+pub fn start(variables: &'static [(&'static str, &'static str)]) -> SocketAddr {
+    let settings = Settings::read(|name| match name {
+        "LOOPWRIGHT_LISTEN" => Some("127.0.0.1:0".to_owned()),
+        "LOOPWRIGHT_WORKERS" => Some("2".to_owned()),
+        name => variables.iter().find(|(other, _)| *other == name).map(|(_, value)| (*value).to_owned()),
+    })
+    .unwrap();
+    let listener = serve::bind(&settings).unwrap();
+    let address = listener.local_addr().unwrap();
+    std::thread::spawn(move || actix_web::rt::System::new().block_on(serve::run(settings, listener)));
+    address
+}
+
+/// The instance that most tests share.
+pub fn shared() -> SocketAddr {
+    static SHARED: OnceLock<SocketAddr> = OnceLock::new();
+    *SHARED.get_or_init(|| start(&[]))
+}
+
+/// The client that all tests share.
+pub fn client() -> &'static Client {
+    static CLIENT: LazyLock<Client> = LazyLock::new(|| Client::builder().no_proxy().build().unwrap());
+    &CLIENT
+}
+
+/// Posts a body as JSON to a path of the shared instance.
+pub fn post(path: &str, body: impl Into<reqwest::blocking::Body>) -> Answer {
+    let request = client().post(format!("http://{}{path}", shared())).header("content-type", "application/json").body(body);
+    checked(&Method::POST, path, request.send().unwrap())
+}
+
+/// Posts a value to a calculation of the shared instance.
+pub fn calculate(calculation: &str, request: &Value) -> Answer {
+    post(&format!("/v1/{calculation}"), request.to_string())
+}
+
+/// Gets a path of the shared instance.
+pub fn get(path: &str) -> Answer {
+    checked(&Method::GET, path, client().get(format!("http://{}{path}", shared())).send().unwrap())
+}
+
+/// Holds an answer against the committed description, then gives it.
+pub fn checked(method: &Method, path: &str, response: Response) -> Answer {
+    let status = response.status().as_u16();
+    let headers = response.headers().clone();
+    let text = response.text().unwrap();
+    let media = headers.get("content-type").map_or("", |value| value.to_str().unwrap());
+    let is_json = media == "application/json" || media == "application/problem+json";
+    let body = if is_json { serde_json::from_str(&text).unwrap() } else { Value::String(text) };
+    if is_json {
+        check(method, path, status, media, &body);
+    }
+    Answer { status, headers, body }
+}
+
+/// Every JSON answer, problems included, must be what the description says, and say nothing beyond it.
+fn check(method: &Method, path: &str, status: u16, media: &str, body: &Value) {
+    static VALIDATORS: LazyLock<Mutex<HashMap<String, std::sync::Arc<Validator>>>> = LazyLock::new(Mutex::default);
+    let pointer = format!(
+        "/paths/{}/{}/responses/{status}/content/{}/schema",
+        escape(path),
+        method.as_str().to_lowercase(),
+        escape(media)
+    );
+    let described = description().pointer(&pointer).cloned();
+    // Paths and methods that the description does not have are answered with a problem all the same.
+    let schema = described.unwrap_or_else(|| {
+        assert!(media == "application/problem+json", "{method} {path} answers an undescribed {status} {media}: {body}");
+        assert!(matches!(status, 404 | 405), "{method} {path} answers an undescribed {status}: {body}");
+        json!({ "$ref": "#/components/schemas/Problem" })
+    });
+    let key = schema.to_string();
+    let validator = VALIDATORS.lock().unwrap().entry(key).or_insert_with(|| compile(schema).into()).clone();
+    let errors: Vec<_> = validator.iter_errors(body).map(|error| format!("{} at {}", error, error.instance_path())).collect();
+    assert!(errors.is_empty(), "{method} {path} {status} breaks the description: {errors:#?}\n{body:#}");
+}
+
+/// A validator in which answers are closed, so that an undescribed field is found.
+fn compile(mut schema: Value) -> Validator {
+    let mut components = description()["components"].clone();
+    close(&mut components);
+    close(&mut schema);
+    schema["components"] = components;
+    jsonschema::draft202012::new(&schema).unwrap()
+}
+
+fn close(value: &mut Value) {
+    if let Value::Object(object) = value {
+        if object.get("type") == Some(&json!("object")) && object.contains_key("properties") {
+            object.insert("additionalProperties".to_owned(), json!(false));
+        }
+        object.values_mut().for_each(close);
+    } else if let Value::Array(items) = value {
+        items.iter_mut().for_each(close);
+    }
+}
+
+/// The committed description.
+pub fn description() -> &'static Value {
+    static DESCRIPTION: LazyLock<Value> = LazyLock::new(|| {
+        serde_json::from_str(include_str!("../../openapi/openapi.json")).unwrap()
+    });
+    &DESCRIPTION
+}
+
+fn escape(part: &str) -> String {
+    part.replace('~', "~0").replace('/', "~1")
+}

@@ -1,0 +1,5 @@
+//! The physics against published and independently computed values, and against the laws that it must obey.
+
+mod laws;
+mod plates;
+mod published;
