@@ -19,6 +19,8 @@ pub mod vehicles;
 pub mod wires;
 
 use sources::Source;
+use utoipa::openapi::schema::{ObjectBuilder, Type};
+use utoipa::openapi::{RefOr, Schema};
 
 /// A closed list: its members, and what a menu shows of each.
 pub trait Vocabulary: Copy + Eq + 'static {
@@ -34,13 +36,36 @@ pub trait Vocabulary: Copy + Eq + 'static {
     fn sources(self) -> &'static [Source];
 }
 
+/// The published schema of a closed list: its codes, and what each means.
+pub fn schema<V: Vocabulary>(purpose: &str) -> RefOr<Schema> {
+    let members: Vec<_> =
+        V::ALL.iter().map(|member| format!("- `{}`: {}", member.code(), member.description())).collect();
+    ObjectBuilder::new()
+        .schema_type(Type::String)
+        .description(Some(format!("{}\n\n{}", purpose.trim(), members.join("\n"))))
+        .enum_values(Some(V::ALL.iter().map(|member| member.code())))
+        .into()
+}
+
 /// Declares a closed list, a member per line: `Name "code" "Label" "Description" [sources]`.
 macro_rules! vocabulary {
     ($(#[doc = $doc:literal])+ $name:ident { $($member:ident $code:literal $label:literal $description:literal [$($source:ident)*];)+ }) => {
         $(#[doc = $doc])+
-        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, serde::Serialize, serde::Deserialize, utoipa::ToSchema)]
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, serde::Serialize, serde::Deserialize)]
         pub enum $name {
             $(#[doc = $description] #[serde(rename = $code)] $member,)+
+        }
+
+        impl utoipa::PartialSchema for $name {
+            fn schema() -> utoipa::openapi::RefOr<utoipa::openapi::Schema> {
+                $crate::practice::schema::<Self>(concat!($($doc),+))
+            }
+        }
+
+        impl utoipa::ToSchema for $name {
+            fn name() -> std::borrow::Cow<'static, str> {
+                std::borrow::Cow::Borrowed(stringify!($name))
+            }
         }
 
         impl $crate::practice::Vocabulary for $name {

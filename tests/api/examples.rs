@@ -70,6 +70,9 @@ fn the_committed_description_is_the_served_one() {
         std::fs::write(&file, &built).unwrap();
     }
     let committed = std::fs::read_to_string(&file).unwrap();
-    assert!(committed == built, "openapi/openapi.json is not what the code describes: run `cargo run -- openapi > openapi/openapi.json`");
+    assert!(
+        committed == built,
+        "openapi/openapi.json is not what the code describes: run `cargo run -- openapi > openapi/openapi.json`"
+    );
     assert_eq!(get("/openapi.json").body, *description());
 }

@@ -34,7 +34,11 @@ impl Answer {
     /// The codes of the findings of a level.
     pub fn findings(&self, level: &str) -> Vec<&str> {
         let findings = self.body["findings"].as_array().unwrap_or_else(|| panic!("no report: {}", self.body));
-        findings.iter().filter(|finding| finding["level"] == level).map(|finding| finding["code"].as_str().unwrap()).collect()
+        findings
+            .iter()
+            .filter(|finding| finding["level"] == level)
+            .map(|finding| finding["code"].as_str().unwrap())
+            .collect()
     }
 }
 
@@ -66,7 +70,8 @@ pub fn client() -> &'static Client {
 
 /// Posts a body as JSON to a path of the shared instance.
 pub fn post(path: &str, body: impl Into<reqwest::blocking::Body>) -> Answer {
-    let request = client().post(format!("http://{}{path}", shared())).header("content-type", "application/json").body(body);
+    let request =
+        client().post(format!("http://{}{path}", shared())).header("content-type", "application/json").body(body);
     checked(&Method::POST, path, request.send().unwrap())
 }
 
@@ -112,7 +117,8 @@ fn check(method: &Method, path: &str, status: u16, media: &str, body: &Value) {
     });
     let key = schema.to_string();
     let validator = VALIDATORS.lock().unwrap().entry(key).or_insert_with(|| compile(schema).into()).clone();
-    let errors: Vec<_> = validator.iter_errors(body).map(|error| format!("{} at {}", error, error.instance_path())).collect();
+    let errors: Vec<_> =
+        validator.iter_errors(body).map(|error| format!("{} at {}", error, error.instance_path())).collect();
     assert!(errors.is_empty(), "{method} {path} {status} breaks the description: {errors:#?}\n{body:#}");
 }
 
@@ -138,9 +144,8 @@ fn close(value: &mut Value) {
 
 /// The committed description.
 pub fn description() -> &'static Value {
-    static DESCRIPTION: LazyLock<Value> = LazyLock::new(|| {
-        serde_json::from_str(include_str!("../../openapi/openapi.json")).unwrap()
-    });
+    static DESCRIPTION: LazyLock<Value> =
+        LazyLock::new(|| serde_json::from_str(include_str!("../../openapi/openapi.json")).unwrap());
     &DESCRIPTION
 }
 

@@ -9,15 +9,8 @@ use proptest::prelude::*;
 const LOW_FREQUENCY: f64 = 0.25;
 
 fn rectangle() -> impl Strategy<Value = Winding> {
-    (
-        0.5..20.0_f64,
-        0.5..20.0_f64,
-        0.0..0.45_f64,
-        1..8_u32,
-        2.0..8.0_f64,
-        0.2..0.9_f64,
-    )
-        .prop_map(|(along, across, cut, turns, pitch, radius)| Winding {
+    (0.5..20.0_f64, 0.5..20.0_f64, 0.0..0.45_f64, 1..8_u32, 2.0..8.0_f64, 0.2..0.9_f64).prop_map(
+        |(along, across, cut, turns, pitch, radius)| Winding {
             shape: Shape::Rectangle,
             along,
             across,
@@ -25,7 +18,8 @@ fn rectangle() -> impl Strategy<Value = Winding> {
             turns,
             pitch: pitch * 1e-3,
             wire_radius: radius * 1e-3,
-        })
+        },
+    )
 }
 
 fn winding() -> impl Strategy<Value = Winding> {
@@ -53,10 +47,7 @@ fn turned(segment: Segment, axis: usize, angle: f64) -> Segment {
         turned[v] = sine * point[u] + cosine * point[v];
         turned
     };
-    Segment {
-        from: turn(segment.from),
-        to: turn(segment.to),
-    }
+    Segment { from: turn(segment.from), to: turn(segment.to) }
 }
 
 /// The mutual inductance of segments of this size is (μ0/4π) · length at most times a few; it is the
@@ -67,10 +58,7 @@ fn yardstick(a: &Segment, b: &Segment) -> f64 {
 
 #[track_caller]
 fn close(found: f64, expected: f64, tolerance: f64) {
-    assert!(
-        (found - expected).abs() <= tolerance,
-        "found {found:e}, expected {expected:e}"
-    );
+    assert!((found - expected).abs() <= tolerance, "found {found:e}, expected {expected:e}");
 }
 
 proptest! {

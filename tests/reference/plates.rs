@@ -7,9 +7,7 @@
 
 use loopwright::physics::circuit::{parallel_weights, series_weights};
 use loopwright::physics::conductor::awg_diameter;
-use loopwright::physics::plate::{
-    Panel, Plate, Primary, UprightTurn, Wall, endless_sheet, endless_wall,
-};
+use loopwright::physics::plate::{Panel, Plate, Primary, UprightTurn, Wall, endless_sheet, endless_wall};
 use loopwright::physics::winding::{Shape, Winding};
 use proptest::prelude::*;
 use std::sync::LazyLock;
@@ -71,19 +69,11 @@ fn s06_turns_raise_the_relative_change() {
         let winding = rectangle(6.0, 6.0, turns);
         // The same distance from the middle of the stack.
         let height = 0.5 - 0.5 * winding.pitch * f64::from(turns - 1);
-        let turn = UprightTurn {
-            length: 1.6,
-            height: 0.6,
-            radius: 0.03,
-        };
+        let turn = UprightTurn { length: 1.6, height: 0.6, radius: 0.03 };
         let primary = Primary::new(&winding);
         let position = [0.6, 0.0, height];
         let inductance = winding.inductance(LOW_FREQUENCY);
-        [
-            CAR.change(&primary, position),
-            turn.change(&primary, position),
-        ]
-        .map(|c| c / inductance)
+        [CAR.change(&primary, position), turn.change(&primary, position)].map(|c| c / inductance)
     };
     let (three, one) = (relative(3), relative(1));
     for (three, one) in three.into_iter().zip(one) {
@@ -99,12 +89,9 @@ fn s07_a_gate_leaf_beside_a_loop() {
     let primary = Primary::new(&winding);
     let leaf = Wall::new(24.0 * FOOT, 6.0 * FOOT).expect("a sound wall");
     let inductance = winding.inductance(LOW_FREQUENCY);
-    for (gap, percent, endless) in [
-        (3.0, 0.23, 0.83978),
-        (4.0, 0.11, 0.53940),
-        (5.0, 0.056, 0.36916),
-        (6.0, 0.030, 0.26438),
-    ] {
+    for (gap, percent, endless) in
+        [(3.0, 0.23, 0.83978), (4.0, 0.11, 0.53940), (5.0, 0.056, 0.36916), (6.0, 0.030, 0.26438)]
+    {
         let distance = (3.0 + gap) * FOOT;
         let found = leaf.change(&primary, [0.0, distance, 4.0 * INCH]);
         assert_within(15.0, 100.0 * found / inductance, percent);
@@ -133,27 +120,11 @@ fn a_plate_agrees_with_a_finer_computation() {
 #[test]
 fn a_tractor_and_its_trailer_agree_with_a_finer_computation() {
     let primary = Primary::new(&rectangle(6.0, 6.0, 3));
-    let tractor = Panel {
-        width: 2.4,
-        length: 5.0,
-        along: -2.5,
-        rise: 0.0,
-    };
-    let trailer = Panel {
-        width: 2.4,
-        length: 12.0,
-        along: -12.0,
-        rise: 0.3,
-    };
+    let tractor = Panel { width: 2.4, length: 5.0, along: -2.5, rise: 0.0 };
+    let trailer = Panel { width: 2.4, length: 12.0, along: -12.0, rise: 0.3 };
     let body = Plate::assembled(&[tractor, trailer]).expect("sound panels");
-    for (front, percent, microhenry) in
-        [(2.5, 1.0, 1.3659), (5.5, 4.0, 0.1519), (12.0, 1.0, 0.6520)]
-    {
-        assert_within(
-            percent,
-            body.change(&primary, [0.0, front, 0.9]) / MICRO,
-            microhenry,
-        );
+    for (front, percent, microhenry) in [(2.5, 1.0, 1.3659), (5.5, 4.0, 0.1519), (12.0, 1.0, 0.6520)] {
+        assert_within(percent, body.change(&primary, [0.0, front, 0.9]) / MICRO, microhenry);
     }
 }
 
@@ -163,17 +134,8 @@ fn a_wall_agrees_with_a_finer_computation() {
     let leaf = Wall::new(24.0 * FOOT, 6.0 * FOOT).expect("a sound wall");
     let foot = |feet: f64| [0.0, feet * FOOT, 4.0 * INCH];
     let ahead = Primary::new(&rectangle(6.0, 20.0, 2));
-    for (gap, microhenry) in [
-        (3.0, 0.20092),
-        (4.0, 0.09588),
-        (5.0, 0.04854),
-        (6.0, 0.02578),
-    ] {
-        assert_within(
-            0.5,
-            leaf.change(&ahead, foot(3.0 + gap)) / MICRO,
-            microhenry,
-        );
+    for (gap, microhenry) in [(3.0, 0.20092), (4.0, 0.09588), (5.0, 0.04854), (6.0, 0.02578)] {
+        assert_within(0.5, leaf.change(&ahead, foot(3.0 + gap)) / MICRO, microhenry);
     }
     let beside = Primary::turned(&rectangle(6.0, 20.0, 2));
     assert_within(0.5, leaf.change(&beside, foot(14.0)) / MICRO, 0.020522);
@@ -182,10 +144,7 @@ fn a_wall_agrees_with_a_finer_computation() {
 // Computed independently (numpy), converged; 0.5 %. A quadrupole's field is odd across the lane.
 #[test]
 fn a_plate_over_a_quadrupole_agrees_with_a_finer_computation() {
-    let winding = Winding {
-        shape: Shape::Quadrupole,
-        ..rectangle(6.0, 6.0, 3)
-    };
+    let winding = Winding { shape: Shape::Quadrupole, ..rectangle(6.0, 6.0, 3) };
     let primary = Primary::new(&winding);
     // The program laid all wires a pitch deep. The centre slot's stack is 1.5 pitches deeper than
     // that in the mean, and holds half the wires along travel.
@@ -199,11 +158,7 @@ fn a_plate_over_a_quadrupole_agrees_with_a_finer_computation() {
 // leaves out terms of the radius; 1 %.
 #[test]
 fn a_two_wheeler_agrees_with_an_independent_sum() {
-    let machine = UprightTurn {
-        length: 1.25,
-        height: 0.6,
-        radius: 0.02,
-    };
+    let machine = UprightTurn { length: 1.25, height: 0.6, radius: 0.02 };
     assert_within(1.0, machine.inductance() / MICRO, 2.17471);
     let foot = [0.6, 0.2, 0.18];
     let plain = Primary::new(&rectangle(6.0, 6.0, 3));
@@ -220,15 +175,8 @@ fn one_channel_with_two_loops_halves_the_change() {
     let winding = rectangle(6.0, 6.0, 3);
     let inductance = winding.inductance(LOW_FREQUENCY);
     let change = CAR.change(&Primary::new(&winding), [0.0, 0.0, 0.5]) / inductance;
-    for weights in [
-        series_weights(&[inductance; 2]),
-        parallel_weights(&[inductance; 2]),
-    ] {
-        let seen: f64 = weights
-            .iter()
-            .zip([change, 0.0])
-            .map(|(weight, own)| weight * own)
-            .sum();
+    for weights in [series_weights(&[inductance; 2]), parallel_weights(&[inductance; 2])] {
+        let seen: f64 = weights.iter().zip([change, 0.0]).map(|(weight, own)| weight * own).sum();
         assert_within(1e-9, seen, 0.5 * change);
     }
 }
@@ -250,17 +198,9 @@ fn refinement_converges() {
 
 fn winding() -> impl Strategy<Value = Winding> {
     let shapes = prop_oneof![Just(Shape::Rectangle), Just(Shape::Quadrupole)];
-    (
-        shapes,
-        3.0..12.0_f64,
-        3.0..24.0_f64,
-        1..6_u32,
-        0.0..15.0_f64,
+    (shapes, 3.0..12.0_f64, 3.0..24.0_f64, 1..6_u32, 0.0..15.0_f64).prop_map(
+        |(shape, along, across, turns, corner_cut)| Winding { shape, ..cut(along, across, turns, corner_cut) },
     )
-        .prop_map(|(shape, along, across, turns, corner_cut)| Winding {
-            shape,
-            ..cut(along, across, turns, corner_cut)
-        })
 }
 
 proptest! {

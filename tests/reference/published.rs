@@ -21,8 +21,5 @@ fn assert_within(percent: f64, found: f64, expected: f64) {
 /// For tables: as near as half of the last printed digit, and a little for the rounding of both.
 #[track_caller]
 fn assert_rounds_to(digit: f64, found: f64, expected: f64) {
-    assert!(
-        (found - expected).abs() <= 0.6 * digit,
-        "found {found}, expected {expected}"
-    );
+    assert!((found - expected).abs() <= 0.6 * digit, "found {found}, expected {expected}");
 }

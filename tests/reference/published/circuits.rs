@@ -2,8 +2,8 @@
 
 use super::{FOOT, MICRO, assert_rounds_to, assert_within};
 use loopwright::physics::circuit::{
-    apparent_inductance, frequency_shift, pair_inductance_per_metre, parallel, parallel_weights,
-    quality_factor, resonance, series, series_weights, share,
+    apparent_inductance, frequency_shift, pair_inductance_per_metre, parallel, parallel_weights, quality_factor,
+    resonance, series, series_weights, share,
 };
 use loopwright::physics::conductor::awg_diameter;
 
@@ -65,11 +65,9 @@ fn lead_in_from_geometry() {
 // Exact; half of the last digit. µH, nF, kHz, ratio; then the resonance in kHz.
 #[test]
 fn shunt_capacitance() {
-    for (inductance, capacitance, frequency, expected) in [
-        (100.0, 1.0, 20.0, 1.00158),
-        (100.0, 1.0, 100.0, 1.0411),
-        (300.0, 2.0, 60.0, 1.0932),
-    ] {
+    for (inductance, capacitance, frequency, expected) in
+        [(100.0, 1.0, 20.0, 1.00158), (100.0, 1.0, 100.0, 1.0411), (300.0, 2.0, 60.0, 1.0932)]
+    {
         let inductance = inductance * MICRO;
         let found = apparent_inductance(inductance, capacitance * 1e-9, frequency * 1e3);
         assert_within(0.005, found / inductance, expected);

@@ -22,10 +22,7 @@ fn rectangle(along: f64, across: f64, turns: u32) -> Winding {
 
 /// `legs` in inches.
 fn cut(winding: Winding, legs: f64) -> Winding {
-    Winding {
-        corner_cut: legs * INCH,
-        ..winding
-    }
+    Winding { corner_cut: legs * INCH, ..winding }
 }
 
 fn microhenry(winding: Winding) -> f64 {
@@ -64,12 +61,7 @@ fn l05_corner_cuts() {
 // Rosa & Grover, NBS Bulletin 8 no. 1; 0.01 %.
 #[test]
 fn l06_one_metre_square() {
-    let square = Winding {
-        along: 1.0,
-        across: 1.0,
-        wire_radius: 1e-3,
-        ..rectangle(0.0, 0.0, 1)
-    };
+    let square = Winding { along: 1.0, across: 1.0, wire_radius: 1e-3, ..rectangle(0.0, 0.0, 1) };
     for (internal_factor, expected) in [(0.25, 5.10699), (0.0, 4.90699)] {
         assert_within(0.01, square.inductance(internal_factor) / MICRO, expected);
     }
@@ -78,10 +70,8 @@ fn l06_one_metre_square() {
 // Neumann sums for 1.5 mm² at a pitch of 3 mm, 1 to 6 turns; L07 is three turns, 2 × 2 m, 0.5 %.
 #[test]
 fn l07_metric_wire() {
-    const TABLE: [(f64, [f64; 6]); 2] = [
-        (2.0, [11.9, 42.2, 88.5, 149.7, 224.9, 313.2]),
-        (1.0, [8.5, 29.7, 62.1, 104.7, 156.8, 217.8]),
-    ];
+    const TABLE: [(f64, [f64; 6]); 2] =
+        [(2.0, [11.9, 42.2, 88.5, 149.7, 224.9, 313.2]), (1.0, [8.5, 29.7, 62.1, 104.7, 156.8, 217.8])];
     for (across, row) in TABLE {
         for (turns, expected) in (1..).zip(row) {
             let winding = Winding {
@@ -163,23 +153,14 @@ fn table_of_inductances() {
 #[test]
 fn sensitivity_to_pitch_and_wire() {
     let standard = rectangle(6.0, 6.0, 3);
-    for (pitch, expected) in [
-        (0.12, 78.92),
-        (0.13, 78.22),
-        (0.18, 75.37),
-        (0.20, 74.45),
-        (0.25, 72.50),
-    ] {
+    for (pitch, expected) in [(0.12, 78.92), (0.13, 78.22), (0.18, 75.37), (0.20, 74.45), (0.25, 72.50)] {
         let pitch = pitch * INCH;
         let found = microhenry(Winding { pitch, ..standard });
         assert_rounds_to(0.01, found, expected);
     }
     for (gauge, expected) in [(12, 75.95), (14, 76.97), (16, 77.99), (18, 79.00)] {
         let wire_radius = 0.5 * awg_diameter(gauge);
-        let found = microhenry(Winding {
-            wire_radius,
-            ..standard
-        });
+        let found = microhenry(Winding { wire_radius, ..standard });
         assert_rounds_to(0.01, found, expected);
     }
 }
@@ -202,13 +183,7 @@ fn s06_turns_under_a_shorted_turn() {
 #[test]
 fn crosstalk_of_neighbours() {
     let winding = rectangle(6.0, 6.0, 3);
-    for (gap, expected) in [
-        (1.0, 3.0),
-        (2.0, 1.5),
-        (3.0, 0.94),
-        (4.0, 0.63),
-        (6.0, 0.33),
-    ] {
+    for (gap, expected) in [(1.0, 3.0), (2.0, 1.5), (3.0, 0.94), (4.0, 0.63), (6.0, 0.33)] {
         let beside = [(6.0 + gap) * FOOT, 0.0, 0.0];
         let found = winding.coupling(&winding, beside, LOW_FREQUENCY);
         assert!(found < 0.0, "the same winding sense opposes side by side");
@@ -220,14 +195,7 @@ fn crosstalk_of_neighbours() {
 #[test]
 fn steel_plane_below() {
     let winding = rectangle(6.0, 6.0, 3);
-    for (depth, expected) in [
-        (1.0, 48.5),
-        (2.0, 37.2),
-        (3.0, 30.7),
-        (4.0, 26.2),
-        (6.0, 20.2),
-        (12.0, 11.2),
-    ] {
+    for (depth, expected) in [(1.0, 48.5), (2.0, 37.2), (3.0, 30.7), (4.0, 26.2), (6.0, 20.2), (12.0, 11.2)] {
         let below_lowest = depth * INCH - winding.pitch;
         let drop = winding.mirror_mutual(below_lowest) / winding.inductance(LOW_FREQUENCY);
         assert_within(0.5, drop * 100.0, expected);

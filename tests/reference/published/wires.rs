@@ -1,9 +1,7 @@
 //! Copper wires.
 
 use super::{FOOT, INCH, assert_within};
-use loopwright::physics::conductor::{
-    awg_diameter, dc_resistance_per_metre, round_area, skin_depth, skin_effect,
-};
+use loopwright::physics::conductor::{awg_diameter, dc_resistance_per_metre, round_area, skin_depth, skin_effect};
 
 /// Ω per 1000 ft.
 fn per_kilofoot(gauge: u32, celsius: f64) -> f64 {
@@ -45,11 +43,8 @@ fn w02_wire_resistance() {
 #[test]
 fn w03_skin_effect() {
     const FREQUENCIES: [f64; 3] = [20e3, 50e3, 100e3];
-    const TABLE: [(u32, [f64; 3]); 3] = [
-        (14, [1.167, 1.638, 2.222]),
-        (16, [1.072, 1.347, 1.814]),
-        (18, [1.029, 1.163, 1.479]),
-    ];
+    const TABLE: [(u32, [f64; 3]); 3] =
+        [(14, [1.167, 1.638, 2.222]), (16, [1.072, 1.347, 1.814]), (18, [1.029, 1.163, 1.479])];
     for (gauge, row) in TABLE {
         for (frequency, expected) in FREQUENCIES.into_iter().zip(row) {
             let found = skin_effect(0.5 * awg_diameter(gauge), frequency, 20.0);
