@@ -67,6 +67,9 @@ impl Calculation for LoopSizingRequest {
             let [in_slot, in_conduit, _] = lead_in.parts_sent();
             notes.not_needed(&lead_in_at, &[in_slot, in_conduit]);
         }
+        if let Some(detector) = &self.detector {
+            notes.not_needed(&At::BODY.field("detector"), &detector.parts_sent());
+        }
         notes.not_needed(
             &At::BODY.field("opening"),
             &[
