@@ -2,3 +2,6 @@
 
 mod examples;
 mod harness;
+mod refusals;
+mod requests;
+mod unused;
