@@ -20,7 +20,7 @@ const LONGEST_NAME: usize = 64;
 ///
 /// # Errors
 /// 413, 415, or 400 when the connection breaks.
-pub async fn read(request: &HttpRequest, mut payload: web::Payload, limit: usize) -> Result<Vec<u8>, Problem> {
+pub async fn read(request: &HttpRequest, payload: &mut web::Payload, limit: usize) -> Result<Vec<u8>, Problem> {
     let too_large = || {
         Problem::new(ProblemCode::BodyTooLarge).detail(format!(
             "The body is larger than {limit} bytes, the most that this path takes. Send less, or several requests."

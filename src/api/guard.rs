@@ -26,11 +26,7 @@ pub async fn guarded(request: HttpRequest, work: impl Future<Output = Result<Htt
             edge.metrics.panics.inc();
             Problem::new(ProblemCode::InternalError)
         }
-        Err(_elapsed) => {
-            let mut response = Problem::new(ProblemCode::RequestTimeout).respond(&request);
-            response.head_mut().set_connection_type(actix_web::http::ConnectionType::Close);
-            return response;
-        }
+        Err(_elapsed) => Problem::new(ProblemCode::RequestTimeout),
     };
     problem.respond(&request)
 }
