@@ -1,8 +1,13 @@
 //! The service through its front door: every test speaks HTTP to a real instance on a free port.
 
 mod body;
+mod cors;
+mod edge;
 mod examples;
 mod harness;
+mod health;
+mod pages;
+mod process;
 mod refusals;
 mod requests;
 mod socket;
