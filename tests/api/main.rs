@@ -2,12 +2,14 @@
 
 mod body;
 mod cors;
+mod description;
 mod edge;
 mod examples;
 mod harness;
 mod health;
 mod pages;
 mod process;
+mod reference_tables;
 mod refusals;
 mod requests;
 mod socket;
