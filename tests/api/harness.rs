@@ -31,16 +31,6 @@ impl Answer {
         let errors = self.body["errors"].as_array().unwrap_or_else(|| panic!("no problem: {}", self.body));
         errors.iter().map(|fault| (text(fault, "pointer"), text(fault, "code"))).collect()
     }
-
-    /// The codes of the findings of a level.
-    pub fn findings(&self, level: &str) -> Vec<&str> {
-        let findings = self.body["findings"].as_array().unwrap_or_else(|| panic!("no report: {}", self.body));
-        findings
-            .iter()
-            .filter(|finding| finding["level"] == level)
-            .map(|finding| finding["code"].as_str().unwrap())
-            .collect()
-    }
 }
 
 /// Starts an instance with these variables set, on a free port, on threads of its own that end with the test process.
@@ -88,12 +78,12 @@ pub fn get(path: &str) -> Answer {
 }
 
 /// Sends a request without a body to any instance.
-pub fn send(address: SocketAddr, method: Method, path: &str, headers: &[(&str, &str)]) -> Answer {
+pub fn send(address: SocketAddr, method: &Method, path: &str, headers: &[(&str, &str)]) -> Answer {
     let mut request = client().request(method.clone(), format!("http://{address}{path}"));
     for (name, value) in headers {
         request = request.header(*name, *value);
     }
-    checked(&method, path, request.send().unwrap())
+    checked(method, path, request.send().unwrap())
 }
 
 /// Holds an answer against the committed description, then gives it.
