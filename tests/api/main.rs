@@ -2,3 +2,4 @@
 
 mod examples;
 mod harness;
+mod readme;
