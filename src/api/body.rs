@@ -7,9 +7,12 @@ use serde::de::DeserializeOwned;
 use serde_json::Value;
 
 use super::problem::{Problem, ProblemCode};
-use super::strict::{NULL, Strict};
+use super::strict::{NULL, NULL_FOR_ABSENT, Strict};
 use crate::calculation::answer::{Fault, FaultCode};
 use crate::practice::Vocabulary;
+
+/// The most characters of a caller's own name that an answer repeats.
+const LONGEST_NAME: usize = 64;
 
 /// Reads the whole body, up to `limit` bytes.
 ///
@@ -17,7 +20,7 @@ use crate::practice::Vocabulary;
 ///
 /// # Errors
 /// 413, 415, or 400 when the connection breaks.
-pub async fn read(request: &HttpRequest, mut payload: web::Payload, limit: usize) -> Result<Vec<u8>, Problem> {
+pub async fn read(request: &HttpRequest, payload: &mut web::Payload, limit: usize) -> Result<Vec<u8>, Problem> {
     let too_large = || {
         Problem::new(ProblemCode::BodyTooLarge).detail(format!(
             "The body is larger than {limit} bytes, the most that this path takes. Send less, or several requests."
@@ -93,8 +96,7 @@ fn explain<T: DeserializeOwned>(body: &[u8]) -> Problem {
 /// What the deserializer's message says, as a fault. The messages are those of serde; a test holds them.
 fn fault(path: &serde_path_to_error::Path, message: &str, body: &Value) -> Fault {
     let message = message.rsplit_once(" at line ").map_or(message, |(message, _)| message);
-    let names: Vec<_> = message.split('`').skip(1).step_by(2).collect();
-    let (first, others) = names.split_first().map_or(("", &[][..]), |(first, others)| (*first, others));
+    let (first, others) = names(message);
     let here = pointer(path);
     let of = |pointer: String, code: FaultCode, detail: String, hint: String| Fault {
         pointer,
@@ -103,43 +105,45 @@ fn fault(path: &serde_path_to_error::Path, message: &str, body: &Value) -> Fault
         hint,
     };
     if message.starts_with("unknown field") {
-        let hint = nearest(first, others)
+        let hint = nearest(&first, &others)
             .map_or_else(|| format!("Known here: {}.", others.join(", ")), |name| format!("Did you mean {name}?"));
-        of(child(&here, first), FaultCode::FieldUnknown, format!("There is no field {first} here."), hint)
+        // The path ends in the unknown name already.
+        of(here, FaultCode::FieldUnknown, format!("There is no field {first} here."), hint)
     } else if message.starts_with("missing field") {
         let detail = format!("The field {first} is needed and was not sent.");
         of(
-            child(&here, first),
+            child(&here, &first),
             FaultCode::FieldMissing,
             detail,
             format!("Add {first}; its description says what it takes."),
         )
     } else if message.starts_with("duplicate field") {
         let detail = format!("The field {first} stands twice in one object.");
-        of(child(&here, first), FaultCode::FieldDuplicate, detail, "Send it once.".to_owned())
+        of(child(&here, &first), FaultCode::FieldDuplicate, detail, "Send it once.".to_owned())
     } else if message.starts_with("unknown variant") {
         let list = format!("One of: {}.", others.join(", "));
-        let hint = nearest(first, others).map_or(list.clone(), |name| format!("Did you mean {name}? {list}"));
+        let hint = nearest(&first, &others).map_or(list.clone(), |name| format!("Did you mean {name}? {list}"));
         of(here, FaultCode::ValueUnknown, format!("\"{first}\" is not a value that this field takes."), hint)
-    } else if message.starts_with(NULL) || message.starts_with("invalid type: null") {
-        of(
-            here,
-            FaultCode::NullNotAllowed,
-            "null is not taken here.".to_owned(),
-            "Leave the field out instead.".to_owned(),
-        )
-    } else if let Some(rest) = message.strip_prefix("invalid value: integer ") {
-        of(
-            here,
-            FaultCode::OutOfRange,
-            format!("The number {rest}."),
-            "Send a whole number within the range of the field.".to_owned(),
-        )
+    } else if [NULL, NULL_FOR_ABSENT].contains(&message) || message.starts_with("invalid type: null") {
+        let hint = if message == NULL_FOR_ABSENT { "Leave the field out instead." } else { "Send a value." };
+        of(here, FaultCode::NullNotAllowed, "null is not taken here.".to_owned(), hint.to_owned())
+    } else if message.starts_with("invalid value") {
+        let hint = "Send a whole number within the range of the field; its description gives it.";
+        of(here, FaultCode::OutOfRange, format!("The field does not take {first}."), hint.to_owned())
     } else {
         let found = found(path, body);
         let expected = message.rsplit_once("expected ").map_or("another type", |(_, expected)| plain(expected));
         of(here, FaultCode::TypeWrong, format!("{found} stands where {expected} belongs."), format!("Send {expected}."))
     }
+}
+
+/// The name that a message is about, cut to a decent length, and the names that it lists as known.
+///
+/// The first name is the caller's and may hold anything; the known ones are ours and hold no backtick.
+fn names(message: &str) -> (String, Vec<&str>) {
+    let (about, known) = message.rsplit_once("`, expected ").unwrap_or((message, ""));
+    let first = about.split_once('`').map_or("", |(_, name)| name.trim_end_matches('`'));
+    (first.chars().take(LONGEST_NAME).collect(), known.split('`').skip(1).step_by(2).collect())
 }
 
 /// What serde expects, without the names of our types.
@@ -176,10 +180,10 @@ fn pointer(path: &serde_path_to_error::Path) -> String {
     })
 }
 
-/// A member of the object at a pointer, its name escaped (RFC 6901); once only, where the path already ends in it.
+/// A member of the object at a pointer, its name escaped (RFC 6901).
 fn child(pointer: &str, name: &str) -> String {
-    let name = name.chars().take(64).collect::<String>().replace('~', "~0").replace('/', "~1");
-    if pointer.rsplit('/').next() == Some(name.as_str()) { pointer.to_owned() } else { format!("{pointer}/{name}") }
+    let name = name.chars().take(LONGEST_NAME).collect::<String>().replace('~', "~0").replace('/', "~1");
+    format!("{pointer}/{name}")
 }
 
 fn nearest<'a>(name: &str, known: &[&'a str]) -> Option<&'a str> {

@@ -91,10 +91,11 @@ impl Builder {
                 ContentBuilder::new().schema(Some(ObjectBuilder::new().schema_type(Type::String))).build(),
             )
         };
-        let object = |what: &str| {
-            ResponseBuilder::new()
-                .description(what)
-                .content("application/json", ContentBuilder::new().schema(Some(ObjectBuilder::new())).build())
+        let object = |what: &str, example: Option<Value>| {
+            ResponseBuilder::new().description(what).content(
+                "application/json",
+                ContentBuilder::new().schema(Some(ObjectBuilder::new())).example(example).build(),
+            )
         };
         let service = |id: &str, summary: &str, description: &str| {
             OperationBuilder::new()
@@ -108,7 +109,7 @@ impl Builder {
             "The process answers",
             "For a probe that restarts an instance which does not answer.",
         )
-        .response("200", object("It does."))
+        .response("200", object("It does.", Some(json!({ "status": "live" }))))
         .response("500", problem(&[ProblemCode::InternalError]));
         self.path("/health/live".to_owned(), HttpMethod::Get, live);
         let ready = service(
@@ -116,7 +117,7 @@ impl Builder {
             "The instance takes requests",
             "For a balancer: the self-test on reference rows has passed, and the instance is not stopping.",
         )
-        .response("200", object("It does."))
+        .response("200", object("It does.", Some(json!({ "status": "ready" }))))
         .response("503", problem(&[ProblemCode::Unavailable]));
         self.path("/health/ready".to_owned(), HttpMethod::Get, ready);
         let metrics =
@@ -125,7 +126,7 @@ impl Builder {
                 .response("500", problem(&[ProblemCode::InternalError]));
         self.path("/metrics".to_owned(), HttpMethod::Get, metrics);
         let description = service("read_description", "This description", "OpenAPI 3.1, cached by its entity tag.")
-            .response("200", object("The description."))
+            .response("200", object("The description.", None))
             .response("404", problem(&[ProblemCode::NotFound]));
         self.path("/openapi.json".to_owned(), HttpMethod::Get, description);
         let slugs: Vec<_> = ProblemCode::ALL.iter().map(|code| code.slug()).collect();

@@ -16,9 +16,9 @@ use super::problem::{Problem, ProblemCode};
 /// # Errors
 /// None.
 pub fn openapi(request: &HttpRequest) -> Result<HttpResponse, Problem> {
-    static FIXED: OnceLock<Fixed> = OnceLock::new();
-    let public_url = &Edge::of(request).settings.public_url;
-    Ok(FIXED.get_or_init(|| Fixed::new(pretty(public_url), "application/json")).respond(request))
+    let edge = Edge::of(request);
+    let render = || Fixed::new(pretty(&edge.settings.public_url), "application/json");
+    Ok(edge.description.get_or_init(render).respond(request))
 }
 
 /// The description as it is committed and printed.

@@ -1,10 +1,12 @@
 //! What all handlers share: settings, metrics, readiness; and the id of a request.
 
 use std::fmt;
+use std::sync::OnceLock;
 use std::sync::atomic::{AtomicBool, Ordering};
 
 use actix_web::{HttpMessage, HttpRequest, web};
 
+use super::fixed::Fixed;
 use super::metrics::Metrics;
 use crate::settings::Settings;
 
@@ -14,13 +16,15 @@ pub struct Edge {
     pub settings: Settings,
     /// What it counts.
     pub metrics: Metrics,
+    /// The description with this instance's address, rendered when it is first asked for.
+    pub description: OnceLock<Fixed>,
     ready: AtomicBool,
 }
 
 impl Edge {
     /// An instance that is not ready yet.
     pub fn new(settings: Settings) -> Self {
-        Self { settings, metrics: Metrics::default(), ready: AtomicBool::new(false) }
+        Self { settings, metrics: Metrics::default(), description: OnceLock::new(), ready: AtomicBool::new(false) }
     }
 
     /// The instance that serves a request.

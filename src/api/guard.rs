@@ -6,6 +6,7 @@ use std::time::Instant;
 use actix_web::body::{BoxBody, MessageBody};
 use actix_web::dev::{ServiceRequest, ServiceResponse};
 use actix_web::http::header::{self, HeaderName, HeaderValue};
+use actix_web::http::{Method, StatusCode};
 use actix_web::middleware::Next;
 use actix_web::{Error, HttpMessage, HttpRequest, HttpResponse};
 use futures_util::FutureExt;
@@ -26,11 +27,7 @@ pub async fn guarded(request: HttpRequest, work: impl Future<Output = Result<Htt
             edge.metrics.panics.inc();
             Problem::new(ProblemCode::InternalError)
         }
-        Err(_elapsed) => {
-            let mut response = Problem::new(ProblemCode::RequestTimeout).respond(&request);
-            response.head_mut().set_connection_type(actix_web::http::ConnectionType::Close);
-            return response;
-        }
+        Err(_elapsed) => Problem::new(ProblemCode::RequestTimeout),
     };
     problem.respond(&request)
 }
@@ -82,7 +79,9 @@ fn as_problem(response: ServiceResponse<BoxBody>) -> ServiceResponse<BoxBody> {
         return response;
     }
     let (request, plain) = response.into_parts();
-    let mut answer = Problem::new(ProblemCode::of_status(status)).respond(&request);
+    let is_preflight = request.method() == Method::OPTIONS && status == StatusCode::BAD_REQUEST;
+    let code = if is_preflight { ProblemCode::PreflightRefused } else { ProblemCode::of_status(status) };
+    let mut answer = Problem::new(code).respond(&request);
     for (name, value) in plain.headers() {
         if name != header::CONTENT_TYPE && name != header::CONTENT_LENGTH {
             answer.headers_mut().insert(name.clone(), value.clone());

@@ -18,3 +18,4 @@ pub mod routes;
 pub mod serve;
 pub mod strict;
 pub mod telemetry;
+pub mod unread;

@@ -17,6 +17,7 @@ vocabulary! {
     /// The kinds of problems.
     ProblemCode {
         MalformedJson "malformed_json" "The body is not JSON" "The body is not one JSON text: a syntax error, text that is not UTF-8, a number out of range, or more than 128 levels. Send one JSON object." [];
+        PreflightRefused "preflight_refused" "Call from this page refused" "A page asked whether it may call, and it may not: its origin, method or header is not among those that are taken from pages of other sites. The operator sets the origins." [];
         NotFound "not_found" "Nothing here" "The path does not exist. The description at /openapi.json lists those that do." [];
         MethodNotAllowed "method_not_allowed" "Method not allowed" "The path exists, but not for this method. The Allow header lists the methods." [];
         RequestTimeout "request_timeout" "Body not sent in time" "The body did not arrive within the deadline. Send it in one go; all calls are safe to repeat." [];
@@ -32,7 +33,7 @@ impl ProblemCode {
     /// The status of the answer.
     pub fn status(self) -> StatusCode {
         match self {
-            Self::MalformedJson => StatusCode::BAD_REQUEST,
+            Self::MalformedJson | Self::PreflightRefused => StatusCode::BAD_REQUEST,
             Self::NotFound => StatusCode::NOT_FOUND,
             Self::MethodNotAllowed => StatusCode::METHOD_NOT_ALLOWED,
             Self::RequestTimeout => StatusCode::REQUEST_TIMEOUT,

@@ -52,6 +52,7 @@ macro_rules! tables {
         $(
             #[doc = concat!("A row of ", $name, ".")]
             #[derive(Serialize, ToSchema)]
+            #[schema(description = concat!("A row of ", $name, "."))]
             pub struct $row {
                 /// The value in requests and reports.
                 code: &'static str,
@@ -66,6 +67,7 @@ macro_rules! tables {
 
             #[doc = concat!("The table ", $name, ".")]
             #[derive(Serialize, ToSchema)]
+            #[schema(description = concat!("The table ", $name, "."))]
             pub struct $table {
                 /// The rows, in the order of a menu.
                 rows: Vec<$row>,

@@ -7,7 +7,7 @@ use super::body;
 use super::edge::Edge;
 use super::guard::guarded;
 use super::problem::{Problem, ProblemCode};
-use super::{documentation, health, pages, reference};
+use super::{documentation, health, pages, reference, unread};
 use crate::calculation::{self, Calculation, Visitor};
 
 /// Adds every route of the service.
@@ -48,9 +48,9 @@ impl Visitor for Register<'_> {
     }
 }
 
-async fn answer<C: Calculation>(request: HttpRequest, payload: web::Payload) -> HttpResponse {
-    guarded(request.clone(), async {
-        let body = body::read(&request, payload, Edge::of(&request).settings.body_limit).await?;
+async fn answer<C: Calculation>(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
+    let response = guarded(request.clone(), async {
+        let body = body::read(&request, &mut payload, Edge::of(&request).settings.body_limit).await?;
         let report = body::decode::<C>(&body)?.answer()?;
         let json = serde_json::to_string(&report).map_err(|_| Problem::new(ProblemCode::InternalError))?;
         Ok(HttpResponse::Ok()
@@ -58,7 +58,8 @@ async fn answer<C: Calculation>(request: HttpRequest, payload: web::Payload) -> 
             .content_type("application/json")
             .body(json))
     })
-    .await
+    .await;
+    unread::close_behind(response, payload)
 }
 
 async fn refuse_method(request: HttpRequest, allow: &'static str) -> HttpResponse {

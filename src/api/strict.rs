@@ -6,10 +6,14 @@
 
 use std::fmt;
 
-use serde::de::{self, DeserializeSeed, Deserializer, EnumAccess, MapAccess, SeqAccess, Unexpected, Visitor};
+use serde::de::{
+    self, DeserializeSeed, Deserializer, EnumAccess, IntoDeserializer, MapAccess, SeqAccess, Unexpected, Visitor,
+};
 
-/// What the error message for a `null` begins with.
-pub const NULL: &str = "null is not taken";
+/// The error message for a `null` where a value belongs.
+pub const NULL: &str = "null stands where a value belongs";
+/// The error message for a `null` where an optional value may be absent.
+pub const NULL_FOR_ABSENT: &str = "null stands for an absent value";
 
 /// A deserializer that takes JSON at its word.
 pub struct Strict<D>(pub D);
@@ -22,6 +26,9 @@ struct Sent<V>(V);
 
 /// The visitor of an integer, which may be written `3.0`.
 struct Whole<V>(V);
+
+/// The visitor of a member of a closed list.
+struct Member<V>(V);
 
 macro_rules! forward {
     ($($method:ident)+) => {
@@ -88,13 +95,14 @@ impl<'de, D: Deserializer<'de>> Deserializer<'de> for Strict<D> {
         self.0.deserialize_map(Nested(visitor))
     }
 
+    /// The enums of requests are closed lists, so a member is text and nothing else.
     fn deserialize_enum<V: Visitor<'de>>(
         self,
-        name: &'static str,
-        variants: &'static [&'static str],
+        _name: &'static str,
+        _variants: &'static [&'static str],
         visitor: V,
     ) -> Result<V::Value, D::Error> {
-        self.0.deserialize_enum(name, variants, Nested(visitor))
+        self.0.deserialize_str(Member(visitor))
     }
 }
 
@@ -154,11 +162,11 @@ impl<'de, V: Visitor<'de>> Visitor<'de> for Sent<V> {
     }
 
     fn visit_none<E: de::Error>(self) -> Result<V::Value, E> {
-        Err(E::custom(NULL))
+        Err(E::custom(NULL_FOR_ABSENT))
     }
 
     fn visit_unit<E: de::Error>(self) -> Result<V::Value, E> {
-        Err(E::custom(NULL))
+        Err(E::custom(NULL_FOR_ABSENT))
     }
 
     fn visit_some<D: Deserializer<'de>>(self, deserializer: D) -> Result<V::Value, D::Error> {
@@ -179,11 +187,29 @@ impl<'de, V: Visitor<'de>> Visitor<'de> for Whole<V> {
     visit! { visit_i64: i64 visit_u64: u64 }
 
     fn visit_f64<E: de::Error>(self, value: f64) -> Result<V::Value, E> {
-        if value.fract() == 0.0 && value.abs() < EXACT {
+        if value.fract() != 0.0 {
+            Err(E::invalid_type(Unexpected::Float(value), &self))
+        } else if value.abs() < EXACT {
             self.0.visit_i64(value as i64)
         } else {
-            Err(E::invalid_type(Unexpected::Float(value), &self))
+            Err(E::invalid_value(Unexpected::Float(value), &self))
         }
+    }
+
+    fn visit_unit<E: de::Error>(self) -> Result<V::Value, E> {
+        Err(E::custom(NULL))
+    }
+}
+
+impl<'de, V: Visitor<'de>> Visitor<'de> for Member<V> {
+    type Value = V::Value;
+
+    fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.0.expecting(f)
+    }
+
+    fn visit_str<E: de::Error>(self, value: &str) -> Result<V::Value, E> {
+        self.0.visit_enum(value.into_deserializer())
     }
 
     fn visit_unit<E: de::Error>(self) -> Result<V::Value, E> {

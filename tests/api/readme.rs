@@ -49,7 +49,14 @@ fn row(job: &str, request: &Value) -> String {
         .as_array()
         .unwrap()
         .iter()
-        .map(|seen| format!("`{}` {} % ({} ×)", seen["vehicle"].as_str().unwrap(), seen["change_percent"], seen["times_threshold"]))
+        .map(|seen| {
+            format!(
+                "`{}` {} % ({} ×)",
+                seen["vehicle"].as_str().unwrap(),
+                seen["change_percent"],
+                seen["times_threshold"]
+            )
+        })
         .collect();
     let stops: Vec<_> = report["findings"]
         .as_array()
@@ -87,7 +94,10 @@ fn the_table_of_jobs_is_what_the_service_sizes() {
             json!({ "opening": { "width": "10 ft", "barrier": "barrier_arm" },
                     "vehicles": ["passenger_car", "small_motorcycle"] }),
         ),
-        ("16 ft pair of swing gates, usual vehicles", json!({ "opening": { "width": "16 ft", "barrier": "swing_gate_pair" } })),
+        (
+            "16 ft pair of swing gates, usual vehicles",
+            json!({ "opening": { "width": "16 ft", "barrier": "swing_gate_pair" } }),
+        ),
     ];
     for (job, request) in jobs {
         let row = row(job, &request);

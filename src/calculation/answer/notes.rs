@@ -135,7 +135,9 @@ impl Notes {
         for (name, sent) in fields {
             let pointer = at.field(name).to_string();
             if *sent {
-                self.unused.push(pointer);
+                if !self.unused.contains(&pointer) {
+                    self.unused.push(pointer);
+                }
             } else {
                 self.assumed.retain(|assumed| assumed.about != pointer);
             }

@@ -73,7 +73,8 @@ pub struct Refusal {
 /// Flattens the tree of the validation library into faults with pointers.
 pub fn faults_of_validation(errors: &ValidationErrors, base: &str, faults: &mut Vec<Fault>) {
     for (field, kind) in errors.errors() {
-        let pointer = format!("{base}/{field}");
+        // A field whose name is a keyword of Rust comes as a raw identifier.
+        let pointer = format!("{base}/{}", field.trim_start_matches("r#"));
         match kind {
             ValidationErrorsKind::Field(list) => {
                 faults.extend(list.iter().map(|error| fault_of_validation(error, pointer.clone())));

@@ -82,6 +82,9 @@ impl Calculation for LoopSizingRequest {
             let [in_slot, in_conduit, _] = lead_in.parts_sent();
             notes.not_needed(&At::BODY.field("lead_in"), &[in_slot, in_conduit]);
         }
+        if let Some(detector) = &self.detector {
+            notes.not_needed(&At::BODY.field("detector"), &detector.parts_sent());
+        }
         let conditions = usual_conditions();
         let choices = choose(&job, &conditions);
         let legs: Vec<_> =

@@ -46,7 +46,7 @@ pub struct Detector {
     pub threshold_percent: Option<f64>,
     /// The changes that its sensitivity steps switch at, percent.
     #[validate(length(min = 1, max = 32))]
-    #[schema(min_items = 1, max_items = 32)]
+    #[schema(schema_with = steps_schema)]
     pub threshold_steps_percent: Option<Vec<f64>>,
     /// The insulation that it needs, megohm.
     #[validate(range(min = 0.001, max = 100_000.0))]
@@ -89,7 +89,33 @@ pub struct DetectorEcho {
     pub threshold_steps_percent: Vec<f64>,
 }
 
+/// The steps as they are published: the items of a list take their range from no attribute.
+fn steps_schema() -> utoipa::openapi::schema::Array {
+    use utoipa::openapi::schema::{ArrayBuilder, KnownFormat, ObjectBuilder, SchemaFormat, Type};
+    let step = ObjectBuilder::new()
+        .schema_type(Type::Number)
+        .format(Some(SchemaFormat::KnownFormat(KnownFormat::Double)))
+        .minimum(Some(0.001))
+        .maximum(Some(50.0));
+    ArrayBuilder::new()
+        .items(step)
+        .description(Some("The changes that its sensitivity steps switch at, percent."))
+        .min_items(Some(1))
+        .max_items(Some(32))
+        .build()
+}
+
 impl Detector {
+    /// Which of the fields that only some calculations need were sent.
+    pub fn parts_sent(&self) -> [(&'static str, bool); 4] {
+        [
+            ("frequency_min_khz", self.frequency_min_khz.is_some()),
+            ("frequency_max_khz", self.frequency_max_khz.is_some()),
+            ("tuning_capacitance_nf", self.tuning_capacitance_nf.is_some()),
+            ("insulation_min_megohm", self.insulation_min_megohm.is_some()),
+        ]
+    }
+
     /// Reads the unit, or takes the standard minimum.
     pub fn read(detector: Option<&Self>, at: &At<'_>, notes: &mut Notes) -> Option<DetectorUnderstood> {
         let usual = Self::default();

@@ -1,0 +1,170 @@
+//! The program itself: its commands, its settings, and how it stops.
+
+use std::io::{BufRead, BufReader, Read};
+use std::net::SocketAddr;
+use std::process::{Child, ChildStderr, Command, Output, Stdio};
+
+use reqwest::Method;
+use serde_json::Value;
+
+use super::harness::{description, send};
+use super::socket::Socket;
+
+fn program(arguments: &[&str], variables: &[(&str, &str)]) -> Command {
+    let mut command = Command::new(env!("CARGO_BIN_EXE_loopwright"));
+    command.args(arguments).env_clear().envs(variables.iter().copied());
+    command
+}
+
+fn run(arguments: &[&str], variables: &[(&str, &str)]) -> Output {
+    program(arguments, variables).output().unwrap()
+}
+
+/// A running instance; killed when a test ends before it stops by itself.
+struct Instance {
+    child: Child,
+    log: BufReader<ChildStderr>,
+    address: SocketAddr,
+}
+
+impl Instance {
+    /// Starts an instance on a free port, which its log names.
+    fn start(variables: &[(&str, &str)]) -> Self {
+        let variables =
+            [&[("LOOPWRIGHT_LISTEN", "127.0.0.1:0"), ("LOOPWRIGHT_LOG_FORMAT", "json")], variables].concat();
+        let mut child = program(&[], &variables).stderr(Stdio::piped()).spawn().unwrap();
+        let mut log = BufReader::new(child.stderr.take().unwrap());
+        let mut line = String::new();
+        let address = loop {
+            line.clear();
+            assert_ne!(log.read_line(&mut line).unwrap(), 0, "the instance ended before it listened");
+            let event: Value = serde_json::from_str(&line).unwrap();
+            let message = event["message"].as_str().unwrap();
+            if let Some(rest) = message.strip_prefix("listening on http://") {
+                assert!(message.ends_with("/docs/"), "the log does not say where the documentation is: {message}");
+                break rest.split(',').next().unwrap().parse().unwrap();
+            }
+        };
+        Self { child, log, address }
+    }
+
+    fn terminate(&self) {
+        assert!(Command::new("kill").args(["-TERM", &self.child.id().to_string()]).status().unwrap().success());
+    }
+
+    /// Waits for the end and gives the rest of the log.
+    fn end(mut self) -> String {
+        let mut log = String::new();
+        self.log.read_to_string(&mut log).unwrap();
+        assert!(self.child.wait().unwrap().success(), "{log}");
+        log
+    }
+}
+
+impl Drop for Instance {
+    fn drop(&mut self) {
+        // It may have ended already.
+        let _ = self.child.kill();
+        let _ = self.child.wait();
+    }
+}
+
+#[test]
+fn the_openapi_command_prints_the_description() {
+    let output = run(&["openapi"], &[]);
+    assert!(output.status.success());
+    assert_eq!(serde_json::from_slice::<Value>(&output.stdout).unwrap(), *description());
+}
+
+#[test]
+fn an_unknown_command_is_told_the_known_ones() {
+    for arguments in [&["serv"][..], &["serve", "now"], &["openapi", "x"]] {
+        let output = run(arguments, &[]);
+        assert!(!output.status.success(), "{arguments:?}");
+        let said = String::from_utf8(output.stderr).unwrap();
+        assert!(["serve", "openapi", "healthcheck"].iter().all(|command| said.contains(command)), "{said}");
+    }
+    let output = run(&["--help"], &[]);
+    assert!(output.status.success() && String::from_utf8(output.stdout).unwrap().contains("healthcheck"));
+}
+
+#[test]
+fn a_setting_that_cannot_be_used_is_named_with_what_it_takes() {
+    for (name, value, takes) in [
+        ("LOOPWRIGHT_LISTEN", "8080", "127.0.0.1:8080"),
+        ("LOOPWRIGHT_BODY_LIMIT", "64 KiB", "bytes"),
+        ("LOOPWRIGHT_BODY_LIMIT", "-1", "bytes"),
+        ("LOOPWRIGHT_DEADLINE", "10", "\"3 h\" or \"15 min\""),
+        ("LOOPWRIGHT_DEADLINE", "-1 s", "duration"),
+        ("LOOPWRIGHT_WORKERS", "many", "threads"),
+        ("LOOPWRIGHT_LOG_FORMAT", "xml", "human or json"),
+        ("LOOPWRIGHT_LSITEN", "127.0.0.1:8080", "LOOPWRIGHT_LISTEN"),
+    ] {
+        let output = run(&[], &[(name, value)]);
+        assert!(!output.status.success(), "{name}={value} is taken");
+        let said = String::from_utf8(output.stderr).unwrap();
+        assert!(said.contains(name) && said.contains(takes), "{name}={value}: {said}");
+    }
+}
+
+#[test]
+fn a_healthcheck_passes_on_a_running_instance_only() {
+    let instance = Instance::start(&[]);
+    let address = instance.address.to_string();
+    assert!(run(&["healthcheck"], &[("LOOPWRIGHT_LISTEN", &address)]).status.success());
+    drop(instance);
+    assert!(!run(&["healthcheck"], &[("LOOPWRIGHT_LISTEN", &address)]).status.success());
+}
+
+#[test]
+fn an_address_in_use_is_said_so() {
+    let instance = Instance::start(&[]);
+    let output = run(&[], &[("LOOPWRIGHT_LISTEN", &instance.address.to_string())]);
+    assert!(!output.status.success());
+    assert!(String::from_utf8(output.stderr).unwrap().contains(&format!("LOOPWRIGHT_LISTEN {}", instance.address)));
+}
+
+#[test]
+fn a_stop_fails_readiness_first_then_answers_what_it_has_begun() {
+    let instance = Instance::start(&[("LOOPWRIGHT_DRAIN_DELAY", "3 s")]);
+    let mut socket = Socket::open(instance.address);
+    let (first, rest) = ("{\"opening\":{\"width\":\"7.2 m\",", "\"barrier\":\"slide_gate\"}}");
+    let path = "/v1/loop-sizing";
+    socket.send(format!(
+        "POST {path} HTTP/1.1\r\nhost: loops\r\ncontent-type: application/json\r\ncontent-length: {}\r\n\r\n{first}",
+        first.len() + rest.len()
+    ));
+    assert_eq!(send(instance.address, Method::GET, "/health/ready", &[]).status, 200);
+    instance.terminate();
+    let refused = (0..1000).find_map(|_| {
+        let answer = send(instance.address, Method::GET, "/health/ready", &[]);
+        (answer.status == 503).then_some(answer)
+    });
+    let refused = refused.expect("readiness never fails");
+    assert_eq!((&refused.body["code"], refused.header("retry-after")), (&"unavailable".into(), "1"));
+    assert_eq!(send(instance.address, Method::GET, "/health/live", &[]).status, 200);
+    socket.send(rest);
+    assert_eq!(socket.read(&Method::POST, path).status, 200);
+    let log = instance.end();
+    assert!(log.contains("stopping"), "{log}");
+}
+
+#[test]
+fn each_request_is_one_line_of_the_log_without_what_was_sent() {
+    let instance = Instance::start(&[]);
+    let secret = "TIB-0815-secret";
+    send(instance.address, Method::GET, &format!("/problems/{secret}?token={secret}"), &[("x-request-id", "job-17")]);
+    let body = format!("{{\"opening\":{{\"width\":\"{secret}\",\"barrier\":\"none\"}}}}");
+    let json = "content-type: application/json\r\nconnection: close\r\n";
+    assert_eq!(Socket::open(instance.address).post("/v1/loop-sizing", json, body.as_bytes()).status, 422);
+    instance.terminate();
+    let log = instance.end();
+    let events: Vec<Value> = log.lines().map(|line| serde_json::from_str(line).unwrap()).collect();
+    let requests: Vec<_> = events.iter().filter(|event| event["message"] == "request").collect();
+    assert_eq!(requests.len(), 2, "{log}");
+    let facts = |event: &Value| (event["route"].clone(), event["status"].clone(), event["method"].clone());
+    assert_eq!(facts(requests[0]), ("/problems/{slug}".into(), 404.into(), "GET".into()));
+    assert_eq!(requests[0]["request_id"], "job-17");
+    assert_eq!(facts(requests[1]), ("/v1/loop-sizing".into(), 422.into(), "POST".into()));
+    assert!(!log.contains(secret), "{log}");
+}

@@ -1,0 +1,196 @@
+//! Texts that are no quantity, or not one that the field holds.
+
+use serde_json::{Value, json};
+
+use super::{hint, refused, taken};
+use crate::requests::{all, loop_characteristics, loop_sizing, with};
+
+/// Every text that is refused in a field for lengths, whatever its range.
+const NO_LENGTHS: [(&str, &str); 32] = [
+    ("6", "unit_missing"),
+    (" 24 ", "unit_missing"),
+    ("3/16", "unit_missing"),
+    ("-7.2", "unit_missing"),
+    ("7,2 m", "decimal_comma"),
+    ("1,000 ft", "decimal_comma"),
+    (",5 m", "decimal_comma"),
+    ("6 mph", "unit_wrong_dimension"),
+    ("20 °C", "unit_wrong_dimension"),
+    ("14 AWG", "unit_wrong_dimension"),
+    ("2 h", "unit_wrong_dimension"),
+    ("6 furlongs", "unit_unknown"),
+    ("6 ft 6", "unit_unknown"),
+    ("6 ft 6 m", "unit_unknown"),
+    ("6.5 ft 6 in", "unit_unknown"),
+    ("6 ft by 20 ft", "unit_unknown"),
+    ("0x10 ft", "unit_unknown"),
+    ("NaN m", "number_invalid"),
+    ("inf ft", "number_invalid"),
+    ("-inf ft", "number_invalid"),
+    ("1e3 ft", "number_invalid"),
+    ("1e9 ft", "number_invalid"),
+    ("1E-3 m", "number_invalid"),
+    ("3/0 in", "number_invalid"),
+    ("1/2/3 in", "number_invalid"),
+    ("1.5/2 in", "number_invalid"),
+    ("6..2 m", "number_invalid"),
+    ("6. m", "number_invalid"),
+    ("about 6 ft", "number_invalid"),
+    ("ft", "number_invalid"),
+    ("", "number_invalid"),
+    ("٦ m", "number_invalid"),
+];
+
+/// The fields for lengths, and whether each takes a zero.
+fn lengths(calculation: &str) -> &'static [(&'static str, bool)] {
+    match calculation {
+        "loop-characteristics" => &[
+            ("/loop/along_travel", false),
+            ("/loop/across_lane", false),
+            ("/loop/corner_cut", true),
+            ("/loop/cover", true),
+            ("/loop/wire/over_insulation", false),
+            ("/lead_in/length", true),
+            ("/lead_in/in_slot", true),
+            ("/lead_in/in_conduit", true),
+            ("/lead_in/spare", true),
+            ("/reinforcement/depth_below_loop", false),
+        ],
+        "loop-sizing" => &[
+            ("/opening/width", false),
+            ("/opening/edge_setback", true),
+            ("/opening/leaf_height", false),
+            ("/opening/leaf_ground_gap", true),
+            ("/lead_in/length", true),
+            ("/lead_in/in_slot", true),
+            ("/lead_in/in_conduit", true),
+            ("/lead_in/spare", true),
+            ("/wire/over_insulation", false),
+            ("/slot/width", false),
+            ("/slot/depth", false),
+            ("/slot/cover", true),
+            ("/stock/0/along_travel", false),
+            ("/stock/0/across_lane", false),
+            ("/stock/1/along_travel", false),
+            ("/stock/1/lead_in_length", true),
+        ],
+        other => panic!("no lengths are listed for {other}"),
+    }
+}
+
+#[test]
+fn a_text_that_is_no_length_is_refused_in_every_length_field() {
+    for (calculation, request) in all() {
+        for (pointer, _) in lengths(calculation) {
+            for (text, code) in NO_LENGTHS {
+                refused(calculation, &with(&request, pointer, text), &[(&format!("#{pointer}"), code)]);
+            }
+        }
+    }
+}
+
+#[test]
+fn a_bare_number_misses_its_unit() {
+    for (calculation, request) in all() {
+        for (pointer, _) in lengths(calculation) {
+            for number in [json!(24), json!(7.2), json!(-3), json!(0), json!(1e9), json!(1e300)] {
+                // The plain digits of 1e300 are longer than any quantity.
+                let code = if number == json!(1e300) { "number_invalid" } else { "unit_missing" };
+                refused(calculation, &with(&request, pointer, number), &[(&format!("#{pointer}"), code)]);
+            }
+        }
+    }
+}
+
+#[test]
+fn a_length_outside_the_range_of_its_field_is_refused_with_the_range() {
+    for (calculation, request) in all() {
+        for (pointer, takes_zero) in lengths(calculation) {
+            let mut texts = vec!["-6 ft", "-1/16 in", "1000000000 ft", "99999999999999999999999999999999999 m"];
+            if !takes_zero {
+                texts.extend(["0 ft", "0 mm", "-0 in", "0.000001 mm"]);
+            }
+            for text in texts {
+                let request = with(&request, pointer, text);
+                let answer = refused(calculation, &request, &[(&format!("#{pointer}"), "out_of_range")]);
+                assert!(hint(&answer).starts_with("Send a length from "), "{text}: {}", hint(&answer));
+            }
+        }
+    }
+}
+
+#[test]
+fn a_text_of_400_characters_is_refused_and_not_repeated() {
+    let long = format!("{} ft", "6".repeat(397));
+    for (calculation, request) in all() {
+        for (pointer, _) in lengths(calculation) {
+            let request = with(&request, pointer, long.as_str());
+            let answer = refused(calculation, &request, &[(&format!("#{pointer}"), "number_invalid")]);
+            assert!(!answer.body.to_string().contains("6666666666"), "the text is repeated");
+        }
+    }
+}
+
+#[test]
+fn other_dimensions_refuse_what_is_not_theirs() {
+    let (characteristics, sizing) = (loop_characteristics(), loop_sizing());
+    let rows: [(&str, &Value, &str, &str, &str); 19] = [
+        ("loop-characteristics", &characteristics, "/temperature", "20", "unit_missing"),
+        ("loop-characteristics", &characteristics, "/temperature", "6 ft", "unit_wrong_dimension"),
+        ("loop-characteristics", &characteristics, "/temperature", "-5,5 °C", "decimal_comma"),
+        ("loop-characteristics", &characteristics, "/temperature", "500 °F", "out_of_range"),
+        ("loop-characteristics", &characteristics, "/temperature", "-300 °C", "out_of_range"),
+        ("loop-characteristics", &characteristics, "/loop/wire/gauge", "14", "unit_missing"),
+        ("loop-characteristics", &characteristics, "/loop/wire/gauge", "14.5 AWG", "number_invalid"),
+        ("loop-characteristics", &characteristics, "/loop/wire/gauge", "0 AWG", "out_of_range"),
+        ("loop-characteristics", &characteristics, "/loop/wire/gauge", "41 AWG", "out_of_range"),
+        ("loop-characteristics", &characteristics, "/loop/wire/gauge", "-14 AWG", "out_of_range"),
+        ("loop-characteristics", &characteristics, "/lead_in/inductance", "0.22 uH", "unit_unknown"),
+        ("loop-characteristics", &characteristics, "/lead_in/inductance", "0 uH/m", "out_of_range"),
+        ("loop-sizing", &sizing, "/opening/approach_speed", "10 ft", "unit_wrong_dimension"),
+        ("loop-sizing", &sizing, "/opening/approach_speed", "10", "unit_missing"),
+        ("loop-sizing", &sizing, "/opening/approach_speed", "0 mph", "out_of_range"),
+        ("loop-sizing", &sizing, "/opening/opening_time", "12 m", "unit_wrong_dimension"),
+        ("loop-sizing", &sizing, "/opening/opening_time", "3 days", "out_of_range"),
+        ("loop-sizing", &sizing, "/wire/gauge", "2.5 sq ft", "unit_unknown"),
+        ("loop-sizing", &sizing, "/lead_in/gauge", "1,5 mm2", "decimal_comma"),
+    ];
+    for (calculation, request, pointer, text, code) in rows {
+        refused(calculation, &with(request, pointer, text), &[(&format!("#{pointer}"), code)]);
+    }
+}
+
+#[test]
+fn the_hint_shows_what_to_write() {
+    let rows = [
+        ("7,2 m", "Write \"7.2 m\", with a point."),
+        ("1,000 ft", "Write \"1000 ft\", without a separator, or \"1.000 ft\", with a point."),
+        ("24", "Write a length as \"24 ft\" or \"7.2 m\"."),
+        ("24 mph", "Write a length as \"24 ft\" or \"7.2 m\"."),
+        ("24 cubits", "Write a length as \"24 ft\" or \"7.2 m\"."),
+        ("wide", "Write \"24 ft\" or \"7.2 m\"."),
+        ("300 ft", "Send a length from 3 ft to 200 ft, such as \"24 ft\" or \"7.2 m\"."),
+    ];
+    for (text, expected) in rows {
+        let request = json!({ "opening": { "width": text, "barrier": "none" } });
+        assert_eq!(calculate_hint(&request), expected, "{text}");
+    }
+}
+
+fn calculate_hint(request: &Value) -> String {
+    let answer = crate::harness::calculate("loop-sizing", request);
+    hint(&answer).to_owned()
+}
+
+#[test]
+fn ways_in_which_people_write_lengths_are_taken() {
+    let spellings =
+        ["24 ft", "24ft", "24'", "24′", "23 ft 12 in", "23'-12\"", "288 in", "8 yd", "7.3152 m", "7315.2 mm"];
+    let widths = spellings.map(|text| {
+        let request = json!({ "opening": { "width": text, "barrier": "none" } });
+        taken("loop-sizing", &request).body["inputs"]["opening"]["width"].clone()
+    });
+    for (width, text) in widths.iter().zip(spellings) {
+        assert_eq!(*width, json!({ "ft": 24.0, "m": 7.315 }), "{text}");
+    }
+}

@@ -1,0 +1,201 @@
+//! JSON of another structure than the description: unknown, missing and repeated fields, other types, `null`, other values.
+
+use serde_json::{Value, json};
+
+use super::{hint, refused, refused_text, taken};
+use crate::harness::description;
+use crate::requests::{Need, all, loop_characteristics, loop_sizing, need, places, with, without};
+
+/// The places of closed lists, with the schema of each.
+const CLOSED: [(&str, &str, &str); 8] = [
+    ("loop-characteristics", "/loop/shape", "Shape"),
+    ("loop-sizing", "/opening/barrier", "Barrier"),
+    ("loop-sizing", "/roles/1", "Role"),
+    ("loop-sizing", "/vehicles/0", "VehicleClass"),
+    ("loop-sizing", "/surface", "Surface"),
+    ("loop-sizing", "/site_hazards/0", "SiteHazard"),
+    ("loop-sizing", "/construction", "Construction"),
+    ("loop-sizing", "/detector/envelope", "DetectorEnvelope"),
+];
+
+/// Every place, the request itself included, at which an object stands.
+fn objects(request: &Value) -> Vec<String> {
+    let mut objects = vec![String::new()];
+    objects.extend(places(request).into_iter().filter(|(_, value)| value.is_object()).map(|(pointer, _)| pointer));
+    objects
+}
+
+#[test]
+fn the_requests_that_the_other_tests_change_are_sound() {
+    for (calculation, request) in all() {
+        taken(calculation, &request);
+    }
+}
+
+#[test]
+fn a_misspelt_field_is_named_with_the_nearest_known_one() {
+    for (calculation, request) in all() {
+        for (pointer, value) in places(&request) {
+            let (parent, name) = pointer.rsplit_once('/').unwrap();
+            if name.parse::<usize>().is_ok() {
+                continue;
+            }
+            let (wrong, around) = (format!("{parent}/{name}{}", &name[name.len() - 1..]), without(&request, &pointer));
+            let answer =
+                refused(calculation, &with(&around, &wrong, value), &[(&format!("#{wrong}"), "field_unknown")]);
+            assert_eq!(hint(&answer), format!("Did you mean {name}?"));
+        }
+    }
+    let request = with(&without(&loop_characteristics(), "/lead_in/length"), "/lead_in/lenght", "60 ft");
+    let answer = refused("loop-characteristics", &request, &[("#/lead_in/lenght", "field_unknown")]);
+    assert_eq!(hint(&answer), "Did you mean length?");
+}
+
+#[test]
+fn a_field_that_resembles_none_is_answered_with_those_that_exist() {
+    for (calculation, request) in all() {
+        for object in objects(&request) {
+            for name in ["zzz", "a/b~c", "a`b", "`, expected `x"] {
+                let escaped = name.replace('~', "~0").replace('/', "~1");
+                let mut changed = request.clone();
+                changed.pointer_mut(&object).unwrap().as_object_mut().unwrap().insert(name.to_owned(), json!(1));
+                let answer = refused(calculation, &changed, &[(&format!("#{object}/{escaped}"), "field_unknown")]);
+                for known in request.pointer(&object).unwrap().as_object().unwrap().keys() {
+                    assert!(hint(&answer).contains(known.as_str()), "{object} {name}: {}", hint(&answer));
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn an_unknown_field_with_the_name_of_its_parent_is_not_taken_for_the_parent() {
+    let request = with(&loop_characteristics(), "/loop/loop", json!({}));
+    refused("loop-characteristics", &request, &[("#/loop/loop", "field_unknown")]);
+}
+
+#[test]
+fn a_long_name_is_cut_in_the_answer() {
+    let (name, cut) = ("n".repeat(5000), "n".repeat(64));
+    let request = with(&loop_sizing(), &format!("/{name}"), 1);
+    refused("loop-sizing", &request, &[(&format!("#/{cut}"), "field_unknown")]);
+    let request = with(&loop_sizing(), "/surface", name);
+    refused("loop-sizing", &request, &[("#/surface", "value_unknown")]);
+}
+
+#[test]
+fn a_field_sent_twice_is_refused_wherever_it_stands() {
+    for (calculation, request) in all() {
+        for (pointer, value) in places(&request) {
+            let (parent, name) = pointer.rsplit_once('/').unwrap();
+            if name.parse::<usize>().is_ok() {
+                continue;
+            }
+            let text = with(&request, &format!("{parent}/again"), value).to_string();
+            let text = text.replace("\"again\":", &format!("\"{name}\":"));
+            let answer = refused_text(calculation, text, &[(&format!("#{pointer}"), "field_duplicate")]);
+            assert_eq!(hint(&answer), "Send it once.");
+        }
+    }
+}
+
+#[test]
+fn a_required_field_that_is_missing_is_named_and_an_optional_one_is_not_missed() {
+    for (calculation, request) in all() {
+        for (pointer, _) in places(&request) {
+            let name = pointer.rsplit('/').next().unwrap();
+            match need(calculation, &pointer) {
+                Need::Required => {
+                    let fault = (&*format!("#{pointer}"), "field_missing");
+                    let answer = refused(calculation, &without(&request, &pointer), &[fault]);
+                    assert!(hint(&answer).starts_with(&format!("Add {name};")), "{}", hint(&answer));
+                }
+                Need::Optional => drop(taken(calculation, &without(&request, &pointer))),
+                Need::Item => {}
+            }
+        }
+        let first = if calculation == "loop-sizing" { "#/opening" } else { "#/loop" };
+        refused(calculation, &json!({}), &[(first, "field_missing")]);
+    }
+}
+
+#[test]
+fn null_is_taken_nowhere() {
+    for (calculation, request) in all() {
+        for (pointer, _) in places(&request) {
+            let fault = (&*format!("#{pointer}"), "null_not_allowed");
+            let answer = refused(calculation, &with(&request, &pointer, Value::Null), &[fault]);
+            let is_optional = matches!(need(calculation, &pointer), Need::Optional);
+            let expected = if is_optional { "Leave the field out instead." } else { "Send a value." };
+            assert_eq!(hint(&answer), expected, "{pointer}");
+        }
+        refused(calculation, &Value::Null, &[("#", "null_not_allowed")]);
+    }
+}
+
+#[test]
+fn an_array_is_no_object() {
+    for (calculation, request) in all() {
+        for object in objects(&request) {
+            let members = request.pointer(&object).unwrap().as_object().unwrap();
+            // With the very values that the object has, in the order of its fields; and with none.
+            let lists = [members.values().cloned().collect(), Vec::new()];
+            for list in lists {
+                let changed = if object.is_empty() { Value::Array(list) } else { with(&request, &object, list) };
+                let answer = refused(calculation, &changed, &[(&format!("#{object}"), "type_wrong")]);
+                assert_eq!(hint(&answer), "Send an object.");
+            }
+        }
+    }
+}
+
+#[test]
+fn other_json_types_are_refused_wherever_they_stand() {
+    for (calculation, request) in all() {
+        for (pointer, value) in places(&request) {
+            let others = match value {
+                Value::Object(_) => vec![json!("text"), json!(1), json!(true)],
+                Value::Array(_) => vec![json!("text"), json!(1), json!({}), json!(false)],
+                Value::String(_) => vec![json!([]), json!({ "ft": 6 }), json!(true)],
+                _ => vec![json!([]), json!({}), json!("text"), json!(true)],
+            };
+            for other in others {
+                let answer =
+                    refused(calculation, &with(&request, &pointer, other), &[(&format!("#{pointer}"), "type_wrong")]);
+                let machine = ["struct", "enum", "u32", "f64", "unit", "map", "sequence", "value"];
+                assert!(
+                    !machine.iter().any(|word| hint(&answer).contains(word)),
+                    "the machine's words: {}",
+                    hint(&answer)
+                );
+            }
+        }
+        for scalar in [json!(5), json!("text"), json!(true)] {
+            refused(calculation, &scalar, &[("#", "type_wrong")]);
+        }
+    }
+}
+
+#[test]
+fn a_value_outside_a_closed_list_is_answered_with_the_list() {
+    for (calculation, pointer, schema) in CLOSED {
+        let request = all().into_iter().find(|(name, _)| *name == calculation).unwrap().1;
+        let codes = description()["components"]["schemas"][schema]["enum"].as_array().unwrap();
+        let codes: Vec<_> = codes.iter().map(|code| code.as_str().unwrap()).collect();
+        let list = format!("One of: {}.", codes.join(", "));
+        let at = [(&*format!("#{pointer}"), "value_unknown")];
+        for value in ["qqqqqqqqqqqqqqqqqqqqqqqq", "", "`", "None"] {
+            let answer = refused(calculation, &with(&request, pointer, value), &at);
+            assert!(hint(&answer).ends_with(&list), "{pointer}: {}", hint(&answer));
+        }
+        for code in codes {
+            let answer = refused(calculation, &with(&request, pointer, format!("{code}x")), &at);
+            assert_eq!(hint(&answer), format!("Did you mean {code}? {list}"));
+        }
+        // Only the text itself counts, not its name in the machine and not one in upper case.
+        for value in [schema.to_owned(), request.pointer(pointer).unwrap().as_str().unwrap().to_uppercase()] {
+            refused(calculation, &with(&request, pointer, value), &at);
+        }
+        refused(calculation, &with(&request, pointer, 3), &[(&*format!("#{pointer}"), "type_wrong")]);
+    }
+}

@@ -1,0 +1,90 @@
+//! All faults of quantities, counts, lists and cross-field rules come in one answer.
+
+use serde_json::json;
+
+use super::{hint, refused};
+use crate::requests::{loop_characteristics, loop_sizing, with};
+
+#[test]
+fn every_fault_of_a_measured_loop_is_reported_at_once() {
+    let request = json!({
+        "loop": {
+            "along_travel": "6", "across_lane": "20 mph", "turns": 21, "corner_cut": "1e1 in", "cover": "-1 in",
+            "wire": { "gauge": "14.5 AWG", "over_insulation": "3,3 mm" }
+        },
+        "lead_in": { "length": "10 ft", "in_slot": "8 ft", "in_conduit": "8 ft", "gauge": "big", "spare": 3 },
+        "frequency_khz": 0, "temperature": "20", "reinforcement": { "depth_below_loop": "2 cubits" },
+        "shunt_capacitance_nf": -1
+    });
+    let answer = refused(
+        "loop-characteristics",
+        &request,
+        &[
+            ("#/loop/along_travel", "unit_missing"),
+            ("#/loop/across_lane", "unit_wrong_dimension"),
+            ("#/loop/turns", "out_of_range"),
+            ("#/loop/corner_cut", "number_invalid"),
+            ("#/loop/cover", "out_of_range"),
+            ("#/loop/wire/gauge", "number_invalid"),
+            ("#/loop/wire/over_insulation", "decimal_comma"),
+            ("#/lead_in/length", "contradiction"),
+            ("#/lead_in/gauge", "number_invalid"),
+            ("#/lead_in/spare", "unit_missing"),
+            ("#/frequency_khz", "out_of_range"),
+            ("#/temperature", "unit_missing"),
+            ("#/reinforcement/depth_below_loop", "unit_unknown"),
+            ("#/shunt_capacitance_nf", "out_of_range"),
+        ],
+    );
+    assert!(answer.body["detail"].as_str().unwrap().starts_with("14 fields "), "{}", answer.body["detail"]);
+}
+
+#[test]
+fn every_fault_of_a_job_is_reported_at_once() {
+    let mut request = loop_sizing();
+    let changes = [
+        ("/opening/width", json!("7,2 m")),
+        ("/opening/approach_speed", json!("fast")),
+        ("/roles", json!([])),
+        ("/vehicles", json!(vec!["pickup"; 8])),
+        ("/lead_in/in_conduit", json!("59 ft")),
+        ("/wire/over_insulation", json!("0.05 in")),
+        ("/slot/cover", json!("3 in")),
+        ("/detector/inductance_min_uh", json!(1000)),
+        ("/detector/threshold_percent", json!(90)),
+        ("/detector/threshold_steps_percent/2", json!(0)),
+        ("/stock/1/along_travel", json!("6")),
+        ("/stock/1/sku", json!("")),
+        ("/stock/0/turns", json!(0)),
+    ];
+    for (pointer, value) in changes {
+        request = with(&request, pointer, value);
+    }
+    refused(
+        "loop-sizing",
+        &request,
+        &[
+            ("#/opening/width", "decimal_comma"),
+            ("#/opening/approach_speed", "number_invalid"),
+            ("#/roles", "list_size"),
+            ("#/vehicles", "list_size"),
+            ("#/lead_in/length", "contradiction"),
+            ("#/wire/over_insulation", "contradiction"),
+            ("#/slot/cover", "contradiction"),
+            ("#/detector/inductance_min_uh", "contradiction"),
+            ("#/detector/threshold_percent", "out_of_range"),
+            ("#/detector/threshold_steps_percent/2", "out_of_range"),
+            ("#/stock/1/along_travel", "unit_missing"),
+            ("#/stock/1/sku", "text_size"),
+            ("#/stock/0/turns", "out_of_range"),
+        ],
+    );
+}
+
+#[test]
+fn one_fault_is_announced_as_one() {
+    let request = with(&loop_characteristics(), "/loop/along_travel", "6");
+    let answer = refused("loop-characteristics", &request, &[("#/loop/along_travel", "unit_missing")]);
+    assert_eq!(answer.body["detail"], "One field cannot be used; errors says what to send instead.");
+    assert_eq!(hint(&answer), "Write a length as \"6 ft\" or \"1.8 m\".");
+}

@@ -1,0 +1,131 @@
+//! Sound requests in which every field is sent, and how a test changes one place of them.
+//!
+//! The job is the yard gate of the invented Tern Island Boatyard.
+
+use serde_json::{Value, json};
+
+use super::harness::description;
+
+/// A loop-characteristics request with every field.
+pub fn loop_characteristics() -> Value {
+    json!({
+        "loop": {
+            "shape": "rectangle", "along_travel": "6 ft", "across_lane": "20 ft", "turns": 3, "corner_cut": "12 in",
+            "cover": "1 in", "wire": { "gauge": "14 AWG", "over_insulation": "0.130 in" }
+        },
+        "lead_in": {
+            "length": "60 ft", "in_slot": "10 ft", "in_conduit": "40 ft", "spare": "3 ft", "gauge": "14 AWG",
+            "inductance": "0.22 uH/ft"
+        },
+        "frequency_khz": 50, "temperature": "68 °F", "reinforcement": { "depth_below_loop": "3 in" },
+        "shunt_capacitance_nf": 0.5
+    })
+}
+
+/// A loop-sizing request with every field.
+pub fn loop_sizing() -> Value {
+    json!({
+        "opening": {
+            "width": "24 ft", "barrier": "slide_gate", "edge_setback": "2 ft", "approach_speed": "5 mph",
+            "opening_time": "4 s", "leaf_height": "6 ft", "leaf_ground_gap": "4 in"
+        },
+        "roles": ["exit", "obstruction_outside", "obstruction_inside"],
+        "vehicles": ["passenger_car", "high_bed_truck"],
+        "surface": "existing_concrete",
+        "site_hazards": ["freezing_climate", "pavement_joint"],
+        "construction": "hand_wound",
+        "lead_in": {
+            "length": "60 ft", "in_slot": "10 ft", "in_conduit": "40 ft", "spare": "3 ft", "gauge": "14 AWG",
+            "inductance": "0.22 uH/ft"
+        },
+        "wire": { "gauge": "14 AWG", "over_insulation": "0.130 in" },
+        "slot": { "width": "3/16 in", "depth": "2 in", "cover": "1 in" },
+        "detector": {
+            "envelope": "standard_minimum", "inductance_min_uh": 40, "inductance_max_uh": 900, "quality_factor_min": 5,
+            "frequency_min_khz": 20, "frequency_max_khz": 90, "tuning_capacitance_nf": 60, "threshold_percent": 0.1,
+            "threshold_steps_percent": [0.5, 0.1, 0.02], "insulation_min_megohm": 1
+        },
+        "stock": [
+            {
+                "sku": "TIB-0620-60", "along_travel": "6 ft", "across_lane": "20 ft", "lead_in_length": "60 ft",
+                "turns": 3, "construction": "preformed_saw_cut"
+            },
+            { "sku": "TIB-0618-60", "along_travel": "6 ft", "across_lane": "18 ft", "lead_in_length": "60 ft" }
+        ]
+    })
+}
+
+/// Both calculations, each with its request that has every field.
+pub fn all() -> [(&'static str, Value); 2] {
+    [("loop-characteristics", loop_characteristics()), ("loop-sizing", loop_sizing())]
+}
+
+/// The same request with another value at a place that it has, or with a new member of an object.
+pub fn with(request: &Value, pointer: &str, value: impl Into<Value>) -> Value {
+    let (mut request, value) = (request.clone(), value.into());
+    if let Some(place) = request.pointer_mut(pointer) {
+        *place = value;
+    } else {
+        let (parent, name) = pointer.rsplit_once('/').unwrap();
+        request.pointer_mut(parent).unwrap().as_object_mut().unwrap().insert(name.to_owned(), value);
+    }
+    request
+}
+
+/// The same request without the member at a place.
+pub fn without(request: &Value, pointer: &str) -> Value {
+    let mut request = request.clone();
+    let (parent, name) = pointer.rsplit_once('/').unwrap();
+    request.pointer_mut(parent).unwrap().as_object_mut().unwrap().shift_remove(name).unwrap();
+    request
+}
+
+/// Every place below the root, with what stands there.
+pub fn places(request: &Value) -> Vec<(String, Value)> {
+    fn walk(pointer: &str, value: &Value, places: &mut Vec<(String, Value)>) {
+        let mut each = |name: String, member: &Value| {
+            let pointer = format!("{pointer}/{name}");
+            places.push((pointer.clone(), member.clone()));
+            walk(&pointer, member, places);
+        };
+        match value {
+            Value::Object(members) => members.iter().for_each(|(name, member)| each(name.clone(), member)),
+            Value::Array(items) => items.iter().enumerate().for_each(|(index, item)| each(index.to_string(), item)),
+            _ => {}
+        }
+    }
+    let mut places = Vec::new();
+    walk("", request, &mut places);
+    places
+}
+
+/// Whether a request can do without what stands at a place.
+pub enum Need {
+    /// A field that must be sent.
+    Required,
+    /// A field that may be left out.
+    Optional,
+    /// An item of a list.
+    Item,
+}
+
+/// What the description says of a place of a request.
+pub fn need(calculation: &str, pointer: &str) -> Need {
+    let resolve = |schema: &'static Value| match schema.get("$ref") {
+        Some(reference) => description().pointer(reference.as_str().unwrap().trim_start_matches('#')).unwrap(),
+        None => schema,
+    };
+    let body = &description()["paths"][format!("/v1/{calculation}")]["post"]["requestBody"]["content"];
+    let mut schema = resolve(&body["application/json"]["schema"]);
+    let mut need = Need::Required;
+    for name in pointer.split('/').skip(1) {
+        if schema["type"] == "array" {
+            (schema, need) = (resolve(&schema["items"]), Need::Item);
+            continue;
+        }
+        let required = schema["required"].as_array().is_some_and(|names| names.iter().any(|known| known == name));
+        need = if required { Need::Required } else { Need::Optional };
+        schema = resolve(schema["properties"].get(name).unwrap_or_else(|| panic!("{pointer} is not described")));
+    }
+    need
+}

@@ -1,0 +1,109 @@
+//! A noun goes everywhere with all its fields: those that a calculation does not need come back as `unused`, never refused
+//! when they are sound, and refused like any other when they are not.
+
+use std::collections::BTreeSet;
+
+use serde_json::{Value, json};
+
+use super::harness::calculate;
+use super::requests::{loop_characteristics, loop_sizing, places, with, without};
+
+fn unused(calculation: &str, request: &Value) -> BTreeSet<String> {
+    let answer = calculate(calculation, request);
+    assert_eq!(answer.status, 200, "{:#}", answer.body);
+    let pointers: Vec<_> =
+        answer.body["unused"].as_array().unwrap().iter().map(|pointer| pointer.as_str().unwrap().to_owned()).collect();
+    let set: BTreeSet<_> = pointers.iter().cloned().collect();
+    assert_eq!(set.len(), pointers.len(), "a field is named twice: {pointers:?}");
+    for pointer in &set {
+        assert!(request.pointer(pointer.trim_start_matches('#')).is_some(), "{pointer} was not sent");
+    }
+    set
+}
+
+#[test]
+fn a_measured_loop_needs_no_cover_and_no_parts_of_the_lead_in() {
+    let named = unused("loop-characteristics", &loop_characteristics());
+    let expected = ["#/loop/cover", "#/lead_in/in_slot", "#/lead_in/in_conduit", "#/lead_in/spare"];
+    assert_eq!(named, expected.map(str::to_owned).into());
+}
+
+#[test]
+fn what_is_unused_changes_no_figure() {
+    let request = loop_characteristics();
+    let figures = |request: &Value| {
+        let mut body = calculate("loop-characteristics", request).body;
+        for part in ["inputs", "unused", "assumed"] {
+            body.as_object_mut().unwrap().shift_remove(part).unwrap();
+        }
+        body
+    };
+    let full = figures(&request);
+    for pointer in unused("loop-characteristics", &request) {
+        assert_eq!(figures(&without(&request, pointer.trim_start_matches('#'))), full, "{pointer}");
+    }
+}
+
+#[test]
+fn a_job_names_the_fields_of_its_nouns_that_it_does_not_need() {
+    let named = unused("loop-sizing", &loop_sizing());
+    for pointer in [
+        "#/lead_in/in_slot",
+        "#/lead_in/in_conduit",
+        "#/detector/tuning_capacitance_nf",
+        "#/detector/insulation_min_megohm",
+    ] {
+        assert!(named.contains(pointer), "{pointer} is not in {named:?}");
+    }
+}
+
+#[test]
+fn an_opening_without_a_leaf_needs_no_figures_of_a_leaf() {
+    for barrier in ["none", "barrier_arm"] {
+        let request = with(&loop_sizing(), "/opening/barrier", barrier);
+        let named = unused("loop-sizing", &with(&request, "/roles", json!(["presence"])));
+        assert!(named.contains("#/opening/leaf_height") && named.contains("#/opening/leaf_ground_gap"), "{named:?}");
+    }
+}
+
+#[test]
+fn a_buried_loop_needs_no_slot() {
+    let request = with(&loop_sizing(), "/surface", "gravel");
+    let request = with(&request, "/construction", "preformed_direct_burial");
+    assert!(unused("loop-sizing", &request).contains("#/slot"));
+    let answer = calculate("loop-sizing", &request);
+    assert!(answer.body["inputs"].get("slot").is_none() && answer.body["loops"][0].get("slot_depth").is_none());
+}
+
+#[test]
+fn an_unused_field_must_be_sound_all_the_same() {
+    let buried = with(&loop_sizing(), "/construction", "preformed_direct_burial");
+    let no_leaf = with(&loop_sizing(), "/opening/barrier", "none");
+    let rows = [
+        ("loop-characteristics", loop_characteristics(), "/loop/cover", json!("1"), "unit_missing"),
+        ("loop-characteristics", loop_characteristics(), "/lead_in/spare", json!("3 h"), "unit_wrong_dimension"),
+        ("loop-sizing", buried.clone(), "/slot/width", json!("0,25 in"), "decimal_comma"),
+        ("loop-sizing", buried, "/slot/cover", json!("3 in"), "contradiction"),
+        ("loop-sizing", no_leaf.clone(), "/opening/leaf_height", json!("tall"), "number_invalid"),
+        ("loop-sizing", no_leaf, "/opening/leaf_ground_gap", json!("-1 in"), "out_of_range"),
+        ("loop-sizing", loop_sizing(), "/detector/insulation_min_megohm", json!(0), "out_of_range"),
+    ];
+    for (calculation, request, pointer, value, code) in rows {
+        let answer = calculate(calculation, &with(&request, pointer, value));
+        assert_eq!(answer.status, 422, "{pointer}: {:#}", answer.body);
+        assert_eq!(answer.faults(), [(format!("#{pointer}"), code.to_owned())]);
+    }
+}
+
+#[test]
+fn the_same_nouns_are_taken_by_both_calculations() {
+    // What one calculation takes of the lead-in and the wire, the other takes, too.
+    let (characteristics, sizing) = (loop_characteristics(), loop_sizing());
+    let fields = |request: &Value, noun: &str| -> BTreeSet<String> {
+        places(request.pointer(noun).unwrap()).into_iter().map(|(pointer, _)| pointer).collect()
+    };
+    assert_eq!(fields(&characteristics, "/lead_in"), fields(&sizing, "/lead_in"));
+    assert_eq!(fields(&characteristics, "/loop/wire"), fields(&sizing, "/wire"));
+    let swapped = with(&characteristics, "/lead_in", sizing["lead_in"].clone());
+    assert_eq!(calculate("loop-characteristics", &swapped).status, 200);
+}
