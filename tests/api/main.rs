@@ -13,5 +13,7 @@ mod readme;
 mod reference_tables;
 mod refusals;
 mod requests;
+mod sizing_vehicles;
 mod socket;
 mod unused;
+mod vehicle_response;

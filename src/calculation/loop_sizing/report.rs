@@ -125,10 +125,10 @@ pub struct SizedLoop {
 pub struct VehicleSighting {
     /// The class of the vehicle.
     pub vehicle: &'static str,
-    /// The peak change at the unit's terminals with the vehicle over the middle of a loop, percent, 3 decimals; for two-wheelers
+    /// The change at the unit's terminals with the vehicle's middle over the middle of a loop, percent, 3 decimals; for two-wheelers
     /// 0.3 m inside a side wire, or over the centre slot of a quadrupole; for a tractor and trailer under the trailer's floor.
     pub change_percent: f64,
-    /// The least peak change across the lane, percent, 3 decimals: over the gaps of a row, and hard against either edge where the
+    /// The least such change across the lane, percent, 3 decimals: over the gaps of a row, and hard against either edge where the
     /// loop holds a gate. The same as `change_percent` for two-wheelers.
     pub least_change_percent: f64,
     /// The change that the unit switches at, percent, 3 decimals.
