@@ -40,7 +40,7 @@ pub enum LogFormat {
 }
 
 /// The variables, as they are read.
-const VARIABLES: [&str; 10] = [
+pub const VARIABLES: [&str; 10] = [
     "LOOPWRIGHT_LISTEN",
     "LOOPWRIGHT_PUBLIC_URL",
     "LOOPWRIGHT_CORS_ORIGINS",

@@ -67,10 +67,14 @@ struct Builder {
 impl Builder {
     /// Adds a schema with all that it refers to, and gives a reference to it.
     fn schema<T: ToSchema>(&mut self) -> Ref {
-        let mut nested = Vec::new();
-        T::schemas(&mut nested);
-        self.schemas.extend(nested);
-        self.schemas.insert(T::name().into_owned(), T::schema());
+        let mut found = Vec::new();
+        T::schemas(&mut found);
+        found.push((T::name().into_owned(), T::schema()));
+        for (name, schema) in found {
+            let known = self.schemas.get(&name);
+            debug_assert!(known.is_none_or(|known| *known == schema), "two types share the schema name {name}");
+            self.schemas.insert(name, schema);
+        }
         Ref::from_schema_name(T::name())
     }
 

@@ -11,6 +11,7 @@ use tokio::signal::unix::{SignalKind, signal};
 use super::edge::{Edge, RequestId};
 use super::guard::observed;
 use super::{health, routes};
+use crate::calculation;
 use crate::settings::Settings;
 
 /// Takes the address of the settings; port 0 takes any that is free.
@@ -45,6 +46,7 @@ pub async fn run(settings: Settings, listener: TcpListener) -> std::io::Result<(
     .listen(listener)?
     .run();
 
+    calculation::prepare();
     match health::self_test() {
         Ok(()) => edge.set_ready(true),
         Err(row) => tracing::error!(row, "the self-test failed; this instance never becomes ready"),

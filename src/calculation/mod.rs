@@ -6,12 +6,14 @@
 //! - [`subject`]: the nouns of requests (loop, lead-in, opening, ...) and their way to typed quantities.
 //! - [`answer`]: the common parts of reports, and refusals.
 //! - [`loop_characteristics`]: what a loop measures.
+//! - [`vehicle_response`]: which vehicles a loop sees.
 //! - [`loop_sizing`]: which loops an opening needs.
 
 pub mod answer;
 pub mod loop_characteristics;
 pub mod loop_sizing;
 pub mod subject;
+pub mod vehicle_response;
 
 use serde::Serialize;
 use serde::de::DeserializeOwned;
@@ -66,6 +68,11 @@ pub trait Calculation: DeserializeOwned + Validate + ToSchema + 'static {
     }
 }
 
+/// Computes what every request needs and none should wait for.
+pub fn prepare() {
+    vehicle_response::prepare();
+}
+
 /// Something to be done for each calculation: a route, an operation, a test.
 pub trait Visitor {
     /// Called once for each calculation, in order.
@@ -75,5 +82,6 @@ pub trait Visitor {
 /// The list of all calculations.
 pub fn visit_all(visitor: &mut impl Visitor) {
     visitor.visit::<loop_characteristics::LoopCharacteristicsRequest>();
+    visitor.visit::<vehicle_response::VehicleResponseRequest>();
     visitor.visit::<loop_sizing::LoopSizingRequest>();
 }

@@ -51,3 +51,7 @@ pub const AS_BUILT_SPREAD: f64 = 0.05;
 pub const RESONANCE_SHARE: f64 = 0.3;
 /// The greatest number of turns that the sizing tries. A choice made here.
 pub const MOST_TURNS: u32 = 8;
+/// How often the change should be the threshold, at the least. A choice made here: pavement, age and weather take their part.
+pub const LEAST_TIMES_THRESHOLD: f64 = 2.0;
+/// The finest step of the NEMA sensitivity classes, percent (from memory): a finer threshold must stand on the unit's sheet.
+pub const FINEST_CLASS_PERCENT: f64 = 0.13;

@@ -27,7 +27,6 @@ vocabulary! {
         NoWorkingTurns "no_working_turns" "No turn count works" "No number of turns satisfies the unit, the lead-in and the slot at once." [Computed];
         SlotTooShallow "slot_too_shallow" "Slot too shallow" "The turns and the cover do not fit into the depth of the slot." [Computed];
         EdgeSetbackReduced "edge_setback_reduced" "Less room at the edges" "The opening is narrow, so the loop comes closer to its edges than usual." [CommonPractice];
-        HighBedBeyondRule "high_bed_beyond_rule" "High beds may be missed" "The usual rule of thumb gives less height than a high bed has." [CommonPractice];
         ExitTimeUnknown "exit_time_unknown" "Exit distance not proved" "Without the speed of approach and the opening time nobody knows whether the gate is open on arrival." [CommonPractice];
         ExitFarAway "exit_far_away" "Exit loop far away" "The exit loop would lie so far from the gate that a second device serves better." [CommonPractice];
         ExitBeyondLeadIn "exit_beyond_lead_in" "Lead-in too short for the exit loop" "The exit loop lies farther from the gate than the lead-in reaches." [Computed];
@@ -49,6 +48,17 @@ vocabulary! {
         OldLoopCut "old_loop_cut" "Old cut in the way" "Cut anew beside the old slot." [CommonPractice];
         LooseLeadIn "loose_lead_in" "Twist the lead-in" "A loose pair must be twisted; a jacketed pair comes twisted." [FhwaHandbook Computed];
         LeadInConduit "lead_in_conduit" "Lead-in in conduit" "Outside the slab a lead-in goes in conduit." [CommonPractice];
+        VehicleNotSeen "vehicle_not_seen" "Vehicle not seen" "The change that the vehicle makes stays below what the unit switches at." [NemaSensitivity Computed];
+        ThinMargin "thin_margin" "Thin margin" "The vehicle is seen, but by less than twice the threshold." [OwnChoice];
+        DropsOut "drops_out" "Lets go under the vehicle" "The unit switches off while the vehicle is still over the loop." [Computed];
+        BlindStrip "blind_strip" "Blind strip" "A two-wheeler between the side wires of a loop is not seen." [Computed];
+        FineThreshold "fine_threshold" "Fine sensitivity needed" "The threshold is finer than the finest class of the standard: the unit's sheet must show it." [NemaSensitivity FromMemory];
+        RoughAnswer "rough_answer" "Below what the model resolves" "The underside lies lower than the solver's cells resolve, so the figure is rough." [Computed];
+        SideBySide "side_by_side" "Several loops side by side" "One loop across the opening is too insensitive; several share it." [Computed CommonPractice];
+        QuadrupoleOffered "quadrupole_offered" "Quadrupole offered" "A quadrupole sees two-wheelers at the centre and loses height." [Computed];
+        LeafSeen "leaf_seen" "The leaf may be seen" "The metal leaf changes the loop by more than half the threshold." [Computed CommonPractice];
+        LeafSweeps "leaf_sweeps" "Leaves pass over the loop" "A loop in the sweep sees the leaves while they move." [CommonPractice];
+        Sensitivity "sensitivity" "Sensitivity to set" "The step at which every vehicle changes the loop by twice the threshold." [NemaSensitivity OwnChoice];
         NoStockFits "no_stock_fits" "Nothing in stock fits" "No listed loop serves this role; order one." [Computed];
     }
 }

@@ -140,6 +140,19 @@ pub const CORNER_CUT: TidyLength = TidyLength { feet: 1.0, metres: 0.3 };
 /// The distance beyond which an exit loop wants a second device instead: 100 ft / 30 m. Common practice.
 pub const FAR_EXIT: TidyLength = TidyLength { feet: 100.0, metres: 30.0 };
 
+/// The gap between loops side by side that share an opening: 1 ft / 0.3 m. A choice made here: a car over it still covers enough of
+/// both, and a unit that scans its channels in turn does not mind their coupling of 3 %.
+pub const ROW_GAP: TidyLength = TidyLength { feet: 1.0, metres: 0.3 };
+/// The least leg across of a loop in such a row: 4 ft / 1.2 m. A choice made here.
+pub const LEAST_ROW_LEG: TidyLength = TidyLength { feet: 4.0, metres: 1.2 };
+/// The most loops side by side. A choice made here: the channels of one scanning unit.
+pub const MOST_SIDE_BY_SIDE: usize = 4;
+
+/// From the side wire inwards to the line that two-wheelers are calibrated on: 0.3 m in both systems. A choice made here.
+pub fn two_wheeler_inset() -> Length {
+    Length::new::<meter>(0.3)
+}
+
 /// The share of the short leg up to which metal is commonly said to be seen: two thirds. A rule of thumb.
 pub fn seen_height_share() -> Ratio {
     Ratio::new::<percent>(200.0 / 3.0)

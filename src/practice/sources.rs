@@ -16,6 +16,7 @@ vocabulary! {
         SkinEffect "round_wire_skin_effect" "Skin effect of a round wire" "The classical Bessel-function solution for the alternating current in an isolated round wire." [];
         CircuitTheory "circuit_theory" "Circuit theory" "Exact relations of lumped inductances, resistances and capacitances." [];
         MethodOfImages "method_of_images" "Method of images" "A perfectly conducting plane acts as the mirror image of the loop, with its current reversed: a bound for mesh and sheet." [];
+        EddyCurrentPlate "eddy_current_plate" "Eddy currents in a plate" "Partial inductances of a meshed perfect conductor: no net flux threads any cell. That an underside is a flat plate, and a two-wheeler an upright turn, is a model and not a measurement." [];
         NemaTestLoop "nema_test_loop" "NEMA test-loop clause" "NEMA vehicle-detector standard, clause on the test loop: 6 x 6 ft, three turns of 14 AWG, corners cut 12 in, slot 1.5 in deep, lead-in of 20 to 24 microhenries per 100 ft; read in a secondary copy." [];
         NemaEnvelope "nema_envelope" "NEMA detector-unit envelope" "NEMA TS 1 section 15 and TS 2 section 6.5: a unit tunes at least 50 to 700 microhenries with a quality factor of 5 or more. The figures are from memory." [];
         NemaSensitivity "nema_sensitivity" "NEMA sensitivity classes" "NEMA TS 1 clause 15.2 and TS 2 clause 6.5.2: changes of 0.13, 0.32 and 3.2 percent on the test loop for a small motorcycle, a large motorcycle and an automobile. From memory, cross-checked by calculation." [];

@@ -172,7 +172,7 @@ pub fn schema<K: Kind>() -> RefOr<Schema> {
 /// A pattern that every valid text meets: a number, then a unit. The sign shows only where the range reaches below zero.
 fn pattern(least: &str) -> &'static str {
     if least.starts_with('-') {
-        "^ *[-+−]? *[0-9.][0-9 ./-]*[a-zA-Z°].*$"
+        r#"^ *[-+−]? *[0-9.][0-9 ./-]*[a-zA-Z°'"’′”″].*$"#
     } else {
         r#"^ *\+? *[0-9.][0-9 ./-]*[a-zA-Zµμ'"‘’′“”″].*$"#
     }

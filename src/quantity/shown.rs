@@ -25,6 +25,14 @@ pub fn say(length: si::Length, system: System) -> String {
     }
 }
 
+/// A length as a request would hold it, close enough that sending it changes no figure: `3.0157 ft`, `0.9192 m`.
+pub fn write(length: si::Length, system: System) -> String {
+    match system {
+        System::UsCustomary => format!("{} ft", round(length.get::<length::foot>(), 4)),
+        System::Metric => format!("{} m", round(length.get::<length::meter>(), 4)),
+    }
+}
+
 /// A small length in words, in the system of the reader: `1.39 in`, `35 mm`.
 pub fn say_small(length: si::Length, system: System) -> String {
     match system {

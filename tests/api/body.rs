@@ -8,7 +8,7 @@ use super::harness::{Answer, calculate, checked, client, post, shared, start};
 use super::requests::{all, loop_characteristics};
 use super::socket::Socket;
 
-const PATHS: [&str; 2] = ["/v1/loop-characteristics", "/v1/loop-sizing"];
+const PATHS: [&str; 3] = ["/v1/loop-characteristics", "/v1/loop-sizing", "/v1/vehicle-response"];
 
 /// Posts bytes with headers of the test's choice.
 fn post_as(path: &str, headers: &[(&str, &str)], body: impl Into<Body>) -> Answer {

@@ -31,6 +31,13 @@ impl Answer {
         let errors = self.body["errors"].as_array().unwrap_or_else(|| panic!("no problem: {}", self.body));
         errors.iter().map(|fault| (text(fault, "pointer"), text(fault, "code"))).collect()
     }
+
+    /// The codes of the findings of a level.
+    pub fn findings(&self, level: &str) -> Vec<&str> {
+        let findings = self.body["findings"].as_array().unwrap_or_else(|| panic!("no report: {}", self.body));
+        let of_level = findings.iter().filter(|finding| finding["level"] == level);
+        of_level.map(|finding| finding["code"].as_str().unwrap()).collect()
+    }
 }
 
 /// Starts an instance with these variables set, on a free port, on threads of its own that end with the test process.

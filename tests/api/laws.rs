@@ -159,6 +159,26 @@ proptest! {
     }
 
     #[test]
+    fn every_vehicle_over_a_sound_loop_has_a_finite_profile(
+        request in measured_loop(), class in any_of(&["passenger_car", "tractor_trailer", "small_motorcycle", "bicycle"]),
+        offset in -300..300_i32, positions in 2..=60_u32,
+    ) {
+        let vehicle = json!({
+            "loop": request["loop"], "lead_in": request["lead_in"], "vehicle": class,
+            "offset_across": format!("{} ft", f64::from(offset) / 10.0), "positions": positions
+        });
+        let answer = calculate("vehicle-response", &vehicle);
+        prop_assert_eq!(answer.status, 200, "{}: {:#}", vehicle, answer.body);
+        prop_assert!(has_no_null(&answer.body));
+        let profile = answer.body["profile"].as_array().unwrap();
+        prop_assert_eq!(profile.len(), positions as usize);
+        let peak = answer.body["peak_change_percent"].as_f64().unwrap();
+        prop_assert!((0.0..100.0).contains(&peak), "{}: {}", vehicle, peak);
+        let highest = profile.iter().map(|point| point["change_percent"].as_f64().unwrap()).fold(0.0, f64::max);
+        prop_assert!(highest <= peak + 0.001, "{}: {} above the peak {}", vehicle, highest, peak);
+    }
+
+    #[test]
     fn every_sound_job_has_a_loop_for_each_role(job in job()) {
         let answer = calculate("loop-sizing", &job);
         prop_assert_eq!(answer.status, 200, "{}: {:#}", job, answer.body);

@@ -55,9 +55,26 @@ pub fn loop_sizing() -> Value {
     })
 }
 
-/// Both calculations, each with its request that has every field.
-pub fn all() -> [(&'static str, Value); 2] {
-    [("loop-characteristics", loop_characteristics()), ("loop-sizing", loop_sizing())]
+/// A vehicle-response request with every field, but for the class that stands instead of the plate.
+pub fn vehicle_response() -> Value {
+    let Value::Object(mut request) = loop_characteristics() else { unreachable!("a request is an object") };
+    request.retain(|name, _| ["loop", "lead_in"].contains(&name.as_str()));
+    let own = json!({
+        "plate": { "width": "6 ft", "length": "15 ft", "effective_height": "20 in" },
+        "offset_across": "2 ft", "threshold_percent": 0.1, "positions": 11, "lane_width": "24 ft"
+    });
+    request.extend(own.as_object().unwrap().clone());
+    Value::Object(request)
+}
+
+/// All calculations, each with its request that has every field. A new one is added here, and the tests of refusals, bodies,
+/// reports and laws cover it.
+pub fn all() -> [(&'static str, Value); 3] {
+    [
+        ("loop-characteristics", loop_characteristics()),
+        ("vehicle-response", vehicle_response()),
+        ("loop-sizing", loop_sizing()),
+    ]
 }
 
 /// The same request with another value at a place that it has, or with a new member of an object.

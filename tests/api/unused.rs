@@ -6,7 +6,7 @@ use std::collections::BTreeSet;
 use serde_json::{Value, json};
 
 use super::harness::calculate;
-use super::requests::{loop_characteristics, loop_sizing, places, with, without};
+use super::requests::{all, loop_characteristics, loop_sizing, places, vehicle_response, with, without};
 
 fn unused(calculation: &str, request: &Value) -> BTreeSet<String> {
     let answer = calculate(calculation, request);
@@ -29,18 +29,33 @@ fn a_measured_loop_needs_no_cover_and_no_parts_of_the_lead_in() {
 }
 
 #[test]
+fn a_plate_needs_no_lane_and_no_parts_of_the_lead_in() {
+    let named = unused("vehicle-response", &vehicle_response());
+    for pointer in ["#/lead_in/in_slot", "#/lead_in/in_conduit", "#/lead_in/spare", "#/lane_width"] {
+        assert!(named.contains(pointer), "{pointer} is not in {named:?}");
+    }
+    let class = with(&without(&vehicle_response(), "/plate"), "/vehicle", "small_motorcycle");
+    assert!(!unused("vehicle-response", &class).contains("#/lane_width"));
+}
+
+#[test]
 fn what_is_unused_changes_no_figure() {
-    let request = loop_characteristics();
+    for (calculation, request) in all() {
+        unused_changes_no_figure(calculation, &request);
+    }
+}
+
+fn unused_changes_no_figure(calculation: &str, request: &Value) {
     let figures = |request: &Value| {
-        let mut body = calculate("loop-characteristics", request).body;
-        for part in ["inputs", "unused", "assumed"] {
+        let mut body = calculate(calculation, request).body;
+        for part in ["inputs", "unused", "assumed", "basis"] {
             body.as_object_mut().unwrap().shift_remove(part).unwrap();
         }
         body
     };
-    let full = figures(&request);
-    for pointer in unused("loop-characteristics", &request) {
-        assert_eq!(figures(&without(&request, pointer.trim_start_matches('#'))), full, "{pointer}");
+    let full = figures(request);
+    for pointer in unused(calculation, request) {
+        assert_eq!(figures(&without(request, pointer.trim_start_matches('#'))), full, "{pointer}");
     }
 }
 

@@ -1,5 +1,6 @@
 //! The physics against published and independently computed values, and against the laws that it must obey.
 
+mod calibration;
 mod laws;
 mod plates;
 mod published;

@@ -50,10 +50,15 @@ pub struct Finding {
 impl Finding {
     /// A statement without figures, about the whole job.
     pub fn new(code: FindingCode, level: Level, at: &At<'_>, message: impl Into<String>) -> Self {
+        Self::at(code, level, at.to_string(), message)
+    }
+
+    /// The same, at a pointer that is written already.
+    pub fn at(code: FindingCode, level: Level, about: String, message: impl Into<String>) -> Self {
         Self {
             code,
             level,
-            about: at.to_string(),
+            about,
             subject: None,
             message: message.into(),
             figures: Vec::new(),

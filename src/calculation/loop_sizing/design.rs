@@ -8,14 +8,13 @@ use super::job::Job;
 use crate::calculation::loop_characteristics::{Conditions, Electrical, measure};
 use crate::calculation::subject::{LoopUnderstood, Shape};
 use crate::practice::detectors::{LOOP_TO_LEAD_IN, MOST_TURNS};
-use crate::practice::roles::{
-    CORNER_CUT, LEAST_ACROSS, LEAST_EDGE_SETBACK, Role, SHORT_LEG, STEP, USUAL_LEG, seen_height_share,
-};
+use crate::practice::roles::{CORNER_CUT, LEAST_ACROSS, LEAST_EDGE_SETBACK, Role, SHORT_LEG, STEP, USUAL_LEG};
 use crate::practice::site::Construction;
 use crate::practice::wires;
 use crate::quantity::{System, dimension, parse};
 
 /// A loop for a role, with its figures.
+#[derive(Clone)]
 pub struct Design {
     /// The loop.
     pub coil: LoopUnderstood,
@@ -62,14 +61,12 @@ pub fn leg_across(job: &Job) -> Length {
     STEP.floor(across, system).max(STEP.in_system(system))
 }
 
-/// Designs a loop with these legs: the fewest turns that serve best.
-pub fn design(along_travel: Length, across_lane: Length, job: &Job, conditions: &Conditions) -> Design {
-    let candidate = |turns| {
-        let coil = coil(along_travel, across_lane, turns, job);
-        let electrical = measure(&coil, &job.lead_in, conditions);
-        let grade = grade(&coil, &electrical, job);
-        Design { coil, electrical, grade }
-    };
+/// How many turns more than the fewest are worth a try: beyond, the share of the lead-in is small.
+pub const MORE_TURNS: u32 = 2;
+
+/// Designs a loop with these legs: the fewest turns that serve best electrically.
+pub fn design(along_travel: Length, across_lane: Length, shape: Shape, job: &Job, conditions: &Conditions) -> Design {
+    let candidate = |turns| Design::new(coil(along_travel, across_lane, shape, turns, job), job, conditions);
     let mut best = candidate(1);
     for turns in 2..=MOST_TURNS {
         if best.grade == Grade::Right {
@@ -87,8 +84,21 @@ pub fn design(along_travel: Length, across_lane: Length, job: &Job, conditions: 
     best
 }
 
-/// A rectangle of the job's wire, its corners cut as the construction asks.
-pub fn coil(along_travel: Length, across_lane: Length, turns: u32, job: &Job) -> LoopUnderstood {
+/// The same loop with other turns.
+pub fn with_turns(design: &Design, turns: u32, job: &Job, conditions: &Conditions) -> Design {
+    Design::new(LoopUnderstood { turns, ..design.coil.clone() }, job, conditions)
+}
+
+impl Design {
+    fn new(coil: LoopUnderstood, job: &Job, conditions: &Conditions) -> Self {
+        let electrical = measure(&coil, &job.lead_in, conditions);
+        let grade = grade(&coil, &electrical, job);
+        Self { coil, electrical, grade }
+    }
+}
+
+/// A loop of the job's wire, its corners cut as the construction asks.
+pub fn coil(along_travel: Length, across_lane: Length, shape: Shape, turns: u32, job: &Job) -> LoopUnderstood {
     let short = along_travel.min(across_lane);
     let usual = CORNER_CUT.in_system(job.system());
     let corner_cut = match job.construction {
@@ -97,7 +107,7 @@ pub fn coil(along_travel: Length, across_lane: Length, turns: u32, job: &Job) ->
         _ => usual / 2.0,
     };
     LoopUnderstood {
-        shape: Shape::Rectangle,
+        shape,
         along_travel,
         across_lane,
         turns,
@@ -129,7 +139,9 @@ fn grade(coil: &LoopUnderstood, electrical: &Electrical, job: &Job) -> Grade {
 
 /// Turns and cover, stacked; `None` where nothing is sawn.
 pub fn needed_depth(coil: &LoopUnderstood, job: &Job) -> Option<Length> {
-    job.slot.as_ref().map(|slot| slot.cover + f64::from(coil.turns) * coil.wire.over_insulation)
+    // The centre slot of a quadrupole takes the wires of both cells.
+    let stack = if coil.shape == Shape::Quadrupole { 2 * coil.turns } else { coil.turns };
+    job.slot.as_ref().map(|slot| slot.cover + f64::from(stack) * coil.wire.over_insulation)
 }
 
 /// The deepest slot that the job allows.
@@ -158,9 +170,4 @@ pub fn slot_depth(coil: &LoopUnderstood, job: &Job) -> Option<Length> {
 pub fn saw_cut(coil: &LoopUnderstood, job: &Job) -> Option<Length> {
     let winding = coil.winding();
     job.slot.as_ref().map(|_| Length::new::<meter>(winding.straight_cut() + winding.diagonal_cut()))
-}
-
-/// The height at which metal is commonly said to be seen.
-pub fn seen_height(coil: &LoopUnderstood) -> Length {
-    seen_height_share() * coil.short_leg()
 }

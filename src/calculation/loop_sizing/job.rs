@@ -1,6 +1,7 @@
 //! A sizing request in typed quantities, with every default taken.
 
-use uom::si::f64::Length;
+use uom::si::f64::{Length, Ratio};
+use uom::si::ratio::percent;
 
 use super::request::LoopSizingRequest;
 use crate::calculation::answer::{At, FaultCode, Notes};
@@ -24,6 +25,8 @@ pub struct Job {
     pub roles: Vec<Role>,
     /// The vehicles that must be seen.
     pub vehicles: Vec<VehicleClass>,
+    /// Vehicles that another device sees.
+    pub seen_elsewhere: Vec<VehicleClass>,
     /// What the loops lie in.
     pub surface: Surface,
     /// What stands in the way.
@@ -58,6 +61,15 @@ impl Job {
         self.vehicles.iter().all(|vehicle| vehicle.is_low())
     }
 
+    /// The change that the unit is set to switch at: the given one, or what the hardest vehicle asks for; of the steps on its
+    /// sheet the coarsest that is as fine, else the finest.
+    pub fn threshold(&self) -> Ratio {
+        let hardest = self.vehicles.iter().map(|vehicle| vehicle.threshold_percent()).fold(f64::INFINITY, f64::min);
+        let steps = &self.detector.threshold_steps_percent;
+        let step = || steps.iter().find(|step| **step <= hardest).or(steps.last()).copied();
+        Ratio::new::<percent>(self.detector.threshold_percent.or_else(step).unwrap_or(hardest))
+    }
+
     /// The setback asked for, or the usual one.
     pub fn edge_setback(&self) -> Length {
         let usual = if self.has(SiteHazard::AdjacentTraffic) { EDGE_SETBACK_BESIDE_TRAFFIC } else { EDGE_SETBACK };
@@ -90,6 +102,7 @@ impl LoopSizingRequest {
             opening: opening?,
             roles,
             vehicles,
+            seen_elsewhere: self.seen_by_other_devices.clone().unwrap_or_default(),
             surface,
             hazards,
             construction,

@@ -7,7 +7,7 @@ use super::job::Job;
 use crate::calculation::answer::{At, Finding, Notes};
 use crate::practice::Vocabulary;
 use crate::practice::findings::{FindingCode, Level};
-use crate::practice::roles::{ARM_CLEARANCE, FAR_EXIT, LEAF_CLEARANCE, NEIGHBOUR_GAP, Role, STEP, Side};
+use crate::practice::roles::{ARM_CLEARANCE, FAR_EXIT, NEIGHBOUR_GAP, Role, STEP, Side};
 use crate::practice::site::Barrier;
 use crate::practice::vehicles::VehicleClass;
 use crate::quantity::shown::say;
@@ -36,11 +36,11 @@ impl Place {
 ///
 /// Distances are common practice, tidy in the caller's system. Loops of one side stand in a row: the one that holds the gate
 /// nearest to it, then the others, each a neighbour's gap apart.
-pub fn place(job: &Job, legs: &[(Role, Length)]) -> Vec<Place> {
+pub fn place(job: &Job, legs: &[(Role, Length)], leaf_clearance: Option<Length>) -> Vec<Place> {
     let leg = |role: Role| legs.iter().find(|(other, _)| *other == role).map(|(_, leg)| *leg);
     let tidy = |length: Length| STEP.ceil(length, job.system());
     let gap = NEIGHBOUR_GAP.in_system(job.system());
-    let clear = clearance(job, leg(Role::Closing));
+    let clear = clearance(job, leg(Role::Closing), leaf_clearance);
     let sweep = job.opening.barrier.sweep_share() * job.opening.width;
 
     // Inside, from the barrier outwards in three stations; each is kept clear of the one before.
@@ -77,13 +77,12 @@ pub fn place(job: &Job, legs: &[(Role, Length)]) -> Vec<Place> {
 }
 
 /// The clear distance from the closed line to the first loop beside it.
-fn clearance(job: &Job, closing: Option<Length>) -> Length {
+fn clearance(job: &Job, closing: Option<Length>, leaf_clearance: Option<Length>) -> Length {
     let system = job.system();
     let beside_closing = closing.map_or(Length::default(), |leg| leg / 2.0 + NEIGHBOUR_GAP.in_system(system));
     let beside_barrier = match job.opening.barrier {
         Barrier::None => Length::default(),
-        barrier if barrier.has_metal_leaf() => LEAF_CLEARANCE.in_system(system),
-        _ => ARM_CLEARANCE.in_system(system),
+        _ => leaf_clearance.unwrap_or_else(|| ARM_CLEARANCE.in_system(system)),
     };
     STEP.ceil(beside_barrier.max(beside_closing), system)
 }
@@ -194,14 +193,6 @@ fn judge_roles(job: &Job, places: &[Place], notes: &mut Notes) {
                  obstruction_outside and obstruction_inside here.",
             )
             .on(Some(Role::Closing.code())),
-        );
-    }
-    if barrier.has_metal_leaf() && places.iter().any(|place| place.role.holds_the_gate()) {
-        let message = "Keep every wire, lead-in included, at least 4 ft (1.2 m) from the metal leaf in any position, or the \
-                       unit sees the gate move.";
-        notes.find(
-            Finding::new(FindingCode::LeafClearance, Level::Note, &At::BODY.field("opening").field("barrier"), message)
-                .length("clearance", LEAF_CLEARANCE.in_system(job.system()), job.system()),
         );
     }
 }

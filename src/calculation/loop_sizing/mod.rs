@@ -1,38 +1,52 @@
 //! Which loops an opening needs: practice first, physics to confirm.
 //!
-//! `request` asks and `job` reads it; `layout` places the loops, `design` finds legs and turns, `alternatives`, `stock` and
-//! `lead_in` add what a counter is asked next, `site` says what the ground demands, `report` answers.
+//! `request` asks and `job` reads it. `search` tries `design`s, and rows of them, until every vehicle is in `sight`; `leaf` and
+//! `layout` place the loops; `judgement` says what is missed; `row`, `alternatives`, `stock` and `lead_in` add what a counter is
+//! asked next, `site` says what the ground demands, `report` answers.
 
 mod alternatives;
 mod design;
 mod job;
+mod judgement;
 mod layout;
 mod lead_in;
+mod leaf;
 mod report;
 mod request;
+mod row;
+mod search;
+mod sight;
 mod site;
 mod stock;
 
-use uom::si::f64::{Capacitance, Frequency, ThermodynamicTemperature};
-use uom::si::frequency::kilohertz;
-use uom::si::length::inch;
-use uom::si::thermodynamic_temperature::degree_celsius;
+use std::rc::Rc;
 
-pub use report::{Alternative, LeadInAdvice, LoopSizingInputs, LoopSizingReport, SeenHeight, SizedLoop, StockChoice};
+use uom::si::f64::Length;
+use uom::si::length::inch;
+use uom::si::ratio::percent;
+
+pub use report::{
+    Alternative, LeadInAdvice, LoopSizingInputs, LoopSizingReport, OneChannel, SideBySide, SizedLoop, StockChoice,
+    VehicleSighting,
+};
 pub use request::LoopSizingRequest;
 
 use super::answer::{At, Finding, Notes, Refusal};
-use super::loop_characteristics::{Conditions, Places, SOURCES, USUAL_FREQUENCY_KHZ, judge};
+use super::loop_characteristics::{self, Conditions, Places, judge};
+use super::subject::Shape;
+use super::vehicle_response::{self, SeenHeight, usual_conditions};
 use super::{Calculation, Example};
 use crate::practice::Vocabulary;
 use crate::practice::findings::{FindingCode, Level};
+use crate::practice::roles::Role;
 use crate::practice::site::Barrier;
 use crate::practice::sources::Source;
-use crate::practice::vehicles::VehicleClass;
-use crate::quantity::shown::{say, say_small};
+use crate::quantity::shown::{round, say_small};
+use alternatives::Other;
 use design::{Design, Grade};
 use job::Job;
 use layout::Place;
+use search::{Brief, Choice};
 
 impl Calculation for LoopSizingRequest {
     type Report = LoopSizingReport;
@@ -40,10 +54,12 @@ impl Calculation for LoopSizingRequest {
     const OPERATION_ID: &'static str = "size_loops";
     const SUMMARY: &'static str = "Which loops an opening needs";
     const DESCRIPTION: &'static str = "From an opening to loops that can be cut: for each role the legs, the turns, the place, \
-        the saw cut, and what the finished loop will measure. Practice gives the first size, physics confirms the turns: the \
-        as-built inductance must lie wholly inside what the detector unit tunes to, the loop should have twice the inductance \
-        of its lead-in, and the turns must fit the slot. Sizes are tidy in the system that `opening.width` is written in. A \
-        layout that should not be built is answered all the same, with a `stop` among its findings.";
+        the saw cut, what the finished loop will measure and which vehicles it sees. Practice gives the first size; physics \
+        lengthens it, adds turns or puts several side by side until every required vehicle changes the loop by twice what the \
+        unit switches at, and until loops that hold a gate see it everywhere across the lane. The as-built inductance must lie \
+        wholly inside what the unit tunes to, the loop should have twice the inductance of its lead-in, and the turns must fit \
+        the slot. Sizes are tidy in the system that `opening.width` is written in. A layout that should not be built is answered \
+        all the same, with a `stop` among its findings.";
     const EXAMPLES: &'static [Example] = &[
         Example {
             name: "yard_gate",
@@ -62,43 +78,28 @@ impl Calculation for LoopSizingRequest {
     fn calculate(&self, notes: &mut Notes) -> Result<Self::Report, Refusal> {
         let job = self.read(notes);
         let job = notes.settle(job)?;
-        let lead_in_at = At::BODY.field("lead_in");
         if let Some(lead_in) = &self.lead_in {
             let [in_slot, in_conduit, _] = lead_in.parts_sent();
-            notes.not_needed(&lead_in_at, &[in_slot, in_conduit]);
+            notes.not_needed(&At::BODY.field("lead_in"), &[in_slot, in_conduit]);
         }
         if let Some(detector) = &self.detector {
             notes.not_needed(&At::BODY.field("detector"), &detector.parts_sent());
         }
-        notes.not_needed(
-            &At::BODY.field("opening"),
-            &[
-                ("leaf_height", self.opening.leaf_height.is_some()),
-                ("leaf_ground_gap", self.opening.leaf_ground_gap.is_some()),
-            ],
-        );
-
-        let conditions = Conditions {
-            frequency: Frequency::new::<kilohertz>(USUAL_FREQUENCY_KHZ),
-            temperature: ThermodynamicTemperature::new::<degree_celsius>(20.0),
-            steel_below: None,
-            shunt_capacitance: Capacitance::default(),
-        };
-        let across = design::leg_across(&job);
-        let legs: Vec<_> = job.roles.iter().map(|role| (*role, design::first_leg(*role, &job))).collect();
-        let places = layout::place(&job, &legs);
-        let loops = places
-            .iter()
-            .map(|place| {
-                let design = design::design(place.to - place.from, across, &job, &conditions);
-                size(place, &design, &job, &conditions, notes)
-            })
-            .collect();
+        let conditions = usual_conditions();
+        let choices = choose(&job, &conditions);
+        let legs: Vec<_> =
+            choices.iter().map(|chosen| (chosen.role, chosen.choice().design.coil.along_travel)).collect();
+        let leaf_clearance = leaf::clearance(&job, &choices, notes);
+        let places = layout::place(&job, &legs, leaf_clearance);
+        let loops =
+            places.iter().zip(&choices).map(|(place, chosen)| size(place, chosen, &job, &conditions, notes)).collect();
+        judgement::judge_sensitivity(&job, notes);
         let unseen_stretch = layout::judge(&job, &places, notes);
         let lead_in = lead_in::advise(&job, notes);
         site::judge(&job, notes);
-        notes.rest_on(SOURCES);
-        notes.rest_on(&[Source::CommonPractice, Source::OwnChoice]);
+        notes.rest_on(loop_characteristics::SOURCES);
+        notes.rest_on(vehicle_response::SOURCES);
+        notes.rest_on(&[Source::CommonPractice]);
 
         let inputs = job.echo();
         let closing = notes.close();
@@ -116,9 +117,48 @@ impl Calculation for LoopSizingRequest {
     }
 }
 
+/// The loop that a search found, and its alternatives.
+type Found = Rc<(Choice, Vec<Other>)>;
+
+/// What was found for a role. Roles that ask for the same loop share it.
+struct Chosen {
+    role: Role,
+    found: Found,
+}
+
+impl Chosen {
+    fn choice(&self) -> &Choice {
+        &self.found.0
+    }
+
+    fn others(&self) -> &[Other] {
+        &self.found.1
+    }
+}
+
+/// Searches the loop of each role, once for all that ask for the same.
+fn choose(job: &Job, conditions: &Conditions) -> Vec<Chosen> {
+    let mut done: Vec<(Brief<'_>, Found)> = Vec::new();
+    let mut chosen = Vec::new();
+    for role in &job.roles {
+        let brief = Brief::of(*role, job, conditions);
+        let known = done.iter().find(|(other, _)| other.is_like(&brief)).map(|(_, found)| found.clone());
+        let found = known.unwrap_or_else(|| {
+            let choice = brief.search();
+            let others = alternatives::others(&brief, &choice);
+            let found = Rc::new((choice, others));
+            done.push((brief, found.clone()));
+            found
+        });
+        chosen.push(Chosen { role: *role, found });
+    }
+    chosen
+}
+
 /// One loop of the report, and what is to be said about it.
-fn size(place: &Place, design: &Design, job: &Job, conditions: &Conditions, notes: &mut Notes) -> SizedLoop {
-    let Design { coil, electrical, .. } = design;
+fn size(place: &Place, chosen: &Chosen, job: &Job, conditions: &Conditions, notes: &mut Notes) -> SizedLoop {
+    let choice = chosen.choice();
+    let Design { coil, electrical, .. } = &choice.design;
     let role = place.role.code();
     let body = At::BODY;
     let places = Places {
@@ -129,8 +169,12 @@ fn size(place: &Place, design: &Design, job: &Job, conditions: &Conditions, note
         subject: Some(role),
     };
     judge(electrical, conditions, &job.detector.limits, &places, notes);
-    judge_fit(role, design, job, notes);
-    judge_height(role, design, job, notes);
+    judge_fit(role, &choice.design, job, notes);
+    judgement::judge(place.role, choice, job, notes);
+    let quadrupole = chosen.others().iter().find(|(_, other)| other.design.coil.shape == Shape::Quadrupole);
+    if let Some(other) = quadrupole {
+        alternatives::judge_quadrupole(place.role, other, choice, job, notes);
+    }
 
     let distance = place.distance().into();
     let has_barrier = job.opening.barrier != Barrier::None;
@@ -138,21 +182,30 @@ fn size(place: &Place, design: &Design, job: &Job, conditions: &Conditions, note
         role,
         construction: job.construction.code(),
         shape: coil.shape.code(),
+        count: choice.centres.len(),
         along_travel: coil.along_travel.into(),
         across_lane: coil.across_lane.into(),
         turns: coil.turns,
         corner_cut: coil.corner_cut.into(),
-        edge_setback: ((job.opening.width - coil.across_lane) / 2.0).into(),
+        edge_setback: edge_setback(choice, job).into(),
         side: place.side.code(),
         distance_from_barrier: has_barrier.then_some(distance),
         distance_from_reference: (!has_barrier).then_some(distance),
         slot_depth: design::slot_depth(coil, job).map(Into::into),
         saw_cut: design::saw_cut(coil, job).map(Into::into),
         electrical: electrical.into(),
-        seen_height: SeenHeight { rule_of_thumb: design::seen_height(coil).into() },
-        alternatives: alternatives::offer(place.role, design, job, conditions),
-        stock_choice: stock::choose(place.role, design, job, conditions, notes),
+        seen_height: SeenHeight::of(&choice.field, choice.seen_height),
+        vehicles: choice.sightings.iter().map(|sighting| VehicleSighting::of(sighting, job)).collect(),
+        side_by_side: row::plan(choice, job),
+        alternatives: chosen.others().iter().map(|other| alternatives::describe(other, choice, job)).collect(),
+        stock_choice: stock::choose(place.role, &choice.design, job, conditions, notes),
     }
+}
+
+/// From the outermost wire to the edge of the opening.
+fn edge_setback(choice: &Choice, job: &Job) -> Length {
+    let outermost = choice.centres.iter().copied().fold(Length::default(), Length::max);
+    job.opening.width / 2.0 - outermost - choice.design.coil.across_lane / 2.0
 }
 
 fn judge_fit(role: &'static str, design: &Design, job: &Job, notes: &mut Notes) {
@@ -182,31 +235,14 @@ fn judge_fit(role: &'static str, design: &Design, job: &Job, notes: &mut Notes) 
     }
 }
 
-fn judge_height(role: &'static str, design: &Design, job: &Job, notes: &mut Notes) {
-    let high_bed_comes =
-        job.vehicles.iter().any(|vehicle| matches!(vehicle, VehicleClass::HighBedTruck | VehicleClass::TractorTrailer));
-    let (height, bed, system) = (design::seen_height(&design.coil), VehicleClass::lowest_high_bed(), job.system());
-    if high_bed_comes && height < bed {
-        let message = format!(
-            "By the rule of thumb metal is seen up to {}, and a high bed lies at {} and more. Lengthen the short leg.",
-            say(height, system),
-            say(bed, system)
-        );
-        notes.find(
-            Finding::new(FindingCode::HighBedBeyondRule, Level::Warning, &At::BODY.field("vehicles"), message)
-                .on(Some(role))
-                .length("seen_height_rule_of_thumb", height, system)
-                .length("high_bed", bed, system),
-        );
-    }
-}
-
 impl Job {
     fn echo(&self) -> LoopSizingInputs {
         LoopSizingInputs {
             opening: self.opening.echo(),
             roles: codes(&self.roles),
             vehicles: codes(&self.vehicles),
+            seen_by_other_devices: codes(&self.seen_elsewhere),
+            threshold_percent: round(self.threshold().get::<percent>(), 3),
             surface: self.surface.code(),
             site_hazards: codes(&self.hazards),
             construction: self.construction.code(),

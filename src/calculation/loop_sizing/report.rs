@@ -1,12 +1,17 @@
 //! What [`super`] answers.
 
 use serde::Serialize;
+use uom::si::ratio::{percent, ratio};
 use utoipa::ToSchema;
 
+use super::job::Job;
+use super::sight::Sighting;
 use crate::calculation::answer::{Assumed, Basis, Caution, Finding};
 use crate::calculation::loop_characteristics::LoopElectrical;
 use crate::calculation::subject::{DetectorEcho, LeadInEcho, OpeningEcho, SlotEcho, WireEcho};
-use crate::quantity::shown::{DetailLength, InductancePerLengthValue, PlanLength};
+use crate::calculation::vehicle_response::{BlindStrip, SeenHeight};
+use crate::practice::Vocabulary;
+use crate::quantity::shown::{DetailLength, InductancePerLengthValue, PlanLength, round};
 
 /// Loops for an opening.
 #[derive(Clone, Debug, Serialize, ToSchema)]
@@ -41,6 +46,10 @@ pub struct LoopSizingInputs {
     pub roles: Vec<&'static str>,
     /// The vehicles that must be seen.
     pub vehicles: Vec<&'static str>,
+    /// Vehicles that another device sees.
+    pub seen_by_other_devices: Vec<&'static str>,
+    /// The change that the unit is set to switch at, percent, 3 decimals.
+    pub threshold_percent: f64,
     /// What the loops lie in.
     pub surface: &'static str,
     /// What stands in the way.
@@ -69,6 +78,8 @@ pub struct SizedLoop {
     pub construction: &'static str,
     /// Its shape.
     pub shape: &'static str,
+    /// How many such loops lie side by side; 1 as a rule. All figures are for each.
+    pub count: usize,
     /// The leg in the direction of driving.
     pub along_travel: PlanLength,
     /// The leg across the lane.
@@ -95,8 +106,13 @@ pub struct SizedLoop {
     pub saw_cut: Option<PlanLength>,
     /// What it will measure at 50 kHz and 20 °C.
     pub electrical: LoopElectrical,
-    /// How high above the pavement metal is commonly said to be seen.
+    /// How high above the pavement metal is seen.
     pub seen_height: SeenHeight,
+    /// The vehicles over it.
+    pub vehicles: Vec<VehicleSighting>,
+    /// How the loops of a row share the opening; absent for a single loop.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub side_by_side: Option<SideBySide>,
     /// Other sizes, and what each costs and gains.
     pub alternatives: Vec<Alternative>,
     /// The stock loop that serves; absent when no stock was sent.
@@ -104,18 +120,81 @@ pub struct SizedLoop {
     pub stock_choice: Option<StockChoice>,
 }
 
-/// A height at which metal is seen, and how it is known.
+/// A vehicle over the loop, or the row of loops, of a role.
 #[derive(Clone, Debug, Serialize, ToSchema)]
-pub struct SeenHeight {
-    /// Two thirds of the short leg: a rule of thumb.
-    pub rule_of_thumb: PlanLength,
+pub struct VehicleSighting {
+    /// The class of the vehicle.
+    pub vehicle: &'static str,
+    /// The change at the unit's terminals with the vehicle's middle over the middle of a loop, percent, 3 decimals; for two-wheelers
+    /// 0.3 m inside a side wire, or over the centre slot of a quadrupole; for a tractor and trailer under the trailer's floor.
+    pub change_percent: f64,
+    /// The least such change across the lane, percent, 3 decimals: over the gaps of a row, and hard against either edge where the
+    /// loop holds a gate. The same as `change_percent` for two-wheelers.
+    pub least_change_percent: f64,
+    /// The change that the unit switches at, percent, 3 decimals.
+    pub threshold_percent: f64,
+    /// `change_percent` over the threshold, 2 decimals; a design wants 2 at least.
+    pub times_threshold: f64,
+    /// Whether `least_change_percent` reaches the threshold.
+    pub detected: bool,
+    /// Whether the unit lets go under the vehicle.
+    pub drops_out: bool,
+    /// Where across the lane a two-wheeler is not seen; absent for other vehicles.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub blind_strip: Option<BlindStrip>,
+}
+
+impl VehicleSighting {
+    pub(super) fn of(sighting: &Sighting, job: &Job) -> Self {
+        let threshold = job.threshold();
+        Self {
+            vehicle: sighting.class.code(),
+            change_percent: round(sighting.change.get::<percent>(), 3),
+            least_change_percent: round(sighting.least.get::<percent>(), 3),
+            threshold_percent: round(threshold.get::<percent>(), 3),
+            times_threshold: round((sighting.change / threshold).get::<ratio>(), 2),
+            detected: sighting.least >= threshold,
+            drops_out: sighting.drops_out,
+            blind_strip: sighting.blind.as_ref().map(|blind| BlindStrip::of(blind, job.opening.width)),
+        }
+    }
+}
+
+/// Loops that share an opening side by side.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct SideBySide {
+    /// Whole pavement between the nearest wires of neighbours.
+    pub gap: PlanLength,
+    /// The middles of the loops, as offsets from the middle of the opening, left to right.
+    pub centres: Vec<PlanLength>,
+    /// The winding senses, left to right: `clockwise` and `anticlockwise` in turn.
+    pub wound: Vec<&'static str>,
+    /// How to cut the shared gap, in a few sentences.
+    pub saw_plan: String,
+    /// What all loops on one channel would come to; take it only where it passes.
+    pub one_channel: Vec<OneChannel>,
+}
+
+/// All loops of a row on one channel.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct OneChannel {
+    /// `series` or `parallel`.
+    pub wiring: &'static str,
+    /// Inductance at the unit's terminals, µH, 2 decimals; coupling between neighbours is left out.
+    pub terminal_inductance_uh: f64,
+    /// The change that the hardest vehicle over one of the loops makes, percent, 3 decimals.
+    pub change_percent: f64,
+    /// Whether the unit tunes to it and the change is twice the threshold.
+    pub passes: bool,
 }
 
 /// Another size for the same role.
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct Alternative {
-    /// Which: `shorter`, `longer`, or `window` for the narrow loop at a drive-through window.
+    /// Which: `shorter`, `longer`, `window` for the narrow loop at a drive-through window, or `quadrupole`.
     pub alternative: &'static str,
+    /// Its shape.
+    pub shape: &'static str,
     /// The leg in the direction of driving.
     pub along_travel: PlanLength,
     /// The leg across the lane.
@@ -129,8 +208,10 @@ pub struct Alternative {
     pub saw_cut_change: Option<PlanLength>,
     /// The change of the wire in the loop against the loop above; negative saves.
     pub wire_change: PlanLength,
-    /// The change of the height by the rule of thumb against the loop above; negative loses.
+    /// The change of the height at which a flat underside is seen against the loop above; negative loses.
     pub seen_height_change: PlanLength,
+    /// The vehicles over it.
+    pub vehicles: Vec<VehicleSighting>,
     /// What it costs and gains, in a sentence.
     pub message: String,
 }

@@ -24,6 +24,10 @@ pub struct LoopSizingRequest {
     #[validate(length(min = 1, max = 7))]
     #[schema(min_items = 1, max_items = 7)]
     pub vehicles: Option<Vec<VehicleClass>>,
+    /// Vehicles that another device (a beam, a camera) sees wherever a loop is blind to them. Default: none.
+    #[validate(length(max = 7))]
+    #[schema(max_items = 7)]
+    pub seen_by_other_devices: Option<Vec<VehicleClass>>,
     /// What the loops lie in. Default `existing_asphalt`.
     pub surface: Option<Surface>,
     /// What stands in the way. Default: nothing.

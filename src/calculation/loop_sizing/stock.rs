@@ -9,7 +9,7 @@ use super::job::Job;
 use super::report::StockChoice;
 use crate::calculation::answer::{At, Finding, Notes};
 use crate::calculation::loop_characteristics::{Conditions, measure};
-use crate::calculation::subject::StockItemUnderstood;
+use crate::calculation::subject::{Shape, StockItemUnderstood};
 use crate::practice::Vocabulary;
 use crate::practice::findings::{FindingCode, Level};
 use crate::practice::roles::{LEAST_EDGE_SETBACK, Role, STEP};
@@ -87,7 +87,7 @@ fn misfit(item: &StockItemUnderstood, design: &Design, job: &Job, conditions: &C
 }
 
 fn tunes(item: &StockItemUnderstood, turns: u32, job: &Job, conditions: &Conditions) -> bool {
-    let coil = coil(item.along_travel, item.across_lane, turns, job);
+    let coil = coil(item.along_travel, item.across_lane, Shape::Rectangle, turns, job);
     let figures = measure(&coil, &job.lead_in, conditions);
     let limits = &job.detector.limits;
     figures.as_built_low.get::<microhenry>() >= limits.inductance_min_uh

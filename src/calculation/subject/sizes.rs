@@ -39,4 +39,14 @@ kinds! {
     ApproachSpeed: Speed, "1 mph" to "60 mph", as "10 mph" or "15 km/h";
     /// How long the barrier takes to open.
     OpeningTime: Duration, "0.5 s" to "120 s", as "12 s" or "0.2 min";
+    /// From the middle of the loop to the middle of the vehicle, to the right in the direction of driving.
+    SideOffset: Length, "-100 ft" to "100 ft", as "2 ft" or "0.6 m";
+    /// The width of a lane.
+    LaneWidth: Length, "3 ft" to "200 ft", as "12 ft" or "3.6 m";
+    /// The side of a flat underside across the lane.
+    PlateWidth: Length, "1 ft" to "4 m", as "6 ft" or "1.75 m";
+    /// The side of a flat underside along travel.
+    PlateLength: Length, "1 ft" to "16 m", as "15 ft" or "4.5 m";
+    /// The effective height of a flat underside above the pavement.
+    PlateHeight: Length, "6 in" to "6 ft", as "20 in" or "0.5 m";
 }

@@ -10,6 +10,7 @@ use validator::Validate;
 use super::{ConductorSize, CornerLeg, Cover, LoopLeg, OverInsulation};
 use crate::calculation::answer::{At, FaultCode, Notes};
 use crate::physics::winding::{self, Winding};
+use crate::practice::roles::two_wheeler_inset;
 use crate::practice::sources::Source;
 use crate::practice::{Vocabulary, vocabulary, wires};
 use crate::quantity::System;
@@ -230,6 +231,15 @@ impl LoopUnderstood {
     /// The shorter leg; it governs how high metal is seen.
     pub fn short_leg(&self) -> Length {
         self.along_travel.min(self.across_lane)
+    }
+
+    /// From the middle to the line on which two-wheelers are taken to ride: 0.3 m inside the side wire, where they are calibrated,
+    /// or the centre slot of a quadrupole.
+    pub fn riding_line(&self) -> Length {
+        match self.shape {
+            Shape::Rectangle => (self.across_lane / 2.0 - two_wheeler_inset()).max(Length::default()),
+            Shape::Quadrupole => Length::default(),
+        }
     }
 
     fn longest_corner_cut(&self) -> Length {

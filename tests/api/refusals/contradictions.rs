@@ -3,7 +3,7 @@
 use serde_json::json;
 
 use super::{refused, taken};
-use crate::requests::{all, loop_characteristics, loop_sizing, with};
+use crate::requests::{all, loop_characteristics, loop_sizing, vehicle_response, with, without};
 
 #[test]
 fn corner_cuts_may_not_take_a_leg() {
@@ -88,6 +88,13 @@ fn two_setbacks_leave_most_of_the_width() {
         &[("#/opening/edge_setback", "contradiction")],
     );
     taken("loop-sizing", &with(&narrow, "/opening/edge_setback", "4 ft"));
+}
+
+#[test]
+fn a_vehicle_is_a_class_or_a_plate() {
+    let both = with(&vehicle_response(), "/vehicle", "pickup");
+    refused("vehicle-response", &both, &[("#/plate", "contradiction")]);
+    taken("vehicle-response", &without(&both, "/plate"));
 }
 
 #[test]

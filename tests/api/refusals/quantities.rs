@@ -41,38 +41,56 @@ const NO_LENGTHS: [(&str, &str); 32] = [
     ("٦ m", "number_invalid"),
 ];
 
-/// The fields for lengths, and whether each takes a zero.
-fn lengths(calculation: &str) -> &'static [(&'static str, bool)] {
+/// What lies at the lower end of the range of a field.
+#[derive(Clone, Copy, PartialEq)]
+enum Least {
+    Positive,
+    Zero,
+    Negative,
+}
+use Least::{Negative, Positive, Zero};
+
+/// The fields for lengths.
+fn lengths(calculation: &str) -> &'static [(&'static str, Least)] {
     match calculation {
         "loop-characteristics" => &[
-            ("/loop/along_travel", false),
-            ("/loop/across_lane", false),
-            ("/loop/corner_cut", true),
-            ("/loop/cover", true),
-            ("/loop/wire/over_insulation", false),
-            ("/lead_in/length", true),
-            ("/lead_in/in_slot", true),
-            ("/lead_in/in_conduit", true),
-            ("/lead_in/spare", true),
-            ("/reinforcement/depth_below_loop", false),
+            ("/loop/along_travel", Positive),
+            ("/loop/across_lane", Positive),
+            ("/loop/corner_cut", Zero),
+            ("/loop/cover", Zero),
+            ("/loop/wire/over_insulation", Positive),
+            ("/lead_in/length", Zero),
+            ("/lead_in/in_slot", Zero),
+            ("/lead_in/in_conduit", Zero),
+            ("/lead_in/spare", Zero),
+            ("/reinforcement/depth_below_loop", Positive),
+        ],
+        "vehicle-response" => &[
+            ("/loop/along_travel", Positive),
+            ("/lead_in/length", Zero),
+            ("/plate/width", Positive),
+            ("/plate/length", Positive),
+            ("/plate/effective_height", Positive),
+            ("/offset_across", Negative),
+            ("/lane_width", Positive),
         ],
         "loop-sizing" => &[
-            ("/opening/width", false),
-            ("/opening/edge_setback", true),
-            ("/opening/leaf_height", false),
-            ("/opening/leaf_ground_gap", true),
-            ("/lead_in/length", true),
-            ("/lead_in/in_slot", true),
-            ("/lead_in/in_conduit", true),
-            ("/lead_in/spare", true),
-            ("/wire/over_insulation", false),
-            ("/slot/width", false),
-            ("/slot/depth", false),
-            ("/slot/cover", true),
-            ("/stock/0/along_travel", false),
-            ("/stock/0/across_lane", false),
-            ("/stock/1/along_travel", false),
-            ("/stock/1/lead_in_length", true),
+            ("/opening/width", Positive),
+            ("/opening/edge_setback", Zero),
+            ("/opening/leaf_height", Positive),
+            ("/opening/leaf_ground_gap", Zero),
+            ("/lead_in/length", Zero),
+            ("/lead_in/in_slot", Zero),
+            ("/lead_in/in_conduit", Zero),
+            ("/lead_in/spare", Zero),
+            ("/wire/over_insulation", Positive),
+            ("/slot/width", Positive),
+            ("/slot/depth", Positive),
+            ("/slot/cover", Zero),
+            ("/stock/0/along_travel", Positive),
+            ("/stock/0/across_lane", Positive),
+            ("/stock/1/along_travel", Positive),
+            ("/stock/1/lead_in_length", Zero),
         ],
         other => panic!("no lengths are listed for {other}"),
     }
@@ -105,9 +123,12 @@ fn a_bare_number_misses_its_unit() {
 #[test]
 fn a_length_outside_the_range_of_its_field_is_refused_with_the_range() {
     for (calculation, request) in all() {
-        for (pointer, takes_zero) in lengths(calculation) {
-            let mut texts = vec!["-6 ft", "-1/16 in", "1000000000 ft", "99999999999999999999999999999999999 m"];
-            if !takes_zero {
+        for &(pointer, least) in lengths(calculation) {
+            let mut texts = vec!["-6000 ft", "1000000000 ft", "99999999999999999999999999999999999 m"];
+            if least != Negative {
+                texts.extend(["-6 ft", "-1/16 in"]);
+            }
+            if least == Positive {
                 texts.extend(["0 ft", "0 mm", "-0 in", "0.000001 mm"]);
             }
             for text in texts {

@@ -93,8 +93,6 @@ fn a_loop_lies_clear_of_a_metal_leaf_in_any_position() {
             // 4 ft, or 1.2 m.
             assert!(distance >= swept + 3.93, "{job}: {role} lies {distance} ft away");
         }
-        let holds = answer.body["inputs"]["roles"].to_string().contains("obstruction");
-        assert_eq!(level(&answer, "leaf_clearance"), if holds { "note" } else { "" }, "{job}");
     }
 }
 

@@ -1,0 +1,149 @@
+//! What the vehicles over a loop mean for its role.
+
+use uom::si::f64::{Length, Ratio};
+use uom::si::ratio::percent;
+
+use super::job::Job;
+use super::search::Choice;
+use super::sight::Sighting;
+use crate::calculation::answer::{At, Finding, Notes};
+use crate::practice::Vocabulary;
+use crate::practice::detectors::{FINEST_CLASS_PERCENT, LEAST_TIMES_THRESHOLD};
+use crate::practice::findings::{FindingCode, Level};
+use crate::practice::roles::Role;
+use crate::practice::vehicles::VehicleClass;
+use crate::quantity::shown::say;
+
+const CURE: &str =
+    "Set a finer sensitivity if the unit has one, shorten the lead-in, or share the opening among more lanes.";
+
+/// States which vehicles a loop misses, and what would cure it.
+pub fn judge(role: Role, choice: &Choice, job: &Job, notes: &mut Notes) {
+    for sighting in &choice.sightings {
+        judge_change(role, sighting, job, notes);
+        judge_strip(role, sighting, job, notes);
+    }
+    if choice.centres.len() > 1 {
+        let message = format!(
+            "One loop across the whole opening is too insensitive: {} loops share it, each on its own channel of a unit that \
+             scans them in turn, their outputs paralleled, neighbours wound in opposite senses.",
+            choice.centres.len()
+        );
+        notes.find(
+            Finding::new(FindingCode::SideBySide, Level::Note, &At::BODY.field("opening").field("width"), message)
+                .on(Some(role.code())),
+        );
+    }
+    if role == Role::BetweenLeaves {
+        let message = "The leaves pass over this loop while they move, and it sees them. Wire it to the operator's input that is \
+                       watched only while the leaves stand, fully open or fully closed.";
+        notes.find(
+            Finding::new(FindingCode::LeafSweeps, Level::Warning, &At::BODY.field("roles"), message)
+                .on(Some(role.code())),
+        );
+    }
+}
+
+fn judge_change(role: Role, sighting: &Sighting, job: &Job, notes: &mut Notes) {
+    let threshold = job.threshold();
+    let name = sighting.class.label().to_lowercase();
+    let words = |change: Ratio| format!("{:.3} %", change.get::<percent>());
+    let set = format!("{} %", threshold.get::<percent>());
+    let (code, level, message) = if sighting.change < threshold {
+        (
+            FindingCode::VehicleNotSeen,
+            Level::Stop,
+            format!(
+                "A {name} changes this loop by {}, and the unit switches at {set}: it is not seen. {CURE}",
+                words(sighting.change)
+            ),
+        )
+    } else if sighting.least < threshold {
+        (
+            FindingCode::VehicleNotSeen,
+            Level::Stop,
+            format!(
+                "Hard against the edge or over a gap a {name} changes the loops by {} only, and the unit switches at {set}: it is not \
+                 seen there. Reduce edge_setback, or narrow the lane with posts. {CURE}",
+                words(sighting.least)
+            ),
+        )
+    } else if sighting.drops_out {
+        let level = if role.holds_the_gate() { Level::Stop } else { Level::Warning };
+        let cure = "Lengthen the loop along travel, or add a second one behind it.";
+        (FindingCode::DropsOut, level, format!("The unit lets go under a {name}, between its parts. {cure}"))
+    } else if sighting.change < LEAST_TIMES_THRESHOLD * threshold {
+        (
+            FindingCode::ThinMargin,
+            Level::Warning,
+            format!(
+                "A {name} changes this loop by {}, less than twice the {set} that the unit switches at; pavement, age and weather \
+                 take their part. {CURE}",
+                words(sighting.change)
+            ),
+        )
+    } else {
+        return;
+    };
+    notes.find(
+        Finding::new(code, level, &At::BODY.field("vehicles"), message)
+            .on(Some(role.code()))
+            .figure("change", sighting.change.get::<percent>(), "percent")
+            .figure("least_change_across", sighting.least.get::<percent>(), "percent")
+            .figure("threshold", threshold.get::<percent>(), "percent"),
+    );
+}
+
+fn judge_strip(role: Role, sighting: &Sighting, job: &Job, notes: &mut Notes) {
+    let Some(blind) = sighting.blind.as_ref().filter(|blind| blind.width() > Length::default()) else { return };
+    let covered = job.seen_elsewhere.contains(&sighting.class);
+    let level = match (blind.contains_centre(), role.holds_the_gate() && !covered) {
+        (true, true) => Level::Stop,
+        (true, false) => Level::Warning,
+        (false, _) => Level::Note,
+    };
+    let system = job.system();
+    let place = if blind.contains_centre() { "its centre included" } else { "away from its centre" };
+    let cure = if covered {
+        "The other device must see it there."
+    } else {
+        "Mark the line to ride on, take a quadrupole (see alternatives), or let another device see two-wheelers."
+    };
+    let message = format!(
+        "Over {} of the lane, {place}, a {} is not seen: only wires along travel couple with it. {cure}",
+        say(blind.width(), system),
+        sighting.class.label().to_lowercase()
+    );
+    notes.find(
+        Finding::new(FindingCode::BlindStrip, level, &At::BODY.field("vehicles"), message)
+            .on(Some(role.code()))
+            .length("blind_strip", blind.width(), system)
+            .figure("share_of_lane", (blind.width() / job.opening.width).get::<percent>(), "percent"),
+    );
+}
+
+/// States the sensitivity to set, and whether units have it.
+pub fn judge_sensitivity(job: &Job, notes: &mut Notes) {
+    let threshold = job.threshold().get::<percent>();
+    let at = At::BODY.field("detector").field("threshold_percent").to_string();
+    let hardest = job.vehicles.iter().min_by(|a, b| a.threshold_percent().total_cmp(&b.threshold_percent()));
+    let hardest = hardest.copied().unwrap_or(VehicleClass::PassengerCar).label().to_lowercase();
+    let message =
+        format!("Set every channel to the step that switches at {threshold} %: the {hardest} is the hardest to see.");
+    notes.find(Finding::at(FindingCode::Sensitivity, Level::Note, at.clone(), message).figure(
+        "threshold",
+        threshold,
+        "percent",
+    ));
+    if threshold < FINEST_CLASS_PERCENT {
+        let message = format!(
+            "{threshold} % is finer than the finest class of the standard ({FINEST_CLASS_PERCENT} %). The unit's own sheet must \
+             show that it switches there."
+        );
+        notes.find(Finding::at(FindingCode::FineThreshold, Level::Warning, at, message).figure(
+            "threshold",
+            threshold,
+            "percent",
+        ));
+    }
+}

@@ -1,0 +1,88 @@
+//! How far loops keep from a metal leaf: a finite plate in the loop's field decides.
+
+use uom::si::f64::{Length, Ratio};
+use uom::si::length::meter;
+use uom::si::ratio::percent;
+
+use super::Chosen;
+use super::job::Job;
+use crate::calculation::answer::{At, Finding, Notes};
+use crate::physics::plate::Wall;
+use crate::practice::findings::{FindingCode, Level};
+use crate::practice::roles::{LEAF_CLEARANCE, Role, STEP};
+use crate::practice::vehicles::VehicleClass;
+use crate::quantity::shown::say;
+
+/// How far the search goes: beyond, the leaf is no matter.
+const FARTHEST_M: f64 = 6.0;
+
+/// The least distance, never under 4 ft / 1.2 m, at which the closed leaf changes every loop beside it by less than half the
+/// threshold. Where that would let a car stand unseen between the loops, they stay closer, with a warning. `None` without a leaf.
+pub fn clearance(job: &Job, choices: &[Chosen], notes: &mut Notes) -> Option<Length> {
+    let (height, ground_gap) = job.opening.leaf?;
+    let wall = Wall::new(job.opening.width.get::<meter>(), height.get::<meter>())?;
+    let system = job.system();
+    let (least, step) = (LEAF_CLEARANCE.in_system(system), STEP.in_system(system));
+    let beside: Vec<_> = choices.iter().filter(|chosen| lies_beside(chosen.role)).map(Chosen::choice).collect();
+    let change = |distance: Length| {
+        beside
+            .iter()
+            .map(|choice| choice.field.change_by_leaf(&wall, distance, ground_gap))
+            .fold(Ratio::default(), Ratio::max)
+    };
+    let limit = job.threshold() / 2.0;
+    let farthest = Length::new::<meter>(FARTHEST_M);
+    let mut wanted = least;
+    while wanted < farthest && change(wanted) > limit {
+        wanted += step;
+    }
+    // Loops on both sides of the line leave twice the distance between them.
+    let widest = if holds_both_sides(choices) && job.opening.barrier.sweep_share() == 0.0 {
+        STEP.floor(VehicleClass::PassengerCar.length() / 2.0, system).max(least)
+    } else {
+        farthest
+    };
+    let distance = wanted.min(widest);
+    if !beside.is_empty() {
+        state(distance, change(distance), limit, job, notes);
+    }
+    Some(distance)
+}
+
+fn state(distance: Length, change: Ratio, limit: Ratio, job: &Job, notes: &mut Notes) {
+    let at = At::BODY.field("opening").field("barrier").to_string();
+    let system = job.system();
+    let percents = (change.get::<percent>(), limit.get::<percent>());
+    let finding = if change > limit {
+        let message = format!(
+            "At {} the closed leaf changes the loops by {:.3} %, over half the threshold, but farther apart a car could stand \
+             unseen between them. Shorten the leg along travel, set a coarser sensitivity, or prove on site that the moving gate \
+             makes no call.",
+            say(distance, system),
+            percents.0,
+        );
+        Finding::at(FindingCode::LeafSeen, Level::Warning, at, message)
+    } else {
+        let message = format!(
+            "Keep every wire of these loops, lead-in included, {} from the metal leaf in any position: there it changes a loop by \
+             {:.3} %, under half the threshold.",
+            say(distance, system),
+            percents.0,
+        );
+        Finding::at(FindingCode::LeafClearance, Level::Note, at, message)
+    };
+    notes.find(finding.length("clearance", distance, system).figure("change_by_leaf", percents.0, "percent").figure(
+        "half_threshold",
+        percents.1,
+        "percent",
+    ));
+}
+
+fn lies_beside(role: Role) -> bool {
+    matches!(role, Role::ObstructionOutside | Role::ObstructionInside | Role::Presence | Role::Exit)
+}
+
+fn holds_both_sides(choices: &[Chosen]) -> bool {
+    let has = |role| choices.iter().any(|chosen| chosen.role == role);
+    has(Role::ObstructionOutside) && has(Role::ObstructionInside)
+}

@@ -1,0 +1,53 @@
+//! How high above the pavement metal is seen.
+
+use serde::Serialize;
+use uom::si::f64::{Length, Ratio};
+use uom::si::length::meter;
+use utoipa::ToSchema;
+
+use super::field::Field;
+use super::metal::Metal;
+use super::root::root;
+use crate::practice::roles::seen_height_share;
+use crate::quantity::shown::PlanLength;
+
+/// The height at which the search ends; nothing on wheels is higher.
+const HIGHEST_M: f64 = 4.0;
+/// How high above the pavement metal is seen, by physics and by the rule of thumb.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct SeenHeight {
+    /// The highest flat underside, as large as the vehicle's (a car's for two-wheelers), that still switches the unit when it
+    /// stands over the middle of the loop; 0 when none does.
+    pub flat_underside: PlanLength,
+    /// Two thirds of the short leg: what is commonly said.
+    pub rule_of_thumb: PlanLength,
+}
+
+impl SeenHeight {
+    /// Both heights of a loop, given the first.
+    pub fn of(field: &Field, flat_underside: Length) -> Self {
+        Self {
+            flat_underside: flat_underside.into(),
+            rule_of_thumb: (seen_height_share() * field.along.min(field.across)).into(),
+        }
+    }
+}
+
+/// The highest place of an underside over the middle of the loop at which the change is the threshold.
+///
+/// The change falls with height while the plate covers the loop's middle.
+pub fn highest(field: &Field, underside: &Metal, threshold: Ratio) -> Length {
+    let excess = |height: Length| {
+        let metal = underside.at_height(height);
+        (field.change(&metal, field.centred(&metal), Length::default()) / threshold).value.ln()
+    };
+    let (least, most) = (underside.least_height(), Length::new::<meter>(HIGHEST_M));
+    if excess(least) < 0.0 {
+        return Length::default();
+    }
+    if excess(most) >= 0.0 {
+        return most;
+    }
+    // The logarithm of the change is nearly straight in the height, so a few steps do.
+    root(least, most, excess)
+}

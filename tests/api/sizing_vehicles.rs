@@ -1,0 +1,225 @@
+//! Sizing proves its choice: every required vehicle is seen, or the report says what is not and what would cure it.
+
+use serde_json::{Value, json};
+
+use super::harness::{Answer, calculate};
+
+fn size(request: &Value) -> Answer {
+    let answer = calculate("loop-sizing", request);
+    assert_eq!(answer.status, 200, "{:#}", answer.body);
+    answer
+}
+
+fn gate(width: &str, barrier: &str, with: Value) -> Answer {
+    let mut request = json!({ "opening": { "width": width, "barrier": barrier } });
+    for (key, value) in with.as_object().unwrap() {
+        request[key] = value.clone();
+    }
+    size(&request)
+}
+
+fn number(value: &Value) -> f64 {
+    value.as_f64().unwrap_or_else(|| panic!("{value} is no number"))
+}
+
+fn loop_of<'a>(answer: &'a Answer, role: &str) -> &'a Value {
+    let loops = answer.body["loops"].as_array().unwrap();
+    loops.iter().find(|sized| sized["role"] == role).unwrap_or_else(|| panic!("no {role}"))
+}
+
+/// Row V06 of common practice.
+#[test]
+fn v06_a_24_ft_slide_gate_gets_6_by_20_ft() {
+    let answer = gate("24 ft", "slide_gate", json!({ "roles": ["exit"] }));
+    let exit = loop_of(&answer, "exit");
+    assert_eq!((&exit["along_travel"]["ft"], &exit["across_lane"]["ft"]), (&json!(6.0), &json!(20.0)));
+    assert_eq!(exit["edge_setback"]["ft"], 2.0);
+    assert!((2..=3).contains(&exit["turns"].as_u64().unwrap()));
+}
+
+#[test]
+fn every_vehicle_is_seen_by_twice_the_threshold_wherever_nothing_is_said() {
+    for (width, barrier) in [
+        ("10 ft", "barrier_arm"),
+        ("16 ft", "swing_gate_pair"),
+        ("24 ft", "slide_gate"),
+        ("9 m", "overhead_door"),
+        ("40 ft", "slide_gate"),
+    ] {
+        for vehicles in [json!(["passenger_car"]), json!(["pickup", "high_bed_truck"]), json!(["tractor_trailer"])] {
+            let answer = gate(width, barrier, json!({ "vehicles": vehicles }));
+            let spoken: Vec<_> = ["vehicle_not_seen", "thin_margin", "drops_out"]
+                .into_iter()
+                .filter(|code| {
+                    answer.body["findings"].as_array().unwrap().iter().any(|finding| finding["code"] == *code)
+                })
+                .collect();
+            for sized in answer.body["loops"].as_array().unwrap() {
+                for seen in sized["vehicles"].as_array().unwrap() {
+                    let sound = number(&seen["times_threshold"]) >= 2.0 && seen["detected"] == true;
+                    assert!(sound || !spoken.is_empty(), "{width} {barrier}: {seen}");
+                }
+            }
+        }
+    }
+}
+
+/// The change that sizing shows is that of a vehicle whose middle stands over the loop's; vehicle-response answers the same for that
+/// loop and looks for the peak, which a plate reaches a little before or after.
+#[test]
+fn the_figures_are_those_of_vehicle_response() {
+    let answer = gate("7.2 m", "slide_gate", json!({ "lead_in": { "length": "18 m" } }));
+    let sized = loop_of(&answer, "obstruction_inside");
+    let metres = |key: &str| format!("{} m", sized[key]["m"]);
+    for seen in sized["vehicles"].as_array().unwrap() {
+        let response = calculate(
+            "vehicle-response",
+            &json!({
+                "loop": { "along_travel": metres("along_travel"), "across_lane": metres("across_lane"), "turns": sized["turns"],
+                          "corner_cut": format!("{} mm", sized["corner_cut"]["mm"]), "cover": "1 in" },
+                "lead_in": { "length": "18 m" },
+                "vehicle": seen["vehicle"],
+                "threshold_percent": seen["threshold_percent"],
+            }),
+        );
+        let (peak, centred) = (number(&response.body["peak_change_percent"]), number(&seen["change_percent"]));
+        assert!(centred <= peak + 0.001 && centred > 0.98 * peak, "{centred} of {peak}: {seen}");
+    }
+}
+
+#[test]
+fn the_hardest_vehicle_sets_the_threshold_unless_one_is_given() {
+    let threshold = |with: Value| gate("12 ft", "none", with).body["inputs"]["threshold_percent"].clone();
+    assert_eq!(threshold(json!({ "vehicles": ["passenger_car", "pickup"] })), 0.32);
+    assert_eq!(threshold(json!({ "vehicles": ["passenger_car", "large_motorcycle"] })), 0.13);
+    assert_eq!(threshold(json!({ "vehicles": ["passenger_car", "bicycle"] })), 0.05);
+    assert_eq!(threshold(json!({ "vehicles": ["bicycle"], "detector": { "threshold_percent": 0.2 } })), 0.2);
+    // Of the steps on the sheet the coarsest that is fine enough, or the finest.
+    let steps = |steps: Value| {
+        threshold(json!({ "vehicles": ["high_bed_truck"], "detector": { "threshold_steps_percent": steps } }))
+    };
+    assert_eq!(steps(json!([0.02, 0.08, 0.12, 0.3])), 0.12);
+    assert_eq!(steps(json!([0.5, 0.3])), 0.3);
+}
+
+#[test]
+fn a_fine_threshold_is_warned_of() {
+    let answer = gate("10 ft", "none", json!({ "vehicles": ["small_motorcycle"] }));
+    assert!(answer.findings("warning").contains(&"fine_threshold"));
+    assert!(!gate("10 ft", "none", json!({ "vehicles": ["pickup"] })).findings("warning").contains(&"fine_threshold"));
+}
+
+#[test]
+fn a_two_wheeler_in_the_middle_is_a_stop_where_the_loop_holds_a_gate_unless_another_device_sees_it() {
+    let with = |more: Value| {
+        let mut request = json!({ "vehicles": ["passenger_car", "small_motorcycle"], "roles": ["closing"] });
+        for (key, value) in more.as_object().unwrap() {
+            request[key] = value.clone();
+        }
+        gate("10 ft", "barrier_arm", request)
+    };
+    let bare = with(json!({}));
+    assert_eq!(bare.findings("stop"), ["blind_strip"]);
+    assert_eq!(loop_of(&bare, "closing")["vehicles"][1]["blind_strip"]["contains_centre"], true);
+    let covered = with(json!({ "seen_by_other_devices": ["small_motorcycle"] }));
+    assert!(covered.findings("stop").is_empty());
+    assert!(covered.findings("warning").contains(&"blind_strip"));
+    let arming = with(json!({ "roles": ["arming"] }));
+    assert!(arming.findings("stop").is_empty() && arming.findings("warning").contains(&"blind_strip"));
+}
+
+#[test]
+fn a_quadrupole_is_offered_wherever_a_two_wheeler_is_asked_for_with_what_it_costs() {
+    let answer = gate("10 ft", "barrier_arm", json!({ "vehicles": ["high_bed_truck", "small_motorcycle"] }));
+    for sized in answer.body["loops"].as_array().unwrap() {
+        let alternatives = sized["alternatives"].as_array().unwrap();
+        let quadrupole = alternatives.iter().find(|other| other["alternative"] == "quadrupole").expect("a quadrupole");
+        assert_eq!(quadrupole["shape"], "quadrupole");
+        assert!(number(&quadrupole["seen_height_change"]["m"]) < 0.0);
+        let motorcycle = &quadrupole["vehicles"][1];
+        assert_eq!(motorcycle["blind_strip"]["contains_centre"], false);
+        let truck =
+            (number(&quadrupole["vehicles"][0]["times_threshold"]), number(&sized["vehicles"][0]["times_threshold"]));
+        assert!(truck.0 < truck.1, "{truck:?}");
+    }
+    assert!(answer.findings("note").contains(&"quadrupole_offered"));
+    assert!(!gate("10 ft", "barrier_arm", json!({})).findings("note").contains(&"quadrupole_offered"));
+}
+
+#[test]
+fn an_opening_too_wide_for_one_loop_gets_several_side_by_side() {
+    let answer = gate(
+        "60 ft",
+        "slide_gate",
+        json!({ "vehicles": ["passenger_car"], "roles": ["obstruction_outside", "obstruction_inside"] }),
+    );
+    assert!(answer.findings("note").contains(&"side_by_side"));
+    let sized = loop_of(&answer, "obstruction_outside");
+    let count = sized["count"].as_u64().unwrap();
+    let row = &sized["side_by_side"];
+    assert!(count >= 2);
+    let centres: Vec<_> = row["centres"].as_array().unwrap().iter().map(|centre| number(&centre["ft"])).collect();
+    assert_eq!(centres.len() as u64, count);
+    let (leg, gap) = (number(&sized["across_lane"]["ft"]), number(&row["gap"]["ft"]));
+    assert!(centres.windows(2).all(|pair| (pair[1] - pair[0] - leg - gap).abs() < 0.02), "{centres:?}");
+    let whole = leg * count as f64 + gap * (count - 1) as f64 + 2.0 * number(&sized["edge_setback"]["ft"]);
+    assert!((whole - 60.0).abs() < 0.05, "{whole}");
+    let wound: Vec<_> = row["wound"].as_array().unwrap().iter().map(|sense| sense.as_str().unwrap()).collect();
+    assert!(wound.windows(2).all(|pair| pair[0] != pair[1]), "{wound:?}");
+    assert_eq!(sized["vehicles"][0]["detected"], true);
+    // One channel for all dilutes the change to about an nth either way.
+    for channel in row["one_channel"].as_array().unwrap() {
+        let ratio = number(&sized["vehicles"][0]["change_percent"]) / number(&channel["change_percent"]);
+        assert!((ratio / count as f64 - 1.0).abs() < 0.2, "{channel}: {ratio}");
+    }
+}
+
+#[test]
+fn the_leaf_decides_the_distance_and_the_unseen_stretch_wins() {
+    let distance = |with: Value| {
+        let answer = gate("24 ft", "slide_gate", with);
+        let near = number(&loop_of(&answer, "obstruction_outside")["distance_from_barrier"]["ft"]);
+        (near, answer.findings("warning").contains(&"leaf_seen"))
+    };
+    let (coarse, _) = distance(json!({ "vehicles": ["passenger_car"] }));
+    let (fine, _) = distance(json!({ "vehicles": ["high_bed_truck"] }));
+    assert!(coarse >= 4.0 && fine > coarse, "{coarse} and {fine} ft");
+    // So fine that the leaf would be seen from where a car could stand unseen between the loops.
+    let (near, warned) = distance(json!({ "detector": { "threshold_percent": 0.01 } }));
+    assert!(near <= 7.0 && warned, "{near} ft, warned: {warned}");
+}
+
+#[test]
+fn no_distance_from_a_leaf_is_asked_for_where_there_is_none() {
+    for barrier in ["barrier_arm", "none"] {
+        let answer = gate("12 ft", barrier, json!({}));
+        assert!(!answer.findings("note").contains(&"leaf_clearance"), "{barrier}");
+    }
+}
+
+#[test]
+fn a_trailer_must_not_drop_out_of_a_loop_that_holds_the_gate() {
+    let answer = gate("24 ft", "slide_gate", json!({ "vehicles": ["tractor_trailer"] }));
+    let sized = loop_of(&answer, "obstruction_outside");
+    assert_eq!(sized["vehicles"][0]["drops_out"], false);
+    assert!(number(&sized["along_travel"]["ft"]) > 6.0, "the leg was lengthened");
+}
+
+#[test]
+fn what_no_search_can_serve_is_a_stop_that_names_the_vehicle_and_a_cure() {
+    let answer = gate(
+        "30 ft",
+        "slide_gate",
+        json!({
+            "vehicles": ["bicycle"], "detector": { "threshold_percent": 0.32 }, "roles": ["obstruction_outside", "obstruction_inside"],
+        }),
+    );
+    let stops =
+        answer.body["findings"].as_array().unwrap().iter().filter(|finding| finding["code"] == "vehicle_not_seen");
+    for stop in stops.clone() {
+        assert_eq!(stop["level"], "stop");
+        let message = stop["message"].as_str().unwrap();
+        assert!(message.contains("bicycle") && message.contains("sensitivity"), "{message}");
+    }
+    assert_eq!(stops.count(), 2);
+}

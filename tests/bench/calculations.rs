@@ -1,0 +1,60 @@
+//! How long each calculation takes on one core, from parsed request to report: `cargo bench`.
+//!
+//! Absolute times depend on the machine; compare within one run.
+
+use std::hint::black_box;
+
+use criterion::{Criterion, criterion_group, criterion_main};
+use loopwright::calculation::loop_characteristics::LoopCharacteristicsRequest;
+use loopwright::calculation::loop_sizing::LoopSizingRequest;
+use loopwright::calculation::vehicle_response::{self, VehicleResponseRequest};
+use loopwright::calculation::{Calculation, Example};
+
+/// Measures a request given as JSON text.
+fn measure<C: Calculation>(criterion: &mut Criterion, name: &str, request: &str) {
+    let request: C = serde_json::from_str(request).expect("a sound request");
+    criterion.bench_function(&format!("{}/{name}", C::NAME), |bencher| {
+        bencher.iter(|| black_box(&request).answer().map_err(|refusal| refusal.faults.len()).expect("an answer"));
+    });
+}
+
+fn examples<C: Calculation>(criterion: &mut Criterion) {
+    for Example { name, request, .. } in C::EXAMPLES {
+        measure::<C>(criterion, name, request);
+    }
+}
+
+fn calculations(criterion: &mut Criterion) {
+    vehicle_response::prepare();
+    measure::<LoopCharacteristicsRequest>(
+        criterion,
+        "plain",
+        r#"{"loop": {"along_travel": "6 ft", "across_lane": "6 ft", "turns": 3}, "lead_in": {"length": "100 ft"}}"#,
+    );
+    examples::<LoopCharacteristicsRequest>(criterion);
+    measure::<VehicleResponseRequest>(
+        criterion,
+        "profile_of_41_points",
+        r#"{"loop": {"along_travel": "6 ft", "across_lane": "6 ft", "turns": 3, "corner_cut": "12 in"},
+            "lead_in": {"length": "100 ft"}, "vehicle": "passenger_car"}"#,
+    );
+    examples::<VehicleResponseRequest>(criterion);
+    measure::<LoopSizingRequest>(
+        criterion,
+        "three_roles_three_vehicles",
+        r#"{"opening": {"width": "24 ft", "barrier": "slide_gate"}, "vehicles": ["passenger_car", "pickup", "high_bed_truck"]}"#,
+    );
+    measure::<LoopSizingRequest>(
+        criterion,
+        "hardest_search",
+        r#"{"opening": {"width": "40 ft", "barrier": "slide_gate"}, "vehicles": ["tractor_trailer", "bicycle"]}"#,
+    );
+    examples::<LoopSizingRequest>(criterion);
+}
+
+criterion_group! {
+    name = benches;
+    config = Criterion::default().sample_size(20).measurement_time(std::time::Duration::from_secs(2)).without_plots();
+    targets = calculations
+}
+criterion_main!(benches);
