@@ -3,6 +3,7 @@
 mod body;
 mod cors;
 mod description;
+mod detector_compatibility;
 mod edge;
 mod examples;
 mod harness;
