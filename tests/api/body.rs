@@ -47,7 +47,7 @@ fn what_is_not_one_json_text_is_malformed() {
         format!("\u{feff}{sound}").into_bytes(),
         format!("{sound}x").into_bytes(),
         format!("{sound}{sound}").into_bytes(),
-        sound[..sound.len() - 1].as_bytes().to_vec(),
+        sound.as_bytes()[..sound.len() - 1].to_vec(),
         sound.encode_utf16().flat_map(u16::to_le_bytes).collect(),
         nested(200).into_bytes(),
         vec![b'['; 60_000],

@@ -22,7 +22,7 @@ fn listed() -> SocketAddr {
 fn preflight(address: SocketAddr, path: &str, origin: &str, method: &str, headers: &str) -> Answer {
     let asked =
         [("origin", origin), ("access-control-request-method", method), ("access-control-request-headers", headers)];
-    send(address, Method::OPTIONS, path, &asked)
+    send(address, &Method::OPTIONS, path, &asked)
 }
 
 fn post(address: SocketAddr, path: &str, media: &str, body: impl Into<Body>) -> Answer {
@@ -33,7 +33,7 @@ fn post(address: SocketAddr, path: &str, media: &str, body: impl Into<Body>) -> 
 
 #[test]
 fn no_page_may_call_by_default() {
-    let simple = send(shared(), Method::GET, "/v1/reference/roles", &[("origin", SHOP)]);
+    let simple = send(shared(), &Method::GET, "/v1/reference/roles", &[("origin", SHOP)]);
     assert_eq!(simple.status, 200);
     let asked = preflight(shared(), "/v1/loop-sizing", SHOP, "POST", "content-type");
     assert_eq!((asked.status, asked.header("allow")), (405, "POST"));
@@ -71,8 +71,8 @@ fn a_listed_page_can_read_every_refusal() {
         (413, post(listed(), path, json, vec![b' '; 70_000])),
         (415, post(listed(), path, "text/plain", "{}")),
         (422, post(listed(), path, json, "{}")),
-        (404, send(listed(), Method::GET, "/nope", &[("origin", SHOP)])),
-        (405, send(listed(), Method::GET, path, &[("origin", SHOP)])),
+        (404, send(listed(), &Method::GET, "/nope", &[("origin", SHOP)])),
+        (405, send(listed(), &Method::GET, path, &[("origin", SHOP)])),
     ];
     for (status, answer) in answers {
         assert_eq!(answer.status, status, "{}", answer.body);
@@ -95,7 +95,7 @@ fn a_listed_page_can_read_a_timeout() {
 
 #[test]
 fn an_unlisted_page_is_given_nothing_to_read() {
-    let answer = send(listed(), Method::GET, "/v1/reference/roles", &[("origin", STRANGER)]);
+    let answer = send(listed(), &Method::GET, "/v1/reference/roles", &[("origin", STRANGER)]);
     assert_eq!(answer.header("access-control-allow-origin"), "");
     assert!(answer.header("vary").contains("Origin"), "a shared cache would mix the answers up");
 }
@@ -120,7 +120,7 @@ fn a_refused_preflight_is_a_problem_of_its_own() {
 #[test]
 fn a_star_lists_every_page() {
     let open = start(&[("LOOPWRIGHT_CORS_ORIGINS", "*")]);
-    let answer = send(open, Method::GET, "/v1/reference/roles", &[("origin", STRANGER)]);
+    let answer = send(open, &Method::GET, "/v1/reference/roles", &[("origin", STRANGER)]);
     assert_eq!(answer.header("access-control-allow-origin"), "*");
     assert_eq!(answer.header("access-control-allow-credentials"), "");
     assert_eq!(preflight(open, "/v1/loop-sizing", STRANGER, "POST", "content-type").status, 200);

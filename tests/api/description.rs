@@ -31,10 +31,9 @@ fn resolve(reference: &str) -> &'static Value {
 /// The names of the schemas that are reached from a place.
 fn reached(from: &Value, names: &mut BTreeSet<String>) {
     walk(from, "", &mut |_, members| {
-        if let Some(reference) = members.get("$ref").and_then(Value::as_str) {
-            if names.insert(reference.rsplit('/').next().unwrap().to_owned()) {
-                reached(resolve(reference), names);
-            }
+        let Some(reference) = members.get("$ref").and_then(Value::as_str) else { return };
+        if names.insert(reference.rsplit('/').next().unwrap().to_owned()) {
+            reached(resolve(reference), names);
         }
     });
 }

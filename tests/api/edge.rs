@@ -24,7 +24,7 @@ fn a_path_that_does_not_exist_is_a_problem_for_every_method() {
         ["/", "/nope", "/v1", "/v1/loop-sizing/", "/v1/reference/nope", "/problems/nope", "/docs/nope.js", "/%ff%00"]
     {
         for method in [Method::GET, Method::POST, Method::PUT, Method::DELETE] {
-            let answer = send(shared(), method.clone(), path, &[]);
+            let answer = send(shared(), &method, path, &[]);
             let is_known = path.starts_with("/problems") || path.starts_with("/docs");
             if is_known && method != Method::GET {
                 assert_eq!(answer.status, 405, "{method} {path}");
@@ -46,7 +46,7 @@ fn a_wrong_method_is_a_problem_that_names_the_right_ones() {
                 continue;
             }
             let method: Method = name.parse().unwrap();
-            let answer = send(shared(), method, &path, &[]);
+            let answer = send(shared(), &method, &path, &[]);
             assert_eq!(answer.status, 405, "{name} {path}");
             assert_eq!(answer.header("allow"), allow, "{name} {path}");
             assert_eq!(answer.body["code"], "method_not_allowed");
@@ -59,7 +59,7 @@ fn a_wrong_method_is_a_problem_that_names_the_right_ones() {
 fn head_answers_as_get_without_the_body() {
     for (path, own) in paths() {
         let headers = |method: Method| {
-            let answer = send(shared(), method, &path, &[]);
+            let answer = send(shared(), &method, &path, &[]);
             let text = answer.body.as_str().unwrap_or("{}").to_owned();
             (answer.status, answer.header("content-type").to_owned(), answer.header("etag").to_owned(), text)
         };
@@ -79,7 +79,7 @@ fn a_plain_request_id_is_echoed_and_any_other_is_replaced() {
     let longest = "a".repeat(64);
     for id in ["7", "job-17", "TIB_2026.03.01-a", longest.as_str()] {
         for path in ["/health/live", "/nope"] {
-            let answer = send(shared(), Method::GET, path, &[("x-request-id", id)]);
+            let answer = send(shared(), &Method::GET, path, &[("x-request-id", id)]);
             assert_eq!(answer.header("x-request-id"), id);
             if answer.status == 404 {
                 assert_eq!(answer.body["request_id"], id);
@@ -88,7 +88,7 @@ fn a_plain_request_id_is_echoed_and_any_other_is_replaced() {
     }
     let too_long = "a".repeat(65);
     for id in ["", "a b", "a\tb", "a;b", "<script>", "a\"b", "a/b", "%0a", too_long.as_str()] {
-        let answer = send(shared(), Method::GET, "/nope", &[("x-request-id", id)]);
+        let answer = send(shared(), &Method::GET, "/nope", &[("x-request-id", id)]);
         let made = answer.header("x-request-id").to_owned();
         assert_eq!((made.len(), made.matches('-').count()), (36, 4), "{id:?} became {made}");
         assert_eq!(answer.body["request_id"], made, "{id:?}");
@@ -104,7 +104,7 @@ fn every_request_without_an_id_gets_its_own() {
 #[test]
 fn no_answer_invites_a_browser_to_guess_its_type() {
     for (path, method) in paths() {
-        assert_eq!(send(shared(), method, &path, &[]).header("x-content-type-options"), "nosniff", "{path}");
+        assert_eq!(send(shared(), &method, &path, &[]).header("x-content-type-options"), "nosniff", "{path}");
     }
     assert_eq!(get("/nope").header("x-content-type-options"), "nosniff");
 }
@@ -133,13 +133,13 @@ fn a_fixed_answer_has_a_strong_tag_and_is_sent_once() {
         let list = format!("\"other\", {tag}");
         let weak = format!("W/{tag}");
         for sent in [tag, list.as_str(), weak.as_str(), "*"] {
-            let answer = send(shared(), Method::GET, path, &[("if-none-match", sent)]);
+            let answer = send(shared(), &Method::GET, path, &[("if-none-match", sent)]);
             assert_eq!(answer.status, 304, "{path} {sent}");
             assert_eq!(answer.body, "", "{path} {sent}");
             assert_eq!((answer.header("etag"), answer.header("content-type")), (tag, ""));
         }
         for sent in ["\"other\"", "other", ""] {
-            let answer = send(shared(), Method::GET, path, &[("if-none-match", sent)]);
+            let answer = send(shared(), &Method::GET, path, &[("if-none-match", sent)]);
             assert_eq!((answer.status, &answer.body), (200, &full.body), "{path} {sent}");
         }
     }
@@ -148,13 +148,13 @@ fn a_fixed_answer_has_a_strong_tag_and_is_sent_once() {
 #[test]
 fn the_type_of_a_problem_is_a_path_or_an_address_as_callers_see_it() {
     let public = start(&[("LOOPWRIGHT_PUBLIC_URL", "https://loops.tern-island.example/api/")]);
-    let answer = send(public, Method::GET, "/nope", &[]);
+    let answer = send(public, &Method::GET, "/nope", &[]);
     assert_eq!(answer.body["type"], "https://loops.tern-island.example/api/problems/not-found");
     assert_eq!(get("/nope").body["type"], "/problems/not-found");
     assert_eq!(post("/v1/loop-sizing", "{}").body["type"], "/problems/validation-failed");
 
     let servers = |body: &serde_json::Value| body["servers"].clone();
-    let described = send(public, Method::GET, "/openapi.json", &[]);
+    let described = send(public, &Method::GET, "/openapi.json", &[]);
     assert_eq!(servers(&described.body), json!([{ "url": "https://loops.tern-island.example/api" }]));
     assert_eq!(servers(&get("/openapi.json").body), json!([{ "url": "/" }]));
 }

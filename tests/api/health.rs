@@ -37,11 +37,11 @@ fn requests_are_counted_by_route_and_status() {
         [200, 200, 422]
     );
     for path in ["/nope", "/nope/either?with=query", "/problems/not-found", "/problems/body-too-large", "/docs/nope"] {
-        send(own, Method::GET, path, &[]);
+        send(own, &Method::GET, path, &[]);
     }
-    send(own, Method::GET, "/v1/loop-sizing", &[]);
+    send(own, &Method::GET, "/v1/loop-sizing", &[]);
 
-    let answer = send(own, Method::GET, "/metrics", &[]);
+    let answer = send(own, &Method::GET, "/metrics", &[]);
     assert!(answer.header("content-type").starts_with("application/openmetrics-text; version=1.0.0"));
     let text = answer.body.as_str().unwrap();
     for (route, status, count) in [

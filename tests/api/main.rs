@@ -1,6 +1,8 @@
 //! The service through its front door: every test speaks HTTP to a real instance on a free port.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test that cannot go on has failed")]
 
 mod body;
+mod characteristics;
 mod cors;
 mod description;
 mod detector_compatibility;
@@ -8,12 +10,15 @@ mod edge;
 mod examples;
 mod harness;
 mod health;
+mod laws;
 mod pages;
 mod process;
 mod readme;
 mod reference_tables;
 mod refusals;
+mod reports;
 mod requests;
+mod sizing;
 mod sizing_vehicles;
 mod socket;
 mod unused;

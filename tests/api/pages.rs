@@ -44,7 +44,7 @@ fn the_documentation_page_is_made_of_this_service_alone() {
 #[test]
 fn a_file_that_the_documentation_does_not_have_is_a_problem() {
     for path in ["/docs/nope.js", "/docs/a/b/c", "/docs/..%2fCargo.toml", "/docs/index.html/"] {
-        let answer = send(shared(), Method::GET, path, &[]);
+        let answer = send(shared(), &Method::GET, path, &[]);
         assert_eq!(answer.status, 404, "{path}");
         assert_eq!(answer.body["code"], "not_found");
     }
@@ -79,7 +79,7 @@ fn every_kind_of_problem_has_a_page_that_names_its_code() {
 #[test]
 fn the_type_of_a_problem_leads_to_its_page() {
     let problems =
-        [get("/nope"), send(shared(), Method::PUT, "/health/live", &[]), super::harness::post("/v1/loop-sizing", "{")];
+        [get("/nope"), send(shared(), &Method::PUT, "/health/live", &[]), super::harness::post("/v1/loop-sizing", "{")];
     for problem in problems {
         let page = get(problem.body["type"].as_str().unwrap());
         assert_eq!(page.status, 200);
@@ -90,7 +90,7 @@ fn the_type_of_a_problem_leads_to_its_page() {
 #[test]
 fn a_kind_of_problem_that_does_not_exist_has_no_page() {
     for slug in ["nope", "not_found", "NOT-FOUND", "%3Cscript%3E"] {
-        let answer = send(shared(), Method::GET, &format!("/problems/{slug}"), &[]);
+        let answer = send(shared(), &Method::GET, &format!("/problems/{slug}"), &[]);
         assert_eq!(answer.status, 404, "{slug}");
         assert_eq!(answer.body["code"], "not_found");
     }

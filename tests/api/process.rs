@@ -134,15 +134,15 @@ fn a_stop_fails_readiness_first_then_answers_what_it_has_begun() {
         "POST {path} HTTP/1.1\r\nhost: loops\r\ncontent-type: application/json\r\ncontent-length: {}\r\n\r\n{first}",
         first.len() + rest.len()
     ));
-    assert_eq!(send(instance.address, Method::GET, "/health/ready", &[]).status, 200);
+    assert_eq!(send(instance.address, &Method::GET, "/health/ready", &[]).status, 200);
     instance.terminate();
     let refused = (0..1000).find_map(|_| {
-        let answer = send(instance.address, Method::GET, "/health/ready", &[]);
+        let answer = send(instance.address, &Method::GET, "/health/ready", &[]);
         (answer.status == 503).then_some(answer)
     });
     let refused = refused.expect("readiness never fails");
     assert_eq!((&refused.body["code"], refused.header("retry-after")), (&"unavailable".into(), "1"));
-    assert_eq!(send(instance.address, Method::GET, "/health/live", &[]).status, 200);
+    assert_eq!(send(instance.address, &Method::GET, "/health/live", &[]).status, 200);
     socket.send(rest);
     assert_eq!(socket.read(&Method::POST, path).status, 200);
     let log = instance.end();
@@ -153,7 +153,7 @@ fn a_stop_fails_readiness_first_then_answers_what_it_has_begun() {
 fn each_request_is_one_line_of_the_log_without_what_was_sent() {
     let instance = Instance::start(&[]);
     let secret = "TIB-0815-secret";
-    send(instance.address, Method::GET, &format!("/problems/{secret}?token={secret}"), &[("x-request-id", "job-17")]);
+    send(instance.address, &Method::GET, &format!("/problems/{secret}?token={secret}"), &[("x-request-id", "job-17")]);
     let body = format!("{{\"opening\":{{\"width\":\"{secret}\",\"barrier\":\"none\"}}}}");
     let json = "content-type: application/json\r\nconnection: close\r\n";
     assert_eq!(Socket::open(instance.address).post("/v1/loop-sizing", json, body.as_bytes()).status, 422);

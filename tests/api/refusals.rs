@@ -15,12 +15,12 @@ const INSTRUCTIONS: [&str; 7] = ["Write ", "Send ", "Add ", "Leave ", "Did you m
 
 /// Sends a request that must be refused for just these `(pointer, code)`, in any order.
 fn refused(calculation: &str, request: &Value, faults: &[(&str, &str)]) -> Answer {
-    refused_text(calculation, request.to_string(), faults)
+    refused_text(calculation, &request.to_string(), faults)
 }
 
 /// As [`refused`], for JSON that no [`Value`] can hold.
-fn refused_text(calculation: &str, request: String, faults: &[(&str, &str)]) -> Answer {
-    let answer = post(&format!("/v1/{calculation}"), request.clone());
+fn refused_text(calculation: &str, request: &str, faults: &[(&str, &str)]) -> Answer {
+    let answer = post(&format!("/v1/{calculation}"), request.to_owned());
     assert_eq!(answer.status, 422, "{request}: {:#}", answer.body);
     assert_eq!(answer.body["code"], "validation_failed", "{request}");
     assert_eq!(answer.body["status"], 422, "{request}");

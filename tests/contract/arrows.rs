@@ -22,7 +22,7 @@ fn files(folder: &str) -> Vec<PathBuf> {
             let name = path.file_name().unwrap().to_str().unwrap();
             if path.is_dir() && name != "node_modules" {
                 walk(&path, files);
-            } else if name.ends_with(".rs") {
+            } else if path.extension().is_some_and(|extension| extension == "rs") {
                 files.push(path);
             }
         }
@@ -35,7 +35,7 @@ fn files(folder: &str) -> Vec<PathBuf> {
 /// The text of a file, without its comments: they may tell of other rooms.
 fn code(file: &Path) -> String {
     let text = std::fs::read_to_string(file).unwrap();
-    text.lines().filter(|line| !line.trim_start().starts_with("//")).map(|line| format!("{line}\n")).collect()
+    text.lines().filter(|line| !line.trim_start().starts_with("//")).collect::<Vec<_>>().join("\n")
 }
 
 /// The rooms of ours that a file names by `crate::`, also in a grouped `use`.

@@ -90,7 +90,8 @@ impl Slot {
         );
         let depth_is_fixed = slot.is_some_and(|slot| slot.depth.is_some());
         let slot = SlotUnderstood { width: width?, depth: depth?, depth_is_fixed, cover: cover? };
-        if slot.cover >= slot.depth {
+        // A depth that was not given follows the cover and the turns.
+        if slot.depth_is_fixed && slot.cover >= slot.depth {
             notes.fault(
                 &at.field("cover"),
                 FaultCode::Contradiction,

@@ -93,7 +93,7 @@ fn a_field_sent_twice_is_refused_wherever_it_stands() {
             }
             let text = with(&request, &format!("{parent}/again"), value).to_string();
             let text = text.replace("\"again\":", &format!("\"{name}\":"));
-            let answer = refused_text(calculation, text, &[(&format!("#{pointer}"), "field_duplicate")]);
+            let answer = refused_text(calculation, &text, &[(&format!("#{pointer}"), "field_duplicate")]);
             assert_eq!(hint(&answer), "Send it once.");
         }
     }
