@@ -16,9 +16,9 @@ use crate::practice::detectors::{HARMLESS_COUPLING, SEPARATE_FREQUENCIES};
 use crate::practice::findings::{FindingCode, Level};
 use crate::quantity::shown::{round, say};
 
-/// How far apart the search for a harmless distance goes.
-const FARTHEST_M: f64 = 12.0;
-/// Its step.
+/// How far apart the search for a harmless distance goes: so many steps.
+const MOST_STEPS: u32 = 120;
+/// The step.
 const STEP_M: f64 = 0.1;
 
 /// All pairs of single loops whose positions are known; loops on one channel do not disturb each other.
@@ -161,9 +161,13 @@ fn harmless_distance(one: &Member, other: &Member) -> Option<Length> {
     if distance <= 0.0 {
         return None;
     }
-    let steps =
-        (1..).map(|step| distance + STEP_M * f64::from(step)).take_while(|farther| *farther < distance + FARTHEST_M);
-    steps
-        .map(Length::new::<meter>)
-        .find(|farther| coupling(one, other, farther.get::<meter>() / distance) < HARMLESS_COUPLING)
+    let farther = |step: u32| distance + STEP_M * f64::from(step);
+    let disturbs = |step: u32| coupling(one, other, farther(step) / distance) >= HARMLESS_COUPLING;
+    // Coupling falls with distance, so halving the steps finds the first that is far enough.
+    let (mut near, mut far) = (0, MOST_STEPS);
+    while far - near > 1 {
+        let middle = near.midpoint(far);
+        if disturbs(middle) { near = middle } else { far = middle }
+    }
+    (!disturbs(far)).then(|| Length::new::<meter>(farther(far)))
 }
