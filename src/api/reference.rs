@@ -16,7 +16,7 @@ use crate::calculation::answer::FaultCode;
 use crate::calculation::subject::Shape;
 use crate::physics::conductor;
 use crate::practice::Vocabulary;
-use crate::practice::detectors::DetectorEnvelope;
+use crate::practice::detectors::{DetectorEnvelope, FailureBehaviour, OutputMode, Wiring};
 use crate::practice::findings::FindingCode;
 use crate::practice::roles::Role;
 use crate::practice::site::{Barrier, Construction, SiteHazard, Surface};
@@ -152,6 +152,9 @@ tables! {
         /// Greatest frequency, kHz.
         frequency_max_khz: f64 = envelope.limits().frequency_max_khz;
     }
+    "wirings" "list_wirings" "How several loops come to a unit" WiringsTable of WiringRow from Wiring::ALL.iter().copied() => wiring
+    "output-modes" "list_output_modes" "What an output does while a vehicle is there" OutputModesTable of OutputModeRow from OutputMode::ALL.iter().copied() => mode
+    "failure-behaviours" "list_failure_behaviours" "What an output does when its loop fails" FailureBehavioursTable of FailureBehaviourRow from FailureBehaviour::ALL.iter().copied() => behaviour
     "findings" "list_findings" "Statements that reports make" FindingsTable of FindingRow from FindingCode::ALL.iter().copied() => finding
     "problems" "list_problems" "What can go wrong with a request" ProblemsTable of ProblemRow from AnyProblem::all() => problem {
         /// `answer` for the code of a whole answer, `field` for the code of one field among its `errors`.

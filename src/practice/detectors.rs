@@ -9,6 +9,43 @@ vocabulary! {
     }
 }
 
+vocabulary! {
+    /// How several loops come to a detector unit.
+    Wiring {
+        Separate "separate" "Each on its own channel" "Every loop has its own channel: the rule." [CommonPractice];
+        Series "series" "In series on one channel" "The inductances add, and a vehicle over one loop changes the group by less." [CircuitTheory];
+        Parallel "parallel" "In parallel on one channel" "The inductance falls, and a vehicle over one loop changes the group by less." [CircuitTheory];
+    }
+}
+
+vocabulary! {
+    /// What a channel's output does while a vehicle is there.
+    OutputMode {
+        Presence "presence" "Presence" "The output holds as long as the vehicle is there." [CommonPractice];
+        Pulse "pulse" "Pulse" "The output gives one pulse when the vehicle comes." [CommonPractice];
+    }
+}
+
+vocabulary! {
+    /// What a channel's output does when its loop fails.
+    FailureBehaviour {
+        Detect "detect" "Detect" "The output goes to detect, as if a vehicle were there." [CommonPractice];
+        NoDetect "no_detect" "No detect" "The output goes to no detect, as if nothing were there." [CommonPractice];
+    }
+}
+
+/// The steps that a unit is taken to have when neither its sheet nor a threshold is given, percent, coarsest first: those of the
+/// NEMA sensitivity classes that concern openings (from memory), and a finer one.
+pub const USUAL_STEPS_PERCENT: [f64; 3] = [0.32, 0.13, 0.05];
+/// How far the quality factor, an upper bound, should lie over what the unit needs. A choice made here.
+pub const QUALITY_MARGIN: f64 = 1.5;
+/// The coupling of two loops, as a share, below which units on different channels hardly disturb each other. A choice made here: two
+/// loops of 6 x 6 ft about 5 ft apart.
+pub const HARMLESS_COUPLING: f64 = 0.005;
+/// The separation of two frequencies, as a share, at which coupled units no longer follow each other. A choice made here: half of
+/// what one turn more or less brings.
+pub const SEPARATE_FREQUENCIES: f64 = 0.1;
+
 /// What a detector unit tunes to, at its terminals.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Limits {

@@ -58,6 +58,11 @@ vocabulary! {
         QuadrupoleOffered "quadrupole_offered" "Quadrupole offered" "A quadrupole sees two-wheelers at the centre and loses height." [Computed];
         LeafSeen "leaf_seen" "The leaf may be seen" "The metal leaf changes the loop by more than half the threshold." [Computed CommonPractice];
         LeafSweeps "leaf_sweeps" "Leaves pass over the loop" "A loop in the sweep sees the leaves while they move." [CommonPractice];
+        PulseHoldsNothing "pulse_holds_nothing" "A pulse holds no gate" "A loop that holds a gate is set to pulse: after the pulse the gate closes on what still stands there." [CommonPractice];
+        PresenceRunsOut "presence_runs_out" "Presence runs out" "A loop that holds a gate lets go after a time, and the gate closes on what still stands there." [CommonPractice];
+        FailsToNoDetect "fails_to_no_detect" "Fails to no detect" "When a loop that holds a gate fails, the gate closes unguarded." [CommonPractice];
+        Crosstalk "crosstalk" "Neighbours disturb each other" "Two loops on different channels couple and run at nearly the same frequency." [Computed OwnChoice];
+        PositionUnknown "position_unknown" "Positions not given" "Without positions the coupling of neighbours cannot be told." [Computed];
         Sensitivity "sensitivity" "Sensitivity to set" "The step at which every vehicle changes the loop by twice the threshold." [NemaSensitivity OwnChoice];
         NoStockFits "no_stock_fits" "Nothing in stock fits" "No listed loop serves this role; order one." [Computed];
     }

@@ -8,7 +8,8 @@ use super::harness::{Answer, calculate, checked, client, post, shared, start};
 use super::requests::{all, loop_characteristics};
 use super::socket::Socket;
 
-const PATHS: [&str; 3] = ["/v1/loop-characteristics", "/v1/loop-sizing", "/v1/vehicle-response"];
+const PATHS: [&str; 4] =
+    ["/v1/loop-characteristics", "/v1/loop-sizing", "/v1/vehicle-response", "/v1/detector-compatibility"];
 
 /// Posts bytes with headers of the test's choice.
 fn post_as(path: &str, headers: &[(&str, &str)], body: impl Into<Body>) -> Answer {

@@ -1,7 +1,8 @@
 //! The published examples, and those of the README, answer exactly what they say.
 //!
 //! A number that differs fails. If it is meant to change: raise the version in Cargo.toml, write the change with its reason
-//! into openapi/CHANGELOG.md, and run the tests with `LOOPWRIGHT_BLESS=1`, which writes the answers anew.
+//! into openapi/CHANGELOG.md, and run the tests twice with `LOOPWRIGHT_BLESS=1`: the first run writes the answers anew, the second, built with them, the
+//! description.
 
 use std::path::{Path, PathBuf};
 

@@ -25,18 +25,18 @@ impl Answer {
         self.headers.get(name).map_or("", |value| value.to_str().unwrap())
     }
 
+    /// The codes of the findings of a level, in order.
+    pub fn findings(&self, level: &str) -> Vec<&str> {
+        let findings = self.body["findings"].as_array().unwrap_or_else(|| panic!("no report: {}", self.body));
+        let of_level = findings.iter().filter(|finding| finding["level"] == level);
+        of_level.map(|finding| finding["code"].as_str().unwrap()).collect()
+    }
+
     /// The faults of a problem as `(pointer, code)`.
     pub fn faults(&self) -> Vec<(String, String)> {
         let text = |fault: &Value, key: &str| fault[key].as_str().unwrap().to_owned();
         let errors = self.body["errors"].as_array().unwrap_or_else(|| panic!("no problem: {}", self.body));
         errors.iter().map(|fault| (text(fault, "pointer"), text(fault, "code"))).collect()
-    }
-
-    /// The codes of the findings of a level.
-    pub fn findings(&self, level: &str) -> Vec<&str> {
-        let findings = self.body["findings"].as_array().unwrap_or_else(|| panic!("no report: {}", self.body));
-        let of_level = findings.iter().filter(|finding| finding["level"] == level);
-        of_level.map(|finding| finding["code"].as_str().unwrap()).collect()
     }
 }
 

@@ -1,10 +1,12 @@
 //! The service through its front door: every test speaks HTTP to a real instance on a free port.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test that cannot go on has failed")]
+#![allow(clippy::needless_pass_by_value, reason = "JSON literals read better by value")]
 
 mod body;
 mod characteristics;
 mod cors;
 mod description;
+mod detector_compatibility;
 mod edge;
 mod examples;
 mod harness;

@@ -93,11 +93,14 @@ fn the_menus_of_a_form_hold_just_what_requests_take() {
         ("Barrier", "barriers"),
         ("Construction", "constructions"),
         ("DetectorEnvelope", "detector-envelopes"),
+        ("FailureBehaviour", "failure-behaviours"),
+        ("OutputMode", "output-modes"),
         ("Role", "roles"),
         ("Shape", "shapes"),
         ("SiteHazard", "site-hazards"),
         ("Surface", "surfaces"),
         ("VehicleClass", "vehicle-classes"),
+        ("Wiring", "wirings"),
     ];
     assert!(menus.iter().map(|(schema, _)| *schema).eq(closed.keys().copied()), "{:?}", closed.keys());
     for (schema, table) in menus {

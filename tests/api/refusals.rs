@@ -11,7 +11,8 @@ use serde_json::Value;
 use super::harness::{Answer, calculate, post};
 
 /// How a hint may begin: each tells what to do.
-const INSTRUCTIONS: [&str; 7] = ["Write ", "Send ", "Add ", "Leave ", "Did you mean ", "One of: ", "Known here: "];
+const INSTRUCTIONS: [&str; 8] =
+    ["Give ", "Write ", "Send ", "Add ", "Leave ", "Did you mean ", "One of: ", "Known here: "];
 
 /// Sends a request that must be refused for just these `(pointer, code)`, in any order.
 fn refused(calculation: &str, request: &Value, faults: &[(&str, &str)]) -> Answer {

@@ -67,13 +67,27 @@ pub fn vehicle_response() -> Value {
     Value::Object(request)
 }
 
+/// A detector-compatibility request with every field.
+pub fn detector_compatibility() -> Value {
+    let (coil, unit) = (loop_characteristics(), loop_sizing());
+    json!({
+        "loops": [{
+            "label": "inside", "role": "obstruction_inside", "loop": coil["loop"], "lead_in": coil["lead_in"],
+            "position": { "along": "-7 ft", "across": "0 ft" }, "output": "presence", "presence_time": "5 min",
+            "on_loop_failure": "detect"
+        }],
+        "wiring": "separate", "detector": unit["detector"], "vehicles": ["passenger_car", "pickup"]
+    })
+}
+
 /// All calculations, each with its request that has every field. A new one is added here, and the tests of refusals, bodies,
 /// reports and laws cover it.
-pub fn all() -> [(&'static str, Value); 3] {
+pub fn all() -> [(&'static str, Value); 4] {
     [
         ("loop-characteristics", loop_characteristics()),
         ("vehicle-response", vehicle_response()),
         ("loop-sizing", loop_sizing()),
+        ("detector-compatibility", detector_compatibility()),
     ]
 }
 

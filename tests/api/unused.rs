@@ -39,6 +39,18 @@ fn a_plate_needs_no_lane_and_no_parts_of_the_lead_in() {
 }
 
 #[test]
+fn no_calculation_yet_needs_the_ways_of_the_lead_in() {
+    for (calculation, request) in all() {
+        let named = unused(calculation, &request);
+        for (place, _) in places(&request) {
+            if place.ends_with("/lead_in/in_slot") || place.ends_with("/lead_in/in_conduit") {
+                assert!(named.contains(&format!("#{place}")), "{calculation}: {place} is not in {named:?}");
+            }
+        }
+    }
+}
+
+#[test]
 fn what_is_unused_changes_no_figure() {
     for (calculation, request) in all() {
         unused_changes_no_figure(calculation, &request);

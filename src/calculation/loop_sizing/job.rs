@@ -7,7 +7,7 @@ use super::request::LoopSizingRequest;
 use crate::calculation::answer::{At, FaultCode, Notes};
 use crate::calculation::subject::{
     Detector, DetectorUnderstood, LeadIn, LeadInUnderstood, OpeningUnderstood, Slot, SlotUnderstood,
-    StockItemUnderstood, Wire, WireUnderstood,
+    StockItemUnderstood, Wire, WireUnderstood, list,
 };
 use crate::practice::Vocabulary;
 use crate::practice::roles::{EDGE_SETBACK, EDGE_SETBACK_BESIDE_TRAFFIC, Role};
@@ -83,7 +83,7 @@ impl LoopSizingRequest {
         let body = At::BODY;
         let opening = self.opening.read(&body.field("opening"), notes);
         let roles = self.read_roles(&body.field("roles"), notes);
-        let vehicles = self.read_vehicles(&body.field("vehicles"), notes);
+        let vehicles = VehicleClass::read_list(self.vehicles.as_deref(), &body.field("vehicles"), notes);
         let surface = notes.value_or(
             &body.field("surface"),
             self.surface,
@@ -131,18 +131,6 @@ impl LoopSizingRequest {
             }
         }
         roles.clone()
-    }
-
-    fn read_vehicles(&self, at: &At<'_>, notes: &mut Notes) -> Vec<VehicleClass> {
-        let Some(vehicles) = &self.vehicles else {
-            let reason = "What comes to most openings, and sits highest.";
-            notes.assume(at, list(&VehicleClass::USUAL), reason, &[Source::CommonPractice]);
-            return VehicleClass::USUAL.to_vec();
-        };
-        let mut once = vehicles.clone();
-        once.sort_unstable();
-        once.dedup();
-        once
     }
 
     fn read_construction(
@@ -196,8 +184,4 @@ impl LoopSizingRequest {
         let stock = self.stock.as_ref()?;
         Some(stock.iter().enumerate().filter_map(|(index, item)| item.read(&at.item(index), notes)).collect())
     }
-}
-
-fn list<T: Vocabulary>(members: &[T]) -> String {
-    members.iter().map(|member| member.code()).collect::<Vec<_>>().join(", ")
 }

@@ -1,6 +1,8 @@
 //! The detector unit: what it tunes to, from its sheet or from a standard.
 
 use serde::{Deserialize, Serialize};
+use uom::si::capacitance::nanofarad;
+use uom::si::f64::Capacitance;
 use utoipa::ToSchema;
 use validator::Validate;
 
@@ -65,6 +67,8 @@ pub struct DetectorUnderstood {
     pub threshold_percent: Option<f64>,
     /// Its steps, percent, coarsest first; empty when not given.
     pub threshold_steps_percent: Vec<f64>,
+    /// Capacitance of its tank, when given.
+    pub tuning_capacitance: Option<Capacitance>,
 }
 
 /// A detector unit as it was understood.
@@ -87,6 +91,9 @@ pub struct DetectorEcho {
     pub threshold_percent: Option<f64>,
     /// Its steps, percent, coarsest first.
     pub threshold_steps_percent: Vec<f64>,
+    /// Capacitance of its tank, nF, 3 decimals; absent when not given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub tuning_capacitance_nf: Option<f64>,
 }
 
 /// The steps as they are published: the items of a list take their range from no attribute.
@@ -164,6 +171,7 @@ impl Detector {
             limits,
             threshold_percent: detector.threshold_percent,
             threshold_steps_percent: steps,
+            tuning_capacitance: detector.tuning_capacitance_nf.map(Capacitance::new::<nanofarad>),
         })
     }
 }
@@ -182,6 +190,7 @@ impl DetectorUnderstood {
             frequency_max_khz: round(frequency_max_khz, 3),
             threshold_percent: self.threshold_percent.map(|value| round(value, 3)),
             threshold_steps_percent: self.threshold_steps_percent.iter().map(|value| round(*value, 3)).collect(),
+            tuning_capacitance_nf: self.tuning_capacitance.map(|value| round(value.get::<nanofarad>(), 3)),
         }
     }
 }

@@ -17,7 +17,7 @@ use crate::quantity::shown::{InductancePerLengthValue, PlanLength};
 use crate::quantity::{Kind, System};
 
 /// The pair of wires from the loop to the detector unit.
-#[derive(Clone, Debug, Deserialize, Validate, ToSchema)]
+#[derive(Clone, Debug, Serialize, Deserialize, Validate, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct LeadIn {
     /// The length of the pair from the loop to the detector unit.

@@ -9,6 +9,7 @@ mod opening;
 mod sizes;
 mod slot;
 mod stock;
+mod vehicles;
 mod winding;
 
 pub use detector::{Detector, DetectorEcho, DetectorUnderstood};
@@ -17,4 +18,5 @@ pub use opening::{Opening, OpeningEcho, OpeningUnderstood};
 pub use sizes::*;
 pub use slot::{Slot, SlotEcho, SlotUnderstood};
 pub use stock::{StockItem, StockItemUnderstood};
+pub use vehicles::list;
 pub use winding::{Loop, LoopEcho, LoopUnderstood, Shape, Wire, WireEcho, WireUnderstood};

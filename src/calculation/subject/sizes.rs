@@ -41,6 +41,10 @@ kinds! {
     OpeningTime: Duration, "0.5 s" to "120 s", as "12 s" or "0.2 min";
     /// From the middle of the loop to the middle of the vehicle, to the right in the direction of driving.
     SideOffset: Length, "-100 ft" to "100 ft", as "2 ft" or "0.6 m";
+    /// A place on the ground, from a point of the caller's choice.
+    Coordinate: Length, "-1000 ft" to "1000 ft", as "12 ft" or "3.6 m";
+    /// How long a channel holds its output.
+    PresenceTime: Duration, "1 s" to "30 d", as "5 min" or "1 h";
     /// The width of a lane.
     LaneWidth: Length, "3 ft" to "200 ft", as "12 ft" or "3.6 m";
     /// The side of a flat underside across the lane.

@@ -25,7 +25,7 @@ vocabulary! {
 }
 
 /// The wire of a loop.
-#[derive(Clone, Debug, Deserialize, Validate, ToSchema)]
+#[derive(Clone, Debug, Serialize, Deserialize, Validate, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Wire {
     /// The conductor. Default 14 AWG.
@@ -35,7 +35,7 @@ pub struct Wire {
 }
 
 /// A loop as it is to be wound.
-#[derive(Clone, Debug, Deserialize, Validate, ToSchema)]
+#[derive(Clone, Debug, Serialize, Deserialize, Validate, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Loop {
     /// The shape. Default `rectangle`.

@@ -3,7 +3,9 @@
 use serde_json::json;
 
 use super::{refused, taken};
-use crate::requests::{all, loop_characteristics, loop_sizing, vehicle_response, with, without};
+use crate::requests::{
+    all, detector_compatibility, loop_characteristics, loop_sizing, vehicle_response, with, without,
+};
 
 #[test]
 fn corner_cuts_may_not_take_a_leg() {
@@ -20,9 +22,11 @@ fn corner_cuts_may_not_take_a_leg() {
 #[test]
 fn the_parts_of_a_lead_in_may_not_be_longer_than_it() {
     for (calculation, request) in all() {
-        let request = with(&request, "/lead_in/in_slot", "30 ft");
-        refused(calculation, &with(&request, "/lead_in/in_conduit", "31 ft"), &[("#/lead_in/length", "contradiction")]);
-        taken(calculation, &with(&request, "/lead_in/in_conduit", "30 ft"));
+        let lead_in = if calculation == "detector-compatibility" { "/loops/0/lead_in" } else { "/lead_in" };
+        let request = with(&request, &format!("{lead_in}/in_slot"), "30 ft");
+        let in_conduit = |length: &str| with(&request, &format!("{lead_in}/in_conduit"), length);
+        refused(calculation, &in_conduit("31 ft"), &[(&format!("#{lead_in}/length"), "contradiction")]);
+        taken(calculation, &in_conduit("30 ft"));
     }
 }
 
@@ -95,6 +99,15 @@ fn a_vehicle_is_a_class_or_a_plate() {
     let both = with(&vehicle_response(), "/vehicle", "pickup");
     refused("vehicle-response", &both, &[("#/plate", "contradiction")]);
     taken("vehicle-response", &without(&both, "/plate"));
+}
+
+#[test]
+fn a_label_names_one_loop() {
+    let request = detector_compatibility();
+    let first = &request["loops"][0];
+    let second = |label: &str| with(&request, "/loops", json!([first, with(first, "/label", label)]));
+    refused("detector-compatibility", &second("inside"), &[("#/loops/1/label", "contradiction")]);
+    taken("detector-compatibility", &second("outside"));
 }
 
 #[test]

@@ -3,7 +3,7 @@
 use serde_json::{Value, json};
 
 use super::{hint, refused, taken};
-use crate::requests::{loop_characteristics, loop_sizing, with};
+use crate::requests::{detector_compatibility, loop_characteristics, loop_sizing, with};
 
 #[test]
 fn turns_are_a_whole_number_from_1_to_20() {
@@ -95,6 +95,22 @@ fn lists_keep_to_their_sizes() {
     taken("loop-sizing", &with(&sizing, "/stock", items(200, item)));
     taken("loop-sizing", &with(&sizing, "/stock", json!([])));
     taken("loop-sizing", &with(&sizing, "/site_hazards", json!([])));
+}
+
+#[test]
+fn a_unit_is_held_against_1_to_8_loops() {
+    let request = detector_compatibility();
+    let loops = |count: usize| {
+        let labelled = (0..count).map(|index| with(&request["loops"][0], "/label", format!("lane {index}")));
+        with(&request, "/loops", labelled.collect::<Vec<_>>())
+    };
+    for count in [0, 9] {
+        let answer = refused("detector-compatibility", &loops(count), &[("#/loops", "list_size")]);
+        assert_eq!(hint(&answer), "Send from 1 to 8 items.");
+    }
+    taken("detector-compatibility", &loops(8));
+    let unnamed = with(&request, "/loops/0/label", "");
+    refused("detector-compatibility", &unnamed, &[("#/loops/0/label", "text_size")]);
 }
 
 #[test]

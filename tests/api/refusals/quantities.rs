@@ -74,6 +74,12 @@ fn lengths(calculation: &str) -> &'static [(&'static str, Least)] {
             ("/offset_across", Negative),
             ("/lane_width", Positive),
         ],
+        "detector-compatibility" => &[
+            ("/loops/0/loop/across_lane", Positive),
+            ("/loops/0/lead_in/length", Zero),
+            ("/loops/0/position/along", Negative),
+            ("/loops/0/position/across", Negative),
+        ],
         "loop-sizing" => &[
             ("/opening/width", Positive),
             ("/opening/edge_setback", Zero),

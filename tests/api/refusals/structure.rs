@@ -119,7 +119,11 @@ fn a_required_field_that_is_missing_is_named_and_an_optional_one_is_not_missed()
                 Need::Item => {}
             }
         }
-        let first = if calculation == "loop-sizing" { "#/opening" } else { "#/loop" };
+        let first = match calculation {
+            "loop-sizing" => "#/opening",
+            "detector-compatibility" => "#/loops",
+            _ => "#/loop",
+        };
         refused(calculation, &json!({}), &[(first, "field_missing")]);
     }
 }

@@ -93,6 +93,9 @@ fn a_loop_lies_clear_of_a_metal_leaf_in_any_position() {
             // 4 ft, or 1.2 m.
             assert!(distance >= swept + 3.93, "{job}: {role} lies {distance} ft away");
         }
+        // The leaf's change is told either way: under half the threshold, or over it where a car must not hide between loops.
+        let told = (level(&answer, "leaf_clearance"), level(&answer, "leaf_seen"));
+        assert!(matches!(told, ("note", "") | ("", "warning")), "{job}: {told:?}");
     }
 }
 

@@ -1,0 +1,125 @@
+//! What comes to one input of a detector unit: a loop, or several in series or parallel.
+
+use uom::si::electrical_resistance::ohm;
+use uom::si::f64::{ElectricalResistance, Frequency, Inductance, Length, Ratio, Time};
+use uom::si::frequency::hertz;
+use uom::si::inductance::henry;
+use uom::si::ratio::ratio;
+
+use crate::calculation::loop_characteristics::{Electrical, measure};
+use crate::calculation::subject::{LeadInUnderstood, LoopUnderstood};
+use crate::calculation::vehicle_response::{Field, Metal, usual_conditions};
+use crate::physics::circuit;
+use crate::practice::detectors::{FailureBehaviour, OutputMode, Wiring};
+use crate::practice::roles::Role;
+use crate::practice::vehicles::VehicleClass;
+
+/// A loop of the request in typed quantities.
+#[derive(Clone)]
+pub struct Member {
+    /// The caller's name for it.
+    pub label: String,
+    /// What it is for.
+    pub role: Role,
+    /// The loop.
+    pub coil: LoopUnderstood,
+    /// The pair to the unit.
+    pub lead_in: LeadInUnderstood,
+    /// Where its middle lies, along and across, when given.
+    pub position: Option<(Length, Length)>,
+    /// What its output was asked to do, when said.
+    pub output: Option<OutputMode>,
+    /// After how long its output was asked to let go, when said.
+    pub presence_time: Option<Time>,
+    /// What its output was asked to do on failure, when said.
+    pub on_loop_failure: Option<FailureBehaviour>,
+}
+
+/// One input of the unit.
+pub struct Channel {
+    /// The loops on it.
+    pub members: Vec<Member>,
+    /// How they are joined.
+    pub wiring: Wiring,
+    /// What each loop measures at the end of its own lead-in.
+    pub each: Vec<Electrical>,
+    /// At the terminals.
+    pub inductance: Inductance,
+    /// Lower end of the as-built band at the terminals.
+    pub low: Inductance,
+    /// Upper end of the as-built band at the terminals.
+    pub high: Inductance,
+    /// To direct current.
+    pub dc_resistance: ElectricalResistance,
+    /// Upper bound of the quality factor.
+    pub quality_factor: f64,
+    /// The same with the resistance to direct current, as one agency tests it.
+    pub dc_quality_factor: f64,
+    /// What the lead-in leaves of a change, at the loop that fares worst.
+    pub share: Ratio,
+}
+
+impl Channel {
+    /// Joins loops; each comes to the unit on its own lead-in, and coupling between them is left out.
+    pub fn new(members: Vec<Member>, wiring: Wiring) -> Self {
+        let conditions = usual_conditions();
+        let each: Vec<_> = members.iter().map(|member| measure(&member.coil, &member.lead_in, &conditions)).collect();
+        let join = |of: fn(&Electrical) -> f64| {
+            let values: Vec<_> = each.iter().map(of).collect();
+            if wiring == Wiring::Parallel { circuit::parallel(&values) } else { circuit::series(&values) }
+        };
+        let inductance = join(|loops| loops.terminal_inductance.get::<henry>());
+        let dc_resistance = join(|loops| loops.dc_resistance.get::<ohm>());
+        // Resistances are small against reactances, so alike branches share the current alike and join as inductances do.
+        let ac_resistance = join(|loops| loops.ac_resistance.get::<ohm>());
+        let frequency = conditions.frequency.get::<hertz>();
+        Self {
+            inductance: Inductance::new::<henry>(inductance),
+            low: Inductance::new::<henry>(join(|loops| loops.as_built_low.get::<henry>())),
+            high: Inductance::new::<henry>(join(|loops| loops.as_built_high.get::<henry>())),
+            dc_resistance: ElectricalResistance::new::<ohm>(dc_resistance),
+            quality_factor: circuit::quality_factor(inductance, frequency, ac_resistance),
+            dc_quality_factor: circuit::quality_factor(inductance, frequency, dc_resistance),
+            share: each.iter().map(|loops| loops.loop_share).fold(Ratio::new::<ratio>(1.0), Ratio::min),
+            members,
+            wiring,
+            each,
+        }
+    }
+
+    /// The label of its loop, or of all.
+    pub fn label(&self) -> String {
+        self.members.iter().map(|member| member.label.as_str()).collect::<Vec<_>>().join(" + ")
+    }
+
+    /// Whether any of its loops keeps a barrier from closing.
+    pub fn holds_the_gate(&self) -> bool {
+        self.members.iter().any(|member| member.role.holds_the_gate())
+    }
+
+    /// The frequency that it runs at with this tank capacitance.
+    pub fn frequency(inductance: Inductance, capacitance: uom::si::f64::Capacitance) -> Frequency {
+        use uom::si::capacitance::farad;
+        Frequency::new::<hertz>(circuit::resonance(inductance.get::<henry>(), capacitance.get::<farad>()))
+    }
+
+    /// The change at the terminals for a vehicle whose middle is over that of each loop in turn (a two-wheeler on its riding line).
+    pub fn changes(&self, class: VehicleClass) -> Vec<Ratio> {
+        let metal = Metal::of_class(class);
+        let inductances: Vec<_> = self.each.iter().map(|loops| loops.terminal_inductance.get::<henry>()).collect();
+        let weights = match self.wiring {
+            Wiring::Parallel => circuit::parallel_weights(&inductances),
+            Wiring::Separate | Wiring::Series => circuit::series_weights(&inductances),
+        };
+        self.members
+            .iter()
+            .zip(&self.each)
+            .zip(weights)
+            .map(|((member, electrical), weight)| {
+                let field = Field::new(&member.coil, electrical);
+                let offset = if class.is_two_wheeler() { field.riding_line } else { Length::default() };
+                weight * field.change(metal, field.centred(metal), offset)
+            })
+            .collect()
+    }
+}

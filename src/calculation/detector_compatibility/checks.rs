@@ -1,0 +1,276 @@
+//! The checks of a channel: each figure against its limit.
+
+use uom::si::electrical_resistance::ohm;
+use uom::si::f64::Ratio;
+use uom::si::frequency::kilohertz;
+use uom::si::inductance::microhenry;
+use uom::si::ratio::percent;
+
+use super::channel::Channel;
+use super::report::Check;
+use crate::calculation::subject::DetectorUnderstood;
+use crate::practice::Vocabulary;
+use crate::practice::detectors::{
+    LEAST_TIMES_THRESHOLD, LOOP_TO_LEAD_IN, QUALITY_MARGIN, RESISTANCE_LIMIT_OHM, USUAL_STEPS_PERCENT,
+};
+use crate::practice::sources::Source;
+use crate::practice::vehicles::VehicleClass;
+use crate::quantity::shown::round;
+
+/// How a figure stands against its limit; the order is that of gravity.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Verdict {
+    /// Inside, whatever the as-built band brings.
+    Suitable,
+    /// It depends on how the loop turns out.
+    Marginal,
+    /// Outside.
+    Unsuitable,
+}
+
+impl Verdict {
+    /// The value in reports.
+    pub fn code(self) -> &'static str {
+        match self {
+            Self::Suitable => "suitable",
+            Self::Marginal => "marginal",
+            Self::Unsuitable => "unsuitable",
+        }
+    }
+
+    /// Inside by the first condition, outside unless the second holds.
+    fn of(is_inside: bool, may_be_inside: bool) -> Self {
+        match (is_inside, may_be_inside) {
+            (true, _) => Self::Suitable,
+            (false, true) => Self::Marginal,
+            (false, false) => Self::Unsuitable,
+        }
+    }
+}
+
+/// A check before it is shown: the figures unrounded.
+pub struct Checked {
+    /// What is checked.
+    pub check: &'static str,
+    /// The vehicle, for a check of `vehicle`.
+    pub vehicle: Option<VehicleClass>,
+    /// How it stands.
+    pub verdict: Verdict,
+    /// The figure.
+    pub value: f64,
+    limit: f64,
+    margin: f64,
+    unit: &'static str,
+    message: String,
+    /// What it rests on.
+    pub sources: &'static [Source],
+}
+
+impl Checked {
+    /// Whether it is the same check of another design.
+    pub fn is_like(&self, other: &Self) -> bool {
+        self.check == other.check && self.vehicle == other.vehicle
+    }
+
+    /// The check of a report.
+    pub fn show(&self, channel: &Channel) -> Check {
+        Check {
+            channel: channel.label(),
+            check: self.check,
+            vehicle: self.vehicle.map(Vocabulary::code),
+            verdict: self.verdict.code(),
+            value: round(self.value, 3),
+            limit: round(self.limit, 3),
+            margin: round(self.margin, 3),
+            unit: self.unit,
+            message: self.message.clone(),
+            source_ids: self.sources.to_vec(),
+        }
+    }
+
+    /// The unit of its figures.
+    pub fn unit(&self) -> &'static str {
+        self.unit
+    }
+}
+
+/// All checks of a channel.
+pub fn check(channel: &Channel, detector: &DetectorUnderstood, vehicles: &[VehicleClass]) -> Vec<Checked> {
+    let mut checks = vec![
+        inductance(channel, detector),
+        quality(channel, detector),
+        dc_quality(channel),
+        resistance(channel),
+        share(channel),
+    ];
+    checks.extend(frequency(channel, detector));
+    let changes: Vec<_> = vehicles.iter().map(|class| (*class, least(&channel.changes(*class)))).collect();
+    let step = step_to_set(&changes, detector);
+    checks.extend(changes.into_iter().map(|(class, change)| vehicle(class, change, step)));
+    checks
+}
+
+fn inductance(channel: &Channel, detector: &DetectorUnderstood) -> Checked {
+    let (low, high) = (channel.low.get::<microhenry>(), channel.high.get::<microhenry>());
+    let (least, most) = (detector.limits.inductance_min_uh, detector.limits.inductance_max_uh);
+    let (over, under) = (low - least, most - high);
+    let (limit, margin) = if over < under { (least, over) } else { (most, under) };
+    let verdict = Verdict::of(margin >= 0.0, high >= least && low <= most);
+    let outcome = match verdict {
+        Verdict::Suitable => "wholly inside",
+        Verdict::Marginal => "partly outside",
+        Verdict::Unsuitable => "outside",
+    };
+    Checked {
+        check: "inductance",
+        vehicle: None,
+        verdict,
+        value: channel.inductance.get::<microhenry>(),
+        limit,
+        margin,
+        unit: "uH",
+        message: format!(
+            "As built it measures {low:.1} to {high:.1} µH, {outcome} the {least:.0} to {most:.0} µH that the unit tunes."
+        ),
+        sources: &[Source::RosaGrover, Source::NemaEnvelope],
+    }
+}
+
+fn quality(channel: &Channel, detector: &DetectorUnderstood) -> Checked {
+    let (value, limit) = (channel.quality_factor, detector.limits.quality_factor_min);
+    Checked {
+        check: "quality_factor",
+        vehicle: None,
+        verdict: Verdict::of(value >= QUALITY_MARGIN * limit, value >= limit),
+        value,
+        limit,
+        margin: value - limit,
+        unit: "ratio",
+        message: format!(
+            "The quality factor is at best {value:.1} and the unit needs {limit:.1}; pavement and steel take part of it, so {:.1} \
+             or more is wanted.",
+            QUALITY_MARGIN * limit
+        ),
+        sources: &[Source::SkinEffect, Source::NemaEnvelope, Source::OwnChoice],
+    }
+}
+
+/// One agency's acceptance test divides the reactance at 50 kHz by the resistance to direct current.
+fn dc_quality(channel: &Channel) -> Checked {
+    let (value, limit) = (channel.dc_quality_factor, 5.0);
+    Checked {
+        check: "dc_quality_factor",
+        vehicle: None,
+        verdict: Verdict::of(value >= limit, false),
+        value,
+        limit,
+        margin: value - limit,
+        unit: "ratio",
+        message: format!(
+            "Reactance at 50 kHz over the resistance to direct current is {value:.1}; one agency accepts {limit:.0} or more."
+        ),
+        sources: &[Source::Everett],
+    }
+}
+
+fn resistance(channel: &Channel) -> Checked {
+    let (value, limit) = (channel.dc_resistance.get::<ohm>(), RESISTANCE_LIMIT_OHM);
+    // Stranded wire has up to 5 % more than the solid wire of the tables.
+    Checked {
+        check: "dc_resistance",
+        vehicle: None,
+        verdict: Verdict::of(1.05 * value <= limit, value <= limit),
+        value,
+        limit,
+        margin: limit - value,
+        unit: "ohm",
+        message: format!("Loop and lead-in have {value:.2} ohm at 20 °C; one agency accepts at most {limit:.0}."),
+        sources: &[Source::AstmB258, Source::IacsCopper, Source::Everett],
+    }
+}
+
+fn share(channel: &Channel) -> Checked {
+    let value = channel.share.get::<percent>();
+    let wanted = 100.0 * LOOP_TO_LEAD_IN / (1.0 + LOOP_TO_LEAD_IN);
+    Checked {
+        check: "lead_in_share",
+        vehicle: None,
+        verdict: Verdict::of(value >= wanted, value >= 50.0),
+        value,
+        limit: wanted,
+        margin: value - wanted,
+        unit: "percent",
+        message: format!(
+            "{value:.1} % of a change at the loop reaches the unit. From {wanted:.1} % on the loop has twice the inductance of its \
+             lead-in; below 50 % the lead-in outweighs it."
+        ),
+        sources: &[Source::CircuitTheory, Source::FhwaHandbook],
+    }
+}
+
+/// Known only with the capacitance of the unit's tank.
+fn frequency(channel: &Channel, detector: &DetectorUnderstood) -> Option<Checked> {
+    let capacitance = detector.tuning_capacitance?;
+    let at = |inductance| Channel::frequency(inductance, capacitance).get::<kilohertz>();
+    let (slow, fast) = (at(channel.high), at(channel.low));
+    let (least, most) = (detector.limits.frequency_min_khz, detector.limits.frequency_max_khz);
+    let (over, under) = (slow - least, most - fast);
+    let (limit, margin) = if over < under { (least, over) } else { (most, under) };
+    Some(Checked {
+        check: "frequency",
+        vehicle: None,
+        verdict: Verdict::of(margin >= 0.0, fast >= least && slow <= most),
+        value: at(channel.inductance),
+        limit,
+        margin,
+        unit: "kHz",
+        message: format!("It will run at {slow:.1} to {fast:.1} kHz; the unit runs at {least:.0} to {most:.0} kHz."),
+        sources: &[Source::CircuitTheory, Source::NemaEnvelope],
+    })
+}
+
+fn vehicle(class: VehicleClass, change: Ratio, step: f64) -> Checked {
+    let value = change.get::<percent>();
+    let wanted = LEAST_TIMES_THRESHOLD * step;
+    Checked {
+        check: "vehicle",
+        vehicle: Some(class),
+        verdict: at_step(change, step),
+        value,
+        limit: wanted,
+        margin: value - wanted,
+        unit: "percent",
+        message: format!(
+            "A {} changes it by {value:.3} %. At the step of {step} % the unit switches from {step} % on; {wanted} % is wanted.",
+            class.label().to_lowercase()
+        ),
+        sources: &[Source::EddyCurrentPlate, Source::NemaSensitivity, Source::OwnChoice],
+    }
+}
+
+/// How a change stands against a sensitivity step, in percent.
+pub fn at_step(change: Ratio, step: f64) -> Verdict {
+    let change = change.get::<percent>();
+    Verdict::of(change >= LEAST_TIMES_THRESHOLD * step, change >= step)
+}
+
+/// The sensitivity steps of the unit, percent, coarsest first.
+pub fn steps(detector: &DetectorUnderstood) -> Vec<f64> {
+    match (detector.threshold_percent, detector.threshold_steps_percent.as_slice()) {
+        (_, steps @ [_, ..]) => steps.to_vec(),
+        (Some(threshold), []) => vec![threshold],
+        (None, []) => USUAL_STEPS_PERCENT.to_vec(),
+    }
+}
+
+/// The coarsest step at which every vehicle stands as well as at any.
+pub fn step_to_set(changes: &[(VehicleClass, Ratio)], detector: &DetectorUnderstood) -> f64 {
+    let worst = |step: &f64| changes.iter().map(|(_, change)| at_step(*change, *step)).max();
+    // Of equals the first, which is the coarsest.
+    steps(detector).into_iter().min_by_key(worst).unwrap_or(USUAL_STEPS_PERCENT[0])
+}
+
+/// The change over the loop of a channel that fares worst.
+pub fn least(changes: &[Ratio]) -> Ratio {
+    changes.iter().copied().reduce(Ratio::min).unwrap_or_default()
+}

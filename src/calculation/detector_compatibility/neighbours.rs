@@ -1,0 +1,173 @@
+//! Loops on different channels: how they couple, and what to do about it.
+
+use uom::si::f64::{Inductance, Length};
+use uom::si::frequency::{hertz, kilohertz};
+use uom::si::inductance::microhenry;
+use uom::si::length::meter;
+
+use super::channel::{Channel, Member};
+use super::report::{NeighbourAction, Neighbours};
+use crate::calculation::answer::{At, Finding, Notes};
+use crate::calculation::loop_characteristics::measure;
+use crate::calculation::subject::{DetectorUnderstood, LoopUnderstood};
+use crate::calculation::vehicle_response::usual_conditions;
+use crate::physics::conductor;
+use crate::practice::detectors::{HARMLESS_COUPLING, SEPARATE_FREQUENCIES};
+use crate::practice::findings::{FindingCode, Level};
+use crate::quantity::shown::{round, say};
+
+/// How far apart the search for a harmless distance goes: so many steps.
+const MOST_STEPS: u32 = 120;
+/// The step.
+const STEP_M: f64 = 0.1;
+
+/// All pairs of single loops whose positions are known; loops on one channel do not disturb each other.
+pub fn pairs(channels: &[Channel], detector: &DetectorUnderstood, notes: &mut Notes) -> Vec<Neighbours> {
+    let members: Vec<_> = channels
+        .iter()
+        .enumerate()
+        .flat_map(|(index, channel)| channel.members.iter().map(move |member| (index, member)))
+        .collect();
+    let mut pairs = Vec::new();
+    let mut unknown = false;
+    for (second, (theirs, other)) in members.iter().enumerate() {
+        for (ours, member) in &members[..second] {
+            if ours == theirs {
+                continue;
+            }
+            match (member.position, other.position) {
+                (Some(_), Some(_)) => pairs.push(pair(member, other, detector, notes)),
+                _ => unknown = true,
+            }
+        }
+    }
+    if unknown {
+        notes.find(Finding::new(
+            FindingCode::PositionUnknown,
+            Level::Note,
+            &At::BODY.field("loops"),
+            "Send the position of every loop, and the coupling of neighbours is told.",
+        ));
+    }
+    pairs
+}
+
+fn pair(one: &Member, other: &Member, detector: &DetectorUnderstood, notes: &mut Notes) -> Neighbours {
+    let coupling = coupling(one, other, 1.0);
+    let (first, second) = (terminal(one), terminal(other));
+    // f goes with 1/√L, so the ratio needs no capacitance.
+    let ratio = (first.max(second) / first.min(second)).value.sqrt();
+    let separation = ratio - 1.0;
+    let frequencies = detector.tuning_capacitance.map_or_else(Vec::new, |capacitance| {
+        [first, second].map(|inductance| Channel::frequency(inductance, capacitance).get::<kilohertz>()).to_vec()
+    });
+    let disturbs = coupling >= HARMLESS_COUPLING && separation < SEPARATE_FREQUENCIES;
+    let percents = (100.0 * coupling, 100.0 * separation);
+    let message = if disturbs {
+        format!(
+            "They couple by {:.2} % and would run {:.1} % apart at the same setting: one unit can follow the other. Take one of the \
+             actions.",
+            percents.0, percents.1
+        )
+    } else if coupling < HARMLESS_COUPLING {
+        format!("They couple by {:.2} %, too little to matter.", percents.0)
+    } else {
+        format!("They couple by {:.2} %, and run {:.1} % apart, far enough.", percents.0, percents.1)
+    };
+    if disturbs {
+        let message = format!("{} and {}: {message}", one.label, other.label);
+        notes.find(
+            Finding::new(FindingCode::Crosstalk, Level::Warning, &At::BODY.field("loops"), message)
+                .figure("coupling", percents.0, "percent")
+                .figure("frequency_separation", percents.1, "percent"),
+        );
+    }
+    Neighbours {
+        between: vec![one.label.clone(), other.label.clone()],
+        coupling_percent: round(percents.0, 3),
+        frequencies_khz: frequencies.into_iter().map(|frequency| round(frequency, 3)).collect(),
+        frequency_separation_percent: round(percents.1, 3),
+        actions: if disturbs { actions(one, other) } else { Vec::new() },
+        message,
+    }
+}
+
+fn actions(one: &Member, other: &Member) -> Vec<NeighbourAction> {
+    let mut actions = vec![
+        NeighbourAction {
+            action: "frequency_setting",
+            message: format!(
+                "Set {} to another frequency than {}, as far apart as the switches allow.",
+                other.label, one.label
+            ),
+        },
+        NeighbourAction {
+            action: "scanning_unit",
+            message: "Take one multi-channel unit that scans its loops in turn: only one is alive at a time."
+                .to_owned(),
+        },
+    ];
+    let more = LoopUnderstood { turns: other.coil.turns + 1, ..other.coil.clone() };
+    let changed = measure(&more, &other.lead_in, &usual_conditions()).terminal_inductance;
+    let shift = 100.0 * ((changed / terminal(one)).value.sqrt() - 1.0).abs();
+    actions.push(NeighbourAction {
+        action: "turn_count",
+        message: format!(
+            "Wind {} with {} turns: {:.0} µH, {shift:.0} % apart in frequency.",
+            other.label,
+            more.turns,
+            changed.get::<microhenry>()
+        ),
+    });
+    actions.extend(harmless_distance(one, other).map(|distance| NeighbourAction {
+        action: "distance",
+        message: format!(
+            "Move them until their middles are {} apart; there they couple by less than {} %.",
+            say(distance, one.coil.system),
+            100.0 * HARMLESS_COUPLING
+        ),
+    }));
+    actions
+}
+
+fn terminal(member: &Member) -> Inductance {
+    measure(&member.coil, &member.lead_in, &usual_conditions()).terminal_inductance
+}
+
+/// The coupling coefficient with the distance of the middles stretched by a factor.
+fn coupling(one: &Member, other: &Member, stretch: f64) -> f64 {
+    let (Some(from), Some(to)) = (one.position, other.position) else { return 0.0 };
+    let conditions = usual_conditions();
+    let winding = one.coil.winding();
+    let skin = conductor::skin_effect(winding.wire_radius, conditions.frequency.get::<hertz>(), 20.0);
+    // Wires that would lie on one another lie above one another instead: the loop farther along on top, whichever is named first.
+    let sense = if (from.0, from.1) <= (to.0, to.1) { 1.0 } else { -1.0 };
+    let offset = [
+        stretch * (to.1 - from.1).get::<meter>(),
+        stretch * (to.0 - from.0).get::<meter>(),
+        sense * winding.pitch * f64::from(winding.turns.max(other.coil.turns)),
+    ];
+    let mutual = winding.mutual(&other.coil.winding(), offset);
+    let own = winding.inductance(skin.internal_factor) * other.coil.winding().inductance(skin.internal_factor);
+    // A loop on itself is no neighbour, and no coupling exceeds 1.
+    (mutual / own.sqrt()).abs().min(1.0)
+}
+
+/// The distance of the middles, along the line that joins them, from which on the coupling is harmless.
+fn harmless_distance(one: &Member, other: &Member) -> Option<Length> {
+    let (from, to) = one.position.zip(other.position)?;
+    let (along, across) = ((to.0 - from.0).get::<meter>(), (to.1 - from.1).get::<meter>());
+    let distance = along.hypot(across);
+    if distance <= 0.0 {
+        return None;
+    }
+    let farther = |step: u32| distance + STEP_M * f64::from(step);
+    let disturbs = |step: u32| coupling(one, other, farther(step) / distance) >= HARMLESS_COUPLING;
+    // Coupling falls with distance, so halving the steps finds the first that is far enough.
+    let (mut near, mut far) = (0, MOST_STEPS);
+    while far - near > 1 {
+        let middle = near.midpoint(far);
+        if disturbs(middle) { near = middle } else { far = middle }
+    }
+    (!disturbs(far)).then(|| Length::new::<meter>(farther(far)))
+}

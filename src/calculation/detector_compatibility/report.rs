@@ -1,0 +1,192 @@
+//! What [`super`] answers.
+
+use serde::Serialize;
+use utoipa::ToSchema;
+
+use crate::calculation::answer::{Assumed, Basis, Caution, Finding};
+use crate::calculation::subject::{DetectorEcho, LeadInEcho, LoopEcho};
+use crate::practice::sources::Source;
+use crate::quantity::shown::{DurationValue, PlanLength};
+
+/// Whether a detector unit tunes to loops, and how to set it.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct DetectorCompatibilityReport {
+    /// The worst of all checks: `suitable`, `marginal` or `unsuitable`.
+    pub verdict: &'static str,
+    /// The checks of each channel, in order.
+    pub checks: Vec<Check>,
+    /// Every vehicle at every sensitivity step.
+    pub sensitivities: Vec<Sensitivity>,
+    /// Pairs of loops on different channels, and what to do about their coupling.
+    pub neighbours: Vec<Neighbours>,
+    /// How to set each channel.
+    pub settings: Vec<ChannelSettings>,
+    /// What would turn each check that is not `suitable`, computed: the smallest change first, none that spoils another check.
+    pub remedies: Vec<Remedy>,
+    /// What was understood of the request.
+    pub inputs: DetectorCompatibilityInputs,
+    /// Statements about the job, the gravest first.
+    pub findings: Vec<Finding>,
+    /// Defaults that stood in for fields that were not sent.
+    pub assumed: Vec<Assumed>,
+    /// Fields that were sent and are not needed here, as JSON Pointers.
+    pub unused: Vec<String>,
+    /// What can hurt someone on this job.
+    pub cautions: Vec<Caution>,
+    /// What the figures rest on.
+    pub basis: Basis,
+}
+
+/// One figure against one limit.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct Check {
+    /// The channel: the label of its loop, or of all joined by ` + `.
+    pub channel: String,
+    /// What is checked: `inductance`, `quality_factor`, `dc_quality_factor`, `dc_resistance`, `lead_in_share`, `frequency` or
+    /// `vehicle`.
+    pub check: &'static str,
+    /// The vehicle, for a check of `vehicle`; absent for others.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub vehicle: Option<&'static str>,
+    /// `suitable`, `marginal` or `unsuitable`.
+    pub verdict: &'static str,
+    /// The figure, 3 decimals.
+    pub value: f64,
+    /// The limit that it is nearest to, 3 decimals.
+    pub limit: f64,
+    /// How far the figure, or the near end of its as-built band, lies inside the limit; negative is outside. 3 decimals.
+    pub margin: f64,
+    /// The unit of the three: `uH`, `ohm`, `percent`, `kHz` or `ratio`.
+    pub unit: &'static str,
+    /// What that means, in a sentence.
+    pub message: String,
+    /// Where the limit comes from.
+    #[schema(value_type = Vec<String>)]
+    pub source_ids: Vec<Source>,
+}
+
+/// One vehicle over one loop of a channel, at each step.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct Sensitivity {
+    /// The channel.
+    pub channel: String,
+    /// The loop that the vehicle is over.
+    pub r#loop: String,
+    /// The vehicle.
+    pub vehicle: &'static str,
+    /// The change at the terminals, percent, 3 decimals.
+    pub change_percent: f64,
+    /// The steps, coarsest first.
+    pub steps: Vec<SensitivityStep>,
+}
+
+/// A vehicle at one sensitivity step.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct SensitivityStep {
+    /// The change that the step switches at, percent, 3 decimals.
+    pub threshold_percent: f64,
+    /// `suitable` from twice the threshold on, `marginal` from the threshold on, else `unsuitable`.
+    pub verdict: &'static str,
+}
+
+/// Two loops on different channels.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct Neighbours {
+    /// The labels of the two.
+    pub between: Vec<String>,
+    /// Their coupling coefficient, percent, 3 decimals.
+    pub coupling_percent: f64,
+    /// The frequencies that they would run at, kHz, 3 decimals; empty unless the unit's tank capacitance is known.
+    pub frequencies_khz: Vec<f64>,
+    /// How far apart they would run on alike channels at the same setting, percent of the lower, 3 decimals.
+    pub frequency_separation_percent: f64,
+    /// What to do, the easiest first; empty where nothing needs to be done.
+    pub actions: Vec<NeighbourAction>,
+    /// What it comes to, in a sentence.
+    pub message: String,
+}
+
+/// Something to do about two neighbours.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct NeighbourAction {
+    /// `frequency_setting`, `scanning_unit`, `turn_count` or `distance`.
+    pub action: &'static str,
+    /// How, with the figure that it gives.
+    pub message: String,
+}
+
+/// How to set a channel.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct ChannelSettings {
+    /// The channel.
+    pub channel: String,
+    /// The sensitivity step that switches at this change, percent, 3 decimals.
+    pub threshold_percent: f64,
+    /// The frequency that it would run at, kHz, 3 decimals; absent unless the unit's tank capacitance is known.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub frequency_khz: Option<f64>,
+    /// The frequency setting to choose, in words.
+    pub frequency_setting: String,
+    /// `presence` or `pulse`.
+    pub output: &'static str,
+    /// After how long it lets go of a vehicle that stays; absent for never.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub presence_time: Option<DurationValue>,
+    /// `detect` or `no_detect`.
+    pub on_loop_failure: &'static str,
+    /// What the gate does when the loop fails, with that behaviour.
+    pub failure_consequence: String,
+    /// The input of the operator that it drives: `open`, `hold_or_reverse`, `close` or `presence`.
+    pub operator_input: &'static str,
+}
+
+/// A change that turns a check.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct Remedy {
+    /// The channel.
+    pub channel: String,
+    /// The check that it turns to `suitable`.
+    pub check: &'static str,
+    /// What to change: `turns`, `wiring`, `lead_in_length`, `lead_in_gauge` or `along_travel`.
+    pub change: &'static str,
+    /// From what.
+    pub from: String,
+    /// To what.
+    pub to: String,
+    /// The figure of the check then, 3 decimals, in the unit of the check.
+    pub value: f64,
+    /// What to do, in a sentence.
+    pub message: String,
+}
+
+/// What was understood of a detector-compatibility request.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct DetectorCompatibilityInputs {
+    /// The loops.
+    pub loops: Vec<ConnectedLoopEcho>,
+    /// How they come to the unit.
+    pub wiring: &'static str,
+    /// The unit.
+    pub detector: DetectorEcho,
+    /// The vehicles that must be seen.
+    pub vehicles: Vec<&'static str>,
+}
+
+/// A loop as it was understood.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct ConnectedLoopEcho {
+    /// The caller's name for it.
+    pub label: String,
+    /// What it is for.
+    pub role: &'static str,
+    /// The loop.
+    pub r#loop: LoopEcho,
+    /// The lead-in.
+    pub lead_in: LeadInEcho,
+    /// Where its middle lies along travel; absent when not given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub along: Option<PlanLength>,
+    /// Where its middle lies across the lane; absent when not given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub across: Option<PlanLength>,
+}
