@@ -60,7 +60,7 @@ pub fn prepare() {
     }
 }
 
-/// The underside whose height [`seen_height`] looks for: the vehicle's own, or a car's for two-wheelers.
+/// The underside whose height [`highest`] looks for: the vehicle's own, or a car's for two-wheelers.
 pub fn flat_underside(class: VehicleClass) -> &'static Metal {
     match class {
         VehicleClass::TractorTrailer => Metal::of_class(VehicleClass::HighBedTruck),
