@@ -28,10 +28,26 @@ pub struct Unit<Si> {
     pub to_si: fn(f64) -> Si,
 }
 
+/// The plain number behind a typed quantity, in SI base units: for comparing, not for computing.
+pub trait Magnitude {
+    /// The number.
+    fn magnitude(self) -> f64;
+}
+
+impl<D, U> Magnitude for uom::si::Quantity<D, U, f64>
+where
+    D: uom::si::Dimension + ?Sized,
+    U: uom::si::Units<f64> + ?Sized,
+{
+    fn magnitude(self) -> f64 {
+        self.value
+    }
+}
+
 /// A dimension: the typed quantity of its texts, and its units.
 pub trait Dimension: Sized + 'static {
     /// The typed quantity that a text becomes.
-    type Si: Copy + PartialOrd + std::fmt::Debug + Send + Sync + 'static;
+    type Si: Copy + Magnitude + std::fmt::Debug + Send + Sync + 'static;
     /// What a person calls it, with its article: "a length".
     const NOUN: &'static str;
     /// Two texts that are right, one in each system where there are two.

@@ -8,7 +8,7 @@ use serde::de::{self, Deserializer, Visitor};
 use utoipa::openapi::schema::{ObjectBuilder, Type};
 use utoipa::openapi::{RefOr, Schema};
 
-use super::dimension::Dimension;
+use super::dimension::{Dimension, Magnitude};
 use super::text::{LONGEST, TextFault, TextFaultCode, Written, parse_like};
 
 /// What a field holds, as text: a dimension, and the range that the models are valid in. Each kind is one named schema.
@@ -44,7 +44,7 @@ pub trait Kind: Sized + 'static {
             least.zip(greatest).map(|(least, greatest)| (least.si, greatest.si))
         });
         match range {
-            Some((least, greatest)) if *least <= written.si && written.si <= *greatest => Ok(written),
+            Some((least, greatest)) if within(written.si, *least, *greatest) => Ok(written),
             _ => Err(out_of_range(self)),
         }
     }
@@ -53,6 +53,13 @@ pub trait Kind: Sized + 'static {
 /// A closed range of typed quantities, read once. `None` stands for a bound whose own text cannot be read, which a test
 /// rules out.
 pub type Range<Si> = OnceLock<Option<(Si, Si)>>;
+
+/// Between two bounds, themselves included: 12 in is 1 ft, though binary fractions put it a hair below.
+fn within<Si: Magnitude>(value: Si, least: Si, greatest: Si) -> bool {
+    let (value, least, greatest) = (value.magnitude(), least.magnitude(), greatest.magnitude());
+    let hair = 1e-12 * (least.abs() + greatest.abs());
+    (least - hair..=greatest + hair).contains(&value)
+}
 
 fn out_of_range<K: Kind>(kind: &K) -> TextFault {
     let [least, greatest] = K::RANGE;

@@ -221,3 +221,21 @@ fn ways_in_which_people_write_lengths_are_taken() {
         assert_eq!(*width, json!({ "ft": 24.0, "m": 7.315 }), "{text}");
     }
 }
+
+#[test]
+fn the_ends_of_a_range_belong_to_it_however_they_are_written() {
+    for (least, greatest) in
+        [("1 ft", "200 ft"), ("12 in", "2400 in"), ("0.3048 m", "60.96 m"), ("304.8 mm", "60960 mm")]
+    {
+        for leg in [least, greatest] {
+            let request = json!({
+                "loop": { "along_travel": leg, "across_lane": "6 ft", "turns": 3 }, "lead_in": { "length": "0 ft" },
+            });
+            assert_eq!(calculate("loop-characteristics", &request).status, 200, "{leg}");
+        }
+    }
+    let beyond = json!({
+        "loop": { "along_travel": "11.99 in", "across_lane": "2400.01 in", "turns": 3 }, "lead_in": { "length": "0 ft" },
+    });
+    assert_eq!(calculate("loop-characteristics", &beyond).faults().len(), 2);
+}
