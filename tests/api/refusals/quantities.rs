@@ -231,11 +231,11 @@ fn the_ends_of_a_range_belong_to_it_however_they_are_written() {
             let request = json!({
                 "loop": { "along_travel": leg, "across_lane": "6 ft", "turns": 3 }, "lead_in": { "length": "0 ft" },
             });
-            assert_eq!(calculate("loop-characteristics", &request).status, 200, "{leg}");
+            assert_eq!(crate::harness::calculate("loop-characteristics", &request).status, 200, "{leg}");
         }
     }
     let beyond = json!({
         "loop": { "along_travel": "11.99 in", "across_lane": "2400.01 in", "turns": 3 }, "lead_in": { "length": "0 ft" },
     });
-    assert_eq!(calculate("loop-characteristics", &beyond).faults().len(), 2);
+    assert_eq!(crate::harness::calculate("loop-characteristics", &beyond).faults().len(), 2);
 }
