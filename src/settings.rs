@@ -16,7 +16,7 @@ pub struct Settings {
     pub cors_origins: Vec<String>,
     /// `LOOPWRIGHT_BODY_LIMIT`: the largest body, bytes. Default 65536.
     pub body_limit: usize,
-    /// `LOOPWRIGHT_DEADLINE`: how long a request may take to arrive and be answered. Default `10 s`.
+    /// `LOOPWRIGHT_DEADLINE`: how long a request may take to arrive. Default `10 s`.
     pub deadline: std::time::Duration,
     /// `LOOPWRIGHT_DRAIN_DELAY`: how long readiness fails before the service stops taking connections. Default `2 s`.
     pub drain_delay: std::time::Duration,
@@ -59,9 +59,13 @@ impl Settings {
     /// # Errors
     /// A message that names the variable, what it holds and what it takes; also for a `LOOPWRIGHT_` variable that does not exist.
     pub fn from_environment() -> Result<Self, String> {
-        for (name, _) in std::env::vars().filter(|(name, _)| name.starts_with("LOOPWRIGHT_")) {
+        let names = std::env::vars_os().filter_map(|(name, _)| name.into_string().ok());
+        for name in names.filter(|name| name.starts_with("LOOPWRIGHT_")) {
             if !VARIABLES.contains(&name.as_str()) {
                 return Err(format!("{name} is no setting; the settings are {}", VARIABLES.join(", ")));
+            }
+            if let Err(std::env::VarError::NotUnicode(_)) = std::env::var(&name) {
+                return Err(format!("{name} is not UTF-8 text"));
             }
         }
         Self::read(|name| std::env::var(name).ok().filter(|value| !value.is_empty()))
@@ -87,11 +91,19 @@ impl Settings {
                 .map(|origin| origin.trim().to_owned())
                 .filter(|origin| !origin.is_empty())
                 .collect(),
-            body_limit: parsed(&variable, "LOOPWRIGHT_BODY_LIMIT", "65536", "a number of bytes")?,
-            deadline: duration(&variable, "LOOPWRIGHT_DEADLINE", "10 s")?,
-            drain_delay: duration(&variable, "LOOPWRIGHT_DRAIN_DELAY", "2 s")?,
-            stop_timeout: duration(&variable, "LOOPWRIGHT_STOP_TIMEOUT", "20 s")?,
-            workers: parsed(&variable, "LOOPWRIGHT_WORKERS", &cores.to_string(), "a number of threads")?,
+            body_limit: within(
+                "LOOPWRIGHT_BODY_LIMIT",
+                parsed(&variable, "LOOPWRIGHT_BODY_LIMIT", "65536", "a number of bytes")?,
+                1..=16_777_216,
+            )?,
+            deadline: duration(&variable, "LOOPWRIGHT_DEADLINE", "10 s", 0.05)?,
+            drain_delay: duration(&variable, "LOOPWRIGHT_DRAIN_DELAY", "2 s", 0.0)?,
+            stop_timeout: duration(&variable, "LOOPWRIGHT_STOP_TIMEOUT", "20 s", 1.0)?,
+            workers: within(
+                "LOOPWRIGHT_WORKERS",
+                parsed(&variable, "LOOPWRIGHT_WORKERS", &cores.to_string(), "a number of threads")?,
+                1..=256,
+            )?,
             log: variable("LOOPWRIGHT_LOG").unwrap_or_else(|| "info".to_owned()),
             log_format: match text("LOOPWRIGHT_LOG_FORMAT").as_str() {
                 "" => None,
@@ -113,15 +125,26 @@ fn parsed<T: std::str::FromStr>(
     value.parse().map_err(|_| format!("{name} is \"{value}\"; it takes {takes}"))
 }
 
+fn within(name: &str, value: usize, range: std::ops::RangeInclusive<usize>) -> Result<usize, String> {
+    if range.contains(&value) {
+        return Ok(value);
+    }
+    Err(format!("{name} is \"{value}\"; it takes {} to {}", range.start(), range.end()))
+}
+
 /// A duration in the grammar of the requests: `10 s`, `1 min`.
 fn duration(
     variable: &impl Fn(&'static str) -> Option<String>,
     name: &'static str,
     default: &str,
+    least_seconds: f64,
 ) -> Result<std::time::Duration, String> {
     let value = variable(name).unwrap_or_else(|| default.to_owned());
     let refused = |hint: &str| format!("{name} is \"{value}\"; {hint}");
     let time = parse::<dimension::Duration>(&value).map_err(|fault| refused(&fault.hint))?;
+    if time.si.get::<second>() < least_seconds {
+        return Err(refused(&format!("it takes a duration of {least_seconds} s or more")));
+    }
     std::time::Duration::try_from_secs_f64(time.si.get::<second>())
         .map_err(|_| refused("it takes a duration such as 10 s"))
 }

@@ -3,11 +3,12 @@
 use std::hash::{DefaultHasher, Hash, Hasher};
 
 use actix_web::http::header::{self, EntityTag, Header, IfNoneMatch};
+use actix_web::web::Bytes;
 use actix_web::{HttpRequest, HttpResponse};
 
 /// A body that stays the same as long as the release does, with a strong entity tag.
 pub struct Fixed {
-    body: Vec<u8>,
+    body: Bytes,
     media_type: &'static str,
     tag: EntityTag,
 }
@@ -15,7 +16,7 @@ pub struct Fixed {
 impl Fixed {
     /// Fixes a body.
     pub fn new(body: impl Into<Vec<u8>>, media_type: &'static str) -> Self {
-        let body = body.into();
+        let body = Bytes::from(body.into());
         let mut hasher = DefaultHasher::new();
         body.hash(&mut hasher);
         let tag = EntityTag::new_strong(format!("{:016x}", hasher.finish()));

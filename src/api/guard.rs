@@ -1,6 +1,7 @@
 //! Round every handler: a deadline and a net for panics inside, an id, a log line and the counters outside.
 
 use std::panic::AssertUnwindSafe;
+use std::sync::atomic::AtomicI64;
 use std::time::Instant;
 
 use actix_web::body::{BoxBody, MessageBody};
@@ -10,6 +11,7 @@ use actix_web::http::{Method, StatusCode};
 use actix_web::middleware::Next;
 use actix_web::{Error, HttpMessage, HttpRequest, HttpResponse};
 use futures_util::FutureExt;
+use prometheus_client::metrics::gauge::Gauge;
 
 use super::edge::{Edge, RequestId};
 use super::problem::{self, Problem, ProblemCode};
@@ -32,6 +34,22 @@ pub async fn guarded(request: HttpRequest, work: impl Future<Output = Result<Htt
     problem.respond(&request)
 }
 
+/// A request in work; it leaves the gauge whatever ends it, a broken connection included.
+struct InFlight(Gauge<i64, AtomicI64>);
+
+impl InFlight {
+    fn enter(gauge: &Gauge<i64, AtomicI64>) -> Self {
+        gauge.inc();
+        Self(gauge.clone())
+    }
+}
+
+impl Drop for InFlight {
+    fn drop(&mut self) {
+        self.0.dec();
+    }
+}
+
 /// Gives each request an id, then logs and counts its answer: one event, without body or query.
 ///
 /// # Errors
@@ -44,9 +62,9 @@ pub async fn observed(
     let id = RequestId::take(&request);
     request.extensions_mut().insert(id.clone());
     let edge = Edge::of(request.request()).clone();
-    edge.metrics.in_flight.inc();
+    let in_flight = InFlight::enter(&edge.metrics.in_flight);
     let outcome = next.call(request).await;
-    edge.metrics.in_flight.dec();
+    drop(in_flight);
     let mut response = as_problem(outcome?.map_into_boxed_body());
     let took = started.elapsed();
 

@@ -8,6 +8,7 @@
 //! | [`filament`] | Neumann's integral for two straight wires in any position |
 //! | [`winding`] | a loop as stacked polygons of filaments: inductance, coupling, lengths |
 //! | [`conductor`] | copper wire: gauge, resistance, skin effect |
+//! | [`plate`] | metal in the field: undersides, gate leaves, two-wheelers |
 //! | [`circuit`] | what the lead-in, a second loop and a capacitance make of an inductance |
 //!
 //! # Axes

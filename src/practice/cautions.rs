@@ -8,7 +8,7 @@ vocabulary! {
         NotForPeople "not_for_people" "A loop does not see people" "A vehicle loop sees metal, not people, and is no entrapment-protection device. The gate needs its own listed devices, and people on foot need their own way." [Ul325];
         LocalCodes "local_codes" "Local codes decide" "Local codes, the manufacturers' data sheets and licensed people decide. Access and egress for the fire service are settled with the local authority." [CommonPractice];
         GateCanMove "gate_can_move" "The gate can move" "Before a loop is disconnected or a detector unit is cycled, isolate and lock out the operator (mains, battery and solar) or hold the leaf mechanically, keep people out of its path and post a watch. Restore every loop and prove every protective device before you leave." [Ul325 CommonPractice];
-        Silica "silica" "Silica dust" "Sawing pavement makes respirable silica. Cut wet with a continuous water feed; indoors wear breathing protection as the rule asks." [OshaSilica];
+        Silica "silica" "Silica dust" "Sawing pavement makes respirable silica. Cut wet with a continuous water feed; wear breathing protection as the rule asks: indoors always, and outdoors with a hand-held saw beyond four hours a shift." [OshaSilica];
         Saw "saw" "The saw" "Blade guard in place; eye, hearing and foot protection. No combustion saw indoors: carbon monoxide. An electric wet saw only on a ground-fault protected supply." [CommonPractice];
         BuriedServices "buried_services" "Buried services" "Have buried services located and marked before any cut or trench." [OshaExcavation];
         SlabSteel "slab_steel" "Steel in the slab" "Never cut reinforcing steel. Set the saw above it." [CommonPractice];

@@ -86,7 +86,7 @@ pub const LOOP_TO_LEAD_IN: f64 = 2.0;
 pub const AS_BUILT_SPREAD: f64 = 0.05;
 /// The share of the self-resonant frequency above which the apparent inductance misleads. A choice made here.
 pub const RESONANCE_SHARE: f64 = 0.3;
-/// The greatest number of turns that the sizing tries. A choice made here.
+/// The greatest number of turns that the sizing tries for the unit's sake; for a vehicle's sake it adds up to two. A choice made here.
 pub const MOST_TURNS: u32 = 8;
 /// How often the change should be the threshold, at the least. A choice made here: pavement, age and weather take their part.
 pub const LEAST_TIMES_THRESHOLD: f64 = 2.0;

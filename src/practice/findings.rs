@@ -34,6 +34,7 @@ vocabulary! {
         BetweenLeavesMissing "between_leaves_missing" "No loop between the leaves" "A vehicle in the sweep of swing leaves is seen by no loop." [CommonPractice];
         ClosingUnderLeaf "closing_under_leaf" "Closing loop under a metal leaf" "A loop across the line of a metal leaf sees the leaf itself." [CommonPractice];
         OneSideOnly "one_side_only" "Only one side is watched" "A barrier that moves is held by loops on one side only." [CommonPractice];
+        NothingHoldsTheGate "nothing_holds_the_gate" "Nothing holds the barrier" "No loop keeps a barrier that moves from closing on a vehicle." [CommonPractice];
         RoleDoesNotFit "role_does_not_fit" "Role and barrier do not match" "The role makes sense at another kind of barrier." [CommonPractice];
         LeafClearance "leaf_clearance" "Keep clear of the metal leaf" "A loop close to a metal leaf sees the gate move." [CommonPractice];
         WrongConstruction "wrong_construction" "Construction does not fit the surface" "The asked construction and the surface do not go together." [CommonPractice];
@@ -57,10 +58,11 @@ vocabulary! {
         SideBySide "side_by_side" "Several loops side by side" "One loop across the opening is too insensitive; several share it." [Computed CommonPractice];
         QuadrupoleOffered "quadrupole_offered" "Quadrupole offered" "A quadrupole sees two-wheelers at the centre and loses height." [Computed];
         LeafSeen "leaf_seen" "The leaf may be seen" "The metal leaf changes the loop by more than half the threshold." [Computed CommonPractice];
-        LeafSweeps "leaf_sweeps" "Leaves pass over the loop" "A loop in the sweep sees the leaves while they move." [CommonPractice];
+        LeafSweeps "leaf_sweeps" "Leaves that sweep" "Swing leaves pass over what lies in their way, and a loop there sees them while they move." [CommonPractice];
         PulseHoldsNothing "pulse_holds_nothing" "A pulse holds no gate" "A loop that holds a gate is set to pulse: after the pulse the gate closes on what still stands there." [CommonPractice];
         PresenceRunsOut "presence_runs_out" "Presence runs out" "A loop that holds a gate lets go after a time, and the gate closes on what still stands there." [CommonPractice];
         FailsToNoDetect "fails_to_no_detect" "Fails to no detect" "When a loop that holds a gate fails, the gate closes unguarded." [CommonPractice];
+        MixedRoles "mixed_roles" "Roles that do not go together" "Loops that hold a gate share a channel with others." [CommonPractice];
         Crosstalk "crosstalk" "Neighbours disturb each other" "Two loops on different channels couple and run at nearly the same frequency." [Computed OwnChoice];
         PositionUnknown "position_unknown" "Positions not given" "Without positions the coupling of neighbours cannot be told." [Computed];
         Sensitivity "sensitivity" "Sensitivity to set" "The step at which every vehicle changes the loop by twice the threshold." [NemaSensitivity OwnChoice];

@@ -51,6 +51,18 @@ impl Surface {
     }
 }
 
+impl Surface {
+    /// How deep a direct-burial loop usually lies under it. A choice made here: the thickness of a final lift, of concrete over the
+    /// loop, of a sand bed and what covers it.
+    pub fn burial_cover(self) -> &'static str {
+        match self {
+            Self::ExistingAsphalt | Self::ExistingConcrete | Self::NewAsphalt | Self::NewConcrete => "2 in",
+            Self::Pavers => "4 in",
+            Self::Gravel | Self::Soil => "6 in",
+        }
+    }
+}
+
 vocabulary! {
     /// What stands in the way, below, above or beside the loop.
     SiteHazard {

@@ -24,14 +24,12 @@ vocabulary! {
         Everett "everett_special_provisions" "City of Everett special provisions" "City of Everett, Washington, special provisions for loop detectors: resistance of at most 5 ohm and a quality factor of at least 5 at 50 kHz, one inch of sealant over the top wire, clearance to utility covers, no work in rain or below 40 degrees Fahrenheit." [];
         Fp96 "fp_96_636" "FP-96 section 636" "Federal Highway Administration, Standard Specifications for Construction of Roads and Bridges on Federal Highway Projects (FP-96), section 636: saw cuts, slack, sleeves at joints; read in a secondary copy." [];
         WaRd744 "wa_rd_744_5" "WA-RD 744.5" "Washington State Department of Transportation report WA-RD 744.5 (2010): pavement panels with loops crack more often than panels without." [];
-        BikowitzRoss "bikowitz_ross_1985" "Bikowitz and Ross, 1985" "E. Bikowitz and S. Ross, Transportation Research Record 1010: why loops fail, and square corners instead of diagonals." [];
         OshaSilica "osha_1926_1153" "29 CFR 1926.1153" "OSHA construction standard on respirable crystalline silica, Table 1: wet cutting with an integrated water feed." [];
         OshaExcavation "osha_1926_651" "29 CFR 1926.651(b)" "OSHA construction standard on excavations: underground installations are located first. From memory." [];
         Mutcd "mutcd_part_6" "MUTCD part 6" "Manual on Uniform Traffic Control Devices, 11th edition, part 6: temporary traffic control; read in a secondary copy." [];
         PostTension "post_tension_guidance" "Post-tensioning guidance" "Guidance of the post-tensioning industry: no cut before the tendons are located; decks are taken as post-tensioned until shown otherwise. From memory." [];
         IsocyanateHealth "niosh_96_111" "NIOSH 96-111" "NIOSH alert on diisocyanates: they sensitise airways and skin, permanently." [];
         InsulationTest "iec_60364_6" "IEC 60364-6" "Verification of low-voltage installations: insulation test voltages; electronic devices are disconnected first. Cross-checked from memory." [];
-        HotWork "osha_1910_252" "29 CFR 1910.252" "OSHA standard on welding and cutting: combustibles within 35 ft are moved or shielded, and a fire watch stays for at least 30 minutes; read in a secondary copy." [];
         Ul325 "ul_325" "UL 325 and ASTM F2200" "Standards for powered gates: independent means of entrapment protection, controls out of reach, a separate way for pedestrians; read in public announcements." [];
     }
 }

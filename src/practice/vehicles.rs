@@ -3,6 +3,7 @@
 use uom::si::f64::Length;
 use uom::si::length::meter;
 
+use super::sources::Source;
 use super::vocabulary;
 
 vocabulary! {
@@ -131,9 +132,18 @@ impl VehicleClass {
         })
     }
 
-    /// The height of a high bed at its lowest: 0.9 m (FHWA handbook discussion, from memory: 3 to 4 ft).
-    pub fn lowest_high_bed() -> Length {
-        Length::new::<meter>(0.9)
+    /// The length of the shortest cars: 2.7 m (from memory).
+    pub fn shortest_car() -> Length {
+        Length::new::<meter>(2.7)
+    }
+
+    /// Where [`VehicleClass::threshold_percent`] comes from.
+    pub fn threshold_sources(self) -> &'static [Source] {
+        match self {
+            Self::PassengerCar | Self::LargeMotorcycle => &[Source::NemaSensitivity],
+            Self::Pickup | Self::HighBedTruck | Self::TractorTrailer => &[Source::NemaSensitivity, Source::OwnChoice],
+            Self::SmallMotorcycle | Self::Bicycle => &[Source::FromMemory, Source::OwnChoice],
+        }
     }
 
     /// The vehicles that an opening is sized for when none are named.

@@ -107,18 +107,24 @@ impl From<si::Velocity> for SpeedValue {
     }
 }
 
-/// A duration in two units.
+/// A duration in three units.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, ToSchema)]
 pub struct DurationValue {
     /// Hours, 3 decimals.
     pub h: f64,
     /// Minutes, 2 decimals.
     pub min: f64,
+    /// Seconds, 1 decimal.
+    pub s: f64,
 }
 
 impl From<si::Time> for DurationValue {
     fn from(value: si::Time) -> Self {
-        Self { h: round(value.get::<time::hour>(), 3), min: round(value.get::<time::minute>(), 2) }
+        Self {
+            h: round(value.get::<time::hour>(), 3),
+            min: round(value.get::<time::minute>(), 2),
+            s: round(value.get::<time::second>(), 1),
+        }
     }
 }
 

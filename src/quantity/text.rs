@@ -131,6 +131,7 @@ fn read_number(text: &str) -> Option<(f64, &str)> {
     let (value, rest) = match read_fraction(rest) {
         Some((denominator, rest)) => (checked_ratio(value, denominator)?, rest),
         None => match read_mixed(rest) {
+            Some(_) if value.fract() != 0.0 => return None,
             Some((numerator, denominator, rest)) => {
                 (checked_ratio(value.mul_add(denominator, numerator), denominator)?, rest)
             }

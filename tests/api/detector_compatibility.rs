@@ -262,3 +262,28 @@ fn labels_are_unique_and_lists_bounded() {
     let none = calculate("detector-compatibility", &json!({ "loops": [] }));
     assert_eq!(none.faults(), [("#/loops".to_owned(), "list_size".to_owned())]);
 }
+
+#[test]
+fn a_channel_that_holds_a_gate_is_judged_as_one_whoever_shares_it() {
+    let exit = json!({ "label": "exit", "role": "exit", "output": "pulse", "loop": { "along_travel": "6 ft", "across_lane": "6 ft", "turns": 3 }, "lead_in": { "length": "50 ft" } });
+    let mut holding = connected("inside", 3, "50 ft", json!({}));
+    holding["role"] = json!("obstruction_inside");
+    let joined = check(&json!({ "loops": [exit.clone(), holding.clone()], "wiring": "series" }));
+    assert_eq!(joined.findings("stop"), ["pulse_holds_nothing", "mixed_roles"]);
+    assert!(check(&json!({ "loops": [exit, holding] })).findings("stop").is_empty());
+}
+
+#[test]
+fn a_unit_that_lets_go_between_the_parts_of_a_vehicle_is_a_stop_where_the_loop_holds_a_gate() {
+    let over = |along: &str, role: &str| {
+        let mut connected = connected("A", 3, "50 ft", json!({}));
+        connected["role"] = json!(role);
+        connected["loop"] = json!({ "along_travel": along, "across_lane": "10 ft", "turns": 3 });
+        check(
+            &json!({ "loops": [connected], "vehicles": ["tractor_trailer"], "detector": { "threshold_percent": 0.13 } }),
+        )
+    };
+    assert_eq!(over("4 ft", "obstruction_inside").findings("stop"), ["drops_out"]);
+    assert!(over("4 ft", "exit").findings("warning").contains(&"drops_out"));
+    assert!(over("10 ft", "obstruction_inside").findings("stop").is_empty());
+}

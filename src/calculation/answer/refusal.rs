@@ -1,5 +1,7 @@
 //! Why a request cannot be computed: every fault, each with its place and what to send instead.
 
+use std::collections::BTreeMap;
+
 use serde::Serialize;
 use utoipa::ToSchema;
 use validator::{ValidationError, ValidationErrors, ValidationErrorsKind};
@@ -72,7 +74,9 @@ pub struct Refusal {
 
 /// Flattens the tree of the validation library into faults with pointers.
 pub fn faults_of_validation(errors: &ValidationErrors, base: &str, faults: &mut Vec<Fault>) {
-    for (field, kind) in errors.errors() {
+    // The library keeps fields in no order; by name, the same request always gets the same answer.
+    let sorted: BTreeMap<_, _> = errors.errors().iter().collect();
+    for (field, kind) in sorted {
         // A field whose name is a keyword of Rust comes as a raw identifier.
         let pointer = format!("{base}/{}", field.trim_start_matches("r#"));
         match kind {

@@ -122,4 +122,24 @@ impl Channel {
             })
             .collect()
     }
+
+    /// The loops on which a unit that switches at `threshold` lets go under a vehicle, as a gap between its parts passes.
+    pub fn letting_go(&self, class: VehicleClass, threshold: Ratio) -> Vec<&Member> {
+        let metal = Metal::of_class(class);
+        let joined = self.changes(class);
+        let lets_go = |((member, electrical), joined): ((&Member, &Electrical), Ratio)| {
+            let field = Field::new(&member.coil, electrical);
+            let alone = field.change(metal, field.centred(metal), Length::default());
+            // On one channel with others the change is spread, as it is over the loop's middle.
+            let spread = joined / alone;
+            !metal.gaps.is_empty() && field.weakest_in_gaps(metal, Length::default()) * spread < threshold
+        };
+        self.members
+            .iter()
+            .zip(&self.each)
+            .zip(joined)
+            .filter(|item| lets_go(*item))
+            .map(|((member, _), _)| member)
+            .collect()
+    }
 }

@@ -241,8 +241,9 @@ fn vehicle(class: VehicleClass, change: Ratio, step: f64) -> Checked {
         margin: value - wanted,
         unit: "percent",
         message: format!(
-            "A {} changes it by {value:.3} %. At the step of {step} % the unit switches from {step} % on; {wanted} % is wanted.",
-            class.label().to_lowercase()
+            "A {} changes it by {value:.3} %. At the step of {step} % the unit switches from {step} % on; {} % is wanted.",
+            class.label().to_lowercase(),
+            round(wanted, 3)
         ),
         sources: &[Source::EddyCurrentPlate, Source::NemaSensitivity, Source::OwnChoice],
     }
@@ -257,8 +258,8 @@ pub fn at_step(change: Ratio, step: f64) -> Verdict {
 /// The sensitivity steps of the unit, percent, coarsest first.
 pub fn steps(detector: &DetectorUnderstood) -> Vec<f64> {
     match (detector.threshold_percent, detector.threshold_steps_percent.as_slice()) {
-        (_, steps @ [_, ..]) => steps.to_vec(),
-        (Some(threshold), []) => vec![threshold],
+        (Some(threshold), _) => vec![threshold],
+        (None, steps @ [_, ..]) => steps.to_vec(),
         (None, []) => USUAL_STEPS_PERCENT.to_vec(),
     }
 }

@@ -11,6 +11,7 @@ mod report;
 mod request;
 mod settings;
 
+use uom::si::f64::Ratio;
 use uom::si::ratio::percent;
 
 pub use report::{
@@ -19,12 +20,13 @@ pub use report::{
 };
 pub use request::{ConnectedLoop, DetectorCompatibilityRequest, Position};
 
-use super::answer::{At, FaultCode, Notes, Refusal};
+use super::answer::{At, FaultCode, Finding, Notes, Refusal};
 use super::subject::{Detector, DetectorUnderstood};
 use super::{Calculation, Example, loop_characteristics, vehicle_response};
 use crate::practice::Vocabulary;
 use crate::practice::cautions::CautionCode;
 use crate::practice::detectors::{USUAL_STEPS_PERCENT, Wiring};
+use crate::practice::findings::{FindingCode, Level};
 use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
 use crate::quantity::shown::round;
@@ -161,6 +163,7 @@ impl Calculation for DetectorCompatibilityRequest {
             let changes: Vec<_> =
                 job.vehicles.iter().map(|class| (*class, checks::least(&channel.changes(*class)))).collect();
             let step = checks::step_to_set(&changes, &job.detector);
+            job.judge_gaps(channel, step, notes);
             settings.push(settings::set(channel, first, step, &job.detector, notes));
             found.extend(remedies::find(channel, &job.detector, &job.vehicles));
             first += channel.members.len();
@@ -196,6 +199,24 @@ impl Calculation for DetectorCompatibilityRequest {
 }
 
 impl Job {
+    /// States where the unit would let go under a vehicle of several parts.
+    fn judge_gaps(&self, channel: &Channel, step: f64, notes: &mut Notes) {
+        for class in &self.vehicles {
+            for member in channel.letting_go(*class, Ratio::new::<percent>(step)) {
+                let level = if channel.holds_the_gate() { Level::Stop } else { Level::Warning };
+                let message = format!(
+                    "The unit lets go of {} under a {}, between its parts. Take a finer step, or a longer loop along travel.",
+                    member.label,
+                    class.label().to_lowercase()
+                );
+                notes.find(
+                    Finding::new(FindingCode::DropsOut, level, &At::BODY.field("vehicles"), message)
+                        .on(Some(member.role.code())),
+                );
+            }
+        }
+    }
+
     fn sensitivities(&self, channel: &Channel) -> Vec<Sensitivity> {
         let steps = checks::steps(&self.detector);
         let of = |class: &VehicleClass| {

@@ -1,8 +1,8 @@
 //! Loops on different channels: how they couple, and what to do about it.
 
 use uom::si::f64::{Inductance, Length};
-use uom::si::frequency::{hertz, kilohertz};
-use uom::si::inductance::microhenry;
+use uom::si::frequency::kilohertz;
+use uom::si::inductance::{henry, microhenry};
 use uom::si::length::meter;
 
 use super::channel::{Channel, Member};
@@ -11,7 +11,8 @@ use crate::calculation::answer::{At, Finding, Notes};
 use crate::calculation::loop_characteristics::measure;
 use crate::calculation::subject::{DetectorUnderstood, LoopUnderstood};
 use crate::calculation::vehicle_response::usual_conditions;
-use crate::physics::conductor;
+use crate::physics::filament::mutual;
+use crate::physics::winding::Strand;
 use crate::practice::detectors::{HARMLESS_COUPLING, SEPARATE_FREQUENCIES};
 use crate::practice::findings::{FindingCode, Level};
 use crate::quantity::shown::{round, say};
@@ -53,7 +54,8 @@ pub fn pairs(channels: &[Channel], detector: &DetectorUnderstood, notes: &mut No
 }
 
 fn pair(one: &Member, other: &Member, detector: &DetectorUnderstood, notes: &mut Notes) -> Neighbours {
-    let coupling = coupling(one, other, 1.0);
+    let own = mean_inductance(one, other);
+    let coupling = coupling(one, other, own, 1.0);
     let (first, second) = (terminal(one), terminal(other));
     // f goes with 1/√L, so the ratio needs no capacitance.
     let ratio = (first.max(second) / first.min(second)).value.sqrt();
@@ -87,12 +89,12 @@ fn pair(one: &Member, other: &Member, detector: &DetectorUnderstood, notes: &mut
         coupling_percent: round(percents.0, 3),
         frequencies_khz: frequencies.into_iter().map(|frequency| round(frequency, 3)).collect(),
         frequency_separation_percent: round(percents.1, 3),
-        actions: if disturbs { actions(one, other) } else { Vec::new() },
+        actions: if disturbs { actions(one, other, own) } else { Vec::new() },
         message,
     }
 }
 
-fn actions(one: &Member, other: &Member) -> Vec<NeighbourAction> {
+fn actions(one: &Member, other: &Member, own: f64) -> Vec<NeighbourAction> {
     let mut actions = vec![
         NeighbourAction {
             action: "frequency_setting",
@@ -119,7 +121,7 @@ fn actions(one: &Member, other: &Member) -> Vec<NeighbourAction> {
             changed.get::<microhenry>()
         ),
     });
-    actions.extend(harmless_distance(one, other).map(|distance| NeighbourAction {
+    actions.extend(harmless_distance(one, other, own).map(|distance| NeighbourAction {
         action: "distance",
         message: format!(
             "Move them until their middles are {} apart; there they couple by less than {} %.",
@@ -134,27 +136,38 @@ fn terminal(member: &Member) -> Inductance {
     measure(&member.coil, &member.lead_in, &usual_conditions()).terminal_inductance
 }
 
-/// The coupling coefficient with the distance of the middles stretched by a factor.
-fn coupling(one: &Member, other: &Member, stretch: f64) -> f64 {
+/// The coupling coefficient with the distance of the middles stretched by a factor; `own` is the mean of the self-inductances.
+///
+/// The wires of a slot count as one bundle at their mean depth, which is right for neighbours and quick for any number of turns.
+fn coupling(one: &Member, other: &Member, own: f64, stretch: f64) -> f64 {
     let (Some(from), Some(to)) = (one.position, other.position) else { return 0.0 };
-    let conditions = usual_conditions();
-    let winding = one.coil.winding();
-    let skin = conductor::skin_effect(winding.wire_radius, conditions.frequency.get::<hertz>(), 20.0);
+    let (ours, theirs) = (one.coil.winding(), other.coil.winding());
     // Wires that would lie on one another lie above one another instead: the loop farther along on top, whichever is named first.
     let sense = if (from.0, from.1) <= (to.0, to.1) { 1.0 } else { -1.0 };
     let offset = [
         stretch * (to.1 - from.1).get::<meter>(),
         stretch * (to.0 - from.0).get::<meter>(),
-        sense * winding.pitch * f64::from(winding.turns.max(other.coil.turns)),
+        sense * ours.pitch * f64::from(ours.turns.max(theirs.turns)),
     ];
-    let mutual = winding.mutual(&other.coil.winding(), offset);
-    let own = winding.inductance(skin.internal_factor) * other.coil.winding().inductance(skin.internal_factor);
-    // A loop on itself is no neighbour, and no coupling exceeds 1.
-    (mutual / own.sqrt()).abs().min(1.0)
+    let theirs: Vec<_> =
+        theirs.outline().into_iter().map(|strand| (strand.segment.shifted(offset), strand.wires)).collect();
+    let flux = |strand: &Strand| {
+        theirs.iter().map(|(segment, wires)| strand.wires * wires * mutual(&strand.segment, segment)).sum::<f64>()
+    };
+    let mutual: f64 = ours.outline().iter().map(flux).sum();
+    // No coupling exceeds 1, though bundles that nearly touch would.
+    (mutual / own).abs().min(1.0)
+}
+
+/// The geometric mean of the self-inductances of two loops, henry.
+fn mean_inductance(one: &Member, other: &Member) -> f64 {
+    let of =
+        |member: &Member| measure(&member.coil, &member.lead_in, &usual_conditions()).loop_inductance.get::<henry>();
+    (of(one) * of(other)).sqrt()
 }
 
 /// The distance of the middles, along the line that joins them, from which on the coupling is harmless.
-fn harmless_distance(one: &Member, other: &Member) -> Option<Length> {
+fn harmless_distance(one: &Member, other: &Member, own: f64) -> Option<Length> {
     let (from, to) = one.position.zip(other.position)?;
     let (along, across) = ((to.0 - from.0).get::<meter>(), (to.1 - from.1).get::<meter>());
     let distance = along.hypot(across);
@@ -162,9 +175,16 @@ fn harmless_distance(one: &Member, other: &Member) -> Option<Length> {
         return None;
     }
     let farther = |step: u32| distance + STEP_M * f64::from(step);
-    let disturbs = |step: u32| coupling(one, other, farther(step) / distance) >= HARMLESS_COUPLING;
-    // Coupling falls with distance, so halving the steps finds the first that is far enough.
-    let (mut near, mut far) = (0, MOST_STEPS);
+    let disturbs = |step: u32| coupling(one, other, own, farther(step) / distance) >= HARMLESS_COUPLING;
+    // Of loops that overlap the coupling changes its sign on the way out. Once they do not, it falls with distance, and halving the
+    // steps finds the first that is far enough.
+    let legs = |of: fn(&LoopUnderstood) -> Length| ((of(&one.coil) + of(&other.coil)) / 2.0).get::<meter>();
+    let (long, wide) = (legs(|coil| coil.along_travel), legs(|coil| coil.across_lane));
+    let overlaps = |step: u32| {
+        let stretch = farther(step) / distance;
+        stretch * along.abs() < long && stretch * across.abs() < wide
+    };
+    let (mut near, mut far) = ((0..MOST_STEPS).find(|step| !overlaps(*step))?, MOST_STEPS);
     while far - near > 1 {
         let middle = near.midpoint(far);
         if disturbs(middle) { near = middle } else { far = middle }

@@ -105,11 +105,15 @@ fn turns(channel: &Channel) -> Vec<Trial> {
     by_size
         .flatten()
         .filter(|turns| (1..=20).contains(turns))
+        .filter(|turns| {
+            // Every loop of a group changes by as many turns.
+            channel.members.iter().all(|member| (1..=20).contains(&(member.coil.turns + turns).saturating_sub(from)))
+        })
         .map(|turns| Trial {
             change: "turns",
             from: from.to_string(),
             to: turns.to_string(),
-            channel: changed(channel, |member| member.coil.turns = turns),
+            channel: changed(channel, |member| member.coil.turns = member.coil.turns + turns - from),
         })
         .collect()
 }
@@ -140,8 +144,10 @@ fn gauges(channel: &Channel) -> Vec<Trial> {
             from: from.gauge.clone(),
             to: gauge.code().to_owned(),
             channel: changed(channel, |member| {
-                gauge.code().clone_into(&mut member.lead_in.gauge);
-                member.lead_in.area = gauge.area();
+                if gauge.area() > member.lead_in.area {
+                    gauge.code().clone_into(&mut member.lead_in.gauge);
+                    member.lead_in.area = gauge.area();
+                }
             }),
         })
         .collect()

@@ -136,7 +136,8 @@ pub struct ChannelSettings {
     pub on_loop_failure: &'static str,
     /// What the gate does when the loop fails, with that behaviour.
     pub failure_consequence: String,
-    /// The input of the operator that it drives: `open`, `hold_or_reverse`, `close` or `presence`.
+    /// The input of the operator that it drives: `open`, `hold_or_reverse`, `hold_while_still` (watched only while the leaves stand),
+    /// `close` or `presence`.
     pub operator_input: &'static str,
 }
 

@@ -23,7 +23,15 @@ pub fn set(
     let holds = channel.holds_the_gate();
     let role = gravest(channel);
     for (index, member) in channel.members.iter().enumerate() {
-        judge(member, &At::BODY.field("loops").item(first + index), notes);
+        judge(member, holds, &At::BODY.field("loops").item(first + index), notes);
+    }
+    if holds && channel.members.iter().any(|member| !member.role.holds_the_gate()) {
+        let message = format!(
+            "{} share one channel, and only some of them hold the gate: the operator cannot tell them apart. Give the loops that hold \
+             it a channel of their own.",
+            channel.label()
+        );
+        notes.find(Finding::new(FindingCode::MixedRoles, Level::Stop, &At::BODY.field("wiring"), message));
     }
     let asked = |of: fn(&Member) -> bool| channel.members.iter().any(of);
     let output =
@@ -61,8 +69,9 @@ fn gravest(channel: &Channel) -> Role {
     roles().find(|role| role.holds_the_gate()).or(roles().next()).unwrap_or(Role::Presence)
 }
 
-fn judge(member: &Member, at: &At<'_>, notes: &mut Notes) {
-    if !member.role.holds_the_gate() {
+/// A loop on a channel that holds a gate is judged as one that does, whatever its own role.
+fn judge(member: &Member, holds: bool, at: &At<'_>, notes: &mut Notes) {
+    if !holds {
         return;
     }
     let role = Some(member.role.code());
@@ -114,7 +123,8 @@ fn consequence(role: Role, behaviour: FailureBehaviour) -> &'static str {
 fn input(role: Role) -> &'static str {
     match role {
         Role::Exit => "open",
-        Role::ObstructionOutside | Role::ObstructionInside | Role::BetweenLeaves => "hold_or_reverse",
+        Role::ObstructionOutside | Role::ObstructionInside => "hold_or_reverse",
+        Role::BetweenLeaves => "hold_while_still",
         Role::Closing => "close",
         Role::Arming | Role::Presence => "presence",
     }

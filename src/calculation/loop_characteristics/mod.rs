@@ -113,7 +113,12 @@ impl Calculation for LoopCharacteristicsRequest {
         notes.rest_on(SOURCES);
         let places = Places { coil: loop_at, lead_in: lead_in_at, unit: loop_at, system: coil.system, subject: None };
         judge(&figures, &conditions, &DetectorEnvelope::StandardMinimum.limits(), &places, notes);
-        notes.caution(&[CautionCode::LocalCodes, CautionCode::NotForPeople, CautionCode::InsulationTester]);
+        notes.caution(&[
+            CautionCode::LocalCodes,
+            CautionCode::NotForPeople,
+            CautionCode::InsulationTester,
+            CautionCode::GateCanMove,
+        ]);
 
         let inputs = LoopCharacteristicsInputs {
             r#loop: coil.echo(),

@@ -90,7 +90,8 @@ pub fn with_turns(design: &Design, turns: u32, job: &Job, conditions: &Condition
 }
 
 impl Design {
-    fn new(coil: LoopUnderstood, job: &Job, conditions: &Conditions) -> Self {
+    /// A loop with its figures.
+    pub fn new(coil: LoopUnderstood, job: &Job, conditions: &Conditions) -> Self {
         let electrical = measure(&coil, &job.lead_in, conditions);
         let grade = grade(&coil, &electrical, job);
         Self { coil, electrical, grade }
@@ -112,7 +113,7 @@ pub fn coil(along_travel: Length, across_lane: Length, shape: Shape, turns: u32,
         across_lane,
         turns,
         corner_cut: corner_cut.min(0.25 * short),
-        cover: job.slot.as_ref().map_or_else(Length::default, |slot| slot.cover),
+        cover: job.cover,
         wire: job.wire.clone(),
         system: job.system(),
     }
@@ -145,7 +146,7 @@ pub fn needed_depth(coil: &LoopUnderstood, job: &Job) -> Option<Length> {
 }
 
 /// The deepest slot that the job allows.
-fn deepest_slot(job: &Job) -> Length {
+pub fn deepest_slot(job: &Job) -> Length {
     let limit = || parse::<dimension::Length>(wires::DEEPEST_SLOT).map_or_else(|_| Length::default(), |limit| limit.si);
     match &job.slot {
         Some(slot) if slot.depth_is_fixed => slot.depth,

@@ -6,7 +6,7 @@ use uom::si::ratio::percent;
 use super::request::LoopSizingRequest;
 use crate::calculation::answer::{At, FaultCode, Notes};
 use crate::calculation::subject::{
-    Detector, DetectorUnderstood, LeadIn, LeadInUnderstood, OpeningUnderstood, Slot, SlotUnderstood,
+    Cover, Detector, DetectorUnderstood, LeadIn, LeadInUnderstood, OpeningUnderstood, Slot, SlotUnderstood,
     StockItemUnderstood, Wire, WireUnderstood, list,
 };
 use crate::practice::Vocabulary;
@@ -15,6 +15,7 @@ use crate::practice::site::{Construction, SiteHazard, Surface};
 use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
 use crate::practice::wires;
+use crate::quantity::Kind;
 use crate::quantity::System;
 
 /// The job, understood.
@@ -39,6 +40,8 @@ pub struct Job {
     pub wire: WireUnderstood,
     /// The saw cut; absent where nothing is sawn.
     pub slot: Option<SlotUnderstood>,
+    /// What lies over the top wire.
+    pub cover: Length,
     /// The detector unit.
     pub detector: DetectorUnderstood,
     /// The caller's stock; `None` when none was sent.
@@ -96,6 +99,11 @@ impl LoopSizingRequest {
         let lead_in = self.read_lead_in(&body.field("lead_in"), notes);
         let wire = Wire::read(self.wire.as_ref(), &body.field("wire"), notes);
         let slot = self.read_slot(construction, &body.field("slot"), notes);
+        let cover = if construction.is_sawn() && slot.is_none() {
+            None
+        } else {
+            self.read_cover(slot.as_ref(), surface, &body.field("slot"), notes)
+        };
         let detector = Detector::read(self.detector.as_ref(), &body.field("detector"), notes);
         let stock = self.read_stock(&body.field("stock"), notes);
         Some(Job {
@@ -109,6 +117,7 @@ impl LoopSizingRequest {
             lead_in: lead_in?,
             wire: wire?,
             slot,
+            cover: cover?,
             detector: detector?,
             stock,
         })
@@ -166,18 +175,40 @@ impl LoopSizingRequest {
         usual.read(at, notes)
     }
 
-    /// `None` where nothing is sawn; a slot that was sent all the same must be sound.
+    /// `None` where nothing is sawn; of a slot that was sent all the same, the cover counts and the rest must be sound.
     fn read_slot(&self, construction: Construction, at: &At<'_>, notes: &mut Notes) -> Option<SlotUnderstood> {
         if construction.is_sawn() {
             return Slot::read(self.slot.as_ref(), construction, at, notes);
         }
-        if self.slot.is_some() {
+        if let Some(slot) = &self.slot {
             let mut aside = Notes::default();
-            Slot::read(self.slot.as_ref(), construction, at, &mut aside);
+            Slot::read(Some(slot), construction, at, &mut aside);
             notes.take_faults(&mut aside);
-            notes.not_needed(&At::BODY, &[("slot", true)]);
+            notes.not_needed(at, &[("width", slot.width.is_some()), ("depth", slot.depth.is_some())]);
         }
         None
+    }
+
+    /// What lies over the top wire: sealant in a slot, pavement or sand over a buried loop.
+    fn read_cover(
+        &self,
+        slot: Option<&SlotUnderstood>,
+        surface: Surface,
+        at: &At<'_>,
+        notes: &mut Notes,
+    ) -> Option<Length> {
+        if let Some(slot) = slot {
+            return Some(slot.cover);
+        }
+        let sent = self.slot.as_ref().and_then(|slot| slot.cover.as_ref());
+        let reason = "How deep a loop usually lies under this surface.";
+        // A fault of the cover was noted with the slot.
+        match sent {
+            Some(cover) => cover.read().ok().map(|written| written.si),
+            None => {
+                notes.read_or(&at.field("cover"), None::<&Cover>, surface.burial_cover(), reason, Source::OwnChoice)
+            }
+        }
     }
 
     fn read_stock(&self, at: &At<'_>, notes: &mut Notes) -> Option<Vec<StockItemUnderstood>> {

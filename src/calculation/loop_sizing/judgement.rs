@@ -12,7 +12,7 @@ use crate::practice::detectors::{FINEST_CLASS_PERCENT, LEAST_TIMES_THRESHOLD};
 use crate::practice::findings::{FindingCode, Level};
 use crate::practice::roles::Role;
 use crate::practice::vehicles::VehicleClass;
-use crate::quantity::shown::say;
+use crate::quantity::shown::{round, say};
 
 const CURE: &str =
     "Set a finer sensitivity if the unit has one, shorten the lead-in, or share the opening among more lanes.";
@@ -36,7 +36,8 @@ pub fn judge(role: Role, choice: &Choice, job: &Job, notes: &mut Notes) {
     }
     if role == Role::BetweenLeaves {
         let message = "The leaves pass over this loop while they move, and it sees them. Wire it to the operator's input that is \
-                       watched only while the leaves stand, fully open or fully closed.";
+                       watched only while the leaves stand, fully open or fully closed; while they move, another device must see a \
+                       vehicle that drives in.";
         notes.find(
             Finding::new(FindingCode::LeafSweeps, Level::Warning, &At::BODY.field("roles"), message)
                 .on(Some(role.code())),
@@ -48,7 +49,7 @@ fn judge_change(role: Role, sighting: &Sighting, job: &Job, notes: &mut Notes) {
     let threshold = job.threshold();
     let name = sighting.class.label().to_lowercase();
     let words = |change: Ratio| format!("{:.3} %", change.get::<percent>());
-    let set = format!("{} %", threshold.get::<percent>());
+    let set = format!("{} %", round(threshold.get::<percent>(), 3));
     let (code, level, message) = if sighting.change < threshold {
         (
             FindingCode::VehicleNotSeen,
@@ -124,7 +125,7 @@ fn judge_strip(role: Role, sighting: &Sighting, job: &Job, notes: &mut Notes) {
 
 /// States the sensitivity to set, and whether units have it.
 pub fn judge_sensitivity(job: &Job, notes: &mut Notes) {
-    let threshold = job.threshold().get::<percent>();
+    let threshold = round(job.threshold().get::<percent>(), 3);
     let at = At::BODY.field("detector").field("threshold_percent").to_string();
     let hardest = job.vehicles.iter().min_by(|a, b| a.threshold_percent().total_cmp(&b.threshold_percent()));
     let hardest = hardest.copied().unwrap_or(VehicleClass::PassengerCar).label().to_lowercase();

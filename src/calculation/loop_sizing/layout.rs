@@ -163,13 +163,29 @@ fn judge_roles(job: &Job, places: &[Place], notes: &mut Notes) {
     let roles = At::BODY.field("roles");
     let barrier = job.opening.barrier;
     let sweeps = barrier.sweep_share() > 0.0;
-    if barrier == Barrier::SwingGatePair && !has(Role::BetweenLeaves) {
+    if barrier != Barrier::None && !places.iter().any(|place| place.role.holds_the_gate()) {
+        notes.find(Finding::new(
+            FindingCode::NothingHoldsTheGate,
+            Level::Warning,
+            &roles,
+            "None of these loops keeps the barrier from closing on a vehicle. Add the obstruction roles (closing at a barrier arm), \
+             or make sure that another device does it.",
+        ));
+    }
+    if sweeps {
+        notes.find(Finding::new(
+            FindingCode::LeafSweeps,
+            Level::Note,
+            &At::BODY.field("opening").field("barrier"),
+            "The leaves are taken to swing inwards. For leaves that swing outwards read inside for outside, and the other way round.",
+        ));
+    }
+    if sweeps && !has(Role::BetweenLeaves) {
         notes.find(Finding::new(
             FindingCode::BetweenLeavesMissing,
             Level::Stop,
             &roles,
-            "Add the role between_leaves: without it a vehicle in the sweep of the two leaves is seen by no loop, and the \
-             leaves close on it.",
+            "Add the role between_leaves: without it a vehicle in the sweep of a leaf is seen by no loop, and the leaf closes on it.",
         ));
     }
     if has(Role::BetweenLeaves) && !sweeps {
@@ -225,15 +241,20 @@ fn judge_stretch(job: &Job, places: &[Place], notes: &mut Notes) -> Option<Lengt
         .filter(|vehicle| vehicle.is_two_wheeler())
         .map(|vehicle| vehicle.length())
         .fold(VehicleClass::SmallMotorcycle.length(), Length::min);
+    let short_car = VehicleClass::shortest_car();
+    let closer = "Lengthen the loops towards each other";
     let (level, who, length, cure) = if stretch > car {
-        (Level::Stop, "A car", car, "Add a loop between them (between_leaves at swing gates) or lengthen them.")
-    } else if stretch > two_wheeler {
+        let cure = "Add a loop between them (between_leaves at swing gates) or lengthen them.";
+        (Level::Stop, "A car", car, cure.to_owned())
+    } else if stretch > short_car {
         (
             Level::Warning,
-            "A motorcycle",
-            two_wheeler,
-            "Lengthen the loops towards each other, or add a device for two-wheelers.",
+            "A short car",
+            short_car,
+            format!("{closer}, or set a coarser sensitivity so that they may lie nearer."),
         )
+    } else if stretch > two_wheeler {
+        (Level::Warning, "A motorcycle", two_wheeler, format!("{closer}, or add a device for two-wheelers."))
     } else {
         return Some(stretch);
     };

@@ -22,7 +22,10 @@ pub fn clearance(job: &Job, choices: &[Chosen], notes: &mut Notes) -> Option<Len
     let (height, ground_gap) = job.opening.leaf?;
     let wall = Wall::new(job.opening.width.get::<meter>(), height.get::<meter>())?;
     let system = job.system();
-    let (least, step) = (LEAF_CLEARANCE.in_system(system), STEP.in_system(system));
+    let step = STEP.in_system(system);
+    // Nearer than the solver resolves, the figure would be rough.
+    let resolved = STEP.ceil(Length::new::<meter>(wall.least_distance()), system);
+    let least = LEAF_CLEARANCE.in_system(system).max(resolved);
     let beside: Vec<_> = choices.iter().filter(|chosen| lies_beside(chosen.role)).map(Chosen::choice).collect();
     let change = |distance: Length| {
         beside
@@ -64,8 +67,8 @@ fn state(distance: Length, change: Ratio, limit: Ratio, job: &Job, notes: &mut N
         Finding::at(FindingCode::LeafSeen, Level::Warning, at, message)
     } else {
         let message = format!(
-            "Keep every wire of these loops, lead-in included, {} from the metal leaf in any position: there it changes a loop by \
-             {:.3} %, under half the threshold.",
+            "Keep every wire of these loops, lead-in included, {} from the metal leaf in any position: closed, it changes a loop there \
+             by {:.3} %, under half the threshold.",
             say(distance, system),
             percents.0,
         );

@@ -198,7 +198,7 @@ fn size(place: &Place, chosen: &Chosen, job: &Job, conditions: &Conditions, note
         vehicles: choice.sightings.iter().map(|sighting| VehicleSighting::of(sighting, job)).collect(),
         side_by_side: row::plan(choice, job),
         alternatives: chosen.others().iter().map(|other| alternatives::describe(other, choice, job)).collect(),
-        stock_choice: stock::choose(place.role, &choice.design, job, conditions, notes),
+        stock_choice: stock::choose(place.role, choice, job, conditions, notes),
     }
 }
 
@@ -217,7 +217,7 @@ fn judge_fit(role: &'static str, design: &Design, job: &Job, notes: &mut Notes) 
             Finding::new(FindingCode::NoWorkingTurns, Level::Stop, &body.field("detector"), message).on(Some(role)),
         );
     }
-    let (Some(needed), Some(slot)) = (design::needed_depth(&design.coil, job), &job.slot) else { return };
+    let Some(needed) = design::needed_depth(&design.coil, job) else { return };
     if design.grade == Grade::TooDeep {
         let message = format!(
             "{} turns under the asked cover need a slot {} deep. Cut that deep if the slab allows it, or take thinner \
@@ -230,7 +230,7 @@ fn judge_fit(role: &'static str, design: &Design, job: &Job, notes: &mut Notes) 
             Finding::new(FindingCode::SlotTooShallow, Level::Stop, &slot_at.field("depth"), message)
                 .on(Some(role))
                 .figure("needed_depth", needed.get::<inch>(), "inch")
-                .figure("slot_depth", slot.depth.get::<inch>(), "inch"),
+                .figure("slot_depth", design::deepest_slot(job).get::<inch>(), "inch"),
         );
     }
 }
@@ -249,6 +249,7 @@ impl Job {
             lead_in: self.lead_in.echo(),
             wire: self.wire.echo(),
             slot: self.slot.as_ref().map(super::subject::SlotUnderstood::echo),
+            cover: self.cover.into(),
             detector: self.detector.echo(),
             stock_items: self.stock.as_ref().map_or(0, Vec::len),
         }

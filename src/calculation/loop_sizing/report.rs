@@ -63,6 +63,8 @@ pub struct LoopSizingInputs {
     /// The saw cut; absent where nothing is sawn.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub slot: Option<SlotEcho>,
+    /// What lies over the top wire: sealant, pavement or sand.
+    pub cover: DetailLength,
     /// The detector unit.
     pub detector: DetectorEcho,
     /// How many stock loops were looked at.
@@ -180,7 +182,7 @@ pub struct SideBySide {
 pub struct OneChannel {
     /// `series` or `parallel`.
     pub wiring: &'static str,
-    /// Inductance at the unit's terminals, µH, 2 decimals; coupling between neighbours is left out.
+    /// Inductance at the unit's terminals, µH, 2 decimals, of the group behind one lead-in; coupling between neighbours is left out.
     pub terminal_inductance_uh: f64,
     /// The change that the hardest vehicle over one of the loops makes, percent, 3 decimals.
     pub change_percent: f64,

@@ -7,7 +7,7 @@ use uom::si::ratio::{percent, ratio};
 use super::job::Job;
 use super::report::{OneChannel, SideBySide};
 use super::search::Choice;
-use crate::practice::detectors::LEAST_TIMES_THRESHOLD;
+use crate::practice::detectors::{AS_BUILT_SPREAD, LEAST_TIMES_THRESHOLD};
 use crate::practice::roles::ROW_GAP;
 use crate::quantity::shown::{round, say};
 
@@ -46,7 +46,9 @@ fn one_channel(wiring: &'static str, choice: &Choice, job: &Job) -> OneChannel {
     let hardest = choice.sightings.iter().map(|sighting| sighting.change).fold(Ratio::new::<ratio>(1.0), Ratio::min);
     let change = hardest * dilution;
     let limits = &job.detector.limits;
-    let tunes = (limits.inductance_min_uh..=limits.inductance_max_uh).contains(&terminal.get::<microhenry>());
+    let (low, high) = (terminal * (1.0 - AS_BUILT_SPREAD), terminal * (1.0 + AS_BUILT_SPREAD));
+    let tunes =
+        low.get::<microhenry>() >= limits.inductance_min_uh && high.get::<microhenry>() <= limits.inductance_max_uh;
     OneChannel {
         wiring,
         terminal_inductance_uh: round(terminal.get::<microhenry>(), 2),

@@ -71,7 +71,7 @@ impl<'a> Brief<'a> {
     pub fn search(&self) -> Choice {
         let system = self.job.system();
         let (step, longest) = (ALTERNATIVE_STEP.in_system(system), 1.001 * LONGEST_LEG.in_system(system));
-        let mut best = self.fewest_turns(self.first_leg, leg_across(self.job), Shape::Rectangle, 1);
+        let mut best: Option<Choice> = None;
         for count in 1..=MOST_SIDE_BY_SIDE {
             let Some(across) = row_leg(count, self.job) else { break };
             let mut before: Option<Merit> = None;
@@ -86,13 +86,14 @@ impl<'a> Brief<'a> {
                     break;
                 }
                 before = Some(merit);
-                if merit > self.merit(&best) {
-                    best = next;
+                if best.as_ref().is_none_or(|best| merit > self.merit(best)) {
+                    best = Some(next);
                 }
                 along += step;
             }
         }
-        self.complete(best)
+        let usual = || self.fewest_turns(self.first_leg, leg_across(self.job), Shape::Rectangle, 1);
+        self.complete(best.unwrap_or_else(usual))
     }
 
     /// The loop with these legs and the fewest turns that serve, for an alternative.
@@ -138,6 +139,11 @@ impl<'a> Brief<'a> {
         }
         choice.seen_height = highest(&choice.field, highest_underside(self.job), self.threshold);
         choice
+    }
+
+    /// Whether a loop of another make, as it is, sees every vehicle as the role asks and suits the unit.
+    pub fn accepts(&self, design: Design) -> bool {
+        self.serves(&self.look(design, 1))
     }
 
     fn merit(&self, choice: &Choice) -> Merit {

@@ -90,14 +90,14 @@ fn statement(hazard: SiteHazard, job: &Job) -> (FindingCode, Level, String) {
         ),
         SiteHazard::BuriedPowerLine => (
             FindingCode::PowerLine,
-            Level::Warning,
+            if sawn { Level::Stop } else { Level::Warning },
             "Have the line located and marked before any cut or trench, and cross it at right angles.",
         ),
         SiteHazard::AdjacentTraffic => (
             FindingCode::AdjacentTraffic,
             Level::Note,
-            "The loop keeps 3 ft (0.9 m) to each edge so that the next lane stays unseen. Prove it with traffic there before you \
-             leave.",
+            "Vehicles in the next lane must stay unseen: the loop keeps its setback from the edge for that. Prove it with traffic \
+             there before you leave.",
         ),
         SiteHazard::FreezingClimate => (
             FindingCode::FreezingClimate,
@@ -145,6 +145,9 @@ fn caution(job: &Job, notes: &mut Notes) {
     }
     if job.construction.is_sawn() {
         notes.caution(&[CautionCode::Silica, CautionCode::Saw, CautionCode::Sealant]);
+        if job.surface == Surface::ExistingConcrete {
+            notes.caution(&[CautionCode::SlabSteel, CautionCode::TensionedSlab]);
+        }
     }
     for hazard in &job.hazards {
         match hazard {

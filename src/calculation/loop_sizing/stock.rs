@@ -1,14 +1,14 @@
 //! Which loop of the caller's stock serves a role.
 
 use uom::si::f64::Length;
-use uom::si::inductance::microhenry;
 use uom::si::length::foot;
 
 use super::design::{Design, coil};
 use super::job::Job;
 use super::report::StockChoice;
+use super::search::{Brief, Choice};
 use crate::calculation::answer::{At, Finding, Notes};
-use crate::calculation::loop_characteristics::{Conditions, measure};
+use crate::calculation::loop_characteristics::Conditions;
 use crate::calculation::subject::{Shape, StockItemUnderstood};
 use crate::practice::Vocabulary;
 use crate::practice::findings::{FindingCode, Level};
@@ -18,16 +18,18 @@ use crate::quantity::shown::say;
 /// Chooses from the stock, or says what to order; `None` when no stock was sent.
 pub fn choose(
     role: Role,
-    design: &Design,
+    choice: &Choice,
     job: &Job,
     conditions: &Conditions,
     notes: &mut Notes,
 ) -> Option<StockChoice> {
     let stock = job.stock.as_ref()?;
+    let design = &choice.design;
+    let brief = Brief::of(role, job, conditions);
     let needed = job.lead_in.length;
     let serving = stock
         .iter()
-        .filter(|item| misfit(item, design, job, conditions).is_none())
+        .filter(|item| misfit(item, choice, &brief).is_none())
         .min_by(|a, b| strain(a, design, needed).total_cmp(&strain(b, design, needed)));
     let system = job.system();
     if let Some(item) = serving {
@@ -46,7 +48,7 @@ pub fn choose(
     }
     let nearest = stock.iter().min_by(|a, b| strain(a, design, needed).total_cmp(&strain(b, design, needed)));
     let reason = nearest
-        .and_then(|item| Some(format!(" The nearest, {}, {}.", item.sku, misfit(item, design, job, conditions)?)))
+        .and_then(|item| Some(format!(" The nearest, {}, {}.", item.sku, misfit(item, choice, &brief)?)))
         .unwrap_or_default();
     let why = format!(
         "None in stock serves.{reason} Order {} x {}, {} turns, {}, with {} of lead-in.",
@@ -64,7 +66,8 @@ pub fn choose(
 }
 
 /// Why an item cannot serve; `None` when it can.
-fn misfit(item: &StockItemUnderstood, design: &Design, job: &Job, conditions: &Conditions) -> Option<&'static str> {
+fn misfit(item: &StockItemUnderstood, choice: &Choice, brief: &Brief<'_>) -> Option<&'static str> {
+    let (job, design) = (brief.job, &choice.design);
     let step = STEP.in_system(job.system());
     let widest = job.opening.width - 2.0 * LEAST_EDGE_SETBACK.in_system(job.system());
     if item.construction.is_some_and(|construction| construction != job.construction) {
@@ -79,19 +82,18 @@ fn misfit(item: &StockItemUnderstood, design: &Design, job: &Job, conditions: &C
         Some("leaves too much of the opening unseen")
     } else if item.lead_in_length < job.lead_in.length {
         Some("has too short a lead-in")
-    } else if item.turns.is_some_and(|turns| !tunes(item, turns, job, conditions)) {
-        Some("does not tune with this unit and lead-in")
+    } else if choice.centres.len() == 1 && !serves(item, design, brief) {
+        Some("does not tune with this unit and lead-in, or does not see every vehicle")
     } else {
         None
     }
 }
 
-fn tunes(item: &StockItemUnderstood, turns: u32, job: &Job, conditions: &Conditions) -> bool {
-    let coil = coil(item.along_travel, item.across_lane, Shape::Rectangle, turns, job);
-    let figures = measure(&coil, &job.lead_in, conditions);
-    let limits = &job.detector.limits;
-    figures.as_built_low.get::<microhenry>() >= limits.inductance_min_uh
-        && figures.as_built_high.get::<microhenry>() <= limits.inductance_max_uh
+/// Whether the loop with its turns, or with those of the design where they are not known, suits the unit and sees every vehicle.
+fn serves(item: &StockItemUnderstood, design: &Design, brief: &Brief<'_>) -> bool {
+    let turns = item.turns.unwrap_or(design.coil.turns);
+    let coil = coil(item.along_travel, item.across_lane, Shape::Rectangle, turns, brief.job);
+    brief.accepts(Design::new(coil, brief.job, brief.conditions))
 }
 
 /// How far an item is from the design, in feet; spare lead-in counts a little.

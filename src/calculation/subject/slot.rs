@@ -20,7 +20,7 @@ pub struct Slot {
     pub width: Option<SlotWidth>,
     /// The depth. Default 1-1/2 in for a wound loop, 1-1/4 in for a jacketed one.
     pub depth: Option<SlotDepth>,
-    /// The sealant to keep over the top wire. Default 1 in; 3/4 in for a jacketed loop, which lies deeper than its wires.
+    /// The sealant to keep over the top wire; over a buried loop, what covers it. Default 1 in; 3/4 in for a jacketed loop, which lies deeper than its wires.
     pub cover: Option<Cover>,
 }
 

@@ -228,11 +228,6 @@ impl Loop {
 }
 
 impl LoopUnderstood {
-    /// The shorter leg; it governs how high metal is seen.
-    pub fn short_leg(&self) -> Length {
-        self.along_travel.min(self.across_lane)
-    }
-
     /// From the middle to the line on which two-wheelers are taken to ride: 0.3 m inside the side wire, where they are calibrated,
     /// or the centre slot of a quadrupole.
     pub fn riding_line(&self) -> Length {

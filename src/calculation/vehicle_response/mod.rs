@@ -92,8 +92,8 @@ impl VehicleResponseRequest {
         let threshold = self.threshold_percent.unwrap_or_else(|| {
             let class = self.vehicle.unwrap_or(VehicleClass::PassengerCar);
             let threshold = class.threshold_percent();
-            let reason = "The step of the sensitivity classes that this vehicle asks for.";
-            notes.assume(&body.field("threshold_percent"), threshold.to_string(), reason, &[Source::NemaSensitivity]);
+            let reason = "The step that this vehicle asks for.";
+            notes.assume(&body.field("threshold_percent"), threshold.to_string(), reason, class.threshold_sources());
             threshold
         });
         let positions = notes.value_or(
@@ -225,7 +225,7 @@ impl Calculation for VehicleResponseRequest {
 fn judge(job: &Understood, pass: &Pass, blind: Option<&Blind>, notes: &mut Notes) {
     let vehicle_at = At::BODY.field(if job.class.is_some() { "vehicle" } else { "plate" });
     let threshold_at = At::BODY.field("threshold_percent");
-    let (peak, threshold) = (pass.peak.1.get::<percent>(), job.threshold.get::<percent>());
+    let (peak, threshold) = (pass.peak.1.get::<percent>(), round(job.threshold.get::<percent>(), 3));
     let figures =
         |finding: Finding| finding.figure("change", peak, "percent").figure("threshold", threshold, "percent");
     if peak < threshold {

@@ -46,7 +46,11 @@ pub fn drive(field: &Field, metal: &Metal, offset: Length, threshold: Ratio, pos
         })
         .collect();
     let peak = best(&points, step, field.centred(metal), change);
-    Pass { seen: stretches(&points, threshold, change), profile: points.into_iter().step_by(fine).collect(), peak }
+    // With the peak among them, a unit that just switches there is seen to switch.
+    let mut searched = points.clone();
+    let place = searched.partition_point(|(front, _)| *front < peak.0);
+    searched.insert(place, peak);
+    Pass { seen: stretches(&searched, threshold, change), profile: points.into_iter().step_by(fine).collect(), peak }
 }
 
 /// The best of the points and of the centred position, then narrowed down round it.

@@ -5,8 +5,8 @@ use uom::si::length::meter;
 
 /// Steps at the most; each at least halves every second interval.
 const MOST_STEPS: usize = 40;
-/// A millimetre is finer than anybody parks.
-const FINE_M: f64 = 0.001;
+/// The search ends with a step below this; a millimetre is finer than anybody parks.
+const FINE_M: f64 = 0.0001;
 
 /// The place between `from` and `to`, to a millimetre, at which `excess` changes its sign; it does so once.
 ///

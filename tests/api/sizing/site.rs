@@ -18,7 +18,7 @@ fn every_hazard_has_its_finding_and_its_caution() {
         ("snow_melt_cable", "snow_melt", "stop", "warning", &["snow_melt"]),
         ("snow_melt_pipe", "snow_melt", "stop", "warning", &["snow_melt"]),
         ("overhead_power_line", "power_line", "note", "note", &[]),
-        ("buried_power_line", "power_line", "warning", "warning", &["buried_services"]),
+        ("buried_power_line", "power_line", "stop", "warning", &["buried_services"]),
         ("adjacent_traffic", "adjacent_traffic", "note", "note", &["work_zone"]),
         ("freezing_climate", "freezing_climate", "warning", "warning", &[]),
         ("pavement_joint", "pavement_joint", "warning", "warning", &[]),
@@ -31,7 +31,7 @@ fn every_hazard_has_its_finding_and_its_caution() {
     let special = ["slab_steel", "tensioned_slab", "snow_melt"];
     for (hazard, code, sawn, buried, expected) in rows {
         for (surface, construction, weight) in
-            [("existing_concrete", "hand_wound", sawn), ("new_concrete", "preformed_direct_burial", buried)]
+            [("existing_asphalt", "hand_wound", sawn), ("new_concrete", "preformed_direct_burial", buried)]
         {
             let site = json!({ "surface": surface, "construction": construction, "site_hazards": [hazard] });
             let answer = sized(&gate("24 ft", "slide_gate", site));
@@ -116,4 +116,33 @@ fn the_saw_and_the_gate_have_their_cautions_where_there_are_any() {
         }
         assert!(["buried_services", "work_zone"].iter().all(|code| said.contains(code)), "{said:?}");
     }
+}
+
+#[test]
+fn sawn_concrete_is_taken_as_stressed_until_shown_otherwise() {
+    for (surface, special) in [("existing_concrete", true), ("existing_asphalt", false), ("new_concrete", false)] {
+        let answer = sized(&gate("24 ft", "slide_gate", json!({ "surface": surface })));
+        let said = cautions(&answer.body);
+        assert_eq!(said.contains(&"tensioned_slab") && said.contains(&"slab_steel"), special, "{surface}: {said:?}");
+    }
+}
+
+#[test]
+fn a_buried_loop_lies_as_deep_as_its_surface_asks_and_sees_less() {
+    let change = |surface: &str, with: serde_json::Value| {
+        let mut site = json!({ "surface": surface, "roles": ["exit"] });
+        for (key, value) in with.as_object().unwrap() {
+            site[key] = value.clone();
+        }
+        let answer = sized(&gate("24 ft", "slide_gate", site));
+        let seen = answer.body["loops"][0]["vehicles"][0]["change_percent"].as_f64().unwrap();
+        (answer.body["inputs"]["cover"]["inch"].as_f64().unwrap(), seen)
+    };
+    let (lift, gravel, own) = (
+        change("new_asphalt", json!({})),
+        change("gravel", json!({})),
+        change("gravel", json!({ "slot": { "cover": "12 in" } })),
+    );
+    assert_eq!((lift.0, gravel.0, own.0), (2.0, 6.0, 12.0));
+    assert!(lift.1 > gravel.1 && gravel.1 > own.1, "{lift:?} {gravel:?} {own:?}");
 }
