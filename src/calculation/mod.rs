@@ -8,8 +8,10 @@
 //! - [`loop_characteristics`]: what a loop measures.
 //! - [`vehicle_response`]: which vehicles a loop sees.
 //! - [`loop_sizing`]: which loops an opening needs.
+//! - [`fault_finding`]: what has failed, and what to test next.
 
 pub mod answer;
+pub mod fault_finding;
 pub mod loop_characteristics;
 pub mod loop_sizing;
 pub mod subject;
@@ -84,4 +86,5 @@ pub fn visit_all(visitor: &mut impl Visitor) {
     visitor.visit::<loop_characteristics::LoopCharacteristicsRequest>();
     visitor.visit::<vehicle_response::VehicleResponseRequest>();
     visitor.visit::<loop_sizing::LoopSizingRequest>();
+    visitor.visit::<fault_finding::FaultFindingRequest>();
 }

@@ -5,6 +5,7 @@ mod cors;
 mod description;
 mod edge;
 mod examples;
+mod fault_finding;
 mod harness;
 mod health;
 mod pages;
