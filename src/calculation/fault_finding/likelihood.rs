@@ -52,10 +52,9 @@ pub fn posterior(forms: &[Form], evidence: &Evidence<'_>, before: impl Fn(Fault)
 }
 
 /// Scales weights to a sum of 1. Each is above 0, so the sum is, too.
-pub fn normalised(mut weights: Vec<f64>) -> Vec<f64> {
+fn normalised(weights: Vec<f64>) -> Vec<f64> {
     let sum: f64 = weights.iter().sum::<f64>().max(f64::MIN_POSITIVE);
-    weights.iter_mut().for_each(|weight| *weight /= sum);
-    weights
+    weights.into_iter().map(|weight| weight / sum).collect()
 }
 
 /// How likely each fault is, in the order of [`Fault::ALL`].

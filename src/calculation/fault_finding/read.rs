@@ -1,7 +1,7 @@
 //! From the request to typed quantities and readings; every fault of it at once.
 
 use uom::si::f64::Frequency;
-use uom::si::frequency::{hertz, kilohertz};
+use uom::si::frequency::kilohertz;
 
 use super::reading::{Meter, Shown};
 use super::request::{CommissioningRecord, FaultFindingRequest, FaultReadings, LoopDesign};
@@ -13,6 +13,7 @@ use crate::physics::circuit;
 use crate::practice::Vocabulary;
 use crate::practice::faults::{Observation, ReadingPlace};
 use crate::practice::sources::Source;
+use crate::quantity::shown::round;
 
 /// A request in typed quantities.
 pub struct Understood {
@@ -140,8 +141,6 @@ impl LoopDesign {
         let lead_in = self.lead_in.read(&lead_in_at, notes);
         notes.not_needed(&loop_at, &[("cover", self.r#loop.cover.is_some())]);
         notes.not_needed(&lead_in_at, &self.lead_in.parts_sent());
-        // A count that is out of range has its fault already; what is computed from it must stay small.
-        let coil = coil.filter(|coil| (1..=20).contains(&coil.turns));
         Some(Design { coil: coil?, lead_in: lead_in? })
     }
 }
@@ -166,7 +165,7 @@ impl FaultReadings {
         if let Some(inductance) = by_tank {
             notes.assume(
                 &at.field("inductance_uh"),
-                crate::quantity::shown::round(inductance, 2).to_string(),
+                round(inductance, 2).to_string(),
                 "What makes the unit run at its frequency with the tank capacitance of its sheet.",
                 &[Source::CircuitTheory],
             );
@@ -179,17 +178,17 @@ impl FaultReadings {
         ];
         let mut readings = Vec::new();
         for (meter, flag, number, over_range) in sent {
-            match (number, over_range.unwrap_or(false)) {
-                (Some(_), true) => notes.fault(
+            let is_over_range = over_range.unwrap_or(false);
+            if number.is_some() && is_over_range {
+                notes.fault(
                     &at.field(flag),
                     FaultCode::Contradiction,
                     format!("{} is a number and over range at once.", meter.field()),
                     "Send the number, or the flag as true, not both.",
-                ),
-                (Some(number), false) => readings.push((meter, Shown::Number(number))),
-                (None, true) => readings.push((meter, Shown::OverRange)),
-                (None, false) => {}
+                );
             }
+            let shown = number.map(Shown::Number).or_else(|| is_over_range.then_some(Shown::OverRange));
+            readings.extend(shown.map(|shown| (meter, shown)));
         }
         if self.test_voltage_v.is_some() && !readings.iter().any(|(meter, _)| *meter == Meter::Insulation) {
             notes.fault(
@@ -221,8 +220,7 @@ impl FaultReadings {
             Source::CommonPractice,
         );
         let now = temperature.map(|temperature| Circumstances {
-            // A range that was crossed has its fault already; what is computed from it must stay finite.
-            frequency: Frequency::new::<kilohertz>(frequency).max(Frequency::new::<hertz>(1.0)),
+            frequency: Frequency::new::<kilohertz>(frequency),
             temperature,
             place,
         });

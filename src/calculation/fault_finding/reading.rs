@@ -24,7 +24,7 @@ pub enum Meter {
     Quality,
 }
 
-/// How readings stray from the truth, and how often one is worthless: choices made here after common practice.
+/// How often a reading is worthless: a slipped clip, a wrong range, a number misheard. A choice made here.
 const OUTLIERS: f64 = 0.01;
 
 impl Meter {

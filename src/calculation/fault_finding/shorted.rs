@@ -23,8 +23,8 @@ pub fn ladder(winding: &Winding, internal_factor: f64, most: u32) -> Vec<f64> {
 
 /// The coil with one turn closed, for each turn that it may be.
 ///
-/// With `M` between that turn and the others, `L₁` and `R₁` its own: L = L_rest − ω²M²L₁/(R₁² + ω²L₁²), which at a unit's
-/// frequency is L_rest − M²/L₁ and far below it no change. M(k) of two turns k apart is half the second difference of the
+/// With `M` between that turn and the others, `L₁` and `R₁` its own, Lᵣ of the others: L = Lᵣ − ω²M²L₁/(R₁² + ω²L₁²), which at a unit's
+/// frequency is Lᵣ − M²/L₁ and far below it no change. M(k) of two turns k apart is half the second difference of the
 /// ladder. Source: circuit theory. A quadrupole's turns are taken as if evenly stacked.
 ///
 /// Worked number: 6 × 6 ft, 3 turns of 14 AWG at 0.150 in, 76.97 µH: 16.2 µH with an outer turn closed, 10.9 µH with the
