@@ -35,8 +35,8 @@ fn ranked(report: &FaultFindingReport) -> Vec<&'static str> {
 
 /// 6 × 6 ft of 14 AWG at 0.150 in, 1 to 5 turns, µH: table of Neumann sums.
 const LADDER: [f64; 5] = [10.52, 36.9, 76.97, 129.7, 194.2];
-/// With an outer and the middle turn of three closed, by hand from the table.
-const CLOSED: [f64; 3] = [16.15, 10.86, 16.15];
+/// With an outer and the middle turn of three closed, by hand from L₁ and Grover's coaxial rectangles: L - M²/L₁ of the rest.
+const CLOSED: [f64; 3] = [16.05, 11.09, 16.05];
 /// 100 ft of pair, µH and ohm; one turn of wire, ohm.
 const LEAD_IN: (f64, f64) = (22.0, 0.505);
 const TURN_OHM: f64 = 0.0606;
