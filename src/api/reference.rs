@@ -17,6 +17,8 @@ use crate::calculation::subject::Shape;
 use crate::physics::conductor;
 use crate::practice::Vocabulary;
 use crate::practice::detectors::{DetectorEnvelope, FailureBehaviour, OutputMode, Wiring};
+use crate::practice::fault_tests::FaultTest;
+use crate::practice::faults::{Fault, Observation, ReadingPlace, SubstitutionPoint};
 use crate::practice::findings::FindingCode;
 use crate::practice::roles::Role;
 use crate::practice::site::{Barrier, Construction, SiteHazard, Surface};
@@ -155,6 +157,17 @@ tables! {
     "wirings" "list_wirings" "How several loops come to a unit" WiringsTable of WiringRow from Wiring::ALL.iter().copied() => wiring
     "output-modes" "list_output_modes" "What an output does while a vehicle is there" OutputModesTable of OutputModeRow from OutputMode::ALL.iter().copied() => mode
     "failure-behaviours" "list_failure_behaviours" "What an output does when its loop fails" FailureBehavioursTable of FailureBehaviourRow from FailureBehaviour::ALL.iter().copied() => behaviour
+    "observations" "list_observations" "What people notice of a fault" ObservationsTable of ObservationRow from Observation::ALL.iter().copied() => observation
+    "faults" "list_faults" "What may have failed" FaultsTable of FaultRow from Fault::ALL.iter().copied() => fault {
+        /// How often it is the cause before anything is measured or noticed, 0 to 1: a choice made here.
+        share_before: f64 = fault.share_before();
+    }
+    "reading-places" "list_reading_places" "Where a meter was connected" ReadingPlacesTable of ReadingPlaceRow from ReadingPlace::ALL.iter().copied() => place
+    "substitution-points" "list_substitution_points" "Where a known inductor stood in" SubstitutionPointsTable of SubstitutionPointRow from SubstitutionPoint::ALL.iter().copied() => point
+    "fault-tests" "list_fault_tests" "Tests that separate faults, and how each is done" FaultTestsTable of FaultTestRow from FaultTest::ALL.iter().copied() => test {
+        /// What to heed: codes of cautions.
+        cautions: Vec<&'static str> = test.cautions().iter().map(|caution| caution.code()).collect();
+    }
     "findings" "list_findings" "Statements that reports make" FindingsTable of FindingRow from FindingCode::ALL.iter().copied() => finding
     "problems" "list_problems" "What can go wrong with a request" ProblemsTable of ProblemRow from AnyProblem::all() => problem {
         /// `answer` for the code of a whole answer, `field` for the code of one field among its `errors`.

@@ -9,9 +9,11 @@
 //! - [`vehicle_response`]: which vehicles a loop sees.
 //! - [`loop_sizing`]: which loops an opening needs.
 //! - [`detector_compatibility`]: whether a detector unit tunes to loops.
+//! - [`fault_finding`]: what has failed, and what to test next.
 
 pub mod answer;
 pub mod detector_compatibility;
+pub mod fault_finding;
 pub mod loop_characteristics;
 pub mod loop_sizing;
 pub mod subject;
@@ -87,4 +89,5 @@ pub fn visit_all(visitor: &mut impl Visitor) {
     visitor.visit::<vehicle_response::VehicleResponseRequest>();
     visitor.visit::<loop_sizing::LoopSizingRequest>();
     visitor.visit::<detector_compatibility::DetectorCompatibilityRequest>();
+    visitor.visit::<fault_finding::FaultFindingRequest>();
 }

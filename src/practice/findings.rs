@@ -66,6 +66,12 @@ vocabulary! {
         Crosstalk "crosstalk" "Neighbours disturb each other" "Two loops on different channels couple and run at nearly the same frequency." [Computed OwnChoice];
         PositionUnknown "position_unknown" "Positions not given" "Without positions the coupling of neighbours cannot be told." [Computed];
         Sensitivity "sensitivity" "Sensitivity to set" "The step at which every vehicle changes the loop by twice the threshold." [NemaSensitivity OwnChoice];
+        ContradictoryReadings "contradictory_readings" "Readings contradict each other" "No single fault explains all readings: one is wrong, or there are two faults." [BayesRule OwnChoice];
+        InsulationReading "insulation_reading" "What the insulation means" "The band in which the insulation lies, and whose limit that is: agencies differ." [OwnChoice];
+        TestVoltage "test_voltage" "Low test voltage" "Insulation was tested below the voltage of the agencies' limits, so a leak may hide." [Wsdot820 Caltrans87];
+        ReadingTemperature "reading_temperature" "Resistance at this temperature" "The wire was far from 20 degrees Celsius, which moves its resistance." [IacsCopper];
+        SubstitutionVoid "substitution_void" "Substitution proves nothing" "The known inductor lies outside what the unit tunes to, so the test says nothing." [NemaEnvelope];
+        SubstitutionResult "substitution_result" "What the substitution shows" "Where the fault lies, by whether the unit runs on a known inductor." [CommonPractice];
         NoStockFits "no_stock_fits" "Nothing in stock fits" "No listed loop serves this role; order one." [Computed];
     }
 }

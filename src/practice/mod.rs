@@ -6,11 +6,15 @@
 //! - [`vehicles`]: the classes of vehicles.
 //! - [`wires`]: wire sizes and what is usual round them.
 //! - [`detectors`]: the envelopes of detector units.
+//! - [`faults`]: what fails, what people notice of it, and how much each sign weighs.
+//! - [`fault_tests`]: the tests that separate faults.
 //! - [`findings`]: every statement that a report can make.
 //! - [`cautions`]: what can hurt someone.
 
 pub mod cautions;
 pub mod detectors;
+pub mod fault_tests;
+pub mod faults;
 pub mod findings;
 pub mod roles;
 pub mod site;

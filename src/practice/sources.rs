@@ -24,6 +24,9 @@ vocabulary! {
         Everett "everett_special_provisions" "City of Everett special provisions" "City of Everett, Washington, special provisions for loop detectors: resistance of at most 5 ohm and a quality factor of at least 5 at 50 kHz, one inch of sealant over the top wire, clearance to utility covers, no work in rain or below 40 degrees Fahrenheit." [];
         Fp96 "fp_96_636" "FP-96 section 636" "Federal Highway Administration, Standard Specifications for Construction of Roads and Bridges on Federal Highway Projects (FP-96), section 636: saw cuts, slack, sleeves at joints; read in a secondary copy." [];
         WaRd744 "wa_rd_744_5" "WA-RD 744.5" "Washington State Department of Transportation report WA-RD 744.5 (2010): pavement panels with loops crack more often than panels without." [];
+        Wsdot820 "wsdot_8_20_3_14_d" "WSDOT 8-20.3(14)D" "Washington State Department of Transportation, Standard Specifications 8-20.3(14)D, tests B and C: insulation of at least 200 megohm at 500 V. From memory." [];
+        Caltrans87 "caltrans_87_1_01d" "Caltrans 87-1.01D" "California Department of Transportation, Standard Specifications 87-1.01D: insulation of at least 100 megohm at 500 V for loop circuits. From memory." [];
+        BayesRule "bayes_rule" "Bayes' rule" "Exact rule for how much a measurement shifts the odds between causes, given what each cause predicts." [];
         OshaSilica "osha_1926_1153" "29 CFR 1926.1153" "OSHA construction standard on respirable crystalline silica, Table 1: wet cutting with an integrated water feed." [];
         OshaExcavation "osha_1926_651" "29 CFR 1926.651(b)" "OSHA construction standard on excavations: underground installations are located first. From memory." [];
         Mutcd "mutcd_part_6" "MUTCD part 6" "Manual on Uniform Traffic Control Devices, 11th edition, part 6: temporary traffic control; read in a secondary copy." [];

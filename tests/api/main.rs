@@ -9,6 +9,7 @@ mod description;
 mod detector_compatibility;
 mod edge;
 mod examples;
+mod fault_finding;
 mod harness;
 mod health;
 mod laws;

@@ -1,0 +1,162 @@
+//! What [`super`] answers.
+
+use serde::Serialize;
+use utoipa::ToSchema;
+
+use crate::calculation::answer::{Assumed, Basis, Caution, Finding};
+use crate::calculation::subject::{DetectorEcho, LeadInEcho, LoopEcho};
+use crate::practice::cautions::CautionCode;
+use crate::quantity::shown::TemperatureValue;
+
+/// What may have failed, and what to test next.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct FaultFindingReport {
+    /// Every fault that was considered, the most likely first. One cause is assumed; the likelihoods sum to 1.
+    pub suspects: Vec<FaultSuspect>,
+    /// The test that is expected to narrow the suspects most.
+    pub next_test: NextTest,
+    /// What was understood of the request.
+    pub inputs: FaultFindingInputs,
+    /// Statements about the readings, the gravest first.
+    pub findings: Vec<Finding>,
+    /// Defaults that stood in for fields that were not sent.
+    pub assumed: Vec<Assumed>,
+    /// Fields that were sent and are not needed here, as JSON Pointers.
+    pub unused: Vec<String>,
+    /// What can hurt someone on this job.
+    pub cautions: Vec<Caution>,
+    /// What the figures rest on.
+    pub basis: Basis,
+}
+
+/// One fault, and what speaks for and against it.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct FaultSuspect {
+    /// The fault; a `code` of `reference/faults`.
+    pub fault: &'static str,
+    /// Its short name.
+    pub label: &'static str,
+    /// How likely it is the cause, 0 to 1, 3 decimals.
+    pub likelihood: f64,
+    /// The form of the fault that fits best; absent where it has one form only.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub variant: Option<String>,
+    /// What speaks for it, in sentences.
+    pub evidence_for: Vec<String>,
+    /// What speaks against it, in sentences.
+    pub evidence_against: Vec<String>,
+    /// What this fault, in its best form, would show on the meters that were read.
+    pub comparison: Vec<ReadingCompared>,
+}
+
+/// What a fault would show beside what was measured.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct ReadingCompared {
+    /// The field of `readings`.
+    pub reading: &'static str,
+    /// The least that the fault would show, 3 decimals.
+    pub predicted_low: f64,
+    /// The most that the fault would show as a number, 3 decimals.
+    pub predicted_high: f64,
+    /// Whether the fault would rather show more than the meter's range than a number.
+    pub predicted_over_range: bool,
+    /// What was measured, 3 decimals; absent when it was over range.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub measured: Option<f64>,
+    /// Whether the measurement was over range.
+    pub measured_over_range: bool,
+    /// The unit, or `ratio` where there is none.
+    pub unit: &'static str,
+}
+
+/// The test to do next.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct NextTest {
+    /// The test; a `code` of `reference/fault-tests`.
+    pub test: &'static str,
+    /// Its short name.
+    pub label: &'static str,
+    /// How it is done.
+    pub how: &'static str,
+    /// How much it is expected to narrow the suspects, bits, 3 decimals: one bit halves them.
+    pub expected_information_bits: f64,
+    /// What it can show.
+    pub outcomes: Vec<TestOutcome>,
+    /// What to heed: codes of `cautions`.
+    #[schema(value_type = Vec<String>)]
+    pub cautions: Vec<CautionCode>,
+}
+
+/// What a test can show, and what that would mean.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct TestOutcome {
+    /// What is seen.
+    pub outcome: &'static str,
+    /// How likely it is, 0 to 1, 3 decimals.
+    pub probability: f64,
+    /// The faults that it points to, the most likely first.
+    pub points_to: Vec<&'static str>,
+}
+
+/// What was understood of a fault-finding request.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct FaultFindingInputs {
+    /// The design; absent when not given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub design: Option<LoopDesignEcho>,
+    /// The detector unit.
+    pub detector: DetectorEcho,
+    /// What a sound loop would show at the place and temperature of the readings.
+    pub sound_loop: SoundLoop,
+    /// The temperature of the wire.
+    pub temperature: TemperatureValue,
+    /// The frequency at which inductance and quality factor hold, kHz, 3 decimals.
+    pub frequency_khz: f64,
+    /// Where the meters were connected.
+    pub taken_at: &'static str,
+    /// What was noticed.
+    pub observations: Vec<&'static str>,
+    /// The substitution; absent when not given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub substitution: Option<SubstitutionEcho>,
+}
+
+/// A design as it was understood.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct LoopDesignEcho {
+    /// The loop.
+    pub r#loop: LoopEcho,
+    /// The lead-in.
+    pub lead_in: LeadInEcho,
+}
+
+/// What a sound loop would show; wide where neither design nor record gives the figure.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct SoundLoop {
+    /// Least inductance, µH, 2 decimals.
+    pub inductance_low_uh: f64,
+    /// Greatest inductance, µH, 2 decimals.
+    pub inductance_high_uh: f64,
+    /// Least resistance, ohm, 3 decimals.
+    pub resistance_low_ohm: f64,
+    /// Greatest resistance, ohm, 3 decimals.
+    pub resistance_high_ohm: f64,
+    /// Least quality factor, 2 decimals.
+    pub quality_factor_low: f64,
+    /// Greatest quality factor, 2 decimals.
+    pub quality_factor_high: f64,
+}
+
+/// A substitution as it was understood.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct SubstitutionEcho {
+    /// Where the inductor was connected.
+    pub connected_at: &'static str,
+    /// Its inductance, µH, 2 decimals.
+    pub inductance_uh: f64,
+    /// Whether the unit ran.
+    pub unit_runs: bool,
+    /// Whether the output switched; absent when not given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub simulated_vehicle_switches: Option<bool>,
+}
