@@ -122,7 +122,12 @@ fn fault(path: &serde_path_to_error::Path, message: &str, body: &Value) -> Fault
         of(child(&here, &first), FaultCode::FieldDuplicate, detail, "Send it once.".to_owned())
     } else if message.starts_with("unknown variant") {
         let list = format!("One of: {}.", others.join(", "));
-        let hint = nearest(&first, &others).map_or(list.clone(), |name| format!("Did you mean {name}? {list}"));
+        // Several members with that word are all named, for a guess between them could be dangerous.
+        let meant = match holding(&first, &others) {
+            words if words.is_empty() => nearest(&first, &others).map(str::to_owned),
+            words => Some(words.join(" or ")),
+        };
+        let hint = meant.map_or(list.clone(), |name| format!("Did you mean {name}? {list}"));
         of(here, FaultCode::ValueUnknown, format!("\"{first}\" is not a value that this field takes."), hint)
     } else if [NULL, NULL_FOR_ABSENT].contains(&message) || message.starts_with("invalid type: null") {
         let hint = if message == NULL_FOR_ABSENT { "Leave the field out instead." } else { "Send a value." };
@@ -184,6 +189,13 @@ fn pointer(path: &serde_path_to_error::Path) -> String {
 fn child(pointer: &str, name: &str) -> String {
     let name = name.chars().take(LONGEST_NAME).collect::<String>().replace('~', "~0").replace('/', "~1");
     format!("{pointer}/{name}")
+}
+
+/// Names that hold what was written as one of their words: `car` for `passenger_car`.
+fn holding(name: &str, known: &[&str]) -> Vec<String> {
+    let name = name.to_lowercase().replace([' ', '-'], "_");
+    let is_word = |other: &&&str| !name.is_empty() && format!("_{other}_").contains(&format!("_{name}_"));
+    known.iter().filter(is_word).map(|other| (*other).to_owned()).collect()
 }
 
 fn nearest<'a>(name: &str, known: &[&'a str]) -> Option<&'a str> {

@@ -50,6 +50,8 @@ vocabulary! {
         LooseLeadIn "loose_lead_in" "Twist the lead-in" "A loose pair must be twisted; a jacketed pair comes twisted." [FhwaHandbook Computed];
         LeadInConduit "lead_in_conduit" "Lead-in in conduit" "Outside the slab a lead-in goes in conduit." [CommonPractice];
         VehicleNotSeen "vehicle_not_seen" "Vehicle not seen" "The change that the vehicle makes stays below what the unit switches at." [NemaSensitivity Computed];
+        VehicleTooWide "vehicle_too_wide" "Vehicle wider than the opening" "A vehicle that is asked for does not pass the opening." [OwnChoice];
+        SlotTooNarrow "slot_too_narrow" "Slot too narrow" "Sealant cannot flow round the wire: air pockets, then water." [CommonPractice];
         ThinMargin "thin_margin" "Thin margin" "The vehicle is seen, but by less than twice the threshold." [OwnChoice];
         DropsOut "drops_out" "Lets go under the vehicle" "The unit switches off while the vehicle is still over the loop." [Computed];
         BlindStrip "blind_strip" "Blind strip" "A two-wheeler between the side wires of a loop is not seen." [Computed];

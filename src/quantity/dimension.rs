@@ -77,8 +77,8 @@ impl Dimension for Length {
     const NOUN: &'static str = "a length";
     const EXAMPLES: [&'static str; 2] = ["24 ft", "7.2 m"];
     const UNITS: &'static [Unit<Self::Si>] = units! {
-        UsCustomary "ft" | "'" | "foot" | "feet" => si::Length::new::<length::foot>;
-        UsCustomary "in" | "\"" | "inch" | "inches" => si::Length::new::<length::inch>;
+        UsCustomary "ft" | "'" | "ft." | "foot" | "feet" => si::Length::new::<length::foot>;
+        UsCustomary "in" | "\"" | "in." | "inch" | "inches" => si::Length::new::<length::inch>;
         UsCustomary "yd" | "yard" | "yards" => si::Length::new::<length::yard>;
         Metric "m" | "metre" | "metres" | "meter" | "meters" => si::Length::new::<length::meter>;
         Metric "cm" => si::Length::new::<length::centimeter>;

@@ -211,7 +211,11 @@ impl Refusal<'_> {
 
     fn comma(&self) -> TextFault {
         let point = self.text.trim().replace(',', ".");
+        let [us, metric] = self.examples;
         let hint = match self.text.split_once(',') {
+            _ if self.text.contains('.') || self.text.matches(',').count() > 1 => {
+                format!("Write the number without a comma, with a point for decimals, as \"{us}\" or \"{metric}\".")
+            }
             Some((_, tail)) if tail.bytes().take_while(u8::is_ascii_digit).count() == 3 => {
                 let joined = self.text.trim().replace(',', "");
                 format!("Write \"{joined}\", without a separator, or \"{point}\", with a point.")

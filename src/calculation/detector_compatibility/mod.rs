@@ -33,6 +33,15 @@ use crate::quantity::shown::round;
 use channel::{Channel, Member};
 use checks::Verdict;
 
+/// What a finding leaves of a verdict: a stop makes it unsuitable, neighbours that disturb each other marginal.
+fn weight(finding: &Finding) -> Verdict {
+    match (finding.level, finding.code) {
+        (Level::Stop, _) => Verdict::Unsuitable,
+        (_, FindingCode::Crosstalk) => Verdict::Marginal,
+        _ => Verdict::Suitable,
+    }
+}
+
 /// A request in typed quantities.
 struct Job {
     members: Vec<Member>,
@@ -181,6 +190,7 @@ impl Calculation for DetectorCompatibilityRequest {
         ]);
         let inputs = job.echo();
         let closing = notes.close();
+        let verdict = closing.findings.iter().map(weight).fold(verdict, Verdict::max);
         Ok(DetectorCompatibilityReport {
             verdict: verdict.code(),
             checks: shown,

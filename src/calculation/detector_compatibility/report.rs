@@ -11,7 +11,8 @@ use crate::quantity::shown::{DurationValue, PlanLength};
 /// Whether a detector unit tunes to loops, and how to set it.
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct DetectorCompatibilityReport {
-    /// The worst of all checks: `suitable`, `marginal` or `unsuitable`.
+    /// The worst of all checks, a `stop` among the findings and disturbing neighbours included: `suitable`, `marginal` or
+    /// `unsuitable`.
     pub verdict: &'static str,
     /// The checks of each channel, in order.
     pub checks: Vec<Check>,

@@ -112,7 +112,7 @@ fn consequence(role: Role, behaviour: FailureBehaviour) -> &'static str {
         (FailureBehaviour::Detect, _) => "A vehicle is reported where none is.",
         (FailureBehaviour::NoDetect, role) if role.holds_the_gate() => "The gate closes unguarded by this loop.",
         (FailureBehaviour::NoDetect, Role::Exit) => {
-            "The gate no longer opens for who leaves; give them another way to open it."
+            "The gate no longer opens for those who leave; give them another way to open it."
         }
         (FailureBehaviour::NoDetect, Role::Arming) => "The post stays asleep until somebody presses.",
         (FailureBehaviour::NoDetect, _) => "A vehicle is not reported.",

@@ -2,6 +2,7 @@
 
 use uom::si::f64::Length;
 use uom::si::inductance::microhenry;
+use uom::si::length::meter;
 use uom::si::ratio::percent;
 
 use super::design::{Design, Grade, saw_cut};
@@ -66,7 +67,11 @@ pub fn describe((name, other): &Other, chosen: &Choice, job: &Job) -> Alternativ
     let message = format!(
         "{turns} {}, {cost} for each loop, metal is seen {}.{tuning}",
         if turns == 1 { "turn" } else { "turns" },
-        signed(height_change, "higher", "lower"),
+        if height_change.abs() < Length::new::<meter>(0.02) {
+            "equally high".to_owned()
+        } else {
+            signed(height_change, "higher", "lower")
+        },
     );
     Alternative {
         alternative: name,

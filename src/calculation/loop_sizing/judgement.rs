@@ -20,6 +20,7 @@ const CURE: &str =
 /// States which vehicles a loop misses, and what would cure it.
 pub fn judge(role: Role, choice: &Choice, job: &Job, notes: &mut Notes) {
     for sighting in &choice.sightings {
+        judge_width(role, sighting, job, notes);
         judge_change(role, sighting, job, notes);
         judge_strip(role, sighting, job, notes);
     }
@@ -41,6 +42,23 @@ pub fn judge(role: Role, choice: &Choice, job: &Job, notes: &mut Notes) {
         notes.find(
             Finding::new(FindingCode::LeafSweeps, Level::Warning, &At::BODY.field("roles"), message)
                 .on(Some(role.code())),
+        );
+    }
+}
+
+fn judge_width(role: Role, sighting: &Sighting, job: &Job, notes: &mut Notes) {
+    let (width, system) = (sighting.class.width(), job.system());
+    if width > job.opening.width {
+        let message = format!(
+            "A {} is {} wide and does not pass an opening of {}. Leave it out of vehicles, or check the width.",
+            sighting.class.label().to_lowercase(),
+            say(width, system),
+            say(job.opening.width, system)
+        );
+        notes.find(
+            Finding::new(FindingCode::VehicleTooWide, Level::Warning, &At::BODY.field("vehicles"), message)
+                .on(Some(role.code()))
+                .length("vehicle_width", width, system),
         );
     }
 }
@@ -98,10 +116,12 @@ fn judge_change(role: Role, sighting: &Sighting, job: &Job, notes: &mut Notes) {
 fn judge_strip(role: Role, sighting: &Sighting, job: &Job, notes: &mut Notes) {
     let Some(blind) = sighting.blind.as_ref().filter(|blind| blind.width() > Length::default()) else { return };
     let covered = job.seen_elsewhere.contains(&sighting.class);
-    let level = match (blind.contains_centre(), role.holds_the_gate() && !covered) {
+    // Half the lane is as bad as its centre: nobody rides so that the loop sees him.
+    let is_wide = blind.contains_centre() || blind.width() > 0.5 * job.opening.width;
+    let level = match (is_wide, role.holds_the_gate() && !covered) {
         (true, true) => Level::Stop,
-        (true, false) => Level::Warning,
-        (false, _) => Level::Note,
+        (true, false) | (false, true) => Level::Warning,
+        (false, false) => Level::Note,
     };
     let system = job.system();
     let place = if blind.contains_centre() { "its centre included" } else { "away from its centre" };
@@ -127,7 +147,7 @@ fn judge_strip(role: Role, sighting: &Sighting, job: &Job, notes: &mut Notes) {
 pub fn judge_sensitivity(job: &Job, notes: &mut Notes) {
     let threshold = round(job.threshold().get::<percent>(), 3);
     let at = At::BODY.field("detector").field("threshold_percent").to_string();
-    let hardest = job.vehicles.iter().min_by(|a, b| a.threshold_percent().total_cmp(&b.threshold_percent()));
+    let hardest = job.vehicles.iter().rev().min_by(|a, b| a.threshold_percent().total_cmp(&b.threshold_percent()));
     let hardest = hardest.copied().unwrap_or(VehicleClass::PassengerCar).label().to_lowercase();
     let message =
         format!("Set every channel to the step that switches at {threshold} %: the {hardest} is the hardest to see.");

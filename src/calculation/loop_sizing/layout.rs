@@ -242,19 +242,15 @@ fn judge_stretch(job: &Job, places: &[Place], notes: &mut Notes) -> Option<Lengt
         .map(|vehicle| vehicle.length())
         .fold(VehicleClass::SmallMotorcycle.length(), Length::min);
     let short_car = VehicleClass::shortest_car();
-    let closer = "Lengthen the loops towards each other";
     let (level, who, length, cure) = if stretch > car {
         let cure = "Add a loop between them (between_leaves at swing gates) or lengthen them.";
-        (Level::Stop, "A car", car, cure.to_owned())
+        (Level::Stop, "A car", car, cure)
     } else if stretch > short_car {
-        (
-            Level::Warning,
-            "A short car",
-            short_car,
-            format!("{closer}, or set a coarser sensitivity so that they may lie nearer."),
-        )
+        let cure =
+            "Let another device see there, or set a coarser sensitivity so that the loops may lie nearer the leaf.";
+        (Level::Warning, "A short car", short_car, cure)
     } else if stretch > two_wheeler {
-        (Level::Warning, "A motorcycle", two_wheeler, format!("{closer}, or add a device for two-wheelers."))
+        (Level::Warning, "A motorcycle", two_wheeler, "Where two-wheelers come, let another device see there.")
     } else {
         return Some(stretch);
     };

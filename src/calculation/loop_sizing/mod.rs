@@ -41,6 +41,7 @@ use crate::practice::findings::{FindingCode, Level};
 use crate::practice::roles::Role;
 use crate::practice::site::Barrier;
 use crate::practice::sources::Source;
+use crate::practice::wires::least_clearance;
 use crate::quantity::shown::{round, say_small};
 use alternatives::Other;
 use design::{Design, Grade};
@@ -215,6 +216,20 @@ fn judge_fit(role: &'static str, design: &Design, job: &Job, notes: &mut Notes) 
                        the lead-in, take heavier wire, or choose a unit with a wider range.";
         notes.find(
             Finding::new(FindingCode::NoWorkingTurns, Level::Stop, &body.field("detector"), message).on(Some(role)),
+        );
+    }
+    if let Some(slot) = job.slot.as_ref().filter(|slot| slot.width < job.wire.over_insulation + least_clearance()) {
+        let message = format!(
+            "A slot of {} leaves no room for sealant to flow round wire of {}. Cut it wider: wire and {} at the least.",
+            say_small(slot.width, job.system()),
+            say_small(job.wire.over_insulation, job.system()),
+            say_small(least_clearance(), job.system())
+        );
+        let slot_at = body.field("slot");
+        notes.find(
+            Finding::new(FindingCode::SlotTooNarrow, Level::Warning, &slot_at.field("width"), message)
+                .on(Some(role))
+                .figure("slot_width", slot.width.get::<inch>(), "inch"),
         );
     }
     let Some(needed) = design::needed_depth(&design.coil, job) else { return };

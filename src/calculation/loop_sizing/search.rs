@@ -148,8 +148,12 @@ impl<'a> Brief<'a> {
 
     fn merit(&self, choice: &Choice) -> Merit {
         let times = |sighting: &Sighting| (sighting.change.min(sighting.least) / self.threshold).value;
+        if choice.design.grade >= Grade::TooDeep {
+            // What cannot be built gets no better by seeing more: the smallest such loop shows what is wrong.
+            return Merit { builds: false, served: 0, weakest: 0.0 };
+        }
         Merit {
-            builds: choice.design.grade < Grade::TooDeep,
+            builds: true,
             served: choice.sightings.iter().filter(|sighting| sighting.serves(self)).count(),
             weakest: choice.sightings.iter().map(times).fold(f64::INFINITY, f64::min),
         }

@@ -165,6 +165,16 @@ impl Detector {
                 );
             }
         }
+        if let Some(threshold) =
+            detector.threshold_percent.filter(|threshold| !steps.is_empty() && !steps.contains(threshold))
+        {
+            notes.fault(
+                &at.field("threshold_percent"),
+                FaultCode::Contradiction,
+                format!("{threshold} percent is none of the steps that were sent."),
+                "Send one of threshold_steps_percent, or leave one of the two fields out.",
+            );
+        }
         steps.sort_by(|a, b| b.total_cmp(a));
         Some(DetectorUnderstood {
             envelope,
