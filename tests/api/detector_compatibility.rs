@@ -146,9 +146,9 @@ fn loops_that_lie_on_one_another_give_a_number_and_not_an_error() {
     assert!((50.0..=100.0).contains(&coupling), "{coupling}");
 }
 
-/// Row G01: two equal loops, one covered, half the change either way.
+/// Circuit theory: two equal loops, one covered, half the change either way.
 #[test]
-fn g01_two_loops_on_one_channel_halve_the_change() {
+fn two_loops_on_one_channel_halve_the_change() {
     let change = |wiring: &str, count: usize| {
         let loops: Vec<_> =
             (0..count).map(|index| connected(&format!("loop {index}"), 3, "50 ft", json!({}))).collect();

@@ -27,9 +27,9 @@ fn loop_of<'a>(answer: &'a Answer, role: &str) -> &'a Value {
     loops.iter().find(|sized| sized["role"] == role).unwrap_or_else(|| panic!("no {role}"))
 }
 
-/// Row V06 of common practice.
+/// Common practice: 2 ft clear at each side.
 #[test]
-fn v06_a_24_ft_slide_gate_gets_6_by_20_ft() {
+fn a_24_ft_slide_gate_gets_6_by_20_ft() {
     let answer = gate("24 ft", "slide_gate", json!({ "roles": ["exit"] }));
     let exit = loop_of(&answer, "exit");
     assert_eq!((&exit["along_travel"]["ft"], &exit["across_lane"]["ft"]), (&json!(6.0), &json!(20.0)));

@@ -6,6 +6,8 @@
 use std::hint::black_box;
 
 use criterion::{Criterion, criterion_group, criterion_main};
+use loopwright::calculation::detector_compatibility::DetectorCompatibilityRequest;
+use loopwright::calculation::fault_finding::FaultFindingRequest;
 use loopwright::calculation::loop_characteristics::LoopCharacteristicsRequest;
 use loopwright::calculation::loop_sizing::LoopSizingRequest;
 use loopwright::calculation::vehicle_response::{self, VehicleResponseRequest};
@@ -51,6 +53,8 @@ fn calculations(criterion: &mut Criterion) {
         r#"{"opening": {"width": "40 ft", "barrier": "slide_gate"}, "vehicles": ["tractor_trailer", "bicycle"]}"#,
     );
     examples::<LoopSizingRequest>(criterion);
+    examples::<DetectorCompatibilityRequest>(criterion);
+    examples::<FaultFindingRequest>(criterion);
 }
 
 criterion_group! {

@@ -1,6 +1,6 @@
-//! The vehicles that stand on a published figure (row S01): NEMA vehicle-detector sensitivity classes, TS 1 clause 15.2 and TS 2
+//! The vehicles that stand on a published figure: NEMA vehicle-detector sensitivity classes, TS 1 clause 15.2 and TS 2
 //! clause 6.5.2 (from memory, cross-checked). This is CALIBRATION, not validation: one height and two radii were fitted to these
-//! rows. Row S05 follows from the first.
+//! rows. The car over a plain loop follows from the first.
 
 use loopwright::calculation::Calculation;
 use loopwright::calculation::vehicle_response::{VehicleResponseReport, VehicleResponseRequest};
@@ -18,18 +18,18 @@ fn on_test_loop(vehicle: &str, corner_cut: &str) -> VehicleResponseReport {
 
 /// Tolerance: 2 % of the value.
 #[test]
-fn s01_the_classes_change_the_test_loop_by_their_figures() {
+fn the_classes_change_the_test_loop_by_their_figures() {
     for (vehicle, expected) in [("passenger_car", 3.2), ("small_motorcycle", 0.13), ("large_motorcycle", 0.32)] {
         let change = on_test_loop(vehicle, "12 in").peak_change_percent;
         assert!((change / expected - 1.0).abs() < 0.02, "{vehicle}: {change} %, expected {expected} %");
     }
 }
 
-/// Published order of magnitude: about 5 % for a car on a square loop (University of Texas at Austin draft, 2004). The row's range
+/// Published order of magnitude: about 5 % for a car on a square loop (University of Texas at Austin draft, 2004). The range
 /// of 4.2 to 5 % holds at the test loop itself; without corner cuts the wire's depth of 1.05 in brings it just below.
-/// DIFFERENCE: 4.0 % over the plain loop, where the row expects 4.2 at the least.
+/// DIFFERENCE: 4.0 % over the plain loop, where 4.2 to 5 % was expected.
 #[test]
-fn s05_a_car_changes_the_loop_itself_by_about_four_percent() {
+fn a_car_changes_the_loop_itself_by_about_four_percent() {
     let cut = on_test_loop("passenger_car", "12 in").peak_change_at_loop_percent;
     assert!((4.1..=5.0).contains(&cut), "{cut} %");
     let plain = on_test_loop("passenger_car", "0 in").peak_change_at_loop_percent;

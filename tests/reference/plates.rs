@@ -51,7 +51,7 @@ fn assert_within(percent: f64, found: f64, expected: f64) {
 
 // Method of images; ratio 0.97 to 1.01, on three fineness steps of a plate of 12 × 12 m at 0.6 m.
 #[test]
-fn s04_a_large_plate_tends_to_its_image() {
+fn a_large_plate_tends_to_its_image() {
     let winding = rectangle(6.0, 6.0, 3);
     let primary = Primary::new(&winding);
     let image = endless_sheet(&winding, 0.6);
@@ -64,7 +64,7 @@ fn s04_a_large_plate_tends_to_its_image() {
 
 // Computed: M grows with the turns and L with less than their square, so the ratio is 9·L₁/L₃; 1 %.
 #[test]
-fn s06_turns_raise_the_relative_change() {
+fn turns_raise_the_relative_change() {
     let relative = |turns| {
         let winding = rectangle(6.0, 6.0, turns);
         // The same distance from the middle of the stack.
@@ -84,7 +84,7 @@ fn s06_turns_raise_the_relative_change() {
 // Computed by two finite-plate programs that differ by 15 %; 15 %.
 // Endless wall: method of images, computed independently (numpy); 0.1 %.
 #[test]
-fn s07_a_gate_leaf_beside_a_loop() {
+fn a_gate_leaf_beside_a_loop() {
     let winding = rectangle(6.0, 20.0, 2);
     let primary = Primary::new(&winding);
     let leaf = Wall::new(24.0 * FOOT, 6.0 * FOOT).expect("a sound wall");

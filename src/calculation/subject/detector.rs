@@ -46,7 +46,7 @@ pub struct Detector {
     #[validate(range(min = 0.001, max = 50.0))]
     #[schema(minimum = 0.001, maximum = 50)]
     pub threshold_percent: Option<f64>,
-    /// The changes that its sensitivity steps switch at, percent.
+    /// The changes that its sensitivity steps switch at, percent; `threshold_percent` comes first where both are sent.
     #[validate(length(min = 1, max = 32))]
     #[schema(schema_with = steps_schema)]
     pub threshold_steps_percent: Option<Vec<f64>>,
@@ -164,16 +164,6 @@ impl Detector {
                     "Send the change in percent that this step switches at, from 0.001 to 50.",
                 );
             }
-        }
-        if let Some(threshold) =
-            detector.threshold_percent.filter(|threshold| !steps.is_empty() && !steps.contains(threshold))
-        {
-            notes.fault(
-                &at.field("threshold_percent"),
-                FaultCode::Contradiction,
-                format!("{threshold} percent is none of the steps that were sent."),
-                "Send one of threshold_steps_percent, or leave one of the two fields out.",
-            );
         }
         steps.sort_by(|a, b| b.total_cmp(a));
         Some(DetectorUnderstood {

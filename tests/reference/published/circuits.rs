@@ -9,7 +9,7 @@ use loopwright::physics::conductor::awg_diameter;
 
 // An agency's acceptance test, R ≤ 5 Ω and Q ≥ 5 at 50 kHz; 0.1 %.
 #[test]
-fn q01_quality_factor() {
+fn quality_factor() {
     for (inductance, expected) in [(76.0, 4.775), (94.0, 5.906), (79.58, 5.0)] {
         let found = quality_factor(inductance * MICRO, 50e3, 5.0);
         assert_within(0.1, found, expected);
@@ -18,7 +18,7 @@ fn q01_quality_factor() {
 
 // Exact; 0.2 %.
 #[test]
-fn s02_lead_in_dilution() {
+fn lead_in_dilution() {
     for (feet, expected) in [(100.0, 0.7777), (500.0, 0.4117)] {
         let found = share(77.0 * MICRO, 0.22 * MICRO * feet);
         assert_within(0.2, found, expected);
@@ -27,7 +27,7 @@ fn s02_lead_in_dilution() {
 
 // Exact; 0.01 %.
 #[test]
-fn s03_frequency_shift() {
+fn frequency_shift() {
     for (change, expected) in [(0.01, 0.0050378), (0.05, 0.025978)] {
         assert_within(0.01, frequency_shift(change), expected);
     }
@@ -35,7 +35,7 @@ fn s03_frequency_shift() {
 
 // Circuit theory; exact.
 #[test]
-fn g01_two_equal_loops() {
+fn two_equal_loops() {
     let loops = [77.0 * MICRO; 2];
     for weights in [series_weights(&loops), parallel_weights(&loops)] {
         assert_eq!(weights, [0.5, 0.5]);

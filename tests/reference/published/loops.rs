@@ -31,7 +31,7 @@ fn microhenry(winding: Winding) -> f64 {
 
 // Common practice, P(N² + N)/4; exact.
 #[test]
-fn l01_l02_quick_rule() {
+fn l02_quick_rule() {
     for (perimeter, turns, expected) in [(24.0, 3, 72.0), (92.0, 2, 138.0)] {
         let found = quick_rule(perimeter * FOOT, turns) / MICRO;
         assert_within(1e-10, found, expected);
@@ -40,19 +40,19 @@ fn l01_l02_quick_rule() {
 
 // Rosa & Grover, NBS Bulletin 8 no. 1; 0.2 %.
 #[test]
-fn l03_one_turn() {
+fn one_turn() {
     assert_within(0.2, microhenry(rectangle(6.0, 6.0, 1)), 10.524);
 }
 
 // Neumann sums; 0.5 %.
 #[test]
-fn l04_three_turns() {
+fn three_turns() {
     assert_within(0.5, microhenry(rectangle(6.0, 6.0, 3)), 76.97);
 }
 
 // Neumann sums, 1 %; and the window of the NEMA test-loop clause.
 #[test]
-fn l05_corner_cuts() {
+fn corner_cuts() {
     let found = microhenry(cut(rectangle(6.0, 6.0, 3), 12.0));
     assert_within(1.0, found, 71.11);
     assert!((60.0..=80.0).contains(&found));
@@ -60,16 +60,16 @@ fn l05_corner_cuts() {
 
 // Rosa & Grover, NBS Bulletin 8 no. 1; 0.01 %.
 #[test]
-fn l06_one_metre_square() {
+fn one_metre_square() {
     let square = Winding { along: 1.0, across: 1.0, wire_radius: 1e-3, ..rectangle(0.0, 0.0, 1) };
     for (internal_factor, expected) in [(0.25, 5.10699), (0.0, 4.90699)] {
         assert_within(0.01, square.inductance(internal_factor) / MICRO, expected);
     }
 }
 
-// Neumann sums for 1.5 mm² at a pitch of 3 mm, 1 to 6 turns; L07 is three turns, 2 × 2 m, 0.5 %.
+// Neumann sums for 1.5 mm² at a pitch of 3 mm, 1 to 6 turns.
 #[test]
-fn l07_metric_wire() {
+fn metric_wire() {
     const TABLE: [(f64, [f64; 6]); 2] =
         [(2.0, [11.9, 42.2, 88.5, 149.7, 224.9, 313.2]), (1.0, [8.5, 29.7, 62.1, 104.7, 156.8, 217.8])];
     for (across, row) in TABLE {
@@ -91,7 +91,7 @@ fn l07_metric_wire() {
 
 // Neumann's integral, verified numerically; 0.01 %.
 #[test]
-fn l08_coaxial_squares() {
+fn coaxial_squares() {
     let square = rectangle(6.0, 6.0, 1);
     let found = square.mutual(&square, [0.0, 0.0, -16.0 * INCH]) / MICRO;
     assert_within(0.01, found, 1.38976);
@@ -99,13 +99,13 @@ fn l08_coaxial_squares() {
 
 // Neumann sums; 0.5 %.
 #[test]
-fn l09_wide_loop() {
+fn wide_loop() {
     assert_within(0.5, microhenry(rectangle(6.0, 20.0, 2)), 85.6);
 }
 
-// Neumann sums, 1 to 4 turns; 0.1 %. L10 is three turns of the octagon, where 1 % is asked.
+// Neumann sums, 1 to 4 turns; 0.1 %, and 1 % for three turns of the octagon.
 #[test]
-fn l10_octagon_and_corner_cuts() {
+fn octagon_and_corner_cuts() {
     let octagon = 72.0 * (1.0 - 0.5_f64.sqrt());
     let table = [
         (octagon, [8.85, 31.04, 64.90, 109.44]),
@@ -167,7 +167,7 @@ fn sensitivity_to_pitch_and_wire() {
 
 // Computed: M²/L for a shorted turn 18 in above the middle of the stack; 1 %.
 #[test]
-fn s06_turns_under_a_shorted_turn() {
+fn turns_under_a_shorted_turn() {
     let shorted = rectangle(6.0, 6.0, 1);
     let bound = |turns: u32| {
         let winding = rectangle(6.0, 6.0, turns);
@@ -202,9 +202,9 @@ fn steel_plane_below() {
     }
 }
 
-// Geometry; 0.1 %. V03 is the wire of one turn and the saw cut if the square is cut full.
+// Geometry; 0.1 %: the wire of one turn, and the saw cut if the square is cut full.
 #[test]
-fn v03_corner_cuts() {
+fn corner_cuts() {
     let winding = cut(rectangle(6.0, 6.0, 3), 12.0);
     assert_within(0.1, winding.turn_length() / FOOT, 21.66);
     let saw_cut = winding.straight_cut() + winding.diagonal_cut();

@@ -10,13 +10,13 @@ fn per_kilofoot(gauge: u32, celsius: f64) -> f64 {
 
 // ASTM B258; 0.2 %.
 #[test]
-fn w01_wire_diameter() {
+fn wire_diameter() {
     assert_within(0.2, awg_diameter(14) / INCH, 0.06408);
 }
 
 // ASTM B258, IACS copper; 0.2 %. Gauge, °C, Ω per 1000 ft.
 #[test]
-fn w02_wire_resistance() {
+fn wire_resistance() {
     const TABLE: [(u32, f64, f64); 15] = [
         (14, 20.0, 2.525),
         (14, -20.0, 2.128),
@@ -41,7 +41,7 @@ fn w02_wire_resistance() {
 
 // Bessel solution of the round wire; 0.5 %. R_ac/R_dc at 20, 50 and 100 kHz; depth in mm.
 #[test]
-fn w03_skin_effect() {
+fn skin_effect() {
     const FREQUENCIES: [f64; 3] = [20e3, 50e3, 100e3];
     const TABLE: [(u32, [f64; 3]); 3] =
         [(14, [1.167, 1.638, 2.222]), (16, [1.072, 1.347, 1.814]), (18, [1.029, 1.163, 1.479])];
@@ -58,6 +58,6 @@ fn w03_skin_effect() {
 
 // Arithmetic; 0.5 %.
 #[test]
-fn w04_loop_and_lead_in_resistance() {
+fn loop_and_lead_in_resistance() {
     assert_within(0.5, per_kilofoot(14, 20.0) * 0.272, 0.687);
 }
