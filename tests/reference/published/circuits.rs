@@ -9,7 +9,7 @@ use loopwright::physics::conductor::awg_diameter;
 
 // An agency's acceptance test, R ≤ 5 Ω and Q ≥ 5 at 50 kHz; 0.1 %.
 #[test]
-fn quality_factor() {
+fn the_quality_factor_of_an_agency_test() {
     for (inductance, expected) in [(76.0, 4.775), (94.0, 5.906), (79.58, 5.0)] {
         let found = quality_factor(inductance * MICRO, 50e3, 5.0);
         assert_within(0.1, found, expected);
@@ -27,7 +27,7 @@ fn lead_in_dilution() {
 
 // Exact; 0.01 %.
 #[test]
-fn frequency_shift() {
+fn the_frequency_shifts_by_half_the_change() {
     for (change, expected) in [(0.01, 0.0050378), (0.05, 0.025978)] {
         assert_within(0.01, frequency_shift(change), expected);
     }

@@ -204,7 +204,7 @@ fn steel_plane_below() {
 
 // Geometry; 0.1 %: the wire of one turn, and the saw cut if the square is cut full.
 #[test]
-fn corner_cuts() {
+fn lengths_with_corner_cuts() {
     let winding = cut(rectangle(6.0, 6.0, 3), 12.0);
     assert_within(0.1, winding.turn_length() / FOOT, 21.66);
     let saw_cut = winding.straight_cut() + winding.diagonal_cut();
