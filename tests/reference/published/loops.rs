@@ -31,7 +31,7 @@ fn microhenry(winding: Winding) -> f64 {
 
 // Common practice, P(N² + N)/4; exact.
 #[test]
-fn l02_quick_rule() {
+fn quick_rule_of_installers() {
     for (perimeter, turns, expected) in [(24.0, 3, 72.0), (92.0, 2, 138.0)] {
         let found = quick_rule(perimeter * FOOT, turns) / MICRO;
         assert_within(1e-10, found, expected);

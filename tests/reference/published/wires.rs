@@ -41,7 +41,7 @@ fn wire_resistance() {
 
 // Bessel solution of the round wire; 0.5 %. R_ac/R_dc at 20, 50 and 100 kHz; depth in mm.
 #[test]
-fn skin_effect() {
+fn the_resistance_rises_with_frequency_as_by_bessel() {
     const FREQUENCIES: [f64; 3] = [20e3, 50e3, 100e3];
     const TABLE: [(u32, [f64; 3]); 3] =
         [(14, [1.167, 1.638, 2.222]), (16, [1.072, 1.347, 1.814]), (18, [1.029, 1.163, 1.479])];
