@@ -33,11 +33,11 @@ pub fn write(length: si::Length, system: System) -> String {
     }
 }
 
-/// A small length in words, in the system of the reader: `1.39 in`, `35 mm`.
+/// A small length in words, in the system of the reader: `1.39 in`, `35.3 mm`.
 pub fn say_small(length: si::Length, system: System) -> String {
     match system {
-        System::UsCustomary => format!("{} in", round(length.get::<length::inch>(), 2)),
-        System::Metric => format!("{} mm", round(length.get::<length::millimeter>(), 0)),
+        System::UsCustomary => format!("{} in", round(length.get::<length::inch>(), 3)),
+        System::Metric => format!("{} mm", round(length.get::<length::millimeter>(), 1)),
     }
 }
 

@@ -225,3 +225,31 @@ fn what_no_search_can_serve_is_a_stop_that_names_the_vehicle_and_a_cure() {
     }
     assert_eq!(stops.count(), 2);
 }
+
+#[test]
+fn a_vehicle_that_does_not_pass_the_opening_is_named_once() {
+    let answer = gate("5 ft", "slide_gate", json!({ "vehicles": ["passenger_car", "small_motorcycle"] }));
+    let named: Vec<_> = answer.findings("warning").into_iter().filter(|code| *code == "vehicle_too_wide").collect();
+    assert_eq!(named.len(), 1);
+    assert!(!gate("12 ft", "slide_gate", json!({})).findings("warning").contains(&"vehicle_too_wide"));
+}
+
+#[test]
+fn a_slot_too_narrow_for_sealant_is_warned_of_as_practice_has_it() {
+    let narrow = |width: &str| {
+        gate("24 ft", "slide_gate", json!({ "slot": { "width": width } }))
+            .findings("warning")
+            .contains(&"slot_too_narrow")
+    };
+    assert!(narrow("1/8 in"));
+    assert!(!narrow("3/16 in") && !narrow("1/4 in"));
+}
+
+#[test]
+fn a_gate_that_nothing_holds_is_warned_of() {
+    let warned = |roles: Value| {
+        gate("24 ft", "slide_gate", json!({ "roles": roles })).findings("warning").contains(&"nothing_holds_the_gate")
+    };
+    assert!(warned(json!(["exit"])));
+    assert!(!warned(json!(["exit", "obstruction_outside"])));
+}

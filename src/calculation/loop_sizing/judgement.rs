@@ -20,7 +20,6 @@ const CURE: &str =
 /// States which vehicles a loop misses, and what would cure it.
 pub fn judge(role: Role, choice: &Choice, job: &Job, notes: &mut Notes) {
     for sighting in &choice.sightings {
-        judge_width(role, sighting, job, notes);
         judge_change(role, sighting, job, notes);
         judge_strip(role, sighting, job, notes);
     }
@@ -46,19 +45,22 @@ pub fn judge(role: Role, choice: &Choice, job: &Job, notes: &mut Notes) {
     }
 }
 
-fn judge_width(role: Role, sighting: &Sighting, job: &Job, notes: &mut Notes) {
-    let (width, system) = (sighting.class.width(), job.system());
-    if width > job.opening.width {
+/// States which vehicles do not pass the opening at all.
+pub fn judge_widths(job: &Job, notes: &mut Notes) {
+    let system = job.system();
+    for class in job.vehicles.iter().filter(|class| class.width() > job.opening.width) {
         let message = format!(
             "A {} is {} wide and does not pass an opening of {}. Leave it out of vehicles, or check the width.",
-            sighting.class.label().to_lowercase(),
-            say(width, system),
+            class.label().to_lowercase(),
+            say(class.width(), system),
             say(job.opening.width, system)
         );
         notes.find(
-            Finding::new(FindingCode::VehicleTooWide, Level::Warning, &At::BODY.field("vehicles"), message)
-                .on(Some(role.code()))
-                .length("vehicle_width", width, system),
+            Finding::new(FindingCode::VehicleTooWide, Level::Warning, &At::BODY.field("vehicles"), message).length(
+                "vehicle_width",
+                class.width(),
+                system,
+            ),
         );
     }
 }

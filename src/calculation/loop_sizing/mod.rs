@@ -95,6 +95,7 @@ impl Calculation for LoopSizingRequest {
         let loops =
             places.iter().zip(&choices).map(|(place, chosen)| size(place, chosen, &job, &conditions, notes)).collect();
         judgement::judge_sensitivity(&job, notes);
+        judgement::judge_widths(&job, notes);
         let unseen_stretch = layout::judge(&job, &places, notes);
         let lead_in = lead_in::advise(&job, notes);
         site::judge(&job, notes);

@@ -208,3 +208,15 @@ fn a_value_outside_a_closed_list_is_answered_with_the_list() {
         refused(calculation, &with(&request, pointer, 3), &[(&*format!("#{pointer}"), "type_wrong")]);
     }
 }
+
+#[test]
+fn a_word_of_several_members_suggests_them_all() {
+    let hint = |field: &str, value: serde_json::Value| {
+        let mut request = json!({ "opening": { "width": "24 ft", "barrier": "slide_gate" } });
+        request[field] = value;
+        let answer = crate::harness::calculate("loop-sizing", &request);
+        answer.body["errors"][0]["hint"].as_str().unwrap().to_owned()
+    };
+    assert!(hint("surface", json!("concrete")).starts_with("Did you mean existing_concrete or new_concrete?"));
+    assert!(hint("vehicles", json!(["car"])).starts_with("Did you mean passenger_car?"));
+}
