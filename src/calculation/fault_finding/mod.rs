@@ -4,12 +4,12 @@
 //! is scored against the predictions with stated uncertainty, combined with what was noticed, and ranked by Bayes' rule under
 //! the assumption of a single cause.
 //!
-//! - [`reading`]: meters, forecasts, and how well they agree.
-//! - [`sound`]: what a sound loop shows; [`shorted`]: what a closed turn takes of it.
-//! - [`hypotheses`]: the faults in their forms.
-//! - [`substitution`], [`likelihood`]: how all evidence weighs.
-//! - [`next_test`]: what would tell most.
-//! - [`evidence`], [`judgement`]: all of it in sentences.
+//! - `reading`: meters, forecasts, and how well they agree.
+//! - `sound`: what a sound loop shows; `shorted`: what a closed turn takes of it.
+//! - `hypotheses`: the faults in their forms.
+//! - `substitution`, `likelihood`: how all evidence weighs.
+//! - `next_test`: what would tell most.
+//! - `evidence`, `judgement`: all of it in sentences.
 
 mod evidence;
 mod hypotheses;
