@@ -6,6 +6,7 @@
 //! - [`vehicles`]: the classes of vehicles.
 //! - [`wires`]: wire sizes and what is usual round them.
 //! - [`detectors`]: the envelopes of detector units.
+//! - [`sealants`]: the families of sealants.
 //! - [`faults`]: what fails, what people notice of it, and how much each sign weighs.
 //! - [`fault_tests`]: the tests that separate faults.
 //! - [`findings`]: every statement that a report can make.
@@ -17,6 +18,7 @@ pub mod fault_tests;
 pub mod faults;
 pub mod findings;
 pub mod roles;
+pub mod sealants;
 pub mod site;
 pub mod sources;
 pub mod vehicles;

@@ -26,6 +26,7 @@ vocabulary! {
         WaRd744 "wa_rd_744_5" "WA-RD 744.5" "Washington State Department of Transportation report WA-RD 744.5 (2010): pavement panels with loops crack more often than panels without." [];
         Wsdot820 "wsdot_8_20_3_14_d" "WSDOT 8-20.3(14)D" "Washington State Department of Transportation, Standard Specifications 8-20.3(14)D, tests B and C: insulation of at least 200 megohm at 500 V. From memory." [];
         Caltrans87 "caltrans_87_1_01d" "Caltrans 87-1.01D" "California Department of Transportation, Standard Specifications 87-1.01D: insulation of at least 100 megohm at 500 V for loop circuits. From memory." [];
+        TxDot6340 "txdot_dms_6340" "TxDOT DMS-6340" "Texas Department of Transportation, departmental materials specification DMS-6340: the families of loop sealants, one-part moisture-cured, two-part, and hot-melt." [];
         BayesRule "bayes_rule" "Bayes' rule" "Exact rule for how much a measurement shifts the odds between causes, given what each cause predicts." [];
         OshaSilica "osha_1926_1153" "29 CFR 1926.1153" "OSHA construction standard on respirable crystalline silica, Table 1: wet cutting with an integrated water feed." [];
         OshaExcavation "osha_1926_651" "29 CFR 1926.651(b)" "OSHA construction standard on excavations: underground installations are located first. From memory." [];

@@ -171,16 +171,17 @@ pub fn schema<K: Kind>() -> RefOr<Schema> {
         .schema_type(Type::String)
         .description(Some(description))
         .max_length(Some(LONGEST))
-        .pattern(Some(pattern(least)))
+        .pattern(Some(pattern(least, units[0])))
         .examples(K::EXAMPLES)
         .into()
 }
 
-/// A pattern that every valid text meets: a number, then a unit. The sign shows only where the range reaches below zero.
-fn pattern(least: &str) -> &'static str {
-    if least.starts_with('-') {
-        r#"^ *[-+−]? *[0-9.][0-9 ./-]*[a-zA-Z°'"’′”″].*$"#
-    } else {
-        r#"^ *\+? *[0-9.][0-9 ./-]*[a-zA-Zµμ'"‘’′“”″].*$"#
+/// A pattern that every valid text meets: a number, then a unit. The sign shows only where the range reaches below zero, the
+/// degree sign only where units have one.
+fn pattern(least: &str, unit: &str) -> &'static str {
+    match (least.starts_with('-'), unit.starts_with('°')) {
+        (true, _) => r#"^ *[-+−]? *[0-9.][0-9 ./-]*[a-zA-Z°'"’′”″].*$"#,
+        (false, true) => r#"^ *\+? *[0-9.][0-9 ./-]*[a-zA-Z°].*$"#,
+        (false, false) => r#"^ *\+? *[0-9.][0-9 ./-]*[a-zA-Zµμ'"‘’′“”″].*$"#,
     }
 }

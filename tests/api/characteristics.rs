@@ -145,7 +145,9 @@ fn the_same_job_in_feet_and_in_metres_measures_the_same() {
     let metric = json!({
         "loop": {
             "shape": "rectangle", "along_travel": "1828.8 mm", "across_lane": "6.096 m", "turns": 3, "corner_cut": "30.48 cm",
-            "cover": "25.4 mm", "wire": { "gauge": "14 AWG", "over_insulation": "3.302 mm" }
+            "cover": "25.4 mm", "wire": {
+                "gauge": "14 AWG", "over_insulation": "3.302 mm", "over_jacket": "4.7625 mm", "insulation_rating": "90 °C"
+            }
         },
         "lead_in": {
             "length": "18.288 m", "in_slot": "3.048 m", "in_conduit": "12.192 m", "spare": "0.9144 m", "gauge": "14 AWG",

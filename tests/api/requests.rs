@@ -11,7 +11,9 @@ pub fn loop_characteristics() -> Value {
     json!({
         "loop": {
             "shape": "rectangle", "along_travel": "6 ft", "across_lane": "20 ft", "turns": 3, "corner_cut": "12 in",
-            "cover": "1 in", "wire": { "gauge": "14 AWG", "over_insulation": "0.130 in" }
+            "cover": "1 in", "wire": {
+                "gauge": "14 AWG", "over_insulation": "0.130 in", "over_jacket": "3/16 in", "insulation_rating": "194 °F"
+            }
         },
         "lead_in": {
             "length": "60 ft", "in_slot": "10 ft", "in_conduit": "40 ft", "spare": "3 ft", "gauge": "14 AWG",
@@ -38,7 +40,9 @@ pub fn loop_sizing() -> Value {
             "length": "60 ft", "in_slot": "10 ft", "in_conduit": "40 ft", "spare": "3 ft", "gauge": "14 AWG",
             "inductance": "0.22 uH/ft"
         },
-        "wire": { "gauge": "14 AWG", "over_insulation": "0.130 in" },
+        "wire": {
+                "gauge": "14 AWG", "over_insulation": "0.130 in", "over_jacket": "3/16 in", "insulation_rating": "194 °F"
+            },
         "slot": { "width": "3/16 in", "depth": "2 in", "cover": "1 in" },
         "detector": {
             "envelope": "standard_minimum", "inductance_min_uh": 40, "inductance_max_uh": 900, "quality_factor_min": 5,

@@ -144,6 +144,12 @@ impl Notes {
         }
     }
 
+    /// Takes back that a field is not needed.
+    pub fn needed(&mut self, at: &At<'_>) {
+        let pointer = at.to_string();
+        self.unused.retain(|unused| *unused != pointer);
+    }
+
     /// Closes the notes: the common parts of the report.
     pub fn close(&mut self) -> Closing {
         let Self { mut findings, assumed, unused, cautions, mut sources, .. } = std::mem::take(self);

@@ -37,7 +37,7 @@ pub struct Finding {
     pub about: String,
     /// The role or label of the loop that it is about; absent when it is about the whole job.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub subject: Option<&'static str>,
+    pub subject: Option<String>,
     /// The statement, for a person, with what to do next.
     pub message: String,
     /// The numbers that it rests on.
@@ -68,8 +68,8 @@ impl Finding {
 
     /// Makes it a statement about one loop.
     #[must_use]
-    pub fn on(mut self, subject: Option<&'static str>) -> Self {
-        self.subject = subject;
+    pub fn on(mut self, subject: Option<&str>) -> Self {
+        self.subject = subject.map(str::to_owned);
         self
     }
 

@@ -6,17 +6,21 @@
 mod detector;
 mod lead_in;
 mod opening;
+mod sealant;
 mod sizes;
 mod slot;
 mod stock;
 mod vehicles;
+mod weather;
 mod winding;
 
 pub use detector::{Detector, DetectorEcho, DetectorUnderstood};
 pub use lead_in::{LeadIn, LeadInEcho, LeadInUnderstood};
 pub use opening::{Opening, OpeningEcho, OpeningUnderstood};
+pub use sealant::{Sealant, SealantDataSheet};
 pub use sizes::*;
 pub use slot::{Slot, SlotEcho, SlotUnderstood};
 pub use stock::{StockItem, StockItemUnderstood};
 pub use vehicles::list;
+pub use weather::{HourlyConditions, Location, Weather};
 pub use winding::{Loop, LoopEcho, LoopUnderstood, Shape, Wire, WireEcho, WireUnderstood};

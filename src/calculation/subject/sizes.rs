@@ -27,6 +27,8 @@ kinds! {
     SlotDepth: Length, "1/4 in" to "12 in", as "1-1/2 in" or "40 mm";
     /// The diameter of a wire over its insulation, which is the pitch of stacked turns.
     OverInsulation: Length, "0.03 in" to "1/2 in", as "0.130 in" or "3.3 mm";
+    /// The diameter over the jacket that holds all turns of a preformed loop.
+    OverJacket: Length, "0.05 in" to "2 in", as "3/16 in" or "5 mm";
     /// The size of a conductor.
     ConductorSize: WireSize, "24 AWG" to "8 AWG", as "14 AWG" or "1.5 mm2";
     /// The inductance of a lead-in per length.
@@ -51,6 +53,24 @@ kinds! {
     PlateWidth: Length, "1 ft" to "4 m", as "6 ft" or "1.75 m";
     /// The side of a flat underside along travel.
     PlateLength: Length, "1 ft" to "16 m", as "15 ft" or "4.5 m";
+    /// The volume of one cartridge, or of both parts of a set together.
+    CartridgeVolume: Volume, "1 fl oz" to "10 gal", as "29 fl oz" or "850 ml";
+    /// From the pavement down to the top of the sealant.
+    FinishDepth: Length, "0 in" to "1 in", as "1/8 in" or "3 mm";
+    /// A time in which a sealant sets, skins over or cures.
+    CureTime: Duration, "1 min" to "90 d", as "3 h" or "15 min";
+    /// How long unopened sealant keeps from the date that it was made on.
+    ShelfLife: Duration, "1 d" to "3660 d", as "365 d" or "180 d";
+    /// A temperature at which a sealant is applied or its times hold.
+    ApplicationTemperature: Temperature, "-40 °C" to "60 °C", as "40 °F" or "5 °C";
+    /// The temperature that hot sealant is poured at, or that insulation stands.
+    PourTemperature: Temperature, "40 °C" to "260 °C", as "387 °F" or "190 °C";
+    /// How deep a one-part sealant cures in its first day.
+    FirstDayDepth: DepthPerDay, "0.2 mm/day" to "2 in/day", as "1/8 in/day" or "3 mm/day";
+    /// A temperature of the air, the pavement or the dew point.
+    WeatherTemperature: Temperature, "-60 °C" to "80 °C", as "40 °F" or "4.5 °C";
+    /// Rain, or the water of snow, that falls within an hour.
+    HourlyPrecipitation: Length, "0 in" to "12 in", as "0.05 in" or "1.2 mm";
     /// The effective height of a flat underside above the pavement.
     PlateHeight: Length, "6 in" to "6 ft", as "20 in" or "0.5 m";
 }

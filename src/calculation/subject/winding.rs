@@ -7,7 +7,7 @@ use uom::si::length::meter;
 use utoipa::ToSchema;
 use validator::Validate;
 
-use super::{ConductorSize, CornerLeg, Cover, LoopLeg, OverInsulation};
+use super::{ConductorSize, CornerLeg, Cover, LoopLeg, OverInsulation, OverJacket, PourTemperature};
 use crate::calculation::answer::{At, FaultCode, Notes};
 use crate::physics::winding::{self, Winding};
 use crate::practice::roles::two_wheeler_inset;
@@ -32,6 +32,10 @@ pub struct Wire {
     pub gauge: Option<ConductorSize>,
     /// The diameter over insulation, which is the pitch of stacked turns. Default 0.130 in.
     pub over_insulation: Option<OverInsulation>,
+    /// The diameter over the jacket that holds all turns of a preformed loop. Default: the turns lie one on the other, as single wires do.
+    pub over_jacket: Option<OverJacket>,
+    /// The highest temperature that insulation and jacket stand, for hot-applied sealant.
+    pub insulation_rating: Option<PourTemperature>,
 }
 
 /// A loop as it is to be wound.
@@ -66,6 +70,8 @@ pub struct WireUnderstood {
     pub area: Area,
     /// Diameter over insulation.
     pub over_insulation: Length,
+    /// Diameter over the jacket of a preformed loop, when given.
+    pub over_jacket: Option<Length>,
 }
 
 /// A loop in typed quantities.
@@ -120,7 +126,8 @@ pub struct LoopEcho {
 }
 
 impl Wire {
-    /// Reads the wire, or takes the usual one.
+    /// Reads the wire, or takes the usual one. Jacket and rating count as unused until a calculation that uses them says
+    /// [`Notes::needed`].
     pub fn read(wire: Option<&Self>, at: &At<'_>, notes: &mut Notes) -> Option<WireUnderstood> {
         let sent = wire.and_then(|wire| wire.gauge.as_ref());
         let gauge = match sent {
@@ -142,8 +149,18 @@ impl Wire {
             "The usual diameter of insulated 14 AWG loop wire.",
             Source::CommonPractice,
         );
+        let over_jacket =
+            notes.read_optional(&at.field("over_jacket"), wire.and_then(|wire| wire.over_jacket.as_ref()));
+        notes.read_optional(&at.field("insulation_rating"), wire.and_then(|wire| wire.insulation_rating.as_ref()));
+        notes.not_needed(
+            at,
+            &[
+                ("over_jacket", over_jacket.is_some()),
+                ("insulation_rating", wire.is_some_and(|wire| wire.insulation_rating.is_some())),
+            ],
+        );
         let (gauge, area) = gauge?;
-        let wire = WireUnderstood { gauge, area, over_insulation: over_insulation? };
+        let wire = WireUnderstood { gauge, area, over_insulation: over_insulation?, over_jacket };
         if wire.over_insulation <= wire.diameter() {
             notes.fault(
                 &at.field("over_insulation"),

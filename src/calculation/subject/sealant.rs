@@ -1,0 +1,65 @@
+//! The sealant: what fills the slot.
+
+use serde::{Deserialize, Serialize};
+use utoipa::ToSchema;
+use validator::Validate;
+
+use super::{
+    ApplicationTemperature, CartridgeVolume, CureTime, FinishDepth, FirstDayDepth, PourTemperature, ShelfLife,
+};
+use crate::practice::sealants::SealantKind;
+
+/// The sealant, and what its data sheet and its cartridge say.
+#[derive(Clone, Debug, Serialize, Deserialize, Validate, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Sealant {
+    /// The family.
+    pub kind: SealantKind,
+    /// The volume of one cartridge, both parts together. Default 29 fl oz.
+    pub cartridge: Option<CartridgeVolume>,
+    /// From the pavement down to the finished top of the sealant. Default 0 in: flush.
+    pub finish_below_surface: Option<FinishDepth>,
+    /// What the manufacturer's data sheet gives; each value replaces a default.
+    #[validate(nested)]
+    pub data_sheet: Option<SealantDataSheet>,
+    /// The date that it was made on, `2026-01-31`.
+    #[validate(length(min = 10, max = 10))]
+    #[schema(min_length = 10, max_length = 10, format = Date)]
+    pub made_on: Option<String>,
+    /// How long it keeps unopened. Default one year.
+    pub shelf_life: Option<ShelfLife>,
+}
+
+/// The values of a sealant's data sheet.
+#[derive(Clone, Debug, Default, Serialize, Deserialize, Validate, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct SealantDataSheet {
+    /// Until a skin has formed, at the temperature and humidity below.
+    pub skin_over: Option<CureTime>,
+    /// Until traffic may return, at the temperature and humidity below.
+    pub open_to_traffic: Option<CureTime>,
+    /// Until it is cured through, at the temperature and humidity below.
+    pub full_cure: Option<CureTime>,
+    /// How deep it cures in the first day, at the temperature and humidity below.
+    pub depth_per_day: Option<FirstDayDepth>,
+    /// How long mixed or opened sealant can be worked, at the temperature and humidity below.
+    pub pot_life: Option<CureTime>,
+    /// The temperature that the times hold at. Default 23 °C.
+    pub at_temperature: Option<ApplicationTemperature>,
+    /// The relative humidity that the times hold at, percent. Default 50.
+    #[validate(range(min = 5.0, max = 100.0))]
+    #[schema(minimum = 5, maximum = 100)]
+    pub at_relative_humidity_percent: Option<f64>,
+    /// The lowest temperature of application. Default 40 °F and rising.
+    pub minimum_application_temperature: Option<ApplicationTemperature>,
+    /// The highest temperature of application.
+    pub maximum_application_temperature: Option<ApplicationTemperature>,
+    /// The activation energy of the cure, kJ/mol. Default a band of 45 to 60.
+    #[validate(range(min = 10.0, max = 200.0))]
+    #[schema(minimum = 10, maximum = 200)]
+    pub activation_energy_kj_per_mol: Option<f64>,
+    /// The temperature that hot-applied sealant is poured at.
+    pub pour_temperature: Option<PourTemperature>,
+    /// Whether the sheet allows a damp slot. Default: it does not.
+    pub damp_slot_allowed: Option<bool>,
+}
