@@ -13,6 +13,7 @@ mod fault_finding;
 mod harness;
 mod health;
 mod laws;
+mod material_estimate;
 mod pages;
 mod process;
 mod readme;

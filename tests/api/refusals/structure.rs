@@ -21,7 +21,8 @@ const CLOSED: [(&str, &str, &str); 8] = [
 /// Every place, the request itself included, at which an object stands.
 fn objects(request: &Value) -> Vec<String> {
     let mut objects = vec![String::new()];
-    objects.extend(places(request).into_iter().filter(|(_, value)| value.is_object()).map(|(pointer, _)| pointer));
+    let named = |(pointer, value): &(String, Value)| value.is_object() && pointer != "/prices/items";
+    objects.extend(places(request).into_iter().filter(named).map(|(pointer, _)| pointer));
     objects
 }
 
@@ -121,7 +122,7 @@ fn a_required_field_that_is_missing_is_named_and_an_optional_one_is_not_missed()
         }
         let first = match calculation {
             "loop-sizing" => "#/opening",
-            "detector-compatibility" => "#/loops",
+            "detector-compatibility" | "material-estimate" => "#/loops",
             _ => "#/loop",
         };
         refused(calculation, &json!({}), &[(first, "field_missing")]);
@@ -166,6 +167,7 @@ fn other_json_types_are_refused_wherever_they_stand() {
                 Value::Object(_) => vec![json!("text"), json!(1), json!(true)],
                 Value::Array(_) => vec![json!("text"), json!(1), json!({}), json!(false)],
                 Value::String(_) => vec![json!([]), json!({ "ft": 6 }), json!(true)],
+                Value::Bool(_) => vec![json!([]), json!({}), json!("text"), json!(1)],
                 _ => vec![json!([]), json!({}), json!("text"), json!(true)],
             };
             for other in others {
