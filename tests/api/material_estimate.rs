@@ -6,6 +6,7 @@ use super::harness::calculate;
 use super::requests::{with, without};
 
 mod judgement;
+mod laws;
 mod money;
 
 /// One loop in a slot, without a lead-in.

@@ -14,7 +14,7 @@ use crate::quantity::shown::{counted, round, say};
 /// A step and how long it takes.
 pub struct Step {
     /// Which.
-    pub step: WorkStep,
+    pub what: WorkStep,
     /// How long.
     pub time: Time,
     /// How it comes about.
@@ -58,7 +58,7 @@ pub fn steps(estimate: &Estimate<'_>) -> Vec<Step> {
         (WorkStep::Terminate, each(loops, pace.termination, "loop")),
         (WorkStep::TestAfterSealing, each(loops, pace.test, "loop")),
     ];
-    let steps = rows.into_iter().map(|(step, (time, how))| Step { step, time, how });
+    let steps = rows.into_iter().map(|(what, (time, how))| Step { what, time, how });
     steps.filter(|step| step.time > Time::default()).collect()
 }
 
@@ -69,7 +69,7 @@ pub fn total(steps: &[Step]) -> Time {
 
 /// The labour of the report.
 pub fn shown(steps: &[Step]) -> Labour {
-    let row = |step: &Step| LabourStep { step: step.step.code(), time: step.time.into(), how: step.how.clone() };
+    let row = |step: &Step| LabourStep { step: step.what.code(), time: step.time.into(), how: step.how.clone() };
     Labour { steps: steps.iter().map(row).collect(), total: total(steps).into() }
 }
 

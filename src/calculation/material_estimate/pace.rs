@@ -52,14 +52,12 @@ impl Pace {
             |name, text: Option<&_>, default| notes.read_or(&at.field(name), text, default, REASON, Source::OwnChoice);
         let cleaning_speed = speed("cleaning_speed", sent.cleaning_speed.as_ref(), CLEANING_SPEED);
         let sealing_speed = speed("sealing_speed", sent.sealing_speed.as_ref(), SEALING_SPEED);
-        let saw_speed = match &sent.saw_speed {
-            Some(text) => Some(notes.read(&at.field("saw_speed"), text)?.si),
-            None => {
-                let value = "6 ft/min in asphalt, 3 ft/min in concrete, at 1-1/2 in; less the deeper";
-                notes.assume(&at.field("saw_speed"), value, REASON, &[Source::OwnChoice]);
-                None
-            }
-        };
+        let saw_at = at.field("saw_speed");
+        if sent.saw_speed.is_none() {
+            let value = "6 ft/min in asphalt, 3 ft/min in concrete, at 1-1/2 in; less the deeper";
+            notes.assume(&saw_at, value, REASON, &[Source::OwnChoice]);
+        }
+        let saw_speed = notes.read_optional(&saw_at, sent.saw_speed.as_ref());
         Some(Self {
             set_up: set_up?,
             saw_speed,

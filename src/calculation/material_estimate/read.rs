@@ -9,12 +9,12 @@ use super::request::{EstimatedLoop, MaterialEstimateRequest};
 use super::rod::Rod;
 use crate::calculation::answer::{At, FaultCode, Notes};
 use crate::calculation::subject::{CartridgeVolume, LeadIn, LeadInUnderstood, LoopUnderstood, Slot, SlotUnderstood};
+use crate::practice::Vocabulary;
 use crate::practice::materials::{Corner, USUAL_BLADE, USUAL_CARTRIDGE, USUAL_CORE, USUAL_WASTE_PERCENT, suits};
 use crate::practice::roles::usual_corner_cut;
 use crate::practice::sealants::SealantKind;
 use crate::practice::site::{Construction, Surface};
 use crate::practice::sources::Source;
-use crate::practice::{Vocabulary, wires};
 use crate::quantity::Kind;
 use crate::quantity::shown::write;
 
@@ -333,14 +333,7 @@ fn read_lead_in(
 ) -> Option<(LeadInUnderstood, Length)> {
     let at = at.field("lead_in");
     let sent = estimated.lead_in.as_ref();
-    let lead_in = match sent {
-        Some(lead_in) => lead_in.read(&at, notes),
-        None => {
-            let reason = "A usual way to the cabinet; measure yours.";
-            notes.assume(&at.field("length"), wires::USUAL_LEAD_IN_LENGTH, reason, &[Source::OwnChoice]);
-            LeadIn::of_length(wires::USUAL_LEAD_IN_LENGTH).read(&at, notes)
-        }
-    };
+    let lead_in = LeadIn::read_or_usual(sent, &at, notes);
     // The pair is the loop's own wire, or comes with the preformed loop.
     let is_sent = |field: fn(&LeadIn) -> bool| sent.is_some_and(field);
     notes.not_needed(
