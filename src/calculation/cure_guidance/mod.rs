@@ -22,7 +22,8 @@ mod stops;
 
 pub use report::{
     CureAdvice, CureAlternative, CureConditions, CureEquivalentHours, CureGuidanceInputs, CureGuidanceReport, CureHour,
-    CureMilestoneReached, CureReason, CureReferenceTime, CureSealantEcho, CureShelf, CureTimes, CureWindow,
+    CureMilestoneReached, CureReason, CureReferenceTime, CureSealantEcho, CureSheetEcho, CureShelf, CureTimes,
+    CureWindow,
 };
 pub use request::CureGuidanceRequest;
 
@@ -46,8 +47,8 @@ impl Calculation for CureGuidanceRequest {
         One part cures with the pressure of water vapour, at the earliest with that alone, at the latest also slowed by cold as \
         Arrhenius has it; two parts by Arrhenius between two activation energies; hot-applied sealant cools. The temperature of the \
         sealant is that of the slab where `surface` was sent, of the air elsewhere. Values of the sealant's data sheet replace every \
-        default: send them. Without a data sheet the depth of one-part cure is calibrated to common practice, not validated. Needs \
-        `weather.conditions`, at most 14 days.";
+        default: send them. Without a data sheet the depth of one-part cure is calibrated to common practice, not validated. \
+        `weather.conditions` holds at most 14 days; a report gives back what it used in `conditions_used`.";
     const BODY_SHARE: usize = 4;
     const EXAMPLES: &'static [Example] = &[
         Example {
