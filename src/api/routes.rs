@@ -50,7 +50,8 @@ impl Visitor for Register<'_> {
 
 async fn answer<C: Calculation>(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
     let response = guarded(request.clone(), async {
-        let body = body::read(&request, &mut payload, Edge::of(&request).settings.body_limit).await?;
+        let limit = Edge::of(&request).settings.body_limit.saturating_mul(C::BODY_SHARE);
+        let body = body::read(&request, &mut payload, limit).await?;
         let report = body::decode::<C>(&body)?.answer()?;
         let json = serde_json::to_string(&report).map_err(|_| Problem::new(ProblemCode::InternalError))?;
         Ok(HttpResponse::Ok()

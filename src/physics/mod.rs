@@ -11,6 +11,8 @@
 //! | [`plate`] | metal in the field: undersides, gate leaves, two-wheelers |
 //! | [`saw`] | what a round blade leaves at the end of a cut |
 //! | [`circuit`] | what the lead-in, a second loop and a capacitance make of an inductance |
+//! | [`psychrometrics`] | moist air: vapour pressure, dew point, frost point |
+//! | [`kinetics`] | how fast a reaction runs, and how far it has come |
 //!
 //! # Axes
 //!
@@ -26,7 +28,9 @@
 pub mod circuit;
 pub mod conductor;
 pub mod filament;
+pub mod kinetics;
 pub mod plate;
+pub mod psychrometrics;
 pub mod saw;
 pub mod winding;
 

@@ -8,12 +8,14 @@
 //! - [`detectors`]: the envelopes of detector units.
 //! - [`sealants`]: the families of sealants.
 //! - [`materials`]: what is loaded on the van, and how long the work takes.
+//! - [`cure`]: when a sealant may be applied, and how fast it cures.
 //! - [`faults`]: what fails, what people notice of it, and how much each sign weighs.
 //! - [`fault_tests`]: the tests that separate faults.
 //! - [`findings`]: every statement that a report can make.
 //! - [`cautions`]: what can hurt someone.
 
 pub mod cautions;
+pub mod cure;
 pub mod detectors;
 pub mod fault_tests;
 pub mod faults;
