@@ -46,9 +46,7 @@ struct Register<'a>(&'a mut web::ServiceConfig);
 impl Register<'_> {
     fn post(&mut self, path: String, route: actix_web::Route) {
         self.0.service(
-            web::resource(path)
-                .route(route)
-                .default_service(web::route().to(|request| refuse_method(request, "POST"))),
+            web::resource(path).route(route).default_service(web::route().to(|request| refuse_method(request, "POST"))),
         );
     }
 }

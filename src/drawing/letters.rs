@@ -10,7 +10,7 @@ pub const HEAD: f64 = 14.0;
 /// From line to line of text, as a share of its size.
 pub const LEADING: f64 = 1.25;
 /// How much wider bold letters are.
-const BOLD: f64 = 1.12;
+const BOLD: f64 = 1.14;
 
 /// The width of a text at most, in units of the drawing.
 pub fn width(text: &str, size: f64, bold: bool) -> f64 {
@@ -21,22 +21,24 @@ pub fn width(text: &str, size: f64, bold: bool) -> f64 {
 /// The width of a letter in sizes of type.
 fn ems(letter: char) -> f64 {
     match letter {
-        ' ' | 'i' | 'j' | 'l' | '.' | ',' | '\'' | '|' => 0.33,
-        ':' | ';' | '!' | '/' | '-' | 'I' | 'f' | 't' | 'r' | '(' | ')' | '[' | ']' => 0.43,
-        'm' | 'w' | 'M' | 'W' | '%' | '@' | '×' | '=' | '<' | '>' | '+' | '−' | '≥' | '–' => 0.99,
+        ' ' | '\u{a0}' | 'i' | 'j' | 'l' | '.' | ',' | '\'' | '|' => 0.34,
+        ':' | ';' | '!' | '/' | '-' | 'I' | 'f' | 't' | 'r' | '(' | ')' | '[' | ']' => 0.44,
+        'c' | 's' | 'z' => 0.56,
+        'k' | 'v' | 'x' | 'y' => 0.6,
+        'm' | 'M' | 'W' | '%' | '@' => 1.02,
+        'w' | '#' | '^' | '~' | '+' | '=' | '<' | '>' | '−' | '×' | '≥' => 0.85,
         'A'..='Z' | '&' => 0.79,
-        'k' | 's' | 'v' | 'x' | 'y' | 'z' | 'c' => 0.6,
-        '\u{20}'..='\u{24f}' => 0.65,
-        // Scripts whose letters are as wide as high, and marks of any kind.
+        ' '..='~' | 'µ' => 0.65,
+        // Letters with accents, scripts whose letters are as wide as high, and marks of any kind.
         _ => 1.1,
     }
 }
 
-/// Breaks a text into lines of a width; a word that is longer than a line is broken where it must be.
+/// Breaks a text into lines of a width, at plain spaces only; a word that is longer than a line is broken where it must be.
 pub fn wrap(text: &str, most: f64, size: f64, bold: bool) -> Vec<String> {
     let mut lines = Vec::new();
     let mut line = String::new();
-    for word in text.split_whitespace() {
+    for word in text.split(' ').filter(|word| !word.is_empty()) {
         let longer = if line.is_empty() { word.to_owned() } else { format!("{line} {word}") };
         if width(&longer, size, bold) <= most {
             line = longer;

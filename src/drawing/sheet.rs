@@ -4,9 +4,9 @@
 //! is drawn needs. All text goes through [`Sheet::text`]: it is escaped there by the SVG library, after characters that XML
 //! does not hold were replaced.
 
+use svg::Node;
 use svg::node::Text;
 use svg::node::element::Element;
-use svg::Node;
 
 use super::letters::{HEAD, LEADING, SIZE, wrap};
 use super::style;
@@ -175,7 +175,9 @@ fn plain(words: &str) -> String {
         letter => !letter.is_control() || letter.is_whitespace(),
     };
     let mark = |letter: char| if is_plain(letter) { letter } else { '\u{fffd}' };
-    words.chars().map(mark).map(|letter| if letter.is_whitespace() { ' ' } else { letter }).collect()
+    // A space that ties a number to its unit stays; the others are one to the eye.
+    let space = |letter: char| if letter.is_whitespace() && letter != '\u{a0}' { ' ' } else { letter };
+    words.chars().map(mark).map(space).collect()
 }
 
 /// A number of the drawing, to a tenth of a unit.
@@ -211,8 +213,9 @@ mod tests {
     }
 
     #[test]
-    fn every_kind_of_space_is_one() {
-        assert_eq!(plain("a\tb\nc\u{a0}d\u{85}e"), "a b c d e");
+    fn every_kind_of_space_is_one_but_that_which_ties() {
+        assert_eq!(plain("a\tb\nc\u{2003}d\u{85}e"), "a b c d e");
+        assert_eq!(plain("24\u{a0}ft"), "24\u{a0}ft");
     }
 
     #[test]

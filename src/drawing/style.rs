@@ -10,12 +10,8 @@ pub const ROOT: &str = "loopwright-drawing";
 pub fn sheet() -> String {
     let light = Palette { paper: "#ffffff", ink: "#16191d", faint: "#79828c", wire: "#0b4f94", stop: "#a3140c" };
     let dark = Palette { paper: "#14171b", ink: "#eceff2", faint: "#8b949e", wire: "#86bdf7", stop: "#ff9d93" };
-    format!(
-        "{SHAPES}{}@media screen and (prefers-color-scheme:dark){{{}}}",
-        light.rules(),
-        dark.rules()
-    )
-    .replace(".R ", &format!(".{ROOT} "))
+    format!("{SHAPES}{}@media screen and (prefers-color-scheme:dark){{{}}}", light.rules(), dark.rules())
+        .replace(".R ", &format!(".{ROOT} "))
 }
 
 /// The colours of one scheme.

@@ -85,9 +85,10 @@ fn statements(findings: &[Finding], level: Level, mark: impl Fn(&Finding) -> Opt
     let mut said: Vec<_> = found
         .into_iter()
         .take(MOST)
-        .map(|(message, marks)| match marks.as_slice() {
-            [] => message.to_owned(),
-            marks => format!("{}: {message}", marks.join(", ")),
+        .map(|(message, mut marks)| {
+            marks.sort();
+            marks.dedup();
+            if marks.is_empty() { message.to_owned() } else { format!("{}: {message}", marks.join(", ")) }
         })
         .collect();
     if more > 0 {
@@ -96,7 +97,7 @@ fn statements(findings: &[Finding], level: Level, mark: impl Fn(&Finding) -> Opt
     said
 }
 
-/// The label of a code, in lower case as it stands in the middle of a sentence; the code itself where the list does not hold it.
+/// The label of a code; the code itself where the list does not hold it.
 pub fn label<V: Vocabulary>(code: &'static str) -> &'static str {
     V::ALL.iter().find(|member| member.code() == code).map_or(code, |member| member.label())
 }

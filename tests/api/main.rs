@@ -7,6 +7,7 @@ mod characteristics;
 mod cors;
 mod description;
 mod detector_compatibility;
+mod drawings;
 mod edge;
 mod examples;
 mod fault_finding;

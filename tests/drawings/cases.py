@@ -20,7 +20,7 @@ def plans():
         for width in ["12 ft", "10 m"]:
             yield f"{role} alone {width}", {"opening": {"width": width, "barrier": "swing_gate_pair"}, "roles": [role]}
             yield f"{role} in a lane {width}", {"opening": {"width": width, "barrier": "none"}, "roles": [role]}
-    for width in ["120 ft", "200 ft", "61 m"]:
+    for width in ["120 ft", "200 ft", "60.9 m"]:
         yield f"widest {width}", {"opening": {"width": width, "barrier": "slide_gate"}}
     for count, vehicles in enumerate([["high_bed_truck"], ["tractor_trailer", "bicycle"], ["small_motorcycle"]]):
         for width in ["30 ft", "14 m"]:

@@ -74,7 +74,9 @@ fn row(
         .zip(ends.windows(2))
         .filter_map(|(length, pair)| Some((length?, f64::midpoint(pair[0], pair[1]))))
         .filter(|(length, _)| length.m >= LEAST_M)
-        .map(|(length, middle)| (ground.x(middle), [plan(length, system), format!("[{}]", plan(length, other(system)))]))
+        .map(|(length, middle)| {
+            (ground.x(middle), [plan(length, system), format!("[{}]", plan(length, other(system)))])
+        })
         .collect();
     let extent = |words: &[String; 2]| words.iter().map(|line| width(line, SIZE, false)).fold(0.0, f64::max) + 4.0;
     let wanted: Vec<_> = shown.iter().map(|(x, words)| (*x, extent(words))).collect();

@@ -11,6 +11,9 @@ use crate::quantity::shown::PlanLength;
 const LETTERS: f64 = 346.0;
 /// See [`LETTERS`].
 const RADIUS: f64 = 8.0;
+/// Where on a loop the line from its letter ends, as a share of its leg from the end towards the barrier: clear of the arm above
+/// it and of its lead-in.
+const FOOT: f64 = 0.35;
 /// How far a lead-in is drawn beyond the edge of the lane.
 const BEYOND_KERB: f64 = 8.0;
 
@@ -31,8 +34,17 @@ pub struct Coil<'a> {
 }
 
 impl<'a> Coil<'a> {
-    /// The loop of a report at a place of its list.
-    pub fn of(index: usize, sized: &'a SizedLoop) -> Self {
+    /// The loops of a report as they follow from the inside outwards, which is down the sheet.
+    pub fn all(loops: &'a [SizedLoop]) -> Vec<Self> {
+        let mut coils: Vec<_> = loops.iter().map(Self::of).collect();
+        coils.sort_by(|a, b| b.from.total_cmp(&a.from));
+        for (coil, letter) in coils.iter_mut().zip('A'..='Z') {
+            coil.letter = letter;
+        }
+        coils
+    }
+
+    fn of(sized: &'a SizedLoop) -> Self {
         let at_line = PlanLength { ft: 0.0, m: 0.0 };
         let distance = sized.distance_from_barrier.or(sized.distance_from_reference).unwrap_or(at_line);
         let leg = sized.along_travel.m;
@@ -43,7 +55,7 @@ impl<'a> Coil<'a> {
         };
         let row = sized.side_by_side.as_ref();
         let centres = row.map_or(vec![0.0], |row| row.centres.iter().map(|centre| centre.m).collect());
-        Self { letter: char::from(b'A' + index as u8), sized, distance, from, to, centres }
+        Self { letter: 'A', sized, distance, from, to, centres }
     }
 
     /// The left and right edge of each loop, metres across.
@@ -107,14 +119,14 @@ fn lead_in(sheet: &mut Sheet, ground: &Ground, coil: &Coil<'_>, index: usize) {
     let leg = (ground.y(far) - ground.y(near)).abs();
     let start = ground.y(far) - away * (cut + 0.12 * leg);
     for pair in [-1.0, 1.0] {
-        let start = start + pair;
         if outer == 0 {
-            sheet.line("line", (edge, start), (kerb, start));
+            sheet.line("line", (edge, start + pair), (kerb, start + pair));
             continue;
         }
-        let turn = edge + side * (0.15 * ground.scale - pair * away);
-        let level = ground.y(far) + away * (1.5 + 4.0 * outer as f64) + pair;
-        sheet.polyline("line", &[(edge, start), (turn, start), (turn, level), (kerb, level)]);
+        // Out at the far side: the pavement between two loops of a row stays whole.
+        let turn = edge - side * (cut + 3.0 + pair * away);
+        let level = ground.y(far) + away * (1.0 + 4.0 * outer as f64) + pair;
+        sheet.polyline("line", &[(turn, ground.y(far)), (turn, level), (kerb, level)]);
     }
 }
 
@@ -125,9 +137,15 @@ fn sense(sheet: &mut Sheet, ground: &Ground, coil: &Coil<'_>, middle: f64, clock
     sheet.head("wire", (x - way, y), (x + 2.5 * way, y));
 }
 
+/// The end of the line from a letter, metres along.
+fn foot(coil: &Coil<'_>) -> f64 {
+    let leg = coil.to - coil.from;
+    if coil.from > 0.0 { coil.from + FOOT * leg } else { coil.to - FOOT * leg }
+}
+
 /// A letter for each loop beside the lane, with a line to it.
 fn letters(sheet: &mut Sheet, ground: &Ground, coils: &[Coil<'_>]) {
-    let mut order: Vec<_> = coils.iter().map(|coil| (ground.y(f64::midpoint(coil.from, coil.to)), coil)).collect();
+    let mut order: Vec<_> = coils.iter().map(|coil| (ground.y(foot(coil)), coil)).collect();
     order.sort_by(|a, b| a.0.total_cmp(&b.0));
     let wanted: Vec<_> = order.iter().map(|(y, _)| (*y, 2.0 * RADIUS + 2.0)).collect();
     let places = spread(&wanted, ground.top - 10.0, ground.bottom + 10.0);

@@ -77,6 +77,12 @@ impl Ground {
         Self { scale, width, sweep, breaks, top, bottom: top + scale * length, knots }
     }
 
+    /// Moves the ground down the sheet.
+    pub fn lower(&mut self, by: f64) {
+        self.top += by;
+        self.bottom += by;
+    }
+
     /// The place on the sheet of a point so far across, to the right as one drives in, and so far along.
     pub fn at(&self, across: f64, along: f64) -> Point {
         (self.x(across), self.y(along))

@@ -49,7 +49,7 @@ impl Drawing for Plan {
 /// Draws the plan of a report.
 pub fn draw(report: &LoopSizingReport, system: System) -> String {
     let opening = &report.inputs.opening;
-    let coils: Vec<_> = report.loops.iter().enumerate().map(|(index, sized)| Coil::of(index, sized)).collect();
+    let coils = Coil::all(&report.loops);
     let mark = |finding: &Finding| {
         let subject = finding.subject.as_deref()?;
         coils.iter().find(|coil| coil.sized.role == subject).map(|coil| coil.letter.to_string())
@@ -59,11 +59,15 @@ pub fn draw(report: &LoopSizingReport, system: System) -> String {
     let mut sheet = Sheet::default();
     let top = words::head(&mut sheet, &title);
     let top = words::stops(&mut sheet, top, &report.findings, mark);
-    let ground = Ground::of(opening, &coils, top + site::STRIP);
+    let mut ground = Ground::of(opening, &coils, top + site::STRIP);
+    // Readings that need more room than the ground get it above and below.
+    let more = tape::lacks(&coils, ground.bottom - ground.top + 2.0 * site::STRIP) / 2.0;
+    ground.lower(more);
+    let edges = (top, ground.bottom + more + site::STRIP);
     site::draw(&mut sheet, &ground, opening.barrier, coils.iter().any(|coil| coil.sized.role == "exit"));
     coils::draw(&mut sheet, &ground, &coils);
-    let bottom = tape::draw(&mut sheet, &ground, &coils, opening.barrier, system, top);
-    let bottom = across::draw(&mut sheet, &ground, &coils, opening.width, system, bottom);
+    tape::draw(&mut sheet, &ground, &coils, opening.barrier, system, edges);
+    let bottom = across::draw(&mut sheet, &ground, &coils, opening.width, system, edges.1);
     let bottom = schedule::draw(&mut sheet, &coils, system, bottom);
     let notes = schedule::notes(report, &ground, system);
     let bottom = words::notes(&mut sheet, bottom, &notes) + words::GAP;

@@ -18,13 +18,16 @@ const INDENT: f64 = 24.0;
 
 /// Draws the schedule; gives its lower edge.
 pub fn draw(sheet: &mut Sheet, coils: &[Coil<'_>], system: System, top: f64) -> f64 {
-    coils.iter().fold(top, |top, coil| {
+    let rows: Vec<_> = coils.iter().map(|coil| row(coil, system)).collect();
+    coils.iter().enumerate().fold(top, |top, (index, coil)| {
         let middle = (MARGIN + RADIUS, top + RADIUS + 1.0);
         sheet.circle("balloon", middle, RADIUS);
         sheet.text("strong middle", (middle.0, middle.1 + 0.36 * SIZE), &coil.letter.to_string());
-        let [name, what] = row(coil, system);
+        let [name, what] = &rows[index];
+        let like = rows[..index].iter().position(|[_, other]| other == what);
+        let what = like.map_or(what.clone(), |other| format!("Made as {}.", coils[other].letter));
         let place = |top| (MARGIN + INDENT, top);
-        let bottom = sheet.paragraph("strong", place(top), INNER - INDENT, &name);
+        let bottom = sheet.paragraph("strong", place(top), INNER - INDENT, name);
         sheet.paragraph("", place(bottom), INNER - INDENT, &what) + GAP / 2.0
     }) + GAP / 2.0
 }
@@ -32,9 +35,15 @@ pub fn draw(sheet: &mut Sheet, coils: &[Coil<'_>], system: System, top: f64) -> 
 /// What a loop is for and where it lies, and how it is made.
 pub fn row(coil: &Coil<'_>, system: System) -> [String; 2] {
     let sized = coil.sized;
-    let line = if sized.distance_from_reference.is_some() { "the reference line" } else { "the barrier" };
+    let is_lane = sized.distance_from_reference.is_some();
+    let line = if is_lane { "the reference line" } else { "the barrier" };
+    let side = match sized.side {
+        "outside" if is_lane => "before",
+        "inside" if is_lane => "past",
+        side => side,
+    };
     let place = match sized.side {
-        "outside" | "inside" => format!("{} from {line}, {}", both(coil.distance, system), sized.side),
+        "outside" | "inside" => format!("{} {side} {line}", both(coil.distance, system)),
         _ => format!("across {line}"),
     };
     let mut what = match sized.count {

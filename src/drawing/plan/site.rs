@@ -49,7 +49,8 @@ fn lane(sheet: &mut Sheet, ground: &Ground) {
         sheet.rectangle("paper", (left, y - 3.0), (right, y + 3.0));
         for y in [y - 3.0, y + 3.0] {
             let middle = f64::midpoint(left, right);
-            let zigzag = [(left, y), (middle - 5.0, y), (middle - 2.0, y - 5.0), (middle + 2.0, y + 5.0), (middle + 5.0, y)];
+            let zigzag =
+                [(left, y), (middle - 5.0, y), (middle - 2.0, y - 5.0), (middle + 2.0, y + 5.0), (middle + 5.0, y)];
             sheet.polyline("line", &[&zigzag[..], &[(right, y)]].concat());
         }
     }
@@ -72,7 +73,9 @@ fn leaf(sheet: &mut Sheet, ground: &Ground, side: f64, length: f64) {
     let radius = ground.scale * length;
     let foot = ground.at(hinge, 0.0);
     let open = (foot.0, foot.1 - radius);
-    sheet.line("dashed", foot, open);
+    // Within the lane, so that it is told from its edge.
+    let edge = foot.0 - side * LEAF;
+    sheet.polyline("dashed", &[(edge, foot.1), (edge, open.1), (foot.0, open.1)]);
     sheet.arc("chain", ground.at(tip, 0.0), open, radius, side > 0.0);
 }
 

@@ -2,7 +2,6 @@
 
 use super::coils::Coil;
 use super::ground::Ground;
-use super::site::STRIP;
 use crate::drawing::sheet::Sheet;
 use crate::drawing::spread::spread;
 use crate::drawing::units::{other, plan, sum};
@@ -26,20 +25,29 @@ struct Mark {
     strong: bool,
 }
 
-/// Draws the tape; gives its lower edge, and that of the ground.
+/// How much more than `height` the readings need, one below the other.
+pub fn lacks(coils: &[Coil<'_>], height: f64) -> f64 {
+    // Two for each loop, and the line.
+    ((2.0 * coils.len() as f64 + 1.0) * extent() - height).max(0.0)
+}
+
+/// The height of a reading.
+fn extent() -> f64 {
+    lines(2) + 3.0
+}
+
+/// Draws the tape with its readings between `top` and `bottom`.
 pub fn draw(
     sheet: &mut Sheet,
     ground: &Ground,
     coils: &[Coil<'_>],
     barrier: &str,
     system: System,
-    top: f64,
-) -> f64 {
+    (top, bottom): (f64, f64),
+) {
     let marks = marks(ground, coils, barrier, system);
-    let extent = lines(2) + 3.0;
-    let wanted: Vec<_> = marks.iter().map(|mark| (ground.y(mark.along), extent)).collect();
-    let lowest = ground.bottom + STRIP;
-    let places = spread(&wanted, top, lowest);
+    let wanted: Vec<_> = marks.iter().map(|mark| (ground.y(mark.along), extent())).collect();
+    let places = spread(&wanted, top, bottom);
     let (first, last) = (wanted.first().map_or(0.0, |(y, _)| *y), wanted.last().map_or(0.0, |(y, _)| *y));
     sheet.line("line", (TAPE, first), (TAPE, last));
     for ((mark, (y, _)), place) in marks.iter().zip(&wanted).zip(&places) {
@@ -52,18 +60,13 @@ pub fn draw(
             sheet.text(class, (READINGS, baseline), words);
         }
     }
-    places.last().map_or(lowest, |last| lowest.max(last + extent / 2.0))
 }
 
 /// The marks from the inside outwards, as they follow down the sheet.
 fn marks(ground: &Ground, coils: &[Coil<'_>], barrier: &str, system: System) -> Vec<Mark> {
     let [first, second] = line_name(barrier);
-    let mut marks = vec![Mark {
-        along: 0.0,
-        to: -ground.half(),
-        lines: [first.to_owned(), second.to_owned()],
-        strong: true,
-    }];
+    let mut marks =
+        vec![Mark { along: 0.0, to: -ground.half(), lines: [first.to_owned(), second.to_owned()], strong: true }];
     for coil in coils {
         let leg = coil.sized.along_travel;
         let half = PlanLength { ft: leg.ft / 2.0, m: leg.m / 2.0 };

@@ -67,14 +67,14 @@ pub fn draw(report: &VehicleResponseReport, system: System) -> String {
 fn notes(report: &VehicleResponseReport, vehicle: &str, system: System) -> Vec<String> {
     let past = |length: PlanLength| place(length, system);
     let mut notes = vec![format!(
-        "The change peaks at {} % with the front {}: {} times the {} % that the unit switches at.",
+        "The change peaks at {} % with the front {}, where the vehicle is drawn: {} times the {} % that the unit switches at.",
         report.peak_change_percent,
         past(report.peak_position),
         report.times_threshold,
         report.threshold_percent
     )];
     match report.switches_on_at.zip(report.switches_off_at) {
-        Some((on, off)) => notes.push(format!("On with the front {}, off {}.", past(on), past(off))),
+        Some((on, off)) => notes.push(format!("On (hatched) with the front {}, off {}.", past(on), past(off))),
         None => notes.push("The unit does not switch.".to_owned()),
     }
     for gap in &report.drop_outs {
@@ -84,10 +84,14 @@ fn notes(report: &VehicleResponseReport, vehicle: &str, system: System) -> Vec<S
         let centre = if blind.contains_centre { ", the centre included" } else { "" };
         notes.push(format!("Not seen over {} of the lane{centre}.", both(blind.width, system)));
     }
+    let offset = report.inputs.offset_across;
+    let line = match offset.m {
+        0.0 => "over the middle".to_owned(),
+        m => format!("{} {} of the middle", both(size(offset), system), if m < 0.0 { "left" } else { "right" }),
+    };
     notes.push(format!(
-        "{vehicle}: {} long, {} off the middle of the loop; the model is {}.",
+        "{vehicle}: {} long, {line} of the loop; the model is {}.",
         both(report.inputs.vehicle_length, system),
-        both(report.inputs.offset_across, system),
         match report.model {
             "plate" => "the caller's plate",
             model => model,
@@ -99,5 +103,10 @@ fn notes(report: &VehicleResponseReport, vehicle: &str, system: System) -> Vec<S
 /// A place of the front on the way.
 fn place(length: PlanLength, system: System) -> String {
     let side = if length.m < 0.0 { "before" } else { "past" };
-    format!("{} {side} the leading edge", both(PlanLength { ft: length.ft.abs(), m: length.m.abs() }, system))
+    format!("{} {side} the leading edge", both(size(length), system))
+}
+
+/// A length without its sign.
+fn size(length: PlanLength) -> PlanLength {
+    PlanLength { ft: length.ft.abs(), m: length.m.abs() }
 }

@@ -43,9 +43,7 @@ impl Plot {
         let own = |length: PlanLength| number(length, system);
         let threshold = report.threshold_percent;
         let way = |system| {
-            let end = |point: Option<&ProfilePoint>| {
-                point.map_or(0.0, |point| number(point.position, system))
-            };
+            let end = |point: Option<&ProfilePoint>| point.map_or(0.0, |point| number(point.position, system));
             (end(report.profile.first()), end(report.profile.last()))
         };
         let mut switches = Vec::new();
@@ -63,9 +61,10 @@ impl Plot {
         points.push((own(report.peak_position), report.peak_change_percent));
         let (begin, end) = way(system);
         let inner = |position: &f64| (begin..end).contains(position) && *position > begin;
-        points.extend(switches.iter().map(|(position, _)| *position).filter(inner).map(|position| (position, threshold)));
+        points
+            .extend(switches.iter().map(|(position, _)| *position).filter(inner).map(|position| (position, threshold)));
         points.sort_by(|a, b| a.0.total_cmp(&b.0));
-        let top = top + lines(2) + 6.0;
+        let top = top + lines(2) + 10.0;
         Self {
             system,
             top,
@@ -119,7 +118,7 @@ impl Plot {
 
     /// The axis of changes, the threshold's figure in bold on it.
     fn changes(&self, sheet: &mut Sheet) {
-        sheet.text("", (MARGIN, self.top - lines(1) - 6.0), "Change at the unit, %");
+        sheet.text("", (MARGIN, self.top - lines(1) - 12.0), "Change at the unit, %");
         sheet.line("line", (LEFT, self.top - 2.0), (LEFT, self.bottom));
         let threshold = self.at((0.0, self.threshold)).1;
         let figure = |sheet: &mut Sheet, class: &str, y: f64, change: f64| {
@@ -169,7 +168,8 @@ impl Plot {
             System::Metric => "m [ft]",
         };
         let caption = format!("Front of the vehicle past the leading edge, {units}");
-        sheet.paragraph("middle", (f64::midpoint(LEFT, RIGHT), self.bottom + 6.0 + lines(2)), RIGHT - LEFT, &caption) + 4.0
+        sheet.paragraph("middle", (f64::midpoint(LEFT, RIGHT), self.bottom + 6.0 + lines(2)), RIGHT - LEFT, &caption)
+            + 4.0
     }
 }
 
