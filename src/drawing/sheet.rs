@@ -122,7 +122,9 @@ impl Sheet {
         let size = if class.contains("head") { HEAD } else { SIZE };
         let bold = class.contains("head") || class.contains("strong");
         let mut bottom = at.1;
-        for line in wrap(&plain(words), most, size, bold) {
+        // A sign of a unit never begins a line.
+        let words = plain(words).replace(" %", "\u{a0}%").replace(" µH", "\u{a0}µH");
+        for line in wrap(&words, most, size, bold) {
             bottom += LEADING * size;
             self.text(class, (at.0, bottom - 0.3 * size), &line);
         }

@@ -43,6 +43,11 @@ pub fn both(length: PlanLength, system: System) -> String {
     format!("{} [{}]", plan(length, system), plan(length, other(system)))
 }
 
+/// A plan length in both, the other system on a line of its own.
+pub fn two_lines(length: PlanLength, system: System) -> [String; 2] {
+    [plan(length, system), format!("[{}]", plan(length, other(system)))]
+}
+
 /// Two plan lengths in both: `6 ft × 20 ft [1.83 m × 6.1 m]`.
 pub fn area(along: PlanLength, across: PlanLength, system: System) -> String {
     let one = |system| format!("{} × {}", plan(along, system), plan(across, system));

@@ -5,7 +5,7 @@ use super::ground::{Ground, LEFT, RIGHT};
 use crate::drawing::letters::{SIZE, width};
 use crate::drawing::sheet::Sheet;
 use crate::drawing::spread::spread;
-use crate::drawing::units::{both, other, plan};
+use crate::drawing::units::{both, two_lines};
 use crate::drawing::words::{GAP, lines};
 use crate::quantity::System;
 use crate::quantity::shown::PlanLength;
@@ -17,6 +17,14 @@ const LEAST_M: f64 = 0.01;
 /// Rows whose places differ by less are one, metres.
 const ONE_ROW_M: f64 = 0.005;
 
+/// Loops, or rows of loops, that lie one behind the other.
+struct Row<'a> {
+    /// The left and right edge of each loop, metres across.
+    edges: Vec<(f64, f64)>,
+    coil: &'a Coil<'a>,
+    letters: String,
+}
+
 /// Draws the dimensions across; gives the lower edge.
 pub fn draw(
     sheet: &mut Sheet,
@@ -26,18 +34,15 @@ pub fn draw(
     system: System,
     top: f64,
 ) -> f64 {
-    let mut rows: Vec<(Vec<(f64, f64)>, &Coil<'_>, String)> = Vec::new();
+    let mut rows: Vec<Row<'_>> = Vec::new();
     for coil in coils {
         let edges: Vec<_> = coil.edges().collect();
-        match rows.iter_mut().find(|(other, _, _)| is_same(other, &edges)) {
-            Some((_, _, letters)) => *letters += &format!(" {}", coil.letter),
-            None => rows.push((edges, coil, coil.letter.to_string())),
+        match rows.iter_mut().find(|row| is_same(&row.edges, &edges)) {
+            Some(row) => row.letters += &format!(" {}", coil.letter),
+            None => rows.push(Row { edges, coil, letters: coil.letter.to_string() }),
         }
     }
-    let mut bottom = top + GAP;
-    for (edges, coil, letters) in &rows {
-        bottom = row(sheet, ground, edges, coil, letters, system, bottom);
-    }
+    let bottom = rows.iter().fold(top + GAP, |top, row| row.draw(sheet, ground, system, top));
     let y = bottom + 4.0;
     chain(sheet, ground, &[-ground.half(), ground.half()], y);
     sheet.text("strong end", (NAMES, y + 4.0), "opening");
@@ -50,44 +55,36 @@ fn is_same(a: &[(f64, f64)], b: &[(f64, f64)]) -> bool {
     a.len() == b.len() && a.iter().zip(b).all(|(a, b)| near(a.0, b.0) && near(a.1, b.1))
 }
 
-/// The setback, the first loop and the first gap are dimensioned; the others are like them.
-fn row(
-    sheet: &mut Sheet,
-    ground: &Ground,
-    edges: &[(f64, f64)],
-    coil: &Coil<'_>,
-    letters: &str,
-    system: System,
-    top: f64,
-) -> f64 {
-    let y = top + 4.0;
-    let ends = [-ground.half()].into_iter().chain(edges.iter().flat_map(|(left, right)| [*left, *right]));
-    let ends: Vec<_> = ends.chain([ground.half()]).collect();
-    chain(sheet, ground, &ends, y);
-    sheet.text("strong end", (NAMES, y + 4.0), letters);
+impl Row<'_> {
+    /// The setback, the first loop and the first gap are dimensioned; the others are like them. Gives the lower edge.
+    fn draw(&self, sheet: &mut Sheet, ground: &Ground, system: System, top: f64) -> f64 {
+        let y = top + 4.0;
+        let ends = self.edges.iter().flat_map(|(left, right)| [*left, *right]);
+        let ends: Vec<_> = [-ground.half()].into_iter().chain(ends).chain([ground.half()]).collect();
+        chain(sheet, ground, &ends, y);
+        sheet.text("strong end", (NAMES, y + 4.0), &self.letters);
 
-    let sized = coil.sized;
-    let gap = sized.side_by_side.as_ref().map(|row| row.gap);
-    let lengths = [Some(sized.edge_setback), Some(sized.across_lane), gap];
-    let shown: Vec<_> = lengths
-        .into_iter()
-        .zip(ends.windows(2))
-        .filter_map(|(length, pair)| Some((length?, f64::midpoint(pair[0], pair[1]))))
-        .filter(|(length, _)| length.m >= LEAST_M)
-        .map(|(length, middle)| {
-            (ground.x(middle), [plan(length, system), format!("[{}]", plan(length, other(system)))])
-        })
-        .collect();
-    let extent = |words: &[String; 2]| words.iter().map(|line| width(line, SIZE, false)).fold(0.0, f64::max) + 4.0;
-    let wanted: Vec<_> = shown.iter().map(|(x, words)| (*x, extent(words))).collect();
-    let places = spread(&wanted, LEFT, RIGHT + 20.0);
-    for ((x, words), place) in shown.iter().zip(places) {
-        sheet.polyline("fine", &[(*x, y + 2.0), (place, y + 7.0)]);
-        for (line, words) in words.iter().enumerate() {
-            sheet.text("middle", (place, y + 4.0 + lines(line + 1)), words);
+        let sized = self.coil.sized;
+        let gap = sized.side_by_side.as_ref().map(|row| row.gap);
+        let lengths = [Some(sized.edge_setback), Some(sized.across_lane), gap];
+        let shown: Vec<_> = lengths
+            .into_iter()
+            .zip(ends.windows(2))
+            .filter_map(|(length, pair)| Some((length?, f64::midpoint(pair[0], pair[1]))))
+            .filter(|(length, _)| length.m >= LEAST_M)
+            .map(|(length, middle)| (ground.x(middle), two_lines(length, system)))
+            .collect();
+        let extent = |words: &[String; 2]| words.iter().map(|line| width(line, SIZE, false)).fold(0.0, f64::max) + 4.0;
+        let wanted: Vec<_> = shown.iter().map(|(x, words)| (*x, extent(words))).collect();
+        let places = spread(&wanted, LEFT, RIGHT + 20.0);
+        for ((x, words), place) in shown.iter().zip(places) {
+            sheet.polyline("fine", &[(*x, y + 2.0), (place, y + 7.0)]);
+            for (line, words) in words.iter().enumerate() {
+                sheet.text("middle", (place, y + 4.0 + lines(line + 1)), words);
+            }
         }
+        y + 6.0 + lines(2) + GAP
     }
-    y + 6.0 + lines(2) + GAP
 }
 
 /// A dimension line with a tick at each end of each part.

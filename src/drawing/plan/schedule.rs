@@ -43,6 +43,7 @@ pub fn row(coil: &Coil<'_>, system: System) -> [String; 2] {
         side => side,
     };
     let place = match sized.side {
+        "outside" | "inside" if coil.distance.m == 0.0 => format!("right {side} {line}"),
         "outside" | "inside" => format!("{} {side} {line}", both(coil.distance, system)),
         _ => format!("across {line}"),
     };
@@ -50,7 +51,7 @@ pub fn row(coil: &Coil<'_>, system: System) -> [String; 2] {
         1 => String::new(),
         count => format!("{count} side by side, wound as the arrow heads show, each "),
     };
-    what += &format!("{}, {} turns", area(sized.along_travel, sized.across_lane, system), sized.turns);
+    what += &format!("{}, {}\u{a0}turns", area(sized.along_travel, sized.across_lane, system), sized.turns);
     if sized.shape == "quadrupole" {
         what += " round each of two cells";
     }
@@ -80,12 +81,11 @@ pub fn notes(report: &LoopSizingReport, ground: &Ground, system: System) -> Vec<
     if ground.sweep > 0.0 {
         notes.push("Leaves are taken to swing inwards; chain lines show their sweep.".to_owned());
     }
-    notes.push(
-        match ground.breaks.is_empty() {
-            true => "To scale.",
-            false => "To scale, but for the stretch between zigzag lines, which is shortened.",
-        }
-        .to_owned(),
-    );
+    let scale = if ground.breaks.is_empty() {
+        "To scale."
+    } else {
+        "To scale, but for the stretch between zigzag lines, which is shortened."
+    };
+    notes.push(scale.to_owned());
     notes
 }

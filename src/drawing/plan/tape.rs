@@ -4,7 +4,7 @@ use super::coils::Coil;
 use super::ground::Ground;
 use crate::drawing::sheet::Sheet;
 use crate::drawing::spread::spread;
-use crate::drawing::units::{other, plan, sum};
+use crate::drawing::units::{sum, two_lines};
 use crate::drawing::words::lines;
 use crate::quantity::System;
 use crate::quantity::shown::PlanLength;
@@ -77,8 +77,7 @@ fn marks(ground: &Ground, coils: &[Coil<'_>], barrier: &str, system: System) -> 
         let (low, high) = if coil.sized.side == "outside" { (far, near) } else { (near, far) };
         let left = coil.edges().next().map_or(0.0, |(left, _)| left);
         for (along, length) in [(coil.from, low), (coil.to, high)] {
-            let lines = [plan(length, system), format!("[{}]", plan(length, other(system)))];
-            marks.push(Mark { along, to: left, lines, strong: false });
+            marks.push(Mark { along, to: left, lines: two_lines(length, system), strong: false });
         }
     }
     marks.sort_by(|a, b| b.along.total_cmp(&a.along));

@@ -46,7 +46,7 @@ pub fn draw(report: &VehicleResponseReport, system: System) -> String {
         code => words::label::<VehicleClass>(code),
     };
     let size = area(coil.along_travel, coil.across_lane, system);
-    let title = format!("Response: {} over a loop of {size}, {} turns", vehicle.to_lowercase(), coil.turns);
+    let title = format!("Response: {} over a loop of {size}, {}\u{a0}turns", vehicle.to_lowercase(), coil.turns);
 
     let mut sheet = Sheet::default();
     let top = words::head(&mut sheet, &title);
