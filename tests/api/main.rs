@@ -8,6 +8,7 @@ mod cors;
 mod cure_guidance;
 mod description;
 mod detector_compatibility;
+mod drawings;
 mod edge;
 mod examples;
 mod fault_finding;

@@ -208,7 +208,10 @@ fn every_problem_of_the_description_is_in_the_table_with_its_status() {
 fn every_finding_of_every_example_is_in_the_table() {
     let findings = rows("findings");
     let codes = codes(&findings);
-    let examples = description()["paths"].as_object().unwrap().iter().filter_map(|(path, item)| {
+    // Drawings take the same requests and answer no findings.
+    let paths = description()["paths"].as_object().unwrap().iter();
+    let paths = paths.filter(|(path, _)| !path.starts_with("/v1/drawings/"));
+    let examples = paths.filter_map(|(path, item)| {
         let examples = item["post"]["requestBody"]["content"]["application/json"]["examples"].as_object()?;
         Some(examples.values().map(|example| (path.trim_start_matches("/v1/").to_owned(), example["value"].clone())))
     });
