@@ -7,7 +7,7 @@ use super::body;
 use super::edge::Edge;
 use super::guard::guarded;
 use super::problem::{Problem, ProblemCode};
-use super::{documentation, health, pages, reference, unread};
+use super::{documentation, health, pages, reference, unread, weather};
 use crate::calculation::{self, Calculation, Visitor};
 
 /// Adds every route of the service.
@@ -51,7 +51,8 @@ impl Visitor for Register<'_> {
 async fn answer<C: Calculation>(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
     let response = guarded(request.clone(), async {
         let body = body::read(&request, &mut payload, Edge::of(&request).settings.body_limit).await?;
-        let report = body::decode::<C>(&body)?.answer()?;
+        let (calculation, notes) = weather::resolved(body::decode::<C>(&body)?, Edge::of(&request)).await?;
+        let report = calculation.answer_with(notes)?;
         let json = serde_json::to_string(&report).map_err(|_| Problem::new(ProblemCode::InternalError))?;
         Ok(HttpResponse::Ok()
             .insert_header((header::CACHE_CONTROL, "no-store"))

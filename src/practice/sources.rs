@@ -28,6 +28,7 @@ vocabulary! {
         Caltrans87 "caltrans_87_1_01d" "Caltrans 87-1.01D" "California Department of Transportation, Standard Specifications 87-1.01D: insulation of at least 100 megohm at 500 V for loop circuits. From memory." [];
         TxDot6340 "txdot_dms_6340" "TxDOT DMS-6340" "Texas Department of Transportation, departmental materials specification DMS-6340: the families of loop sealants, one-part moisture-cured, two-part, and hot-melt." [];
         BayesRule "bayes_rule" "Bayes' rule" "Exact rule for how much a measurement shifts the odds between causes, given what each cause predicts." [];
+        PublicForecast "public_forecast" "Public weather forecast" "The hourly forecast of the weather service that the operator of this instance has set. A forecast can be wrong: look at the sky and measure the pavement on the day." [];
         OshaSilica "osha_1926_1153" "29 CFR 1926.1153" "OSHA construction standard on respirable crystalline silica, Table 1: wet cutting with an integrated water feed." [];
         OshaExcavation "osha_1926_651" "29 CFR 1926.651(b)" "OSHA construction standard on excavations: underground installations are located first. From memory." [];
         Mutcd "mutcd_part_6" "MUTCD part 6" "Manual on Uniform Traffic Control Devices, 11th edition, part 6: temporary traffic control; read in a secondary copy." [];
