@@ -1,4 +1,4 @@
-//! The HTTP edge: routes, problems, documentation, health, telemetry. The only room that knows HTTP.
+//! The HTTP edge: routes, problems, documentation, health, telemetry. The only room that answers HTTP.
 //!
 //! A request passes [`guard::observed`] (id, log line, counters) and CORS, reaches its handler in [`routes`], where
 //! [`guard::guarded`] catches what fails; [`body`] reads it, [`weather`] puts a forecast where a place stands, the calculation

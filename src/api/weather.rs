@@ -61,8 +61,8 @@ async fn resolve(
     });
     match outcome {
         Ok(Hourly { conditions, .. }) => {
-            if let Some(first) = conditions.first() {
-                let value = format!("{} hours from {}", conditions.len(), first.time);
+            if let [first, .., last] | [first @ last] = conditions.as_slice() {
+                let value = format!("hourly from {} to {}", first.time, last.time);
                 let reason = "The weather service's forecast for weather.location.";
                 notes.assume(&at.field("conditions"), value, reason, &[Source::PublicForecast]);
             }
@@ -94,4 +94,123 @@ fn unavailable() -> Problem {
 /// Whole seconds, rounded up, at least one.
 fn seconds(wait: Duration) -> u64 {
     (wait.as_secs() + u64::from(wait.subsec_nanos() > 0)).max(1)
+}
+
+#[cfg(test)]
+mod tests {
+    use actix_web::http::StatusCode;
+    use futures_util::FutureExt;
+    use futures_util::future::{BoxFuture, ready};
+
+    use super::*;
+    use crate::calculation::answer::Fault;
+    use crate::calculation::subject::Location;
+
+    /// A source with one answer.
+    struct Says(Result<Hourly, Failure>);
+
+    impl Forecast for Says {
+        fn hourly(&self, _: Location) -> BoxFuture<'_, Result<Hourly, Failure>> {
+            ready(self.0.clone()).boxed()
+        }
+    }
+
+    fn weather(json: &str) -> Weather {
+        serde_json::from_str(json).unwrap()
+    }
+
+    const ROW: &str = r#"{"time":"2026-11-25T07:00:00-05:00","air":"43 °F","relative_humidity_percent":80}"#;
+
+    fn yard() -> Weather {
+        weather(r#"{"location":{"latitude":44.31,"longitude":-68.204}}"#)
+    }
+
+    fn rows() -> Hourly {
+        Hourly { conditions: vec![serde_json::from_str(ROW).unwrap()], is_cached: false }
+    }
+
+    /// What becomes of the weather, with its faults; and the counters.
+    async fn outcome(
+        mut weather: Weather,
+        forecast: Option<&dyn Forecast>,
+    ) -> (Result<Vec<Fault>, Problem>, Weather, String) {
+        let (metrics, mut notes) = (Metrics::default(), Notes::default());
+        let outcome = resolve(&mut weather, forecast, &metrics, &mut notes).await;
+        let faults = notes.settle(None::<()>).unwrap_err().faults;
+        (outcome.map(|()| faults), weather, metrics.render())
+    }
+
+    async fn only_fault(weather: Weather, forecast: Option<&dyn Forecast>) -> (String, &'static str) {
+        let (faults, left, _) = outcome(weather, forecast).await;
+        let [fault] = faults.unwrap().try_into().unwrap();
+        assert!(fault.hint.contains("conditions"), "{fault:?}");
+        assert!(left.location.is_some(), "the place at fault is gone");
+        (fault.pointer, fault.code)
+    }
+
+    #[actix_web::test]
+    async fn a_place_becomes_its_hours_and_the_report_will_say_so() {
+        let (metrics, mut notes, mut weather) = (Metrics::default(), Notes::default(), yard());
+        resolve(&mut weather, Some(&Says(Ok(rows()))), &metrics, &mut notes).await.unwrap();
+        assert!(weather.location.is_none());
+        assert_eq!(weather.conditions.unwrap().len(), 1);
+        let assumed = serde_json::to_value(notes.close().assumed).unwrap();
+        assert_eq!(assumed[0]["about"], "#/weather/conditions");
+        assert_eq!(assumed[0]["value"], "hourly from 2026-11-25T07:00:00-05:00 to 2026-11-25T07:00:00-05:00");
+        assert_eq!(assumed[0]["source_ids"][0], "public_forecast");
+        assert!(metrics.render().contains("loopwright_forecasts_total{outcome=\"ok\"} 1\n"));
+    }
+
+    #[actix_web::test]
+    async fn weather_without_a_place_is_left_as_it_is_and_nobody_is_asked() {
+        for text in ["{}".to_owned(), format!("{{\"conditions\":[{ROW}]}}")] {
+            let (faults, left, counted) = outcome(weather(&text), Some(&Says(Err(Failure::Busy)))).await;
+            assert_eq!(faults.unwrap(), []);
+            assert_eq!(left.conditions.is_some(), text.len() > 2);
+            assert!(!counted.contains("outcome="), "{counted}");
+        }
+    }
+
+    #[actix_web::test]
+    async fn faults_of_the_place_are_its_own_and_it_stays() {
+        let both = format!(r#"{{"location":{{"latitude":44.31,"longitude":-68.204}},"conditions":[{ROW}]}}"#);
+        let here = "#/weather/location".to_owned();
+        assert_eq!(only_fault(weather(&both), Some(&Says(Ok(rows())))).await, (here.clone(), "contradiction"));
+        assert_eq!(only_fault(yard(), None).await, (here.clone(), "forecast_off"));
+        assert_eq!(only_fault(yard(), Some(&Says(Err(Failure::NotCovered)))).await, (here, "forecast_not_covered"));
+    }
+
+    #[actix_web::test]
+    async fn a_place_that_is_nowhere_is_not_asked_about() {
+        let nowhere = weather(r#"{"location":{"latitude":91,"longitude":-68.204}}"#);
+        let (faults, left, counted) = outcome(nowhere, Some(&Says(Ok(rows())))).await;
+        assert_eq!(faults.unwrap(), []);
+        assert!(left.location.is_some() && !counted.contains("outcome="));
+    }
+
+    #[actix_web::test]
+    async fn a_service_that_fails_is_a_problem_that_says_what_to_send_instead() {
+        let cases = [
+            (Failure::Timeout, "forecast_timeout", StatusCode::GATEWAY_TIMEOUT, None, "timeout"),
+            (Failure::Unreachable(String::new()), "forecast_failed", StatusCode::BAD_GATEWAY, None, "error"),
+            (Failure::Refused(403), "forecast_failed", StatusCode::BAD_GATEWAY, None, "error"),
+            (Failure::Malformed(String::new()), "forecast_failed", StatusCode::BAD_GATEWAY, None, "malformed"),
+            (Failure::Busy, "forecast_unavailable", StatusCode::SERVICE_UNAVAILABLE, Some(1), "busy"),
+            (
+                Failure::Open(Duration::from_millis(4100)),
+                "forecast_unavailable",
+                StatusCode::SERVICE_UNAVAILABLE,
+                Some(5),
+                "open",
+            ),
+        ];
+        for (failure, code, status, retry_after, counted) in cases {
+            let (problem, _, metrics) = outcome(yard(), Some(&Says(Err(failure)))).await;
+            let problem = problem.unwrap_err();
+            assert_eq!(serde_json::to_value(problem.code).unwrap(), code);
+            assert_eq!((problem.code.status(), problem.retry_after), (status, retry_after));
+            assert!(problem.detail.contains("Send weather.conditions"), "{}", problem.detail);
+            assert!(metrics.contains(&format!("outcome=\"{counted}\"}} 1\n")), "{metrics}");
+        }
+    }
 }

@@ -1,6 +1,6 @@
 //! The service's documents, and the rows that they hold.
 //!
-//! Two steps, from memory: `GET {base}/points/{latitude},{longitude}` answers a GeoJSON feature whose
+//! Two steps, from memory: `GET {base}/points/{latitude},{longitude}` answers a `GeoJSON` feature whose
 //! `properties.forecastHourly` is the address of the second, a feature whose `properties.periods[]` are hours. Fields that are
 //! not needed are not looked at; what is needed and not as expected makes the whole document malformed, for a forecast with a
 //! wrong row is worse than none.
