@@ -16,7 +16,7 @@ pub struct Settings {
     pub public_url: String,
     /// `LOOPWRIGHT_CORS_ORIGINS`: origins whose pages may call, separated by commas, or `*`. Default none.
     pub cors_origins: Vec<String>,
-    /// `LOOPWRIGHT_BODY_LIMIT`: the largest body, bytes. Default 65536.
+    /// `LOOPWRIGHT_BODY_LIMIT`: the largest body, bytes; `cure-guidance` takes four times as much. Default 65536.
     pub body_limit: usize,
     /// `LOOPWRIGHT_DEADLINE`: how long a request may take to arrive. Default `10 s`.
     pub deadline: std::time::Duration,

@@ -161,7 +161,7 @@ impl calculation::Visitor for Builder {
             })
         };
         let body = RequestBodyBuilder::new()
-            .description(Some("One JSON object, at most 64 KiB."))
+            .description(Some(format!("One JSON object, at most {} KiB.", 64 * C::BODY_SHARE)))
             .required(Some(Required::True))
             .content(
                 "application/json",

@@ -11,47 +11,55 @@ use super::edge::Edge;
 use super::metrics::Metrics;
 use super::problem::{Problem, ProblemCode};
 use crate::calculation::Calculation;
-use crate::calculation::answer::{At, FaultCode, Notes};
+use crate::calculation::answer::{At, FaultCode, Notes, Refusal};
 use crate::calculation::subject::Weather;
 use crate::forecast::{Failure, Forecast, Hourly};
 use crate::practice::sources::Source;
 
 const HINT: &str = "Send conditions instead: the weather hour by hour.";
 
-/// The request with the forecast in the stead of its `weather.location`, and what there is to say about that.
+/// Answers a request, the forecast in the stead of its `weather.location`.
 ///
 /// # Errors
-/// 502, 503 or 504 when the weather service gives no forecast.
-pub async fn resolved<C: Calculation>(mut request: C, edge: &Edge) -> Result<(C, Notes), Problem> {
+/// 422 for faults of the request, 502, 503 or 504 when the weather service gives no forecast that can be computed with.
+pub async fn answer<C: Calculation>(mut request: C, edge: &Edge) -> Result<C::Report, Problem> {
     let mut notes = Notes::default();
-    if let Some(weather) = request.weather_mut() {
-        resolve(weather, edge.forecast.as_deref(), &edge.metrics, &mut notes).await?;
-    }
-    Ok((request, notes))
+    let was_fetched = match request.weather_mut() {
+        Some(weather) => resolve(weather, edge.forecast.as_deref(), &edge.metrics, &mut notes).await?,
+        None => false,
+    };
+    request.answer_with(notes).map_err(|refusal| if was_fetched { refused(refusal) } else { refusal.into() })
 }
 
-/// Puts the forecast in the stead of a `location`. One that is at fault stays where it is.
+/// Faults of rows that the caller did not send are the weather service's.
+fn refused(mut refusal: Refusal) -> Problem {
+    let conditions = At::BODY.field("weather").field("conditions").to_string();
+    let count = refusal.faults.len();
+    refusal.faults.retain(|fault| !fault.pointer.starts_with(&conditions));
+    if count > 0 && refusal.faults.is_empty() {
+        tracing::warn!(count, "the forecast cannot be computed with");
+        return Problem::new(ProblemCode::ForecastFailed);
+    }
+    refusal.into()
+}
+
+/// Puts the forecast in the stead of a `location`, and says whether it did. One that is at fault stays where it is: the
+/// calculation names what is wrong with its numbers, and that `conditions` were sent as well.
 async fn resolve(
     weather: &mut Weather,
     forecast: Option<&dyn Forecast>,
     metrics: &Metrics,
     notes: &mut Notes,
-) -> Result<(), Problem> {
-    let Some(place) = weather.location else { return Ok(()) };
+) -> Result<bool, Problem> {
+    let Some(place) = weather.location else { return Ok(false) };
+    if weather.conditions.is_some() || place.validate().is_err() {
+        return Ok(false);
+    }
     let at = At::BODY.field("weather");
     let here = at.field("location");
-    if weather.conditions.is_some() {
-        let detail = "conditions and location were both sent.";
-        notes.fault(&here, FaultCode::Contradiction, detail, "Leave location out, or leave conditions out.");
-        return Ok(());
-    }
-    if place.validate().is_err() {
-        // The calculation names what is wrong with its numbers.
-        return Ok(());
-    }
     let Some(forecast) = forecast else {
         notes.fault(&here, FaultCode::ForecastOff, "This service fetches no forecasts.", HINT);
-        return Ok(());
+        return Ok(false);
     };
     let outcome = forecast.hourly(place).await;
     metrics.forecast_asked(match &outcome {
@@ -67,12 +75,12 @@ async fn resolve(
                 notes.assume(&at.field("conditions"), value, reason, &[Source::PublicForecast]);
             }
             *weather = Weather { conditions: Some(conditions), location: None };
-            Ok(())
+            Ok(true)
         }
         Err(Failure::NotCovered) => {
             let detail = "The weather service has no hourly forecast for this place.";
             notes.fault(&here, FaultCode::ForecastNotCovered, detail, HINT);
-            Ok(())
+            Ok(false)
         }
         Err(failure) => Err(problem(&failure)),
     }
@@ -137,7 +145,7 @@ mod tests {
         let (metrics, mut notes) = (Metrics::default(), Notes::default());
         let outcome = resolve(&mut weather, forecast, &metrics, &mut notes).await;
         let faults = notes.settle(None::<()>).unwrap_err().faults;
-        (outcome.map(|()| faults), weather, metrics.render())
+        (outcome.map(|_| faults), weather, metrics.render())
     }
 
     async fn only_fault(weather: Weather, forecast: Option<&dyn Forecast>) -> (String, &'static str) {
@@ -151,7 +159,8 @@ mod tests {
     #[actix_web::test]
     async fn a_place_becomes_its_hours_and_the_report_will_say_so() {
         let (metrics, mut notes, mut weather) = (Metrics::default(), Notes::default(), yard());
-        resolve(&mut weather, Some(&Says(Ok(rows()))), &metrics, &mut notes).await.unwrap();
+        let forecast = Says(Ok(rows()));
+        assert!(resolve(&mut weather, Some(&forecast), &metrics, &mut notes).await.unwrap());
         assert!(weather.location.is_none());
         assert_eq!(weather.conditions.unwrap().len(), 1);
         let assumed = serde_json::to_value(notes.close().assumed).unwrap();
@@ -173,19 +182,34 @@ mod tests {
 
     #[actix_web::test]
     async fn faults_of_the_place_are_its_own_and_it_stays() {
-        let both = format!(r#"{{"location":{{"latitude":44.31,"longitude":-68.204}},"conditions":[{ROW}]}}"#);
         let here = "#/weather/location".to_owned();
-        assert_eq!(only_fault(weather(&both), Some(&Says(Ok(rows())))).await, (here.clone(), "contradiction"));
         assert_eq!(only_fault(yard(), None).await, (here.clone(), "forecast_off"));
         assert_eq!(only_fault(yard(), Some(&Says(Err(Failure::NotCovered)))).await, (here, "forecast_not_covered"));
     }
 
     #[actix_web::test]
-    async fn a_place_that_is_nowhere_is_not_asked_about() {
-        let nowhere = weather(r#"{"location":{"latitude":91,"longitude":-68.204}}"#);
-        let (faults, left, counted) = outcome(nowhere, Some(&Says(Ok(rows())))).await;
-        assert_eq!(faults.unwrap(), []);
-        assert!(left.location.is_some() && !counted.contains("outcome="));
+    async fn a_place_beside_conditions_or_nowhere_on_earth_is_left_to_the_calculation() {
+        let both = format!(r#"{{"location":{{"latitude":44.31,"longitude":-68.204}},"conditions":[{ROW}]}}"#);
+        for text in [both.as_str(), r#"{"location":{"latitude":91,"longitude":-68.204}}"#] {
+            let (faults, left, counted) = outcome(weather(text), Some(&Says(Ok(rows())))).await;
+            assert_eq!(faults.unwrap(), []);
+            assert!(left.location.is_some() && !counted.contains("outcome="));
+        }
+    }
+
+    #[test]
+    fn a_fetched_row_that_cannot_be_computed_with_is_no_fault_of_the_caller() {
+        let fault = |pointer: &str| Fault {
+            pointer: pointer.to_owned(),
+            code: "contradiction",
+            detail: String::new(),
+            hint: String::new(),
+        };
+        let row = fault("#/weather/conditions/3/dew_point");
+        assert_eq!(refused(Refusal { faults: vec![row.clone()] }).code, ProblemCode::ForecastFailed);
+        let problem = refused(Refusal { faults: vec![row, fault("#/start")] });
+        assert_eq!((problem.code, problem.errors), (ProblemCode::ValidationFailed, vec![fault("#/start")]));
+        assert_eq!(refused(Refusal { faults: vec![] }).code, ProblemCode::InternalError);
     }
 
     #[actix_web::test]

@@ -9,9 +9,11 @@
 //! - [`vehicle_response`]: which vehicles a loop sees.
 //! - [`loop_sizing`]: which loops an opening needs.
 //! - [`detector_compatibility`]: whether a detector unit tunes to loops.
+//! - [`cure_guidance`]: whether to seal today, and when traffic may return.
 //! - [`fault_finding`]: what has failed, and what to test next.
 
 pub mod answer;
+pub mod cure_guidance;
 pub mod detector_compatibility;
 pub mod fault_finding;
 pub mod loop_characteristics;
@@ -51,6 +53,8 @@ pub trait Calculation: DeserializeOwned + Validate + ToSchema + 'static {
     const SUMMARY: &'static str;
     /// What goes in, what comes out, and what to know about it.
     const DESCRIPTION: &'static str;
+    /// How many times the usual limit a body may be large on this path.
+    const BODY_SHARE: usize = 1;
     /// Requests with their exact answers, at least one.
     const EXAMPLES: &'static [Example];
 
@@ -103,5 +107,6 @@ pub fn visit_all(visitor: &mut impl Visitor) {
     visitor.visit::<vehicle_response::VehicleResponseRequest>();
     visitor.visit::<loop_sizing::LoopSizingRequest>();
     visitor.visit::<detector_compatibility::DetectorCompatibilityRequest>();
+    visitor.visit::<cure_guidance::CureGuidanceRequest>();
     visitor.visit::<fault_finding::FaultFindingRequest>();
 }

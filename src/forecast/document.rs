@@ -18,6 +18,9 @@ use crate::calculation::subject::{HourlyConditions, WeatherTemperature};
 /// The most rows that a request takes: 14 days.
 pub const MOST_ROWS: usize = 336;
 
+/// From the first row to the last at most, so that all of them, the last one's hour included, are 14 days.
+const LONGEST: SignedDuration = SignedDuration::from_hours(14 * 24 - 1);
+
 /// The longest stretch between two rows. A row holds until the next, so an hour without figures may be bridged, but not the
 /// turn of the weather. Choice made here.
 const LONGEST_GAP: SignedDuration = SignedDuration::from_hours(3);
@@ -89,7 +92,7 @@ pub fn second_step(body: &[u8], base: &Url) -> Result<Url, Failure> {
 /// [`Failure::Malformed`] for what is no such document.
 pub fn rows(body: &[u8]) -> Result<Vec<HourlyConditions>, Failure> {
     let mut rows = Vec::new();
-    let mut last: Option<Timestamp> = None;
+    let (mut first, mut last): (Option<Timestamp>, Option<Timestamp>) = (None, None);
     for period in parsed::<HourlyProperties>(body)?.periods {
         let start = start(&period.start_time)?;
         let Some(row) = row(period).map_err(Failure::Malformed)? else { continue };
@@ -102,11 +105,11 @@ pub fn rows(body: &[u8]) -> Result<Vec<HourlyConditions>, Failure> {
                 return Err(malformed("a gap of more than 3 h"));
             }
         }
-        last = Some(start);
-        rows.push(row);
-        if rows.len() == MOST_ROWS {
+        if rows.len() == MOST_ROWS || start.duration_since(*first.get_or_insert(start)) > LONGEST {
             break;
         }
+        last = Some(start);
+        rows.push(row);
     }
     if rows.is_empty() { Err(malformed("no hour with temperature and humidity")) } else { Ok(rows) }
 }

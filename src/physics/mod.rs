@@ -10,6 +10,8 @@
 //! | [`conductor`] | copper wire: gauge, resistance, skin effect |
 //! | [`plate`] | metal in the field: undersides, gate leaves, two-wheelers |
 //! | [`circuit`] | what the lead-in, a second loop and a capacitance make of an inductance |
+//! | [`psychrometrics`] | moist air: vapour pressure, dew point, frost point |
+//! | [`kinetics`] | how fast a reaction runs, and how far it has come |
 //!
 //! # Axes
 //!
@@ -25,7 +27,9 @@
 pub mod circuit;
 pub mod conductor;
 pub mod filament;
+pub mod kinetics;
 pub mod plate;
+pub mod psychrometrics;
 pub mod winding;
 
 /// Magnetic constant in H/m, 4π · 10⁻⁷.

@@ -17,6 +17,7 @@ vocabulary! {
         WorkZone "work_zone" "Traffic at the work zone" "Plan traffic control, people on foot included, before the work starts." [Mutcd];
         Sealant "sealant" "Sealants" "Many sealants hold isocyanates, which sensitise airways and skin for life; molten sealant burns, and steam makes it spatter. The data sheet decides." [IsocyanateHealth];
         InsulationTester "insulation_tester" "Insulation tester" "Test insulation only with the detector unit and surge arresters disconnected, and discharge the loop afterwards." [InsulationTest];
+        HotWork "hot_work" "Hot work" "Kettles, torches and fuel cylinders: clear or shield what can burn within 35 ft, keep a fire watch meanwhile and after, and pour only in the clothing that the data sheet asks for." [OshaHotWork];
         ClassifiedArea "classified_area" "Fuel and other classified areas" "On fuel forecourts and in other classified areas work only under the site's permit." [CommonPractice];
         LiveParts "live_parts" "Live parts" "Only qualified people open enclosures with live parts." [CommonPractice];
     }

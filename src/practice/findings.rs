@@ -74,6 +74,29 @@ vocabulary! {
         ReadingTemperature "reading_temperature" "Resistance at this temperature" "The wire was far from 20 degrees Celsius, which moves its resistance." [IacsCopper];
         SubstitutionVoid "substitution_void" "Substitution proves nothing" "The known inductor lies outside what the unit tunes to, so the test says nothing." [NemaEnvelope];
         SubstitutionResult "substitution_result" "What the substitution shows" "Where the fault lies, by whether the unit runs on a known inductor." [CommonPractice];
+        SlotWet "slot_wet" "Water in the slot" "Water in the slot spoils every seal, and turns to steam under molten sealant." [CommonPractice];
+        SlotDamp "slot_damp" "Damp slot" "Damp keeps sealant from bonding; two-part sealant takes it only where its sheet says so." [CommonPractice OwnChoice];
+        SlabFrozen "slab_frozen" "Frost or frozen slab" "No sealant bonds to frost or to a frozen slab." [CommonPractice];
+        BelowMinimumTemperature "below_minimum_temperature" "Too cold to apply" "Air or slab lies below the lowest temperature of application." [Everett MilHdbk1110];
+        ColdBeforeSkin "cold_before_skin" "Falls too cold before the skin" "The air falls below the lowest temperature of application before the sealant has skinned over." [MilHdbk1110 Everett];
+        AboveMaximumTemperature "above_maximum_temperature" "Too hot to apply" "Air or slab lies above the highest temperature of application that the sheet gives." [CommonPractice];
+        NearDewPoint "near_dew_point" "Near the dew point" "The slab is so little warmer than the dew point that water may condense on it." [Iso8502 MilHdbk1110];
+        RainBeforeSkin "rain_before_skin" "Rain before the skin" "Rain or snow is due before the sealant keeps it out." [Everett CommonPractice OwnChoice];
+        RainPossible "rain_possible" "Rain is possible" "Rain or snow before the sealant keeps it out is possible, though not likely." [OwnChoice];
+        RainUnknown "rain_unknown" "Rain not told" "The weather that was sent does not say whether it rains before the sealant keeps water out." [OwnChoice];
+        SurfaceAssumed "surface_assumed" "Slab not measured" "Without a measured slab temperature a cautious one stands in, and the verdict is never a plain go." [OwnChoice];
+        SurfaceConditionAssumed "surface_condition_assumed" "State of the slot not told" "Whether the slot is dry was not said." [OwnChoice];
+        ForecastTooShort "forecast_too_short" "Forecast too short" "The forecast ends before the answer does; nothing is guessed beyond it." [Computed];
+        OpensLate "opens_late" "Open to traffic too late" "Traffic may have to wait longer than it can." [Computed];
+        PastShelfLife "past_shelf_life" "Past its shelf life" "The sealant is older than it keeps." [CommonPractice CtDot1612 MilHdbk1110];
+        ShelfLifeShort "shelf_life_short" "Use it soon" "The sealant comes to the end of its shelf life." [CommonPractice];
+        InsulationTooLow "insulation_too_low" "Insulation does not stand the pour" "Hot sealant would soften the insulation or jacket of the wire." [EverettHotMelt TxDot6340];
+        InsulationUnknown "insulation_unknown" "Insulation not rated" "Nobody said what the insulation and jacket of the wire stand." [EverettHotMelt TxDot6340];
+        ShortPotLife "short_pot_life" "Sets fast in this heat" "The warmer it is, the sooner mixed sealant sets." [MilHdbk1110 Arrhenius];
+        FrontCalibrated "front_calibrated" "Calibrated, not validated" "Without a data sheet the depth of cure is fitted to common practice." [CommonPractice Comyn];
+        UsualTimes "usual_times" "Times without a data sheet" "Without a data sheet the times are those of common practice and of one agency's specification." [CommonPractice CtDot1612];
+        CoolsNotCures "cools_not_cures" "It cools" "Hot-applied sealant does not cure: it carries traffic when it is cold." [OwnChoice];
+        FitToApply "fit_to_apply" "Nothing stands against it" "Slot, slab, dew point and rain allow the work at the start that was asked for." [Computed];
         NoStockFits "no_stock_fits" "Nothing in stock fits" "No listed loop serves this role; order one." [Computed];
     }
 }

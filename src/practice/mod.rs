@@ -7,12 +7,14 @@
 //! - [`wires`]: wire sizes and what is usual round them.
 //! - [`detectors`]: the envelopes of detector units.
 //! - [`sealants`]: the families of sealants.
+//! - [`cure`]: when a sealant may be applied, and how fast it cures.
 //! - [`faults`]: what fails, what people notice of it, and how much each sign weighs.
 //! - [`fault_tests`]: the tests that separate faults.
 //! - [`findings`]: every statement that a report can make.
 //! - [`cautions`]: what can hurt someone.
 
 pub mod cautions;
+pub mod cure;
 pub mod detectors;
 pub mod fault_tests;
 pub mod faults;

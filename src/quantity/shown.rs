@@ -1,7 +1,10 @@
 //! The quantities of reports: both systems, fixed decimals, so that no caller converts or rounds.
 
 use serde::Serialize;
-use uom::si::{f64 as si, length, magnetic_permeability, thermodynamic_temperature as temperature, time, velocity};
+use uom::si::{
+    f64 as si, length, magnetic_permeability, temperature_interval, thermodynamic_temperature as temperature, time,
+    velocity,
+};
 use utoipa::ToSchema;
 
 use super::dimension::{PerLength, System};
@@ -38,6 +41,32 @@ pub fn say_small(length: si::Length, system: System) -> String {
     match system {
         System::UsCustomary => format!("{} in", round(length.get::<length::inch>(), 3)),
         System::Metric => format!("{} mm", round(length.get::<length::millimeter>(), 1)),
+    }
+}
+
+/// A temperature in words, on the scale of the reader, to the degree or its tenth: `40 °F`, `-3.5 °C`.
+pub fn say_temperature(value: si::ThermodynamicTemperature, system: System) -> String {
+    match system {
+        System::UsCustomary => format!("{} °F", round(value.get::<temperature::degree_fahrenheit>(), 0)),
+        System::Metric => format!("{} °C", round(value.get::<temperature::degree_celsius>(), 1)),
+    }
+}
+
+/// A difference of temperatures in words, on the scale of the reader: `5.4 °F`, `3 °C`.
+pub fn say_difference(value: si::TemperatureInterval, system: System) -> String {
+    match system {
+        System::UsCustomary => format!("{} °F", round(value.get::<temperature_interval::degree_fahrenheit>(), 1)),
+        System::Metric => format!("{} °C", round(value.get::<temperature_interval::degree_celsius>(), 1)),
+    }
+}
+
+/// A duration in words: `45 min`, `3.5 h`, `4.2 days`.
+pub fn say_duration(value: si::Time) -> String {
+    let (minutes, hours, days) = (value.get::<time::minute>(), value.get::<time::hour>(), value.get::<time::day>());
+    match hours {
+        hours if hours < 1.995 => format!("{} min", round(minutes, 0)),
+        hours if hours < 48.0 => format!("{} h", round(hours, 1)),
+        _ => format!("{} days", round(days, 1)),
     }
 }
 
@@ -85,6 +114,43 @@ impl From<si::ThermodynamicTemperature> for TemperatureValue {
         Self {
             f: round(value.get::<temperature::degree_fahrenheit>(), 2),
             c: round(value.get::<temperature::degree_celsius>(), 2),
+        }
+    }
+}
+
+/// A difference of temperatures on both scales: no zero point, so 1 °C is 1.8 °F.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, ToSchema)]
+pub struct TemperatureDifferenceValue {
+    /// Degrees Fahrenheit, 2 decimals.
+    pub f: f64,
+    /// Degrees Celsius, 2 decimals.
+    pub c: f64,
+}
+
+impl From<si::TemperatureInterval> for TemperatureDifferenceValue {
+    fn from(value: si::TemperatureInterval) -> Self {
+        Self {
+            f: round(value.get::<temperature_interval::degree_fahrenheit>(), 2),
+            c: round(value.get::<temperature_interval::degree_celsius>(), 2),
+        }
+    }
+}
+
+/// A depth per day, the advance of a curing front in its first day, in both systems.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, ToSchema)]
+pub struct DepthPerDayValue {
+    /// Inches per day, 4 decimals.
+    pub inch_per_day: f64,
+    /// Millimetres per day, 3 decimals.
+    pub mm_per_day: f64,
+}
+
+impl From<si::Velocity> for DepthPerDayValue {
+    fn from(value: si::Velocity) -> Self {
+        let depth = value * si::Time::new::<time::day>(1.0);
+        Self {
+            inch_per_day: round(depth.get::<length::inch>(), 4),
+            mm_per_day: round(depth.get::<length::millimeter>(), 3),
         }
     }
 }

@@ -144,6 +144,9 @@ fn hours_without_figures_are_left_out_as_long_as_the_gap_is_short() {
 #[test]
 fn at_most_fourteen_days_are_taken() {
     assert_eq!(rows(of_hourly(periods(400))).len(), 336);
+    // Every third hour alone.
+    let sparse: Vec<_> = periods(400).into_iter().step_by(3).collect();
+    assert_eq!(rows(of_hourly(sparse)).last().unwrap()["time"], "2026-12-09T04:00:00-05:00");
 }
 
 #[test]

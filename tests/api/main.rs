@@ -10,6 +10,7 @@ mod detector_compatibility;
 mod edge;
 mod examples;
 mod fault_finding;
+mod forecast;
 mod forecast_source;
 mod harness;
 mod health;

@@ -190,10 +190,8 @@ fn every_problem_of_the_description_is_in_the_table_with_its_status() {
     }
     let answers =
         rows.iter().filter(|row| row["applies_to"] == "answer").map(|row| row["code"].as_str().unwrap().to_owned());
-    // A wrong method and a refused preflight belong to no operation; neither do forecasts, until one takes the weather.
-    let elsewhere =
-        ["method_not_allowed", "preflight_refused", "forecast_failed", "forecast_timeout", "forecast_unavailable"]
-            .map(str::to_owned);
+    // A wrong method and a refused preflight belong to no operation.
+    let elsewhere = ["method_not_allowed", "preflight_refused"].map(str::to_owned);
     assert_eq!(met, answers.filter(|code| !elsewhere.contains(code)).collect());
 }
 

@@ -51,6 +51,15 @@ impl Notes {
         faults_of_validation(errors, "#", &mut self.faults);
     }
 
+    /// Whether something was wrong with what stands here, or with a part of it.
+    pub fn is_at_fault(&self, at: &At<'_>) -> bool {
+        let here = at.to_string();
+        self.faults.iter().any(|fault| {
+            let rest = fault.pointer.strip_prefix(&here);
+            rest.is_some_and(|rest| rest.is_empty() || rest.starts_with('/'))
+        })
+    }
+
     /// Takes over the faults of a noun that was read aside, and nothing else of it.
     pub fn take_faults(&mut self, aside: &mut Self) {
         self.faults.append(&mut aside.faults);

@@ -1,0 +1,163 @@
+//! Whether to seal today, in this cold, damp or heat, with which sealant, and when traffic may return.
+//!
+//! `request` asks. `moment` reads times, `sky` the weather, `sheet` the sealant, `job` all together; `product` computes how a kind of
+//! sealant cures under the sky. `stops` looks for what stops the work at an hour, `judgement` weighs it at the start and gives the
+//! verdict, `handling` says how to treat sealant and slot; `show` makes the parts of the `report`.
+//!
+//! Each row of weather holds until the next, the last for an hour, and nothing is guessed beyond. One part cures with the pressure of
+//! water vapour: at the earliest with that alone, at the latest also slowed by cold as Arrhenius has it. Two parts cure by Arrhenius
+//! between two activation energies. Where it is warmer than 23 °C the order of the two turns round; the band stays a band.
+
+mod handling;
+mod job;
+mod judgement;
+mod moment;
+mod product;
+mod report;
+mod request;
+mod sheet;
+mod show;
+mod sky;
+mod stops;
+
+pub use report::{
+    CureAdvice, CureAlternative, CureConditions, CureEquivalentHours, CureGuidanceInputs, CureGuidanceReport, CureHour,
+    CureMilestoneReached, CureReason, CureReferenceTime, CureSealantEcho, CureShelf, CureTimes, CureWindow,
+};
+pub use request::CureGuidanceRequest;
+
+use super::answer::{At, Finding, Notes, Refusal};
+use super::subject::Weather;
+use super::{Calculation, Example};
+use crate::practice::Vocabulary;
+use crate::practice::cautions::CautionCode;
+use crate::practice::findings::{FindingCode, Level};
+use crate::practice::sealants::SealantKind;
+use crate::practice::sources::Source;
+use job::Job;
+
+impl Calculation for CureGuidanceRequest {
+    type Report = CureGuidanceReport;
+    const NAME: &'static str = "cure-guidance";
+    const OPERATION_ID: &'static str = "guide_cure";
+    const SUMMARY: &'static str = "Whether to seal now, with which sealant, and when traffic may return";
+    const DESCRIPTION: &'static str = "From a sealant, a start and the weather hour by hour to a verdict with its reasons, the hours in \
+        which the work would pass, and a range for each milestone. Each row of weather holds until the next, the last for one hour; \
+        milestones are solved inside the hour, and nothing is guessed beyond the last: what is not reached comes with its progress. \
+        One part cures with the pressure of water vapour, at the earliest with that alone, at the latest also slowed by cold as \
+        Arrhenius has it; two parts by Arrhenius between two activation energies; hot-applied sealant cools. The temperature of the \
+        sealant is that of the slab where `surface` was sent, of the air elsewhere. Values of the sealant's data sheet replace every \
+        default: send them. Without a data sheet the depth of one-part cure is calibrated to common practice, not validated. Needs \
+        `weather`: `conditions`, at most 14 days, or a `location`, where the operator has switched forecasts on; then the report is \
+        that of the forecast of the moment, and sending its `conditions_used` as `conditions` gives it again.";
+    const BODY_SHARE: usize = 4;
+    const EXAMPLES: &'static [Example] = &[
+        Example {
+            name: "winter_gate_damp",
+            summary: "Tern Island Boatyard: the air just reached 5 °C after a frosty night, and the slot is damp",
+            request: include_str!("../../../openapi/examples/cure-guidance/winter_gate_damp.request.json"),
+            answer: include_str!("../../../openapi/examples/cure-guidance/winter_gate_damp.answer.json"),
+        },
+        Example {
+            name: "mild_cafe_lane",
+            summary: "The café drive-through on a mild day, two-part sealant with its data sheet",
+            request: include_str!("../../../openapi/examples/cure-guidance/mild_cafe_lane.request.json"),
+            answer: include_str!("../../../openapi/examples/cure-guidance/mild_cafe_lane.answer.json"),
+        },
+    ];
+
+    fn weather_mut(&mut self) -> Option<&mut Weather> {
+        Some(&mut self.weather)
+    }
+
+    fn calculate(&self, notes: &mut Notes) -> Result<Self::Report, Refusal> {
+        let job = self.read(notes);
+        let job = notes.settle(job)?;
+        let findings = judgement::judge(&job, &job.product);
+        let verdict = judgement::verdict(&job, &job.product, &findings);
+        let reasons = judgement::reasons(&findings);
+        findings.into_iter().for_each(|finding| notes.find(finding));
+        note_model(&job, notes);
+        let alternatives = job.alternatives();
+        note_basis(&job, notes);
+        let handling = handling::advice(&job);
+        for advice in &handling {
+            notes.rest_on(&advice.source_ids);
+        }
+        let conditions = self.weather.conditions.as_deref().unwrap_or_default();
+        let closing = notes.close();
+        Ok(CureGuidanceReport {
+            verdict: verdict.code(),
+            reasons,
+            windows: job.windows(),
+            milestones: job.milestones(),
+            hourly: job.hourly(),
+            equivalent_hours: job.equivalent_hours(),
+            alternatives,
+            shelf: job.show_shelf(),
+            pot_life: job.show_pot_life(),
+            handling,
+            conditions_used: conditions.iter().map(CureConditions::from).collect(),
+            inputs: job.echo(),
+            findings: closing.findings,
+            assumed: closing.assumed,
+            unused: closing.unused,
+            cautions: closing.cautions,
+            basis: closing.basis,
+        })
+    }
+}
+
+/// Says what the times rest on where no data sheet gives them.
+fn note_model(job: &Job, notes: &mut Notes) {
+    let sheet = &job.product.sheet;
+    let at = At::BODY.field("sealant").field("data_sheet").to_string();
+    let mut note = |code, message: &str| notes.find(Finding::at(code, Level::Note, at.clone(), message));
+    match job.product.kind {
+        SealantKind::OnePartMoistureCure if sheet.depth_per_day.is_none() && sheet.full.is_none() => note(
+            FindingCode::FrontCalibrated,
+            "Without a data sheet the depth of cure is calibrated: a slot of 1-1/4 in (32 mm) cures through in 3 to 7 days at 23 °C and 50 %. Send depth_per_day or full_cure from the sheet.",
+        ),
+        SealantKind::TwoPartReactive if sheet.skin.is_none() || sheet.traffic.is_none() || sheet.full.is_none() => {
+            note(
+                FindingCode::UsualTimes,
+                "What the data sheet does not give is usual: set in 10 to 15 min at 23 °C, traffic after 25 to 60 min and full cure within 60 min at 25 °C. Send skin_over, open_to_traffic and full_cure from the sheet.",
+            )
+        }
+        SealantKind::HotApplied => note(
+            FindingCode::CoolsNotCures,
+            "Hot-applied sealant does not cure, it cools: it carries traffic when it is cold and nothing tracks. Send open_to_traffic from the sheet.",
+        ),
+        _ => {}
+    }
+}
+
+/// Names sources and cautions.
+fn note_basis(job: &Job, notes: &mut Notes) {
+    use CautionCode::{ClassifiedArea, HotWork, LocalCodes, NotForPeople, Sealant, WorkZone};
+    notes.rest_on(&[
+        Source::AlduchovEskridge,
+        Source::Iso8502,
+        Source::MilHdbk1110,
+        Source::OwnChoice,
+        Source::TxDot6340,
+    ]);
+    if job.sky.hours.iter().any(|hour| hour.frost_point.is_some()) {
+        notes.rest_on(&[Source::WmoIce]);
+    }
+    match job.product.kind {
+        SealantKind::OnePartMoistureCure => notes.rest_on(&[Source::Comyn, Source::Arrhenius, Source::CommonPractice]),
+        SealantKind::TwoPartReactive => notes.rest_on(&[Source::Arrhenius, Source::CommonPractice, Source::CtDot1612]),
+        SealantKind::HotApplied => notes.rest_on(&[Source::EverettHotMelt]),
+    }
+    // Reasons of the other kinds have sources, too.
+    for product in job.products() {
+        for finding in judgement::judge(job, &product) {
+            notes.rest_on(&finding.source_ids);
+        }
+    }
+    notes.caution(&[NotForPeople, LocalCodes, Sealant, WorkZone]);
+    if job.product.kind == SealantKind::HotApplied {
+        notes.caution(&[HotWork, ClassifiedArea]);
+    }
+}

@@ -1,0 +1,315 @@
+//! What [`super`] answers.
+
+use serde::Serialize;
+use utoipa::ToSchema;
+
+use crate::calculation::answer::{Assumed, Basis, Caution, Finding};
+use crate::calculation::subject::{HourlyConditions, SlotEcho};
+use crate::practice::sources::Source;
+use crate::quantity::Kind;
+use crate::quantity::shown::{
+    DepthPerDayValue, DetailLength, DurationValue, TemperatureDifferenceValue, TemperatureValue,
+};
+
+/// Whether to seal at the start that was asked for, and when traffic may return.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct CureGuidanceReport {
+    /// `go`, `go_with_care`, `wait` (not at this start; the forecast has hours that would do) or `do_not_apply` (it has none).
+    pub verdict: &'static str,
+    /// Why, the gravest first; each is among `findings`, too.
+    pub reasons: Vec<CureReason>,
+    /// Stretches of the forecast, from the start on, in each hour of which the work would pass every stop of the weather when begun
+    /// with the hour, a dry slot supposed. The last hours of a forecast, from which no skin forms before it ends, are not among them.
+    pub windows: Vec<CureWindow>,
+    /// What the sealant comes to after the start, in this order.
+    pub milestones: Vec<CureMilestoneReached>,
+    /// The weather hour by hour, from the start on.
+    pub hourly: Vec<CureHour>,
+    /// What the weather from the start to its end is worth, in hours of the reference climate. Absent for `hot_applied`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub equivalent_hours: Option<CureEquivalentHours>,
+    /// Every kind of sealant on the same weather, side by side.
+    pub alternatives: Vec<CureAlternative>,
+    /// How long the sealant still keeps; absent without `made_on`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub shelf: Option<CureShelf>,
+    /// How long mixed or opened sealant can be worked at the start; absent where the sheet gives no pot life.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub pot_life: Option<CureTimes>,
+    /// How to treat sealant and slot in this weather.
+    pub handling: Vec<CureAdvice>,
+    /// The weather that was used, as a request holds it in `weather.conditions`: sent back, it gives the same answer.
+    pub conditions_used: Vec<CureConditions>,
+    /// What was understood.
+    pub inputs: CureGuidanceInputs,
+    /// Statements about the job, the gravest first.
+    pub findings: Vec<Finding>,
+    /// Defaults that stood in for absent fields.
+    pub assumed: Vec<Assumed>,
+    /// Fields that were sent and not needed, as JSON Pointers.
+    pub unused: Vec<String>,
+    /// What can hurt someone on this job.
+    pub cautions: Vec<Caution>,
+    /// What the figures rest on.
+    pub basis: Basis,
+}
+
+/// A reason of a verdict.
+#[derive(Clone, Debug, PartialEq, Serialize, ToSchema)]
+pub struct CureReason {
+    /// The statement, for a program; a `code` of `reference/findings`.
+    pub code: &'static str,
+    /// How much it weighs: `note`, `warning` or `stop`.
+    #[schema(value_type = String)]
+    pub level: crate::practice::findings::Level,
+    /// The statement, for a person.
+    pub message: String,
+}
+
+/// A stretch of the forecast in which the work would pass.
+#[derive(Clone, Debug, PartialEq, Serialize, ToSchema)]
+pub struct CureWindow {
+    /// When it opens, RFC 3339 on the clock of the start.
+    #[schema(format = DateTime)]
+    pub start: String,
+    /// When its last hour ends, RFC 3339 on the clock of the start.
+    #[schema(format = DateTime)]
+    pub end: String,
+}
+
+/// When a milestone is reached.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct CureMilestoneReached {
+    /// A `code` of `reference/cure-milestones`.
+    pub milestone: &'static str,
+    /// At the earliest, RFC 3339 on the clock of the start, to the minute. Absent when it lies beyond the forecast.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(format = DateTime)]
+    pub earliest: Option<String>,
+    /// At the latest. Absent when it lies beyond the forecast: nothing is guessed there.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(format = DateTime)]
+    pub latest: Option<String>,
+    /// How far it has surely come by the end of the forecast, percent, 1 decimal; only where `latest` is absent.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub progress_low_percent: Option<f64>,
+    /// How far it may have come by then, percent, 1 decimal.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub progress_high_percent: Option<f64>,
+    /// How deep one-part sealant has surely cured by then.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub depth_low: Option<DetailLength>,
+    /// How deep it may have cured by then.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub depth_high: Option<DetailLength>,
+}
+
+/// An hour of the weather.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct CureHour {
+    /// Its beginning, RFC 3339 on the clock of the start.
+    #[schema(format = DateTime)]
+    pub time: String,
+    /// The slab, measured or assumed.
+    pub surface: TemperatureValue,
+    /// Whether nobody measured the slab.
+    pub surface_is_assumed: bool,
+    /// The dew point over water.
+    pub dew_point: TemperatureValue,
+    /// The frost point over ice; absent from 0 °C up.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub frost_point: Option<TemperatureValue>,
+    /// How far the slab lies above the dew point.
+    pub dew_point_margin: TemperatureDifferenceValue,
+    /// Whether the work would pass every stop of the weather when begun with this hour, as in `windows`.
+    pub can_apply: bool,
+    /// The least rate of cure against 23 °C and 50 %, 4 decimals. Absent for `hot_applied`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub rate_low: Option<f64>,
+    /// The greatest rate.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub rate_high: Option<f64>,
+    /// How far the full cure has surely come at the end of the hour, percent, 1 decimal: for one part the depth of the front as a share
+    /// of the cover.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub progress_low_percent: Option<f64>,
+    /// How far it may have come.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub progress_high_percent: Option<f64>,
+}
+
+/// Hours at 23 °C and 50 % that cure as much as the weather from the start to its end.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct CureEquivalentHours {
+    /// By the pressure of water vapour alone: the earliest of one part. 3 decimals.
+    pub vapour_pressure: f64,
+    /// By temperature at the low activation energy. 3 decimals.
+    pub arrhenius_low: f64,
+    /// By temperature at the high activation energy. 3 decimals.
+    pub arrhenius_high: f64,
+    /// By vapour pressure and temperature at the high activation energy: the latest of one part. 3 decimals.
+    pub vapour_pressure_and_arrhenius: f64,
+}
+
+/// A kind of sealant on the same weather. Only the chosen one has a data sheet.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct CureAlternative {
+    /// A `code` of `reference/sealant-kinds`.
+    pub kind: &'static str,
+    /// Whether it is the one that was asked about.
+    pub is_chosen: bool,
+    /// The verdict at the start, as for the chosen one.
+    pub verdict: &'static str,
+    /// Why.
+    pub reasons: Vec<CureReason>,
+    /// Traffic at the earliest, applied at the start all the same. Absent beyond the forecast.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(format = DateTime)]
+    pub open_to_traffic_earliest: Option<String>,
+    /// Traffic at the latest.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(format = DateTime)]
+    pub open_to_traffic_latest: Option<String>,
+    /// The earliest start in the forecast that passes every stop of the weather, a dry slot supposed, and surely meets `needed_open_by`
+    /// where that was sent. Absent when there is none.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(format = DateTime)]
+    pub earliest_start: Option<String>,
+}
+
+/// How long a sealant keeps.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct CureShelf {
+    /// The day on which its shelf life ends.
+    #[schema(format = Date)]
+    pub ends_on: String,
+    /// Whole days from the start until then; negative when it is past.
+    pub days_left: i64,
+}
+
+/// A band of times.
+#[derive(Clone, Copy, Debug, Serialize, ToSchema)]
+pub struct CureTimes {
+    /// At least.
+    pub least: DurationValue,
+    /// At most.
+    pub most: DurationValue,
+}
+
+/// How to treat sealant and slot.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct CureAdvice {
+    /// What it is about, for a program.
+    pub code: &'static str,
+    /// What to do.
+    pub message: &'static str,
+    /// Where it comes from.
+    #[schema(value_type = Vec<String>)]
+    pub source_ids: Vec<Source>,
+}
+
+/// An hour of weather as it was sent.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct CureConditions {
+    /// The start of the hour.
+    #[schema(format = DateTime)]
+    pub time: String,
+    /// The air.
+    pub air: String,
+    /// The relative humidity over water, percent.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub relative_humidity_percent: Option<f64>,
+    /// The dew point over water.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub dew_point: Option<String>,
+    /// The pavement.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub surface: Option<String>,
+    /// How likely rain or snow is, percent.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub precipitation_probability_percent: Option<f64>,
+    /// How much falls.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub precipitation: Option<String>,
+}
+
+impl From<&HourlyConditions> for CureConditions {
+    fn from(sent: &HourlyConditions) -> Self {
+        Self {
+            time: sent.time.clone(),
+            air: sent.air.text().to_owned(),
+            relative_humidity_percent: sent.relative_humidity_percent,
+            dew_point: sent.dew_point.as_ref().map(|text| text.text().to_owned()),
+            surface: sent.surface.as_ref().map(|text| text.text().to_owned()),
+            precipitation_probability_percent: sent.precipitation_probability_percent,
+            precipitation: sent.precipitation.as_ref().map(|text| text.text().to_owned()),
+        }
+    }
+}
+
+/// What was understood.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct CureGuidanceInputs {
+    /// The sealant.
+    pub sealant: CureSealantEcho,
+    /// The slot.
+    pub slot: SlotEcho,
+    /// What the insulation of the wire stands.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub insulation_rating: Option<TemperatureValue>,
+    /// The start.
+    #[schema(format = DateTime)]
+    pub start: String,
+    /// What the slot looks like.
+    pub surface_condition: &'static str,
+    /// When traffic must be let back.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(format = DateTime)]
+    pub needed_open_by: Option<String>,
+    /// The beginning of the weather, on the clock of the start.
+    #[schema(format = DateTime)]
+    pub weather_from: String,
+    /// Its end.
+    #[schema(format = DateTime)]
+    pub weather_until: String,
+}
+
+/// A sealant as it was understood.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct CureSealantEcho {
+    /// The kind.
+    pub kind: &'static str,
+    /// The lowest temperature of application.
+    pub minimum_application_temperature: TemperatureValue,
+    /// The highest.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub maximum_application_temperature: Option<TemperatureValue>,
+    /// What each milestone takes at 23 °C and 50 % (hot-applied: in any weather), from the sheet or usual.
+    pub reference_times: Vec<CureReferenceTime>,
+    /// How deep one-part sealant cures in its first day of that climate, at least.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub depth_per_day_low: Option<DepthPerDayValue>,
+    /// At most.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub depth_per_day_high: Option<DepthPerDayValue>,
+    /// The least activation energy, kJ/mol; for one part the earliest times hold without any. 1 decimal.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub activation_energy_low_kj_per_mol: Option<f64>,
+    /// The greatest, 1 decimal.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub activation_energy_high_kj_per_mol: Option<f64>,
+    /// The temperature of the pour; hot-applied only.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub pour_temperature: Option<TemperatureValue>,
+}
+
+/// What a milestone takes in the reference climate.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct CureReferenceTime {
+    /// The milestone.
+    pub milestone: &'static str,
+    /// At least.
+    pub least: DurationValue,
+    /// At most.
+    pub most: DurationValue,
+}

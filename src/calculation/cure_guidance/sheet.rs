@@ -1,0 +1,287 @@
+//! The sealant as its data sheet and its cartridge have it.
+
+use jiff::civil::Date;
+use uom::si::f64::{MolarEnergy, ThermodynamicTemperature, Time, Velocity};
+use uom::si::molar_energy::kilojoule_per_mole;
+use uom::si::thermodynamic_temperature::degree_celsius;
+use uom::si::time::day;
+
+use super::moment::{Moment, read_date};
+use crate::calculation::answer::{At, FaultCode, Notes};
+use crate::calculation::subject::{
+    ApplicationTemperature, CureTime, PourTemperature, Sealant, SealantDataSheet, ShelfLife,
+};
+use crate::practice::cure::{
+    MINIMUM_TEMPERATURE, ONE_PART_SKIN, POUR_TEMPERATURE, REFERENCE_HUMIDITY_PERCENT, REFERENCE_TEMPERATURE,
+    SHELF_LIFE, SurfaceCondition, activation_energies,
+};
+use crate::practice::sealants::SealantKind;
+use crate::practice::sources::Source;
+use crate::quantity::dimension::{self, Dimension};
+use crate::quantity::parse;
+
+/// What the data sheet gives, in typed quantities; `None` where it says nothing.
+#[derive(Clone, Debug)]
+pub struct Sheet {
+    /// Until a skin has formed.
+    pub skin: Option<Time>,
+    /// Until traffic may return.
+    pub traffic: Option<Time>,
+    /// Until it is cured through.
+    pub full: Option<Time>,
+    /// How deep it cures in the first day.
+    pub depth_per_day: Option<Velocity>,
+    /// How long it can be worked.
+    pub pot_life: Option<Time>,
+    /// The temperature that these hold at.
+    pub at_temperature: ThermodynamicTemperature,
+    /// The relative humidity that these hold at, percent.
+    pub at_humidity_percent: f64,
+    /// The lowest temperature of application.
+    pub minimum: Option<ThermodynamicTemperature>,
+    /// The highest temperature of application.
+    pub maximum: Option<ThermodynamicTemperature>,
+    /// The activation energy.
+    pub energy: Option<MolarEnergy>,
+    /// The temperature of the pour.
+    pub pour: ThermodynamicTemperature,
+    /// Whether a damp slot is allowed.
+    pub damp_allowed: bool,
+}
+
+/// How long the sealant still keeps at the start.
+#[derive(Clone, Copy, Debug)]
+pub struct Shelf {
+    /// The first day on which it no longer keeps.
+    pub until: Date,
+    /// Whole days from the start until then; negative when it is past.
+    pub days_left: i64,
+}
+
+/// A text of ours as a quantity; a default that cannot be read is ruled out by a test.
+fn usual<D: Dimension>(text: &str, otherwise: D::Si) -> D::Si {
+    parse::<D>(text).map_or(otherwise, |written| written.si)
+}
+
+impl Default for Sheet {
+    fn default() -> Self {
+        let zero = ThermodynamicTemperature::new::<degree_celsius>(0.0);
+        Self {
+            skin: None,
+            traffic: None,
+            full: None,
+            depth_per_day: None,
+            pot_life: None,
+            at_temperature: usual::<dimension::Temperature>(REFERENCE_TEMPERATURE, zero),
+            at_humidity_percent: REFERENCE_HUMIDITY_PERCENT,
+            minimum: None,
+            maximum: None,
+            energy: None,
+            pour: usual::<dimension::Temperature>(POUR_TEMPERATURE, zero),
+            damp_allowed: false,
+        }
+    }
+}
+
+impl Sheet {
+    /// The lowest temperature of application, the sheet's or the usual one.
+    pub fn least_temperature(&self) -> ThermodynamicTemperature {
+        let freezing = ThermodynamicTemperature::new::<degree_celsius>(0.0);
+        self.minimum.unwrap_or_else(|| usual::<dimension::Temperature>(MINIMUM_TEMPERATURE, freezing))
+    }
+}
+
+/// When one-part sealant skins over where its sheet says nothing.
+pub fn usual_skin() -> Time {
+    usual::<dimension::Duration>(ONE_PART_SKIN, Time::default())
+}
+
+impl Sealant {
+    /// Reads the data sheet, whatever of it this kind of sealant needs.
+    pub(super) fn read_sheet(
+        &self,
+        condition: Option<SurfaceCondition>,
+        at: &At<'_>,
+        notes: &mut Notes,
+    ) -> Option<Sheet> {
+        notes.read_optional(&at.field("cartridge"), self.cartridge.as_ref());
+        notes.read_optional(&at.field("finish_below_surface"), self.finish_below_surface.as_ref());
+        notes.not_needed(
+            at,
+            &[("cartridge", self.cartridge.is_some()), ("finish_below_surface", self.finish_below_surface.is_some())],
+        );
+        let at = at.field("data_sheet");
+        let absent = SealantDataSheet::default();
+        let sent = self.data_sheet.as_ref().unwrap_or(&absent);
+        let mut time =
+            |name: &'static str, text: &Option<CureTime>| notes.read_optional(&at.field(name), text.as_ref());
+        let (skin, traffic) = (time("skin_over", &sent.skin_over), time("open_to_traffic", &sent.open_to_traffic));
+        let (full, pot_life) = (time("full_cure", &sent.full_cure), time("pot_life", &sent.pot_life));
+        let depth_per_day = notes.read_optional(&at.field("depth_per_day"), sent.depth_per_day.as_ref());
+        let maximum = notes
+            .read_optional(&at.field("maximum_application_temperature"), sent.maximum_application_temperature.as_ref());
+        let minimum = notes.read_or::<ApplicationTemperature>(
+            &at.field("minimum_application_temperature"),
+            sent.minimum_application_temperature.as_ref(),
+            MINIMUM_TEMPERATURE,
+            "40 °F and rising, for every kind of sealant; the data sheet governs.",
+            Source::Everett,
+        );
+        let pour = notes.read_or::<PourTemperature>(
+            &at.field("pour_temperature"),
+            sent.pour_temperature.as_ref(),
+            POUR_TEMPERATURE,
+            "What one agency's hot-applied sealant is poured at.",
+            Source::EverettHotMelt,
+        );
+        let at_temperature = notes.read_or::<ApplicationTemperature>(
+            &at.field("at_temperature"),
+            sent.at_temperature.as_ref(),
+            REFERENCE_TEMPERATURE,
+            "The laboratory climate that data sheets refer to.",
+            Source::FromMemory,
+        );
+        let at_humidity_percent = notes.value_or(
+            &at.field("at_relative_humidity_percent"),
+            sent.at_relative_humidity_percent,
+            (REFERENCE_HUMIDITY_PERCENT, "50"),
+            "The laboratory climate that data sheets refer to.",
+            Source::FromMemory,
+        );
+        if self.kind == SealantKind::OnePartMoistureCure {
+            if sent.skin_over.is_none() {
+                let reason = "About what one-part sealant takes in mild weather.";
+                notes.assume(&at.field("skin_over"), ONE_PART_SKIN, reason, &[Source::CommonPractice]);
+            }
+            let [_, high] = activation_energies();
+            let energy = (high, "60");
+            let given = sent.activation_energy_kj_per_mol.map(MolarEnergy::new::<kilojoule_per_mole>);
+            let reason =
+                "The latest times hold with it, the earliest without: cold slows the cure more than dry air alone.";
+            notes.value_or(&at.field("activation_energy_kj_per_mol"), given, energy, reason, Source::Arrhenius);
+        }
+        if condition == Some(SurfaceCondition::Damp) && self.kind != SealantKind::OnePartMoistureCure {
+            let reason = "A damp slot only where the sheet allows it.";
+            let no = (false, "false");
+            notes.value_or(&at.field("damp_slot_allowed"), sent.damp_slot_allowed, no, reason, Source::OwnChoice);
+        }
+        check_order(skin, traffic, full, &at, notes);
+        sent.note_unneeded(self.kind, condition, &at, notes);
+        Some(Sheet {
+            skin,
+            traffic,
+            full,
+            depth_per_day,
+            pot_life,
+            at_temperature: at_temperature?,
+            at_humidity_percent: at_humidity_percent.clamp(5.0, 100.0),
+            minimum: sent.minimum_application_temperature.is_some().then_some(minimum?),
+            maximum,
+            energy: sent
+                .activation_energy_kj_per_mol
+                .map(|energy| MolarEnergy::new::<kilojoule_per_mole>(energy.clamp(10.0, 200.0))),
+            pour: pour?,
+            damp_allowed: sent.damp_slot_allowed.unwrap_or(false),
+        })
+        .filter(|sheet| {
+            let is_sound = sheet.maximum.is_none_or(|maximum| maximum > sheet.least_temperature());
+            if !is_sound {
+                notes.fault(
+                    &at.field("maximum_application_temperature"),
+                    FaultCode::Contradiction,
+                    "The highest temperature of application is no higher than the lowest.",
+                    "Send a higher maximum_application_temperature, or a lower minimum_application_temperature.",
+                );
+            }
+            is_sound
+        })
+    }
+
+    /// How long it still keeps, where its date is known.
+    pub(super) fn read_shelf(&self, start: Option<Moment>, at: &At<'_>, notes: &mut Notes) -> Option<Shelf> {
+        let place = at.field("shelf_life");
+        let Some(text) = &self.made_on else {
+            notes.read_optional(&place, self.shelf_life.as_ref());
+            notes.not_needed(at, &[("shelf_life", self.shelf_life.is_some())]);
+            return None;
+        };
+        let made = read_date(text, &at.field("made_on"), notes);
+        let reason = "One year from the date of manufacture.";
+        let life =
+            notes.read_or::<ShelfLife>(&place, self.shelf_life.as_ref(), SHELF_LIFE, reason, Source::CommonPractice);
+        let (made, start) = (made?, start?);
+        if made > start.date() {
+            notes.fault(
+                &at.field("made_on"),
+                FaultCode::Contradiction,
+                "The sealant is made after the start.",
+                "Send the date of manufacture, or a later start.",
+            );
+            return None;
+        }
+        let until = made.checked_add(jiff::Span::new().days(life?.get::<day>() as i64)).ok()?;
+        let days_left = start.date().until(until).map_or(0, |span| i64::from(span.get_days()));
+        Some(Shelf { until, days_left })
+    }
+}
+
+/// A skin comes first, then traffic, then the full cure.
+fn check_order(skin: Option<Time>, traffic: Option<Time>, full: Option<Time>, at: &At<'_>, notes: &mut Notes) {
+    let pairs = [
+        ("open_to_traffic", "skin_over", traffic, skin),
+        ("full_cure", "open_to_traffic", full, traffic),
+        ("full_cure", "skin_over", full, skin),
+    ];
+    let wrong = pairs
+        .into_iter()
+        .find(|(_, _, later, earlier)| later.zip(*earlier).is_some_and(|(later, earlier)| later < earlier));
+    if let Some((later, earlier, ..)) = wrong {
+        notes.fault(
+            &at.field(later),
+            FaultCode::Contradiction,
+            format!("{later} is shorter than {earlier}."),
+            "Send skin_over, open_to_traffic and full_cure each at least as long as the one before.",
+        );
+    }
+}
+
+impl SealantDataSheet {
+    /// Names the values that this kind has no use for, and takes back what was assumed for them.
+    fn note_unneeded(&self, kind: SealantKind, condition: Option<SurfaceCondition>, at: &At<'_>, notes: &mut Notes) {
+        let has_times =
+            [&self.skin_over, &self.open_to_traffic, &self.full_cure, &self.pot_life].iter().any(|time| time.is_some());
+        let climate = ("at_temperature", self.at_temperature.is_some());
+        let humidity = ("at_relative_humidity_percent", self.at_relative_humidity_percent.is_some());
+        let depth = ("depth_per_day", self.depth_per_day.is_some());
+        let damp = ("damp_slot_allowed", self.damp_slot_allowed.is_some());
+        let pour = ("pour_temperature", self.pour_temperature.is_some());
+        if condition != Some(SurfaceCondition::Damp) || kind == SealantKind::OnePartMoistureCure {
+            notes.not_needed(at, &[damp]);
+        }
+        match kind {
+            SealantKind::OnePartMoistureCure => {
+                notes.not_needed(at, &[pour]);
+                // A climate that was sent without a value to hold for is not needed.
+                let idle = [climate, humidity].into_iter().filter(|(_, sent)| *sent && !has_times && !depth.1);
+                notes.not_needed(at, &idle.collect::<Vec<_>>());
+            }
+            SealantKind::TwoPartReactive => {
+                notes.not_needed(at, &[depth, pour, humidity]);
+                let idle = Some(climate).filter(|(_, sent)| *sent && !has_times);
+                notes.not_needed(at, idle.as_slice());
+            }
+            SealantKind::HotApplied => notes.not_needed(
+                at,
+                &[
+                    climate,
+                    humidity,
+                    depth,
+                    ("skin_over", self.skin_over.is_some()),
+                    ("full_cure", self.full_cure.is_some()),
+                    ("pot_life", self.pot_life.is_some()),
+                    ("activation_energy_kj_per_mol", self.activation_energy_kj_per_mol.is_some()),
+                ],
+            ),
+        }
+    }
+}
