@@ -16,6 +16,7 @@ use crate::calculation::answer::FaultCode;
 use crate::calculation::subject::Shape;
 use crate::physics::conductor;
 use crate::practice::Vocabulary;
+use crate::practice::cure::{CureMilestone, CureVerdict, SurfaceCondition};
 use crate::practice::detectors::{DetectorEnvelope, FailureBehaviour, OutputMode, Wiring};
 use crate::practice::fault_tests::FaultTest;
 use crate::practice::faults::{Fault, Observation, ReadingPlace, SubstitutionPoint};
@@ -168,6 +169,9 @@ tables! {
         /// What to heed: codes of cautions.
         cautions: Vec<&'static str> = test.cautions().iter().map(|caution| caution.code()).collect();
     }
+    "surface-conditions" "list_surface_conditions" "What a slot looks like before it is sealed" SurfaceConditionsTable of SurfaceConditionRow from SurfaceCondition::ALL.iter().copied() => condition
+    "cure-milestones" "list_cure_milestones" "What a sealant comes to, in order" CureMilestonesTable of CureMilestoneRow from CureMilestone::ALL.iter().copied() => milestone
+    "cure-verdicts" "list_cure_verdicts" "Whether to seal" CureVerdictsTable of CureVerdictRow from CureVerdict::ALL.iter().copied() => verdict
     "findings" "list_findings" "Statements that reports make" FindingsTable of FindingRow from FindingCode::ALL.iter().copied() => finding
     "problems" "list_problems" "What can go wrong with a request" ProblemsTable of ProblemRow from AnyProblem::all() => problem {
         /// `answer` for the code of a whole answer, `field` for the code of one field among its `errors`.

@@ -44,10 +44,10 @@ pub fn say_small(length: si::Length, system: System) -> String {
     }
 }
 
-/// A temperature in words, on the scale of the reader, to the degree or its tenth: `40 °F`, `-3.5 °C`.
+/// A temperature in words, on the scale of the reader, to a tenth of a degree: `40 °F`, `-3.5 °C`.
 pub fn say_temperature(value: si::ThermodynamicTemperature, system: System) -> String {
     match system {
-        System::UsCustomary => format!("{} °F", round(value.get::<temperature::degree_fahrenheit>(), 0)),
+        System::UsCustomary => format!("{} °F", round(value.get::<temperature::degree_fahrenheit>(), 1)),
         System::Metric => format!("{} °C", round(value.get::<temperature::degree_celsius>(), 1)),
     }
 }

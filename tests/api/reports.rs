@@ -29,7 +29,7 @@ fn requests() -> Vec<(&'static str, Value)> {
     requests
 }
 
-fn smallest() -> [(&'static str, Value); 5] {
+fn smallest() -> [(&'static str, Value); 6] {
     let coil = json!({ "along_travel": "6 ft", "across_lane": "8 ft", "turns": 3 });
     let lead_in = json!({ "length": "50 ft" });
     [
@@ -40,6 +40,15 @@ fn smallest() -> [(&'static str, Value); 5] {
         (
             "detector-compatibility",
             json!({ "loops": [{ "label": "A", "role": "exit", "loop": coil, "lead_in": lead_in }] }),
+        ),
+        (
+            "cure-guidance",
+            json!({
+                "sealant": { "kind": "one_part_moisture_cure" }, "start": "2026-01-20T12:00:00Z", "surface_condition": "wet",
+                "weather": { "conditions": [
+                    { "time": "2026-01-20T12:00:00Z", "air": "6 °C", "relative_humidity_percent": 60, "surface": "4 °C" }
+                ] }
+            }),
         ),
     ]
 }
@@ -104,7 +113,8 @@ fn whatever_is_said_is_about_a_field_of_the_request() {
             assert!(!list(finding, "source_ids").is_empty(), "{finding}");
             for figure in list(finding, "figures") {
                 let unit = figure["unit"].as_str().unwrap();
-                let units = ["ft", "m", "inch", "mm", "uH", "uH/ft", "uH/m", "ohm", "kHz", "percent", "ratio"];
+                let units =
+                    ["ft", "m", "inch", "mm", "uH", "uH/ft", "uH/m", "ohm", "kHz", "percent", "ratio", "celsius", "h"];
                 assert!(units.contains(&unit), "{finding}");
             }
             if let Some(subject) = finding.get("subject") {

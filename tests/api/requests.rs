@@ -84,14 +84,48 @@ pub fn detector_compatibility() -> Value {
     })
 }
 
+/// A cure-guidance request with every field, but for the place that stands instead of the conditions.
+pub fn cure_guidance() -> Value {
+    let (coil, unit) = (loop_characteristics(), loop_sizing());
+    let hour = |time: &str, air: &str, humidity: u32, dew_point: &str| {
+        json!({
+            "time": time, "air": air, "relative_humidity_percent": humidity, "dew_point": dew_point, "surface": "64 °F",
+            "precipitation_probability_percent": 5, "precipitation": "0 in"
+        })
+    };
+    json!({
+        "sealant": {
+            "kind": "one_part_moisture_cure", "cartridge": "29 fl oz", "finish_below_surface": "1/8 in",
+            "data_sheet": {
+                "skin_over": "1 h", "open_to_traffic": "3 h", "full_cure": "4 d", "depth_per_day": "1/4 in/day",
+                "pot_life": "30 min", "at_temperature": "73 °F", "at_relative_humidity_percent": 50,
+                "minimum_application_temperature": "40 °F", "maximum_application_temperature": "95 °F",
+                "activation_energy_kj_per_mol": 55, "pour_temperature": "387 °F", "damp_slot_allowed": false
+            },
+            "made_on": "2026-02-28", "shelf_life": "300 d"
+        },
+        "slot": unit["slot"],
+        "wire": coil["loop"]["wire"],
+        "start": "2026-06-01T08:15:00-04:00",
+        "surface_condition": "dry",
+        "needed_open_by": "2026-06-01T17:00:00-04:00",
+        "weather": { "conditions": [
+            hour("2026-06-01T08:00:00-04:00", "62 °F", 70, "52 °F"),
+            hour("2026-06-01T09:00:00-04:00", "66 °F", 62, "52.5 °F"),
+            hour("2026-06-01T12:00:00-04:00", "70 °F", 55, "53 °F")
+        ] }
+    })
+}
+
 /// All calculations, each with its request that has every field. A new one is added here, and the tests of refusals, bodies,
 /// reports and laws cover it.
-pub fn all() -> [(&'static str, Value); 4] {
+pub fn all() -> [(&'static str, Value); 5] {
     [
         ("loop-characteristics", loop_characteristics()),
         ("vehicle-response", vehicle_response()),
         ("loop-sizing", loop_sizing()),
         ("detector-compatibility", detector_compatibility()),
+        ("cure-guidance", cure_guidance()),
     ]
 }
 

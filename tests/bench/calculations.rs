@@ -6,6 +6,7 @@
 use std::hint::black_box;
 
 use criterion::{Criterion, criterion_group, criterion_main};
+use loopwright::calculation::cure_guidance::CureGuidanceRequest;
 use loopwright::calculation::detector_compatibility::DetectorCompatibilityRequest;
 use loopwright::calculation::fault_finding::FaultFindingRequest;
 use loopwright::calculation::loop_characteristics::LoopCharacteristicsRequest;
@@ -55,6 +56,25 @@ fn calculations(criterion: &mut Criterion) {
     examples::<LoopSizingRequest>(criterion);
     examples::<DetectorCompatibilityRequest>(criterion);
     examples::<FaultFindingRequest>(criterion);
+    examples::<CureGuidanceRequest>(criterion);
+    measure::<CureGuidanceRequest>(criterion, "fourteen_days_hourly", &fortnight());
+}
+
+/// A cure under two weeks of hours.
+fn fortnight() -> String {
+    let hour = |index: u32| {
+        let (day, hour, air) = (1 + index / 24, index % 24, 8 + index % 24 / 2);
+        format!(
+            r#"{{"time": "2026-05-{day:02}T{hour:02}:00:00-04:00", "air": "{air} °C", "relative_humidity_percent": 70,
+                "precipitation_probability_percent": 10}}"#
+        )
+    };
+    let hours: Vec<_> = (0..336).map(hour).collect();
+    format!(
+        r#"{{"sealant": {{"kind": "one_part_moisture_cure"}}, "start": "2026-05-01T12:00:00-04:00", "surface_condition": "dry",
+            "weather": {{"conditions": [{}]}}}}"#,
+        hours.join(",")
+    )
 }
 
 criterion_group! {

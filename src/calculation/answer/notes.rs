@@ -51,13 +51,12 @@ impl Notes {
         faults_of_validation(errors, "#", &mut self.faults);
     }
 
-    /// Whether something was wrong with what stands here, or with a part of it.
-    pub fn is_at_fault(&self, at: &At<'_>) -> bool {
-        let here = at.to_string();
-        self.faults.iter().any(|fault| {
-            let rest = fault.pointer.strip_prefix(&here);
-            rest.is_some_and(|rest| rest.is_empty() || rest.starts_with('/'))
-        })
+    /// Whether a fault was noted at a place or within it, so that it need not be noted again.
+    pub fn is_faulty(&self, at: &At<'_>) -> bool {
+        let place = at.to_string();
+        let is_within =
+            |pointer: &str| pointer.strip_prefix(&place).is_some_and(|rest| rest.is_empty() || rest.starts_with('/'));
+        self.faults.iter().any(|fault| is_within(&fault.pointer))
     }
 
     /// Takes over the faults of a noun that was read aside, and nothing else of it.

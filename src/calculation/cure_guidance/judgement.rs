@@ -41,15 +41,12 @@ pub fn judge(job: &Job, product: &Product) -> Vec<Finding> {
 
 /// The verdict that findings make.
 pub fn verdict(job: &Job, product: &Product, findings: &[Finding]) -> CureVerdict {
-    // No hour of the forecast mends these.
-    let lasting = [FindingCode::InsulationTooLow, FindingCode::InsulationUnknown, FindingCode::PastShelfLife];
-    let is_stopped = findings.iter().any(|finding| finding.level == Level::Stop);
-    let is_lasting = findings.iter().any(|finding| lasting.contains(&finding.code));
-    match (is_stopped, is_lasting) {
-        (true, false) if earliest_start(job, product).is_some() => CureVerdict::Wait,
+    let weighs = |level: Level| findings.iter().any(|finding| finding.level == level);
+    match (weighs(Level::Stop), weighs(Level::Warning)) {
+        (true, _) if earliest_start(job, product).is_some() => CureVerdict::Wait,
         (true, _) => CureVerdict::DoNotApply,
-        (false, _) if findings.iter().any(|finding| finding.level == Level::Warning) => CureVerdict::GoWithCare,
-        (false, _) => CureVerdict::Go,
+        (false, true) => CureVerdict::GoWithCare,
+        (false, false) => CureVerdict::Go,
     }
 }
 
@@ -64,8 +61,13 @@ pub fn reasons(findings: &[Finding]) -> Vec<CureReason> {
     findings.iter().filter(counts).map(reason).collect()
 }
 
-/// The earliest start that passes, and surely meets the time at which traffic is needed.
+/// The earliest start that passes, and surely meets the time at which traffic is needed. Old sealant and insulation that does not
+/// stand the pour pass at no hour.
 pub fn earliest_start(job: &Job, product: &Product) -> Option<Time> {
+    let is_old = product.kind == job.product.kind && job.shelf.is_some_and(|shelf| shelf.days_left < 0);
+    if is_old || insulation(job, product).is_some() {
+        return None;
+    }
     let meets = |at: Time| {
         let Some(needed) = job.needed else { return true };
         let span = product.reached(CureMilestone::OpenToTraffic, at, &job.sky);
@@ -307,12 +309,10 @@ fn traffic(job: &Job, product: &Product) -> Option<Finding> {
 fn instead(job: &Job, product: &Product) -> String {
     let say = |start: Time| job.sky.moment(start).say();
     let own = earliest_start(job, product).map(|start| format!("this sealant from {}", say(start)));
-    let lasting = |other: &Product| insulation(job, other).is_some();
-    let others =
-        job.products().into_iter().filter(|other| other.kind != product.kind && !lasting(other)).filter_map(|other| {
-            let start = earliest_start(job, &other)?;
-            Some(format!("{} sealant from {}", other.kind.label().to_lowercase(), say(start)))
-        });
+    let others = job.products().into_iter().filter(|other| other.kind != product.kind).filter_map(|other| {
+        let start = earliest_start(job, &other)?;
+        Some(format!("{} sealant from {}", other.kind.label().to_lowercase(), say(start)))
+    });
     let all: Vec<_> = own.into_iter().chain(others).collect();
     if all.is_empty() {
         return " Nothing in this weather meets it: take a later time, or another day.".to_owned();

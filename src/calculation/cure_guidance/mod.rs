@@ -22,7 +22,8 @@ mod stops;
 
 pub use report::{
     CureAdvice, CureAlternative, CureConditions, CureEquivalentHours, CureGuidanceInputs, CureGuidanceReport, CureHour,
-    CureMilestoneReached, CureReason, CureReferenceTime, CureSealantEcho, CureShelf, CureTimes, CureWindow,
+    CureMilestoneReached, CureReason, CureReferenceTime, CureSealantEcho, CureSheetEcho, CureShelf, CureTimes,
+    CureWindow,
 };
 pub use request::CureGuidanceRequest;
 

@@ -284,7 +284,10 @@ pub struct CureSealantEcho {
     /// The highest.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub maximum_application_temperature: Option<TemperatureValue>,
-    /// What each milestone takes at 23 °C and 50 % (hot-applied: in any weather), from the sheet or usual.
+    /// What the data sheet gives, and the usual skin-over time where it gives none. Absent for `hot_applied`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub data_sheet: Option<CureSheetEcho>,
+    /// What each milestone takes at 23 °C and 50 % (hot-applied: in any weather), by the sheet or as usual.
     pub reference_times: Vec<CureReferenceTime>,
     /// How deep one-part sealant cures in its first day of that climate, at least.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -301,6 +304,31 @@ pub struct CureSealantEcho {
     /// The temperature of the pour; hot-applied only.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub pour_temperature: Option<TemperatureValue>,
+}
+
+/// The times of a data sheet, and the climate that they hold in.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct CureSheetEcho {
+    /// Until a skin has formed.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub skin_over: Option<DurationValue>,
+    /// Until traffic may return.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub open_to_traffic: Option<DurationValue>,
+    /// Until it is cured through.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub full_cure: Option<DurationValue>,
+    /// How deep one-part sealant cures in the first day.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub depth_per_day: Option<DepthPerDayValue>,
+    /// How long it can be worked.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub pot_life: Option<DurationValue>,
+    /// The temperature that these hold at.
+    pub at_temperature: TemperatureValue,
+    /// The relative humidity that these hold at, percent, 1 decimal; one-part sealant only.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub at_relative_humidity_percent: Option<f64>,
 }
 
 /// What a milestone takes in the reference climate.

@@ -1,6 +1,6 @@
 //! From what was computed to the parts of the report.
 
-use uom::si::f64::{TemperatureInterval, Time};
+use uom::si::f64::Time;
 use uom::si::molar_energy::kilojoule_per_mole;
 use uom::si::time::{hour as an_hour, second};
 
@@ -9,13 +9,14 @@ use super::judgement::{earliest_start, judge, reasons, verdict};
 use super::product::{Behaviour, Law, Product};
 use super::report::{
     CureAlternative, CureEquivalentHours, CureGuidanceInputs, CureHour, CureMilestoneReached, CureReferenceTime,
-    CureSealantEcho, CureShelf, CureTimes, CureWindow,
+    CureSealantEcho, CureSheetEcho, CureShelf, CureTimes, CureWindow,
 };
+use super::sheet::usual_skin;
 use super::stops::passes;
 use crate::practice::Vocabulary;
 use crate::practice::cure::{CureMilestone, activation_energies};
 use crate::practice::sealants::SealantKind;
-use crate::quantity::shown::{DepthPerDayValue, TemperatureDifferenceValue, round};
+use crate::quantity::shown::{DepthPerDayValue, round};
 
 impl Job {
     fn write(&self, time: Time) -> String {
@@ -85,7 +86,7 @@ impl Job {
                 surface_is_assumed: row.surface_is_assumed,
                 dew_point: row.dew_point.into(),
                 frost_point: row.frost_point.map(Into::into),
-                dew_point_margin: margin(row.margin()),
+                dew_point_margin: row.margin().into(),
                 can_apply: passes(product, row.from.max(sky.start), sky),
                 rate_low: rates.map(|[one, other]| round(one.min(other), 4)),
                 rate_high: rates.map(|[one, other]| round(one.max(other), 4)),
@@ -160,6 +161,7 @@ impl Job {
                 kind: product.kind.code(),
                 minimum_application_temperature: product.sheet.least_temperature().into(),
                 maximum_application_temperature: product.sheet.maximum.map(Into::into),
+                data_sheet: (!is_hot).then(|| product.echo_sheet()),
                 reference_times: product.needs().into_iter().map(reference).collect(),
                 depth_per_day_low: first_day.map(|[low, _]| low),
                 depth_per_day_high: first_day.map(|[_, high]| high),
@@ -178,8 +180,20 @@ impl Job {
     }
 }
 
-fn margin(margin: TemperatureInterval) -> TemperatureDifferenceValue {
-    margin.into()
+impl Product {
+    fn echo_sheet(&self) -> CureSheetEcho {
+        let sheet = &self.sheet;
+        let is_one_part = self.kind == SealantKind::OnePartMoistureCure;
+        CureSheetEcho {
+            skin_over: sheet.skin.or_else(|| is_one_part.then(usual_skin)).map(Into::into),
+            open_to_traffic: sheet.traffic.map(Into::into),
+            full_cure: sheet.full.map(Into::into),
+            depth_per_day: sheet.depth_per_day.filter(|_| is_one_part).map(Into::into),
+            pot_life: sheet.pot_life.map(Into::into),
+            at_temperature: sheet.at_temperature.into(),
+            at_relative_humidity_percent: is_one_part.then(|| round(sheet.at_humidity_percent, 1)),
+        }
+    }
 }
 
 fn percent(share: f64) -> f64 {

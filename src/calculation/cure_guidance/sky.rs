@@ -121,26 +121,27 @@ struct Row {
 impl Weather {
     /// Reads the weather round a start.
     pub(super) fn read_sky(&self, start: Option<Moment>, at: &At<'_>, notes: &mut Notes) -> Option<Sky> {
-        let conditions_at = at.field("conditions");
+        let (conditions_at, location_at) = (at.field("conditions"), at.field("location"));
+        // What the edge noted of the place is not said again.
+        let is_said = notes.is_faulty(&location_at);
         let Some(conditions) = &self.conditions else {
-            // The edge has said why it fetched nothing for the place.
-            if self.location.is_some() && notes.is_at_fault(&at.field("location")) {
-                return None;
-            }
             let detail = match self.location {
-                Some(_) => "The weather at location is not fetched by this service.",
+                Some(_) => "The weather at location was not fetched.",
                 None => "Nothing is known of the weather.",
             };
-            notes.fault(&conditions_at, FaultCode::FieldMissing, detail, "Send conditions, the weather hour by hour.");
+            if !is_said {
+                notes.fault(
+                    &conditions_at,
+                    FaultCode::FieldMissing,
+                    detail,
+                    "Send conditions, the weather hour by hour.",
+                );
+            }
             return None;
         };
-        if self.location.is_some() {
-            notes.fault(
-                &at.field("location"),
-                FaultCode::Contradiction,
-                "The weather is given twice, by conditions and by location.",
-                "Send conditions or location, not both.",
-            );
+        if self.location.is_some() && !is_said {
+            let detail = "The weather is given twice, by conditions and by location.";
+            notes.fault(&location_at, FaultCode::Contradiction, detail, "Send conditions or location, not both.");
         }
         let rows: Vec<_> =
             conditions.iter().enumerate().map(|(index, row)| row.read(&conditions_at.item(index), notes)).collect();

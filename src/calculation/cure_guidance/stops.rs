@@ -1,6 +1,6 @@
 //! What of the weather stops the work at a time: looked for at the start, and at every other hour for the windows.
 
-use uom::si::f64::{Length, ThermodynamicTemperature, Time};
+use uom::si::f64::{Length, TemperatureInterval, ThermodynamicTemperature, Time};
 use uom::si::thermodynamic_temperature::degree_celsius;
 
 use super::job::Job;
@@ -126,16 +126,7 @@ impl Stop {
                     ),
                 )
             }
-            Self::NearDewPoint(_) => (
-                FindingCode::NearDewPoint,
-                row("surface"),
-                format!(
-                    "{slab}, {} above the dew point of {}: water condenses on it. Wait until it is {} above, or warm the slot.{measure}",
-                    say_difference(hour.margin(), system),
-                    say(hour.dew_point),
-                    say_difference(dew_point_margin(), system),
-                ),
-            ),
+            Self::NearDewPoint(_) => (FindingCode::NearDewPoint, row("surface"), condensation(hour, system)),
             Self::Rain(_) => (
                 FindingCode::RainBeforeSkin,
                 row("precipitation_probability_percent"),
@@ -145,7 +136,7 @@ impl Stop {
                 FindingCode::ColdBeforeSkin,
                 row("air"),
                 format!(
-                    "At {when} the air falls to {}, below {least}, and until then {until} only at best. Start earlier in a warmer day, or take a sealant that sets faster.",
+                    "At {when} the air falls to {}, below the {least} that is asked for, before {until} for sure. Start earlier on a warmer day, or take a sealant that sets faster.",
                     say(hour.air)
                 ),
             ),
@@ -167,6 +158,23 @@ impl Stop {
             },
         }
     }
+}
+
+/// How near the dew point is, and what to do about it.
+fn condensation(hour: &super::sky::Hour, system: System) -> String {
+    let (margin, zero) = (hour.margin(), TemperatureInterval::default());
+    let far = if margin < zero {
+        format!("{} below", say_difference(zero - margin, system))
+    } else {
+        format!("only {} above", say_difference(margin, system))
+    };
+    let taken = if hour.surface_is_assumed { "is taken to be" } else { "is" };
+    format!(
+        "The slab {taken} at {}, {far} the dew point of {}: water condenses on it. Wait until it is {} above, or warm the slot.",
+        say_temperature(hour.surface, system),
+        say_temperature(hour.dew_point, system),
+        say_difference(dew_point_margin(), system),
+    )
 }
 
 fn rain(hour: &super::sky::Hour, when: &str, until: &str, system: System) -> String {

@@ -80,6 +80,15 @@ fn lengths(calculation: &str) -> &'static [(&'static str, Least)] {
             ("/loops/0/position/along", Negative),
             ("/loops/0/position/across", Negative),
         ],
+        "cure-guidance" => &[
+            ("/sealant/finish_below_surface", Zero),
+            ("/slot/width", Positive),
+            ("/slot/depth", Positive),
+            ("/slot/cover", Zero),
+            ("/wire/over_insulation", Positive),
+            ("/wire/over_jacket", Positive),
+            ("/weather/conditions/1/precipitation", Zero),
+        ],
         "loop-sizing" => &[
             ("/opening/width", Positive),
             ("/opening/edge_setback", Zero),

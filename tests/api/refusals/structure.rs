@@ -7,7 +7,7 @@ use crate::harness::description;
 use crate::requests::{Need, all, loop_characteristics, loop_sizing, need, places, with, without};
 
 /// The places of closed lists, with the schema of each.
-const CLOSED: [(&str, &str, &str); 8] = [
+const CLOSED: [(&str, &str, &str); 10] = [
     ("loop-characteristics", "/loop/shape", "Shape"),
     ("loop-sizing", "/opening/barrier", "Barrier"),
     ("loop-sizing", "/roles/1", "Role"),
@@ -16,6 +16,8 @@ const CLOSED: [(&str, &str, &str); 8] = [
     ("loop-sizing", "/site_hazards/0", "SiteHazard"),
     ("loop-sizing", "/construction", "Construction"),
     ("loop-sizing", "/detector/envelope", "DetectorEnvelope"),
+    ("cure-guidance", "/sealant/kind", "SealantKind"),
+    ("cure-guidance", "/surface_condition", "SurfaceCondition"),
 ];
 
 /// Every place, the request itself included, at which an object stands.
@@ -114,6 +116,12 @@ fn a_required_field_that_is_missing_is_named_and_an_optional_one_is_not_missed()
                 Need::Optional if pointer == "/plate" => {
                     let answer = refused(calculation, &without(&request, &pointer), &[("#/vehicle", "field_missing")]);
                     assert!(hint(&answer).starts_with("Send vehicle "), "{}", hint(&answer));
+                }
+                // A place could stand instead.
+                Need::Optional if pointer == "/weather/conditions" => {
+                    let fault = ("#/weather/conditions", "field_missing");
+                    let answer = refused(calculation, &without(&request, &pointer), &[fault]);
+                    assert!(hint(&answer).starts_with("Send conditions"), "{}", hint(&answer));
                 }
                 Need::Optional => drop(taken(calculation, &without(&request, &pointer))),
                 Need::Item => {}
