@@ -99,7 +99,7 @@ pub fn cure_guidance() -> Value {
             "data_sheet": {
                 "skin_over": "1 h", "open_to_traffic": "3 h", "full_cure": "4 d", "depth_per_day": "1/4 in/day",
                 "pot_life": "30 min", "at_temperature": "73 °F", "at_relative_humidity_percent": 50,
-                "minimum_application_temperature": "40 °F", "maximum_application_temperature": "95 °F",
+                "minimum_application_temperature": "35 °F", "maximum_application_temperature": "95 °F",
                 "activation_energy_kj_per_mol": 55, "pour_temperature": "387 °F", "damp_slot_allowed": false
             },
             "made_on": "2026-02-28", "shelf_life": "300 d"

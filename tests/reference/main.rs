@@ -2,6 +2,8 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test that cannot go on has failed")]
 
 mod calibration;
+mod cure;
+mod cure_laws;
 mod faults;
 mod laws;
 mod plates;

@@ -148,6 +148,20 @@ pub struct Span {
 }
 
 impl Product {
+    /// The low and the high activation energy. One-part sealant is bracketed by none and the high one, so its sheet replaces that alone.
+    pub fn energies(&self) -> [MolarEnergy; 2] {
+        Self::bracket(self.kind, &self.sheet)
+    }
+
+    fn bracket(kind: SealantKind, sheet: &Sheet) -> [MolarEnergy; 2] {
+        let [low, _] = activation_energies();
+        match sheet.energy {
+            Some(energy) if kind == SealantKind::OnePartMoistureCure => [low.min(energy), energy],
+            Some(energy) => [energy; 2],
+            None => activation_energies(),
+        }
+    }
+
     /// A kind of sealant with its sheet, or with an empty one.
     pub fn new(kind: SealantKind, sheet: Sheet, cover: Length, sky: &Sky) -> Self {
         let behaviour = match kind {
@@ -257,7 +271,7 @@ impl Product {
 
 impl Curing {
     fn new(kind: SealantKind, sheet: &Sheet, cover: Length, sky: &Sky) -> Self {
-        let [low, high] = sheet.energy.map_or_else(activation_energies, |energy| [energy; 2]);
+        let [low, high] = Product::bracket(kind, sheet);
         let is_one_part = kind == SealantKind::OnePartMoistureCure;
         let laws = if is_one_part {
             [Law::Vapour, Law::VapourAndArrhenius(high)]

@@ -160,7 +160,7 @@ pub struct CureAlternative {
     pub is_chosen: bool,
     /// The verdict at the start, as for the chosen one.
     pub verdict: &'static str,
-    /// Why.
+    /// Why, the gravest first.
     pub reasons: Vec<CureReason>,
     /// Traffic at the earliest, applied at the start all the same. Absent beyond the forecast.
     #[serde(skip_serializing_if = "Option::is_none")]

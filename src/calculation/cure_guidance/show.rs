@@ -14,7 +14,7 @@ use super::report::{
 use super::sheet::usual_skin;
 use super::stops::passes;
 use crate::practice::Vocabulary;
-use crate::practice::cure::{CureMilestone, activation_energies};
+use crate::practice::cure::CureMilestone;
 use crate::practice::sealants::SealantKind;
 use crate::quantity::shown::{DepthPerDayValue, round};
 
@@ -100,7 +100,7 @@ impl Job {
     /// What the weather is worth; nothing for what only cools.
     pub fn equivalent_hours(&self) -> Option<CureEquivalentHours> {
         let Behaviour::Cures(_) = self.product.behaviour else { return None };
-        let energies = self.product.sheet.energy.map_or_else(activation_energies, |energy| [energy; 2]);
+        let energies = self.product.energies();
         let worth = |law: Law| {
             let (sum, sky) = (law.sum(&self.sky), &self.sky);
             let seconds = sum.at(sky.end().get::<second>()) - sum.at(sky.start.get::<second>());
@@ -146,7 +146,7 @@ impl Job {
     /// What was understood.
     pub fn echo(&self) -> CureGuidanceInputs {
         let (product, sky) = (&self.product, &self.sky);
-        let [low, high] = product.sheet.energy.map_or_else(activation_energies, |energy| [energy; 2]);
+        let [low, high] = product.energies();
         let is_hot = product.kind == SealantKind::HotApplied;
         let energy = |energy: uom::si::f64::MolarEnergy| round(energy.get::<kilojoule_per_mole>(), 1);
         let reference = |(milestone, [least, most]): (CureMilestone, [Time; 2])| CureReferenceTime {

@@ -23,6 +23,9 @@ fn corner_cuts_may_not_take_a_leg() {
 fn the_parts_of_a_lead_in_may_not_be_longer_than_it() {
     for (calculation, request) in all() {
         let lead_in = if calculation == "detector-compatibility" { "/loops/0/lead_in" } else { "/lead_in" };
+        if request.pointer(lead_in).is_none() {
+            continue;
+        }
         let request = with(&request, &format!("{lead_in}/in_slot"), "30 ft");
         let in_conduit = |length: &str| with(&request, &format!("{lead_in}/in_conduit"), length);
         refused(calculation, &in_conduit("31 ft"), &[(&format!("#{lead_in}/length"), "contradiction")]);

@@ -130,6 +130,7 @@ fn a_required_field_that_is_missing_is_named_and_an_optional_one_is_not_missed()
         let first = match calculation {
             "loop-sizing" => "#/opening",
             "detector-compatibility" => "#/loops",
+            "cure-guidance" => "#/sealant",
             _ => "#/loop",
         };
         refused(calculation, &json!({}), &[(first, "field_missing")]);
@@ -174,6 +175,7 @@ fn other_json_types_are_refused_wherever_they_stand() {
                 Value::Object(_) => vec![json!("text"), json!(1), json!(true)],
                 Value::Array(_) => vec![json!("text"), json!(1), json!({}), json!(false)],
                 Value::String(_) => vec![json!([]), json!({ "ft": 6 }), json!(true)],
+                Value::Bool(_) => vec![json!([]), json!({}), json!("text"), json!(1)],
                 _ => vec![json!([]), json!({}), json!("text"), json!(true)],
             };
             for other in others {
