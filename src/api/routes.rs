@@ -50,7 +50,8 @@ impl Visitor for Register<'_> {
 
 async fn answer<C: Calculation>(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
     let response = guarded(request.clone(), async {
-        let report = report::<C>(&request, &mut payload).await?;
+        let mut asked = read::<C>(&request, &mut payload).await?;
+        let report = weather::answer(&mut asked, Edge::of(&request)).await?;
         let json = serde_json::to_string(&report).map_err(|_| Problem::new(ProblemCode::InternalError))?;
         Ok(HttpResponse::Ok()
             .insert_header((header::CACHE_CONTROL, "no-store"))
@@ -61,15 +62,11 @@ async fn answer<C: Calculation>(request: HttpRequest, mut payload: web::Payload)
     unread::close_behind(response, payload)
 }
 
-/// What a calculation answers to the body of a request, a place in it replaced by its forecast.
-///
-/// # Errors
-/// Whatever is wrong with the body, and a forecast that failed.
-pub async fn report<C: Calculation>(request: &HttpRequest, payload: &mut web::Payload) -> Result<C::Report, Problem> {
-    let edge = Edge::of(request);
-    let limit = edge.settings.body_limit.saturating_mul(C::BODY_SHARE);
+/// The typed request of a body.
+async fn read<C: Calculation>(request: &HttpRequest, payload: &mut web::Payload) -> Result<C, Problem> {
+    let limit = Edge::of(request).settings.body_limit.saturating_mul(C::BODY_SHARE);
     let body = body::read(request, payload, limit).await?;
-    weather::answer(body::decode::<C>(&body)?, edge).await
+    body::decode(&body)
 }
 
 async fn refuse_method(request: HttpRequest, allow: &'static str) -> HttpResponse {

@@ -18,11 +18,11 @@ use crate::practice::sources::Source;
 
 const HINT: &str = "Send conditions instead: the weather hour by hour.";
 
-/// Answers a request, the forecast in the stead of its `weather.location`.
+/// Answers a request, after the forecast has taken the stead of its `weather.location`.
 ///
 /// # Errors
 /// 422 for faults of the request, 502, 503 or 504 when the weather service gives no forecast that can be computed with.
-pub async fn answer<C: Calculation>(mut request: C, edge: &Edge) -> Result<C::Report, Problem> {
+pub async fn answer<C: Calculation>(request: &mut C, edge: &Edge) -> Result<C::Report, Problem> {
     let mut notes = Notes::default();
     let was_fetched = match request.weather_mut() {
         Some(weather) => resolve(weather, edge.forecast.as_deref(), &edge.metrics, &mut notes).await?,
