@@ -11,6 +11,7 @@ mod edge;
 mod examples;
 mod fault_finding;
 mod forecast;
+mod forecast_documents;
 mod forecast_source;
 mod harness;
 mod health;
