@@ -33,7 +33,7 @@ pub fn dew_point(vapour_pressure: f64) -> f64 {
 
 /// Frost point over ice in °C of a vapour pressure in Pa; it has a meaning below 0 °C only.
 ///
-/// Source: WMO No. 8, from memory. Worked number: air of -5 °C at 70 % over water, -8.56 °C.
+/// Source: WMO No. 8, from memory. Worked number: air of -5 °C at 70 % over water, -8.55 °C.
 pub fn frost_point(vapour_pressure: f64) -> f64 {
     inverse(vapour_pressure, OVER_ICE)
 }

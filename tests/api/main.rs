@@ -5,6 +5,7 @@
 mod body;
 mod characteristics;
 mod cors;
+mod cure_guidance;
 mod description;
 mod detector_compatibility;
 mod edge;

@@ -145,12 +145,12 @@ impl Weather {
         }
         let rows: Vec<_> =
             conditions.iter().enumerate().map(|(index, row)| row.read(&conditions_at.item(index), notes)).collect();
-        check_times(&rows, &conditions_at, notes);
+        let is_in_order = check_times(&rows, &conditions_at, notes);
         let rows: Vec<Row> = rows.into_iter().collect::<Option<_>>()?;
         let (first, last, start) = (rows.first()?, rows.last()?, start?);
         let begin = Moment { at: first.moment.at, offset: start.offset };
         let end = Moment { at: last.moment.at, offset: start.offset }.later(Time::new::<an_hour>(1.0));
-        if start.at < begin.at || start.at >= end.at {
+        if is_in_order && (start.at < begin.at || start.at >= end.at) {
             let hint =
                 format!("Send a start from {} to before {}, or weather that reaches it.", begin.write(), end.write());
             notes.fault(&At::BODY.field("start"), FaultCode::OutOfRange, "The start lies outside the weather.", hint);
@@ -218,44 +218,38 @@ fn slab(rows: &[Row], froms: &[Time], index: usize, begin: Moment) -> Thermodyna
     if hour >= dusk || hour < dawn { lowest - night_drop() } else { lowest }
 }
 
-/// Rows must rise in time, lie close together, and be no more than two weeks.
-fn check_times(rows: &[Option<Row>], at: &At<'_>, notes: &mut Notes) {
-    let mut known: Option<Moment> = None;
-    let mut first: Option<Moment> = None;
-    for (index, row) in rows.iter().enumerate() {
-        let Some(moment) = row.as_ref().map(|row| row.moment) else {
-            // What lies round a row that cannot be read is not judged.
-            known = None;
+/// Rows must rise in time, lie close together, and be no more than two weeks; whether they are.
+fn check_times(rows: &[Option<Row>], at: &At<'_>, notes: &mut Notes) -> bool {
+    let moments: Vec<_> = rows.iter().map(|row| row.as_ref().map(|row| row.moment)).collect();
+    let mut is_sound = true;
+    for (index, pair) in moments.windows(2).enumerate() {
+        // What lies round a row that cannot be read is not judged.
+        let [Some(before), Some(moment)] = pair else { continue };
+        let step = moment.since(before.at);
+        let (code, detail, hint) = if moment.at == before.at {
+            let detail = "The same instant as the row before, offsets considered.".to_owned();
+            (FaultCode::TimeOrder, detail, "Send each hour once.")
+        } else if moment.at < before.at {
+            let detail = "The row is earlier than the one before, offsets considered.".to_owned();
+            (FaultCode::TimeOrder, detail, "Send the rows in order of time.")
+        } else if step > longest_gap() {
+            let detail = format!("{} h lie between this row and the one before.", round(step.get::<an_hour>(), 2));
+            (FaultCode::TimeGap, detail, "Send a row for every hour; at most 3 h may lie between two.")
+        } else {
             continue;
         };
-        let item = at.item(index);
-        let place = item.field("time");
-        if let Some(before) = known {
-            let step = moment.since(before.at);
-            if moment.at == before.at {
-                let detail = "The same instant as the row before, offsets considered.";
-                notes.fault(&place, FaultCode::TimeOrder, detail, "Send each hour once.");
-            } else if moment.at < before.at {
-                let detail = "The row is earlier than the one before, offsets considered.";
-                notes.fault(&place, FaultCode::TimeOrder, detail, "Send the rows in order of time.");
-            } else if step > longest_gap() {
-                let detail = format!("{} h lie between this row and the one before.", round(step.get::<an_hour>(), 2));
-                notes.fault(
-                    &place,
-                    FaultCode::TimeGap,
-                    detail,
-                    "Send a row for every hour; at most 3 h may lie between two.",
-                );
-            }
-        }
-        let begin = *first.get_or_insert(moment);
-        if moment.since(begin.at) > longest_weather() - Time::new::<an_hour>(1.0) {
-            let detail = "The weather is longer than 14 days.";
-            notes.fault(&place, FaultCode::OutOfRange, detail, "Send at most 14 days.");
-            return;
-        }
-        known = Some(moment);
+        is_sound = false;
+        notes.fault(&at.item(index + 1).field("time"), code, detail, hint);
     }
+    let Some(first) = moments.iter().flatten().next() else { return false };
+    let last_start = longest_weather() - Time::new::<an_hour>(1.0);
+    let is_late = |moment: &Option<Moment>| moment.is_some_and(|moment| moment.since(first.at) > last_start);
+    if let Some(index) = moments.iter().position(is_late) {
+        is_sound = false;
+        let detail = "The weather is longer than 14 days.";
+        notes.fault(&at.item(index).field("time"), FaultCode::OutOfRange, detail, "Send at most 14 days.");
+    }
+    is_sound
 }
 
 impl HourlyConditions {
