@@ -189,9 +189,9 @@ fn a_service_that_does_not_answer_is_a_gateway_timeout() {
 #[test]
 fn the_deadline_of_the_body_leaves_the_forecast_its_own_time() {
     let service =
-        WeatherService::start(|asked, _, base| Reply { delay: Duration::from_millis(400), ..sound(asked, base) });
+        WeatherService::start(|asked, _, base| Reply { delay: Duration::from_millis(700), ..sound(asked, base) });
     let address = start(&[
-        ("LOOPWRIGHT_DEADLINE", "0.3 s"),
+        ("LOOPWRIGHT_DEADLINE", "0.6 s"),
         ("LOOPWRIGHT_FORECAST_URL", &service.base()),
         ("LOOPWRIGHT_FORECAST_USER_AGENT", "yard@tern-island.example"),
     ]);

@@ -16,12 +16,12 @@ pub fn hasty() -> Limits {
     Limits { pause: Duration::from_millis(10), ..Limits::within(Duration::from_secs(4)) }
 }
 
-/// A service that answers one question each half a second at most.
+/// Limits that give up on one document after a little more than half a second.
 fn impatient() -> Limits {
     Limits {
-        attempt: Duration::from_millis(200),
+        attempt: Duration::from_millis(600),
         pause: Duration::from_millis(10),
-        ..Limits::within(Duration::from_secs(4))
+        ..Limits::within(Duration::from_secs(8))
     }
 }
 
@@ -181,7 +181,7 @@ fn a_refusal_is_not_tried_again() {
 
 #[test]
 fn a_service_that_is_slow_once_is_asked_again_and_one_that_stays_slow_is_too_late() {
-    let slow = || Reply { delay: Duration::from_secs(2), ..Reply::text(200, "") };
+    let slow = || Reply { delay: Duration::from_secs(5), ..Reply::text(200, "") };
     let once = WeatherService::start(move |asked, before, base| if before == 0 { slow() } else { sound(asked, base) });
     assert_eq!(rows(ask(&source(&once, impatient()))).len(), 48);
     assert_eq!(once.paths(), [POINT, POINT, HOURLY]);
@@ -190,7 +190,7 @@ fn a_service_that_is_slow_once_is_asked_again_and_one_that_stays_slow_is_too_lat
     assert_eq!(ask(&source(&always, impatient())).unwrap_err(), Failure::Timeout);
     assert_eq!(always.asked().len(), 2);
 
-    let stalling = WeatherService::with_hourly(|| Reply { stall: Duration::from_secs(2), ..Reply::text(200, "{}") });
+    let stalling = WeatherService::with_hourly(|| Reply { stall: Duration::from_secs(5), ..Reply::text(200, "{}") });
     assert_eq!(ask(&source(&stalling, impatient())).unwrap_err(), Failure::Timeout);
 }
 
