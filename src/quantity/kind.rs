@@ -181,7 +181,7 @@ pub fn schema<K: Kind>() -> RefOr<Schema> {
 fn pattern(least: &str, unit: &str) -> &'static str {
     match (least.starts_with('-'), unit.starts_with('°')) {
         (true, _) => r#"^ *[-+−]? *[0-9.][0-9 ./-]*[a-zA-Z°'"’′”″].*$"#,
-        (false, true) => r#"^ *\+? *[0-9.][0-9 ./-]*[a-zA-Z°].*$"#,
+        (false, true) => r"^ *\+? *[0-9.][0-9 ./-]*[a-zA-Z°].*$",
         (false, false) => r#"^ *\+? *[0-9.][0-9 ./-]*[a-zA-Zµμ'"‘’′“”″].*$"#,
     }
 }
