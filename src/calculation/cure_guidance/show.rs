@@ -6,7 +6,8 @@ use uom::si::time::{hour as an_hour, second};
 
 use super::job::Job;
 use super::judgement::{earliest_start, judge, reasons, verdict};
-use super::product::{Behaviour, Law, Product};
+use super::law::Law;
+use super::product::{Behaviour, Product};
 use super::report::{
     CureAlternative, CureEquivalentHours, CureGuidanceInputs, CureHour, CureMilestoneReached, CureReferenceTime,
     CureSealantEcho, CureSheetEcho, CureShelf, CureTimes, CureWindow,
