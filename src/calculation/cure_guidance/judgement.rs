@@ -19,8 +19,27 @@ use crate::practice::findings::{FindingCode, Level};
 use crate::practice::sealants::SealantKind;
 use crate::quantity::shown::{say_difference, say_duration, say_temperature};
 
+/// A kind of sealant at the start, with what is to be said of it.
+pub struct Weighed {
+    /// The kind.
+    pub product: Product,
+    /// What weighs on it, the gravest first.
+    pub findings: Vec<Finding>,
+    /// What follows.
+    pub verdict: CureVerdict,
+}
+
+impl Weighed {
+    /// Weighs a kind of sealant.
+    pub fn new(job: &Job, product: Product) -> Self {
+        let findings = judge(job, &product);
+        let verdict = verdict(job, &product, &findings);
+        Self { product, findings, verdict }
+    }
+}
+
 /// Everything that weighs on a product at the start, the gravest first.
-pub fn judge(job: &Job, product: &Product) -> Vec<Finding> {
+fn judge(job: &Job, product: &Product) -> Vec<Finding> {
     let start = job.sky.start;
     let mut findings: Vec<_> =
         stops::stops(product, start, &job.sky).into_iter().map(|stop| stop.finding(job, product)).collect();
@@ -41,7 +60,7 @@ pub fn judge(job: &Job, product: &Product) -> Vec<Finding> {
 }
 
 /// The verdict that findings make.
-pub fn verdict(job: &Job, product: &Product, findings: &[Finding]) -> CureVerdict {
+fn verdict(job: &Job, product: &Product, findings: &[Finding]) -> CureVerdict {
     let weighs = |level: Level| findings.iter().any(|finding| finding.level == level);
     match (weighs(Level::Stop), weighs(Level::Warning)) {
         (true, _) if earliest_start(job, product).is_some() => CureVerdict::Wait,

@@ -40,6 +40,7 @@ use crate::practice::findings::{FindingCode, Level};
 use crate::practice::sealants::SealantKind;
 use crate::practice::sources::Source;
 use job::Job;
+use judgement::Weighed;
 
 impl Calculation for CureGuidanceRequest {
     type Report = CureGuidanceReport;
@@ -78,15 +79,19 @@ impl Calculation for CureGuidanceRequest {
     fn calculate(&self, notes: &mut Notes) -> Result<Self::Report, Refusal> {
         let job = self.read(notes);
         let job = notes.settle(job)?;
-        let findings = judgement::judge(&job, &job.product);
-        let verdict = judgement::verdict(&job, &job.product, &findings);
-        let reasons = judgement::reasons(&findings);
-        for finding in findings {
+        let weighed: Vec<_> = job.products().into_iter().map(|product| Weighed::new(&job, product)).collect();
+        let chosen = Weighed::new(&job, job.product.clone());
+        let (verdict, reasons) = (chosen.verdict, judgement::reasons(&chosen.findings));
+        for finding in chosen.findings {
             notes.find(finding);
         }
         note_model(&job, notes);
-        let alternatives = job.alternatives();
         note_basis(&job, notes);
+        // Reasons of the other kinds have sources, too.
+        for finding in weighed.iter().flat_map(|weighed| &weighed.findings) {
+            notes.rest_on(&finding.source_ids);
+        }
+        let chances = job.chances();
         let handling = handling::advice(&job);
         for advice in &handling {
             notes.rest_on(&advice.source_ids);
@@ -96,11 +101,11 @@ impl Calculation for CureGuidanceRequest {
         Ok(CureGuidanceReport {
             verdict: verdict.code(),
             reasons,
-            windows: job.windows(),
+            windows: job.windows(&chances),
             milestones: job.milestones(),
-            hourly: job.hourly(),
+            hourly: job.hourly(&chances),
             equivalent_hours: job.equivalent_hours(),
-            alternatives,
+            alternatives: job.alternatives(&weighed),
             shelf: job.show_shelf(),
             pot_life: job.show_pot_life(),
             handling,
@@ -157,12 +162,6 @@ fn note_basis(job: &Job, notes: &mut Notes) {
         SealantKind::OnePartMoistureCure => notes.rest_on(&[Source::Comyn, Source::Arrhenius, Source::CommonPractice]),
         SealantKind::TwoPartReactive => notes.rest_on(&[Source::Arrhenius, Source::CommonPractice, Source::CtDot1612]),
         SealantKind::HotApplied => notes.rest_on(&[Source::EverettHotMelt]),
-    }
-    // Reasons of the other kinds have sources, too.
-    for product in job.products() {
-        for finding in judgement::judge(job, &product) {
-            notes.rest_on(&finding.source_ids);
-        }
     }
     notes.caution(&[NotForPeople, LocalCodes, Sealant, WorkZone]);
     if job.product.kind == SealantKind::HotApplied {
