@@ -2,8 +2,10 @@
 
 use std::net::SocketAddr;
 
-use crate::quantity::{dimension, parse};
+use reqwest::Url;
 use uom::si::time::second;
+
+use crate::quantity::{dimension, parse};
 
 /// What an operator can set. Each field names its variable.
 #[derive(Clone, Debug)]
@@ -28,6 +30,19 @@ pub struct Settings {
     pub log: String,
     /// `LOOPWRIGHT_LOG_FORMAT`: `human` or `json`. Default by whether the output is a terminal.
     pub log_format: Option<LogFormat>,
+    /// Where forecasts come from. Default nowhere: nothing leaves this machine.
+    pub forecast: Option<ForecastSettings>,
+}
+
+/// A weather service that is asked for the forecast of a `weather.location`.
+#[derive(Clone, Debug)]
+pub struct ForecastSettings {
+    /// `LOOPWRIGHT_FORECAST_URL`: its address, such as that of the public US weather service. Empty, the default, is off.
+    pub url: Url,
+    /// `LOOPWRIGHT_FORECAST_USER_AGENT`: how the instance names itself and its operator to the service. Needed when on.
+    pub user_agent: String,
+    /// `LOOPWRIGHT_FORECAST_TIMEOUT`: how long one forecast may take, retries included. Default `4 s`.
+    pub timeout: std::time::Duration,
 }
 
 /// How log lines look.
@@ -40,7 +55,7 @@ pub enum LogFormat {
 }
 
 /// The variables, as they are read.
-pub const VARIABLES: [&str; 10] = [
+pub const VARIABLES: [&str; 13] = [
     "LOOPWRIGHT_LISTEN",
     "LOOPWRIGHT_PUBLIC_URL",
     "LOOPWRIGHT_CORS_ORIGINS",
@@ -51,6 +66,9 @@ pub const VARIABLES: [&str; 10] = [
     "LOOPWRIGHT_WORKERS",
     "LOOPWRIGHT_LOG",
     "LOOPWRIGHT_LOG_FORMAT",
+    "LOOPWRIGHT_FORECAST_URL",
+    "LOOPWRIGHT_FORECAST_USER_AGENT",
+    "LOOPWRIGHT_FORECAST_TIMEOUT",
 ];
 
 impl Settings {
@@ -111,8 +129,39 @@ impl Settings {
                 "json" => Some(LogFormat::Json),
                 other => return Err(format!("LOOPWRIGHT_LOG_FORMAT is \"{other}\"; it takes human or json")),
             },
+            forecast: forecast(&variable)?,
         })
     }
+}
+
+/// The weather service, when its address is set; its other variables are checked all the same.
+fn forecast(variable: &impl Fn(&'static str) -> Option<String>) -> Result<Option<ForecastSettings>, String> {
+    let timeout = duration(variable, "LOOPWRIGHT_FORECAST_TIMEOUT", "4 s", 0.1)?;
+    let user_agent = variable("LOOPWRIGHT_FORECAST_USER_AGENT").unwrap_or_default();
+    if user_agent.len() > 200 || !user_agent.bytes().all(|byte| (b' '..=b'~').contains(&byte)) {
+        return Err("LOOPWRIGHT_FORECAST_USER_AGENT takes at most 200 printable ASCII characters".to_owned());
+    }
+    let Some(address) = variable("LOOPWRIGHT_FORECAST_URL") else { return Ok(None) };
+    let url = Url::parse(&address).ok().filter(|url| {
+        let is_plain = url.username().is_empty() && url.password().is_none();
+        ["http", "https"].contains(&url.scheme()) && is_plain && url.query().is_none() && url.fragment().is_none()
+    });
+    let Some(url) = url else {
+        // The address may hold a password, so it is not repeated.
+        return Err(
+            "LOOPWRIGHT_FORECAST_URL takes an address such as https://weather.example, without user, query or \
+                    fragment; empty switches forecasts off"
+                .to_owned(),
+        );
+    };
+    if user_agent.trim().is_empty() {
+        return Err(
+            "LOOPWRIGHT_FORECAST_USER_AGENT is needed with LOOPWRIGHT_FORECAST_URL; it takes a name and a way to \
+                    reach you, such as loops.example (operator@loops.example)"
+                .to_owned(),
+        );
+    }
+    Ok(Some(ForecastSettings { url, user_agent, timeout }))
 }
 
 fn parsed<T: std::str::FromStr>(

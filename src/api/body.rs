@@ -6,18 +6,24 @@ use futures_util::StreamExt;
 use serde::de::DeserializeOwned;
 use serde_json::Value;
 
+use super::edge::Edge;
 use super::problem::{Problem, ProblemCode};
 use super::strict::{NULL, NULL_FOR_ABSENT, Strict};
 use crate::calculation::answer::{Fault, FaultCode, LONGEST_NAME};
 use crate::practice::Vocabulary;
 
-/// Reads the whole body, up to `limit` bytes.
-///
-/// The body is read before its type is judged: an answer with unread bytes behind it would close the connection.
+/// Reads the whole body, up to `limit` bytes, within the deadline of the settings.
 ///
 /// # Errors
-/// 413, 415, or 400 when the connection breaks.
+/// 408 after the deadline, 413, 415, or 400 when the connection breaks.
 pub async fn read(request: &HttpRequest, payload: &mut web::Payload, limit: usize) -> Result<Vec<u8>, Problem> {
+    let deadline = Edge::of(request).settings.deadline;
+    let too_late = |_| Err(Problem::new(ProblemCode::RequestTimeout));
+    tokio::time::timeout(deadline, read_all(request, payload, limit)).await.unwrap_or_else(too_late)
+}
+
+/// The body is read before its type is judged: an answer with unread bytes behind it would close the connection.
+async fn read_all(request: &HttpRequest, payload: &mut web::Payload, limit: usize) -> Result<Vec<u8>, Problem> {
     let too_large = || {
         Problem::new(ProblemCode::BodyTooLarge).detail(format!(
             "The body is larger than {limit} bytes, the most that this path takes. Send less, or several requests."

@@ -17,6 +17,7 @@ use utoipa::openapi::{OpenApiBuilder, Ref, RefOr, Required, Schema, Server};
 
 use super::problem::{MEDIA_TYPE, ProblemBody, ProblemCode};
 use super::reference::{self, Table};
+use crate::calculation::subject::Weather;
 use crate::calculation::{self, Calculation};
 use crate::drawing::{self, Drawing};
 use crate::practice::Vocabulary;
@@ -220,8 +221,15 @@ impl Builder {
             .response("413", problem(&[ProblemCode::BodyTooLarge]))
             .response("415", problem(&[ProblemCode::UnsupportedMediaType]))
             .response("422", problem(&[ProblemCode::ValidationFailed]))
-            .response("500", problem(&[ProblemCode::InternalError]))
-            .response("503", problem(&[ProblemCode::Unavailable]));
+            .response("500", problem(&[ProblemCode::InternalError]));
+        let operation = if takes_weather::<C>() {
+            operation
+                .response("502", problem(&[ProblemCode::ForecastFailed]))
+                .response("503", problem(&[ProblemCode::Unavailable, ProblemCode::ForecastUnavailable]))
+                .response("504", problem(&[ProblemCode::ForecastTimeout]))
+        } else {
+            operation.response("503", problem(&[ProblemCode::Unavailable]))
+        };
         self.path(path, HttpMethod::Post, operation);
     }
 }
@@ -259,6 +267,13 @@ impl reference::Visitor for Builder {
             .response("500", problem(&[ProblemCode::InternalError]));
         self.path(format!("/v1/reference/{}", T::NAME), HttpMethod::Get, operation);
     }
+}
+
+/// Whether a request has the weather among its nouns, and with it a place whose forecast may fail.
+fn takes_weather<C: Calculation>() -> bool {
+    let mut found = Vec::new();
+    C::schemas(&mut found);
+    found.iter().any(|(name, _)| *name == Weather::name())
 }
 
 /// A failure, with an example of each kind that it can be.

@@ -8,7 +8,8 @@ use actix_web::{HttpMessage, HttpRequest, web};
 
 use super::fixed::Fixed;
 use super::metrics::Metrics;
-use crate::settings::Settings;
+use crate::forecast::{Forecast, Limits, PublicService};
+use crate::settings::{ForecastSettings, Settings};
 
 /// The state of one instance.
 pub struct Edge {
@@ -18,13 +19,24 @@ pub struct Edge {
     pub metrics: Metrics,
     /// The description with this instance's address, rendered when it is first asked for.
     pub description: OnceLock<Fixed>,
+    /// Where forecasts come from, if from anywhere.
+    pub forecast: Option<Box<dyn Forecast>>,
     ready: AtomicBool,
 }
 
 impl Edge {
     /// An instance that is not ready yet.
-    pub fn new(settings: Settings) -> Self {
-        Self { settings, metrics: Metrics::default(), description: OnceLock::new(), ready: AtomicBool::new(false) }
+    ///
+    /// # Errors
+    /// When the settings ask for forecasts and the client for them cannot be built.
+    pub fn new(settings: Settings) -> Result<Self, String> {
+        Ok(Self {
+            forecast: settings.forecast.as_ref().map(source).transpose()?,
+            settings,
+            metrics: Metrics::default(),
+            description: OnceLock::new(),
+            ready: AtomicBool::new(false),
+        })
     }
 
     /// The instance that serves a request.
@@ -50,6 +62,12 @@ impl Edge {
     pub fn link(&self, path: &str) -> String {
         format!("{}{path}", self.settings.public_url)
     }
+}
+
+/// The weather service of the settings.
+fn source(settings: &ForecastSettings) -> Result<Box<dyn Forecast>, String> {
+    let limits = Limits::within(settings.timeout);
+    Ok(Box::new(PublicService::new(settings.url.clone(), &settings.user_agent, limits)?))
 }
 
 /// The id of a request: the caller's, or one made here.

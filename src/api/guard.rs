@@ -1,4 +1,4 @@
-//! Round every handler: a deadline and a net for panics inside, an id, a log line and the counters outside.
+//! Round every handler: a net for panics inside, an id, a log line and the counters outside.
 
 use std::panic::AssertUnwindSafe;
 use std::sync::atomic::AtomicI64;
@@ -16,20 +16,18 @@ use prometheus_client::metrics::gauge::Gauge;
 use super::edge::{Edge, RequestId};
 use super::problem::{self, Problem, ProblemCode};
 
-/// Runs the work of a handler: its problem, a missed deadline and a panic all become answers.
+/// Runs the work of a handler: its problem and a panic both become answers.
 ///
 /// This is no middleware on purpose: an error that leaves a handler passes the layers that add headers to answers.
 pub async fn guarded(request: HttpRequest, work: impl Future<Output = Result<HttpResponse, Problem>>) -> HttpResponse {
     let edge = Edge::of(&request).clone();
-    let outcome = tokio::time::timeout(edge.settings.deadline, AssertUnwindSafe(work).catch_unwind()).await;
-    let problem = match outcome {
-        Ok(Ok(Ok(response))) => return response,
-        Ok(Ok(Err(problem))) => problem,
-        Ok(Err(_panic)) => {
+    let problem = match AssertUnwindSafe(work).catch_unwind().await {
+        Ok(Ok(response)) => return response,
+        Ok(Err(problem)) => problem,
+        Err(_panic) => {
             edge.metrics.panics.inc();
             Problem::new(ProblemCode::InternalError)
         }
-        Err(_elapsed) => Problem::new(ProblemCode::RequestTimeout),
     };
     problem.respond(&request)
 }

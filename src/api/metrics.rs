@@ -25,10 +25,17 @@ pub struct Metrics {
     registry: Registry,
     requests: Family<Labels, Counter>,
     seconds: Family<RouteLabel, Histogram>,
+    forecasts: Family<OutcomeLabel, Counter>,
     /// Requests in work now.
     pub in_flight: Gauge<i64, AtomicI64>,
     /// Panics that became a 500.
     pub panics: Counter,
+}
+
+/// How a question for a forecast ended.
+#[derive(Clone, Debug, PartialEq, Eq, Hash, EncodeLabelSet)]
+struct OutcomeLabel {
+    outcome: &'static str,
 }
 
 /// The route alone, for durations.
@@ -47,6 +54,7 @@ impl Default for Metrics {
         });
         let in_flight = Gauge::default();
         let panics = Counter::default();
+        let forecasts = Family::<OutcomeLabel, Counter>::default();
         registry.register("http_requests", "Requests answered", requests.clone());
         registry.register(
             "http_request_duration_seconds",
@@ -55,7 +63,8 @@ impl Default for Metrics {
         );
         registry.register("http_requests_in_flight", "Requests in work", in_flight.clone());
         registry.register("panics", "Panics that became a 500", panics.clone());
-        Self { registry, requests, seconds, in_flight, panics }
+        registry.register("forecasts", "Forecasts asked for, by how the question ended", forecasts.clone());
+        Self { registry, requests, seconds, forecasts, in_flight, panics }
     }
 }
 
@@ -64,6 +73,11 @@ impl Metrics {
     pub fn answered(&self, route: &str, status: u16, took: Duration) {
         self.requests.get_or_create(&Labels { route: route.to_owned(), status }).inc();
         self.seconds.get_or_create(&RouteLabel { route: route.to_owned() }).observe(took.as_secs_f64());
+    }
+
+    /// Counts a question for a forecast.
+    pub fn forecast_asked(&self, outcome: &'static str) {
+        self.forecasts.get_or_create(&OutcomeLabel { outcome }).inc();
     }
 
     /// All counters as text.

@@ -1,7 +1,8 @@
-//! The HTTP edge: routes, problems, documentation, health, telemetry. The only room that knows HTTP.
+//! The HTTP edge: routes, problems, documentation, health, telemetry. The only room that answers HTTP.
 //!
 //! A request passes [`guard::observed`] (id, log line, counters) and CORS, reaches its handler in [`routes`], where
-//! [`guard::guarded`] bounds it; [`body`] reads it, the calculation answers it, [`problem`] refuses it.
+//! [`guard::guarded`] catches what fails; [`body`] reads it, [`weather`] puts a forecast where a place stands, the calculation
+//! answers it, [`problem`] refuses it.
 
 pub mod body;
 pub mod description;
@@ -19,3 +20,4 @@ pub mod serve;
 pub mod strict;
 pub mod telemetry;
 pub mod unread;
+pub mod weather;

@@ -26,6 +26,9 @@ vocabulary! {
         ValidationFailed "validation_failed" "Some fields cannot be used" "The body is JSON, but its content cannot be computed. The list errors names every field, and what to send instead." [];
         InternalError "internal_error" "Our fault" "Something failed here. Report the request id to the operator; the request may be repeated." [];
         Unavailable "unavailable" "Not ready" "The instance is starting or stopping. Repeat the request after the seconds in Retry-After." [];
+        ForecastFailed "forecast_failed" "Forecast not usable" "The weather service could not be reached, or answered with what is no forecast. Send weather.conditions, the weather hour by hour, instead of weather.location; or repeat the request later." [];
+        ForecastTimeout "forecast_timeout" "Forecast too late" "The weather service did not answer in time. Send weather.conditions, the weather hour by hour, instead of weather.location; or repeat the request later." [];
+        ForecastUnavailable "forecast_unavailable" "Forecast not asked for" "The weather service was not asked: it has failed several times in a row, or too many forecasts are under way. Send weather.conditions, the weather hour by hour, instead of weather.location; or repeat the request after the seconds in Retry-After." [];
     }
 }
 
@@ -41,7 +44,9 @@ impl ProblemCode {
             Self::UnsupportedMediaType => StatusCode::UNSUPPORTED_MEDIA_TYPE,
             Self::ValidationFailed => StatusCode::UNPROCESSABLE_ENTITY,
             Self::InternalError => StatusCode::INTERNAL_SERVER_ERROR,
-            Self::Unavailable => StatusCode::SERVICE_UNAVAILABLE,
+            Self::Unavailable | Self::ForecastUnavailable => StatusCode::SERVICE_UNAVAILABLE,
+            Self::ForecastFailed => StatusCode::BAD_GATEWAY,
+            Self::ForecastTimeout => StatusCode::GATEWAY_TIMEOUT,
         }
     }
 
@@ -71,6 +76,8 @@ pub struct Problem {
     pub errors: Vec<Fault>,
     /// The methods that a path has, for a 405.
     pub allow: Option<&'static str>,
+    /// The seconds after which to try again, for a 503.
+    pub retry_after: Option<u64>,
 }
 
 /// A problem as it is sent (RFC 9457, `application/problem+json`).
@@ -97,7 +104,8 @@ pub struct ProblemBody {
 impl Problem {
     /// A problem of this kind, with the kind's own words.
     pub fn new(code: ProblemCode) -> Self {
-        Self { code, detail: code.description().to_owned(), errors: Vec::new(), allow: None }
+        let retry_after = (code.status() == StatusCode::SERVICE_UNAVAILABLE).then_some(1);
+        Self { code, detail: code.description().to_owned(), errors: Vec::new(), allow: None, retry_after }
     }
 
     /// The same with other words.
@@ -140,8 +148,8 @@ impl Problem {
         if let Some(allow) = self.allow {
             response.insert_header((header::ALLOW, allow));
         }
-        if self.code == ProblemCode::Unavailable {
-            response.insert_header((header::RETRY_AFTER, "1"));
+        if let Some(seconds) = self.retry_after {
+            response.insert_header((header::RETRY_AFTER, seconds));
         }
         response.content_type(MEDIA_TYPE).body(serde_json::to_string(&body).unwrap_or_default())
     }

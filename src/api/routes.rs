@@ -7,7 +7,7 @@ use super::body;
 use super::edge::Edge;
 use super::guard::guarded;
 use super::problem::{Problem, ProblemCode};
-use super::{documentation, health, pages, reference, unread};
+use super::{documentation, health, pages, reference, unread, weather};
 use crate::calculation::{self, Calculation};
 use crate::drawing::{self, Drawing};
 
@@ -65,7 +65,8 @@ impl drawing::Visitor for Register<'_> {
 
 async fn answer<C: Calculation>(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
     let response = guarded(request.clone(), async {
-        let report = read::<C>(&request, &mut payload).await?.answer()?;
+        let mut asked = read::<C>(&request, &mut payload).await?;
+        let report = weather::answer(&mut asked, Edge::of(&request)).await?;
         let json = serde_json::to_string(&report).map_err(|_| Problem::new(ProblemCode::InternalError))?;
         Ok(HttpResponse::Ok()
             .insert_header((header::CACHE_CONTROL, "no-store"))
@@ -78,8 +79,9 @@ async fn answer<C: Calculation>(request: HttpRequest, mut payload: web::Payload)
 
 async fn draw<D: Drawing>(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
     let response = guarded(request.clone(), async {
-        let asked = read::<D::Request>(&request, &mut payload).await?;
-        let drawn = D::draw(&asked.answer()?, D::system(&asked));
+        let mut asked = read::<D::Request>(&request, &mut payload).await?;
+        let report = weather::answer(&mut asked, Edge::of(&request)).await?;
+        let drawn = D::draw(&report, D::system(&asked));
         Ok(HttpResponse::Ok()
             .insert_header((header::CACHE_CONTROL, "no-store"))
             .insert_header((header::CONTENT_SECURITY_POLICY, DRAWING_POLICY))

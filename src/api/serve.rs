@@ -29,7 +29,7 @@ pub fn bind(settings: &Settings) -> std::io::Result<TcpListener> {
 /// When the server fails.
 pub async fn run(settings: Settings, listener: TcpListener) -> std::io::Result<()> {
     let address = listener.local_addr()?;
-    let edge = web::Data::new(Edge::new(settings));
+    let edge = web::Data::new(Edge::new(settings).map_err(std::io::Error::other)?);
     let server = {
         let edge = edge.clone();
         HttpServer::new(move || {

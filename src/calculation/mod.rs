@@ -29,6 +29,7 @@ use utoipa::ToSchema;
 use validator::Validate;
 
 use answer::{Notes, Refusal};
+use subject::Weather;
 
 /// A request and its exact answer, as published under `openapi/examples`.
 pub struct Example {
@@ -65,12 +66,25 @@ pub trait Calculation: DeserializeOwned + Validate + ToSchema + 'static {
     /// A [`Refusal`] that names every field that is wrong. A sound request that has no good answer is a report with a `stop`.
     fn calculate(&self, notes: &mut Notes) -> Result<Self::Report, Refusal>;
 
+    /// The weather of the request, where it has one: the edge puts a forecast in the stead of its `location`, for a calculation
+    /// waits for nothing. A request that has [`subject::Weather`] says where.
+    fn weather_mut(&mut self) -> Option<&mut Weather> {
+        None
+    }
+
     /// Checks counts and list sizes, then answers; all faults come together.
     ///
     /// # Errors
     /// As [`Calculation::calculate`].
     fn answer(&self) -> Result<Self::Report, Refusal> {
-        let mut notes = Notes::default();
+        self.answer_with(Notes::default())
+    }
+
+    /// Answers with what was noted before, as while a forecast was fetched.
+    ///
+    /// # Errors
+    /// As [`Calculation::calculate`], the faults that were noted before among them.
+    fn answer_with(&self, mut notes: Notes) -> Result<Self::Report, Refusal> {
         if let Err(errors) = self.validate() {
             notes.add_validation(&errors);
         }

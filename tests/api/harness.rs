@@ -41,7 +41,7 @@ impl Answer {
 }
 
 /// Starts an instance with these variables set, on a free port, on threads of its own that end with the test process.
-pub fn start(variables: &'static [(&'static str, &'static str)]) -> SocketAddr {
+pub fn start(variables: &[(&str, &str)]) -> SocketAddr {
     let settings = Settings::read(|name| match name {
         "LOOPWRIGHT_LISTEN" => Some("127.0.0.1:0".to_owned()),
         "LOOPWRIGHT_WORKERS" => Some("2".to_owned()),

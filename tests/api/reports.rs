@@ -20,7 +20,13 @@ fn requests() -> Vec<(&'static str, Value)> {
     ];
     let mut requests: Vec<_> = all().into();
     requests.extend(smallest());
+    let weather = json!({ "conditions": [
+        { "time": "2026-01-20T22:00:00Z", "air": "39 °F", "dew_point": "38 °F", "precipitation_probability_percent": 70 },
+        { "time": "2026-01-20T23:00:00Z", "air": "95 °F", "dew_point": "38 °F" },
+    ] });
     requests.extend([
+        ("cure-guidance", json!({ "sealant": { "kind": "hot_applied", "made_on": "2025-02-01" }, "start": "2026-01-20T22:10:00Z", "surface_condition": "damp", "needed_open_by": "2026-01-20T22:20:00Z", "weather": weather })),
+        ("cure-guidance", json!({ "sealant": { "kind": "two_part_reactive", "data_sheet": { "maximum_application_temperature": "90 °F" } }, "start": "2026-01-20T23:10:00Z", "wire": { "insulation_rating": "90 °C" }, "weather": weather })),
         ("loop-characteristics", json!({ "loop": { "along_travel": "1 ft", "across_lane": "1 ft", "turns": 1 }, "lead_in": { "length": "5000 ft", "gauge": "24 AWG" }, "shunt_capacitance_nf": 100 })),
         ("loop-sizing", json!({ "opening": { "width": "6 ft", "barrier": "swing_gate_pair", "approach_speed": "30 mph", "opening_time": "20 s" }, "roles": ["exit", "closing"], "site_hazards": hazards, "stock": [] })),
         ("loop-sizing", json!({ "opening": { "width": "4.5 m", "barrier": "barrier_arm" }, "surface": "pavers", "construction": "hand_wound", "vehicles": ["bicycle"] })),

@@ -1,4 +1,4 @@
-//! Which room may know which: `api → drawing → calculation → practice, quantity → physics`, and never back.
+//! Which room may know which: `api → forecast, drawing → calculation → practice, quantity → physics`, and never back.
 
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 const ROOT: &str = env!("CARGO_MANIFEST_DIR");
 
 /// A room, the rooms of ours that it may use, and the words that it may not hold.
-const ROOMS: [(&str, &[&str], &[&str]); 6] = [
+const ROOMS: [(&str, &[&str], &[&str]); 7] = [
     ("physics", &["physics"], &["actix", "reqwest", "tokio", "serde", "utoipa", "validator", "uom"]),
     ("quantity", &["quantity", "physics"], &["actix", "reqwest", "tokio"]),
     ("practice", &["practice", "quantity", "physics"], &["actix", "reqwest", "tokio"]),
@@ -16,7 +16,8 @@ const ROOMS: [(&str, &[&str], &[&str]); 6] = [
         &["drawing", "calculation", "practice", "quantity", "physics"],
         &["actix", "reqwest", "tokio", "serde", "utoipa", "validator"],
     ),
-    ("api", &["api", "drawing", "calculation", "practice", "quantity", "physics", "settings"], &[]),
+    ("forecast", &["forecast", "calculation", "practice", "quantity", "physics"], &["actix", "utoipa"]),
+    ("api", &["api", "forecast", "drawing", "calculation", "practice", "quantity", "physics", "settings"], &[]),
 ];
 
 /// The Rust files under a folder.

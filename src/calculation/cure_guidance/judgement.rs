@@ -4,31 +4,51 @@ use uom::si::f64::Time;
 use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::time::hour as an_hour;
 
+use super::deadline;
 use super::job::Job;
 use super::product::{Behaviour, Product};
 use super::report::CureReason;
+use super::slot;
 use super::stops::{self, passes};
 use crate::calculation::answer::{At, Finding};
 use crate::practice::Vocabulary;
 use crate::practice::cure::{
-    CureMilestone, CureVerdict, RAIN_CARE_PERCENT, RAIN_STOPS_PERCENT, SHELF_LIFE_SHORT_DAYS, SurfaceCondition,
-    hot_handling,
+    CureMilestone, CureVerdict, RAIN_CARE_PERCENT, RAIN_STOPS_PERCENT, SHELF_LIFE_SHORT_DAYS, hot_handling,
 };
 use crate::practice::findings::{FindingCode, Level};
 use crate::practice::sealants::SealantKind;
 use crate::quantity::shown::{say_difference, say_duration, say_temperature};
 
+/// A kind of sealant at the start, with what is to be said of it.
+pub struct Weighed {
+    /// The kind.
+    pub product: Product,
+    /// What weighs on it, the gravest first.
+    pub findings: Vec<Finding>,
+    /// What follows.
+    pub verdict: CureVerdict,
+}
+
+impl Weighed {
+    /// Weighs a kind of sealant.
+    pub fn new(job: &Job, product: Product) -> Self {
+        let findings = judge(job, &product);
+        let verdict = verdict(job, &product, &findings);
+        Self { product, findings, verdict }
+    }
+}
+
 /// Everything that weighs on a product at the start, the gravest first.
-pub fn judge(job: &Job, product: &Product) -> Vec<Finding> {
+fn judge(job: &Job, product: &Product) -> Vec<Finding> {
     let start = job.sky.start;
     let mut findings: Vec<_> =
         stops::stops(product, start, &job.sky).into_iter().map(|stop| stop.finding(job, product)).collect();
-    findings.extend(slot(job, product));
-    findings.extend(insulation(job, product));
+    findings.extend(slot::slot(job, product));
+    findings.extend(slot::insulation(job, product));
     findings.extend(rain(job, product));
     findings.extend(surface(job));
     findings.extend(heat(job, product));
-    findings.extend(traffic(job, product));
+    findings.extend(deadline::traffic(job, product));
     if product.kind == job.product.kind {
         findings.extend(shelf(job));
     }
@@ -40,7 +60,7 @@ pub fn judge(job: &Job, product: &Product) -> Vec<Finding> {
 }
 
 /// The verdict that findings make.
-pub fn verdict(job: &Job, product: &Product, findings: &[Finding]) -> CureVerdict {
+fn verdict(job: &Job, product: &Product, findings: &[Finding]) -> CureVerdict {
     let weighs = |level: Level| findings.iter().any(|finding| finding.level == level);
     match (weighs(Level::Stop), weighs(Level::Warning)) {
         (true, _) if earliest_start(job, product).is_some() => CureVerdict::Wait,
@@ -65,7 +85,7 @@ pub fn reasons(findings: &[Finding]) -> Vec<CureReason> {
 /// stand the pour pass at no hour.
 pub fn earliest_start(job: &Job, product: &Product) -> Option<Time> {
     let is_old = product.kind == job.product.kind && job.shelf.is_some_and(|shelf| shelf.days_left < 0);
-    if is_old || insulation(job, product).is_some() {
+    if is_old || slot::insulation(job, product).is_some() {
         return None;
     }
     let meets = |at: Time| {
@@ -78,85 +98,6 @@ pub fn earliest_start(job: &Job, product: &Product) -> Option<Time> {
 
 fn about(field: &'static str) -> String {
     At::BODY.field(field).to_string()
-}
-
-fn slot(job: &Job, product: &Product) -> Option<Finding> {
-    let at = about("surface_condition");
-    let find = |code, level, message: &str| Some(Finding::at(code, level, at.clone(), message));
-    let is_hot = product.kind == SealantKind::HotApplied;
-    match job.condition {
-        SurfaceCondition::Wet if is_hot => find(
-            FindingCode::SlotWet,
-            Level::Stop,
-            "There is water in the slot, and molten sealant turns it to steam that spatters. Blow it out and dry the slot first.",
-        ),
-        SurfaceCondition::Wet => find(
-            FindingCode::SlotWet,
-            Level::Stop,
-            "There is water in the slot: it spoils the seal. Blow it out, dry the slot and let no more in, then begin.",
-        ),
-        SurfaceCondition::Frost => find(
-            FindingCode::SlabFrozen,
-            Level::Stop,
-            "Frost or ice lies on the slab, and nothing bonds to it. Melt it, dry the slot, and warm the slab itself before you begin.",
-        ),
-        SurfaceCondition::Damp if is_hot && !product.sheet.damp_allowed => find(
-            FindingCode::SlotDamp,
-            Level::Stop,
-            "The slot is damp, and molten sealant makes steam of it: bubbles, spatter, no bond. Dry the slot with hot air first.",
-        ),
-        SurfaceCondition::Damp if product.kind == SealantKind::TwoPartReactive && !product.sheet.damp_allowed => find(
-            FindingCode::SlotDamp,
-            Level::Stop,
-            "The slot is damp, and two-part sealant does not bond to damp unless its data sheet says so. Dry the slot first.",
-        ),
-        SurfaceCondition::Damp => find(
-            FindingCode::SlotDamp,
-            Level::Warning,
-            "The slot is damp. Blow it out and dry it until nothing shows on a paper towel; a film of water lets the seal go.",
-        ),
-        SurfaceCondition::Dry if job.condition_is_assumed => find(
-            FindingCode::SurfaceConditionAssumed,
-            Level::Warning,
-            "Nobody said whether the slot is dry. See that it is, to the bottom, before the sealant goes in.",
-        ),
-        SurfaceCondition::Dry => None,
-    }
-}
-
-fn insulation(job: &Job, product: &Product) -> Option<Finding> {
-    if product.kind != SealantKind::HotApplied {
-        return None;
-    }
-    let at = At::BODY.field("wire").field("insulation_rating").to_string();
-    let say = |temperature| say_temperature(temperature, job.sky.system);
-    let pour = product.sheet.pour;
-    match job.rating {
-        Some(rating) if rating >= pour => None,
-        Some(rating) => Some(
-            Finding::at(
-                FindingCode::InsulationTooLow,
-                Level::Stop,
-                at,
-                format!(
-                    "The insulation stands {}, and the sealant is poured at {}: it would soften and the wires would touch. Take wire and jacket rated for the pour, or a sealant that is applied cold.",
-                    say(rating),
-                    say(pour)
-                ),
-            )
-            .figure("rating", rating.get::<degree_celsius>(), "celsius")
-            .figure("pour", pour.get::<degree_celsius>(), "celsius"),
-        ),
-        None => Some(Finding::at(
-            FindingCode::InsulationUnknown,
-            Level::Stop,
-            at,
-            format!(
-                "Nobody said what the insulation and the jacket stand. Send wire.insulation_rating from the wire's sheet: it must be at least the {} of the pour.",
-                say(pour)
-            ),
-        )),
-    }
 }
 
 fn rain(job: &Job, product: &Product) -> Vec<Finding> {
@@ -246,78 +187,6 @@ fn heat(job: &Job, product: &Product) -> Option<Finding> {
         hour.air.get::<degree_celsius>(),
         "celsius",
     ))
-}
-
-/// Whether traffic can be let back when it is needed.
-fn traffic(job: &Job, product: &Product) -> Option<Finding> {
-    let needed = job.needed?;
-    let (sky, at) = (&job.sky, about("needed_open_by"));
-    let span = product.reached(CureMilestone::OpenToTraffic, sky.start, sky)?;
-    let limit = needed.since(sky.begin.at);
-    if span.latest.is_some_and(|latest| latest <= limit) {
-        return None;
-    }
-    let (needed, opens) = (needed.say(), |time: Time| sky.moment(time).to_minute().say());
-    let is_beyond = limit > sky.end();
-    let (code, level, message) = match (span.earliest, span.latest) {
-        (Some(earliest), Some(latest)) if earliest <= limit => (
-            FindingCode::OpensLate,
-            Level::Warning,
-            format!(
-                "Traffic may return between {} and {}, and is needed at {needed}. Have a way round ready.",
-                opens(earliest),
-                opens(latest)
-            ),
-        ),
-        (Some(earliest), None) if earliest <= limit => (
-            FindingCode::OpensLate,
-            Level::Warning,
-            format!(
-                "Traffic may return from {} on, but perhaps only after the weather that was sent ends; it is needed at {needed}. Have a way round ready.",
-                opens(earliest)
-            ),
-        ),
-        (None, _) if is_beyond => (
-            FindingCode::ForecastTooShort,
-            Level::Warning,
-            format!(
-                "The weather ends before traffic may return, so nobody can say whether {needed} is met. Send more hours."
-            ),
-        ),
-        (Some(earliest), _) => (
-            FindingCode::OpensLate,
-            Level::Stop,
-            format!(
-                "Traffic may return at {} at the earliest, and is needed at {needed}.{}",
-                opens(earliest),
-                instead(job, product)
-            ),
-        ),
-        (None, _) => (
-            FindingCode::OpensLate,
-            Level::Stop,
-            format!(
-                "Traffic may not return within the weather that was sent, and is needed at {needed}.{}",
-                instead(job, product)
-            ),
-        ),
-    };
-    Some(Finding::at(code, level, at, message))
-}
-
-/// What would meet the time: another kind, another start.
-fn instead(job: &Job, product: &Product) -> String {
-    let say = |start: Time| job.sky.moment(start).say();
-    let own = earliest_start(job, product).map(|start| format!("this sealant from {}", say(start)));
-    let others = job.products().into_iter().filter(|other| other.kind != product.kind).filter_map(|other| {
-        let start = earliest_start(job, &other)?;
-        Some(format!("{} sealant from {}", other.kind.label().to_lowercase(), say(start)))
-    });
-    let all: Vec<_> = own.into_iter().chain(others).collect();
-    if all.is_empty() {
-        return " Nothing in this weather meets it: take a later time, or another day.".to_owned();
-    }
-    format!(" What would meet it, in a dry slot: {}.", all.join("; "))
 }
 
 fn shelf(job: &Job) -> Option<Finding> {

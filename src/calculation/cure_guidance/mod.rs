@@ -1,16 +1,19 @@
 //! Whether to seal today, in this cold, damp or heat, with which sealant, and when traffic may return.
 //!
-//! `request` asks. `moment` reads times, `sky` the weather, `sheet` the sealant, `job` all together; `product` computes how a kind of
-//! sealant cures under the sky. `stops` looks for what stops the work at an hour, `judgement` weighs it at the start and gives the
-//! verdict, `handling` says how to treat sealant and slot; `show` makes the parts of the `report`.
+//! `request` asks. `moment` reads times, `sky` the weather, `sheet` the sealant, `job` all together; `product` computes by the `law`s how
+//! a kind of sealant cures under the sky. `stops` looks for what of the weather stops the work at an hour, `slot` and `deadline` for
+//! what else stands against it, `judgement` weighs all at the start and gives the verdict, `handling` says how to treat sealant and
+//! slot; `show` makes the parts of the `report`.
 //!
 //! Each row of weather holds until the next, the last for an hour, and nothing is guessed beyond. One part cures with the pressure of
 //! water vapour: at the earliest with that alone, at the latest also slowed by cold as Arrhenius has it. Two parts cure by Arrhenius
 //! between two activation energies. Where it is warmer than 23 °C the order of the two turns round; the band stays a band.
 
+mod deadline;
 mod handling;
 mod job;
 mod judgement;
+mod law;
 mod moment;
 mod product;
 mod report;
@@ -18,6 +21,7 @@ mod request;
 mod sheet;
 mod show;
 mod sky;
+mod slot;
 mod stops;
 
 pub use report::{
@@ -28,6 +32,7 @@ pub use report::{
 pub use request::CureGuidanceRequest;
 
 use super::answer::{At, Finding, Notes, Refusal};
+use super::subject::Weather;
 use super::{Calculation, Example};
 use crate::practice::Vocabulary;
 use crate::practice::cautions::CautionCode;
@@ -35,6 +40,7 @@ use crate::practice::findings::{FindingCode, Level};
 use crate::practice::sealants::SealantKind;
 use crate::practice::sources::Source;
 use job::Job;
+use judgement::Weighed;
 
 impl Calculation for CureGuidanceRequest {
     type Report = CureGuidanceReport;
@@ -47,8 +53,9 @@ impl Calculation for CureGuidanceRequest {
         One part cures with the pressure of water vapour, at the earliest with that alone, at the latest also slowed by cold as \
         Arrhenius has it; two parts by Arrhenius between two activation energies; hot-applied sealant cools. The temperature of the \
         sealant is that of the slab where `surface` was sent, of the air elsewhere. Values of the sealant's data sheet replace every \
-        default: send them. Without a data sheet the depth of one-part cure is calibrated to common practice, not validated. \
-        `weather.conditions` holds at most 14 days; a report gives back what it used in `conditions_used`.";
+        default: send them. Without a data sheet the depth of one-part cure is calibrated to common practice, not validated. Needs \
+        `weather`: `conditions`, at most 14 days, or a `location`, where the operator has switched forecasts on; then the report is \
+        that of the forecast of the moment, and sending its `conditions_used` as `conditions` gives it again.";
     const BODY_SHARE: usize = 4;
     const EXAMPLES: &'static [Example] = &[
         Example {
@@ -65,16 +72,26 @@ impl Calculation for CureGuidanceRequest {
         },
     ];
 
+    fn weather_mut(&mut self) -> Option<&mut Weather> {
+        Some(&mut self.weather)
+    }
+
     fn calculate(&self, notes: &mut Notes) -> Result<Self::Report, Refusal> {
         let job = self.read(notes);
         let job = notes.settle(job)?;
-        let findings = judgement::judge(&job, &job.product);
-        let verdict = judgement::verdict(&job, &job.product, &findings);
-        let reasons = judgement::reasons(&findings);
-        findings.into_iter().for_each(|finding| notes.find(finding));
+        let weighed: Vec<_> = job.products().into_iter().map(|product| Weighed::new(&job, product)).collect();
+        let chosen = Weighed::new(&job, job.product.clone());
+        let (verdict, reasons) = (chosen.verdict, judgement::reasons(&chosen.findings));
+        for finding in chosen.findings {
+            notes.find(finding);
+        }
         note_model(&job, notes);
-        let alternatives = job.alternatives();
         note_basis(&job, notes);
+        // Reasons of the other kinds have sources, too.
+        for finding in weighed.iter().flat_map(|weighed| &weighed.findings) {
+            notes.rest_on(&finding.source_ids);
+        }
+        let chances = job.chances();
         let handling = handling::advice(&job);
         for advice in &handling {
             notes.rest_on(&advice.source_ids);
@@ -84,11 +101,11 @@ impl Calculation for CureGuidanceRequest {
         Ok(CureGuidanceReport {
             verdict: verdict.code(),
             reasons,
-            windows: job.windows(),
+            windows: job.windows(&chances),
             milestones: job.milestones(),
-            hourly: job.hourly(),
+            hourly: job.hourly(&chances),
             equivalent_hours: job.equivalent_hours(),
-            alternatives,
+            alternatives: job.alternatives(&weighed),
             shelf: job.show_shelf(),
             pot_life: job.show_pot_life(),
             handling,
@@ -107,24 +124,25 @@ impl Calculation for CureGuidanceRequest {
 fn note_model(job: &Job, notes: &mut Notes) {
     let sheet = &job.product.sheet;
     let at = At::BODY.field("sealant").field("data_sheet").to_string();
-    let mut note = |code, message: &str| notes.find(Finding::at(code, Level::Note, at.clone(), message));
-    match job.product.kind {
-        SealantKind::OnePartMoistureCure if sheet.depth_per_day.is_none() && sheet.full.is_none() => note(
+    let found = match job.product.kind {
+        SealantKind::OnePartMoistureCure if sheet.depth_per_day.is_none() && sheet.full.is_none() => (
             FindingCode::FrontCalibrated,
-            "Without a data sheet the depth of cure is calibrated: a slot of 1-1/4 in (32 mm) cures through in 3 to 7 days at 23 °C and 50 %. Send depth_per_day or full_cure from the sheet.",
+            "Without a data sheet the depth of cure is calibrated: a slot of 1-1/4 in (32 mm) cures through in 3 to 7 days at \
+             23 °C (73 °F) and 50 %. Send depth_per_day or full_cure from the sheet.",
         ),
-        SealantKind::TwoPartReactive if sheet.skin.is_none() || sheet.traffic.is_none() || sheet.full.is_none() => {
-            note(
-                FindingCode::UsualTimes,
-                "What the data sheet does not give is usual: set in 10 to 15 min at 23 °C, traffic after 25 to 60 min and full cure within 60 min at 25 °C. Send skin_over, open_to_traffic and full_cure from the sheet.",
-            )
-        }
-        SealantKind::HotApplied => note(
+        SealantKind::TwoPartReactive if sheet.skin.is_none() || sheet.traffic.is_none() || sheet.full.is_none() => (
+            FindingCode::UsualTimes,
+            "What the data sheet does not give is usual: set in 10 to 15 min at 23 °C (73 °F), traffic after 25 to 60 min and \
+             full cure within 60 min at 25 °C (77 °F). Send skin_over, open_to_traffic and full_cure from the sheet.",
+        ),
+        SealantKind::HotApplied => (
             FindingCode::CoolsNotCures,
-            "Hot-applied sealant does not cure, it cools: it carries traffic when it is cold and nothing tracks. Send open_to_traffic from the sheet.",
+            "Hot-applied sealant does not cure, it cools: it carries traffic when it is cold and nothing tracks, 15 to 60 min after \
+             the pour unless the sheet says otherwise. Send open_to_traffic from the sheet.",
         ),
-        _ => {}
-    }
+        _ => return,
+    };
+    notes.find(Finding::at(found.0, Level::Note, at, found.1));
 }
 
 /// Names sources and cautions.
@@ -144,12 +162,6 @@ fn note_basis(job: &Job, notes: &mut Notes) {
         SealantKind::OnePartMoistureCure => notes.rest_on(&[Source::Comyn, Source::Arrhenius, Source::CommonPractice]),
         SealantKind::TwoPartReactive => notes.rest_on(&[Source::Arrhenius, Source::CommonPractice, Source::CtDot1612]),
         SealantKind::HotApplied => notes.rest_on(&[Source::EverettHotMelt]),
-    }
-    // Reasons of the other kinds have sources, too.
-    for product in job.products() {
-        for finding in judgement::judge(job, &product) {
-            notes.rest_on(&finding.source_ids);
-        }
     }
     notes.caution(&[NotForPeople, LocalCodes, Sealant, WorkZone]);
     if job.product.kind == SealantKind::HotApplied {

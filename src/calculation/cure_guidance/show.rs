@@ -5,8 +5,9 @@ use uom::si::molar_energy::kilojoule_per_mole;
 use uom::si::time::{hour as an_hour, second};
 
 use super::job::Job;
-use super::judgement::{earliest_start, judge, reasons, verdict};
-use super::product::{Behaviour, Law, Product};
+use super::judgement::{Weighed, earliest_start, reasons};
+use super::law::Law;
+use super::product::{Behaviour, Product};
 use super::report::{
     CureAlternative, CureEquivalentHours, CureGuidanceInputs, CureHour, CureMilestoneReached, CureReferenceTime,
     CureSealantEcho, CureSheetEcho, CureShelf, CureTimes, CureWindow,
@@ -19,10 +20,6 @@ use crate::practice::sealants::SealantKind;
 use crate::quantity::shown::{DepthPerDayValue, round};
 
 impl Job {
-    fn write(&self, time: Time) -> String {
-        self.sky.moment(time).to_minute().write()
-    }
-
     /// A milestone is to the minute, and never before the start.
     fn write_reached(&self, time: Time) -> String {
         let reached = self.sky.moment(time).to_minute();
@@ -30,21 +27,23 @@ impl Job {
         if reached.at < start.at { start.write() } else { reached.write() }
     }
 
+    /// The times at which the work might begin, each in an hour of its own, and whether it would pass.
+    pub fn chances(&self) -> Vec<(Time, bool)> {
+        self.sky.starts().map(|start| (start, passes(&self.product, start, &self.sky))).collect()
+    }
+
     /// The stretches in which the work would pass.
-    pub fn windows(&self) -> Vec<CureWindow> {
-        let starts: Vec<_> = self.sky.starts().collect();
+    pub fn windows(&self, chances: &[(Time, bool)]) -> Vec<CureWindow> {
         let mut windows: Vec<(Time, Time)> = Vec::new();
-        for start in starts {
-            if !passes(&self.product, start, &self.sky) {
-                continue;
-            }
-            let until = self.sky.hour(start).until;
+        for (start, _) in chances.iter().filter(|(_, passes)| *passes) {
+            let until = self.sky.hour(*start).until;
             match windows.last_mut() {
-                Some((_, end)) if *end == start => *end = until,
-                _ => windows.push((start, until)),
+                Some((_, end)) if *end == *start => *end = until,
+                _ => windows.push((*start, until)),
             }
         }
-        let window = |(start, end)| CureWindow { start: self.write(start), end: self.write(end) };
+        let write = |time| self.sky.moment(time).write();
+        let window = |(start, end)| CureWindow { start: write(start), end: write(end) };
         windows.into_iter().map(window).collect()
     }
 
@@ -72,9 +71,9 @@ impl Job {
     }
 
     /// The hours from the start on.
-    pub fn hourly(&self) -> Vec<CureHour> {
+    pub fn hourly(&self, chances: &[(Time, bool)]) -> Vec<CureHour> {
         let (product, sky) = (&self.product, &self.sky);
-        let of = |row: &super::sky::Hour| {
+        let of = |(row, (_, can_apply)): (&super::sky::Hour, &(Time, bool))| {
             let rates = match &product.behaviour {
                 Behaviour::Cures(curing) => Some(curing.laws.map(|law| law.rate(row.sealant(), row.vapour))),
                 Behaviour::Cools(_) => None,
@@ -87,14 +86,14 @@ impl Job {
                 dew_point: row.dew_point.into(),
                 frost_point: row.frost_point.map(Into::into),
                 dew_point_margin: row.margin().into(),
-                can_apply: passes(product, row.from.max(sky.start), sky),
+                can_apply: *can_apply,
                 rate_low: rates.map(|[one, other]| round(one.min(other), 4)),
                 rate_high: rates.map(|[one, other]| round(one.max(other), 4)),
                 progress_low_percent: progress.map(|(low, _)| percent(low)),
                 progress_high_percent: progress.map(|(_, high)| percent(high)),
             }
         };
-        sky.hours.iter().filter(|row| row.until > sky.start).map(of).collect()
+        sky.hours.iter().filter(|row| row.until > sky.start).zip(chances).map(of).collect()
     }
 
     /// What the weather is worth; nothing for what only cools.
@@ -115,21 +114,20 @@ impl Job {
     }
 
     /// Every kind side by side.
-    pub fn alternatives(&self) -> Vec<CureAlternative> {
-        let of = |product: Product| {
-            let findings = judge(self, &product);
+    pub fn alternatives(&self, weighed: &[Weighed]) -> Vec<CureAlternative> {
+        let of = |Weighed { product, findings, verdict }: &Weighed| {
             let span = product.reached(CureMilestone::OpenToTraffic, self.sky.start, &self.sky);
             CureAlternative {
                 kind: product.kind.code(),
                 is_chosen: product.kind == self.product.kind,
-                verdict: verdict(self, &product, &findings).code(),
-                reasons: reasons(&findings),
+                verdict: verdict.code(),
+                reasons: reasons(findings),
                 open_to_traffic_earliest: span.and_then(|span| span.earliest).map(|time| self.write_reached(time)),
                 open_to_traffic_latest: span.and_then(|span| span.latest).map(|time| self.write_reached(time)),
-                earliest_start: earliest_start(self, &product).map(|time| self.sky.moment(time).write()),
+                earliest_start: earliest_start(self, product).map(|time| self.sky.moment(time).write()),
             }
         };
-        self.products().into_iter().map(of).collect()
+        weighed.iter().map(of).collect()
     }
 
     /// How long the sealant keeps.

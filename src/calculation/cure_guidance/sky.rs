@@ -97,7 +97,8 @@ impl Sky {
 
     /// The hours that overlap a stretch of time.
     pub fn between(&self, from: Time, until: Time) -> impl Iterator<Item = &Hour> {
-        self.hours.iter().filter(move |hour| hour.until > from && hour.from < until)
+        let first = self.hours.partition_point(|hour| hour.until <= from);
+        self.hours[first..].iter().take_while(move |hour| hour.from < until)
     }
 
     /// The times at which it might be applied: the start, and the beginning of every later hour.

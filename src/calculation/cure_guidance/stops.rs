@@ -88,8 +88,8 @@ impl Stop {
         let measure = if hour.surface_is_assumed { " Measure the slab temperature before you decide." } else { "" };
         let least = say(product.sheet.least_temperature());
         let until = match product.kind {
-            SealantKind::HotApplied => "it is cold",
-            _ => "it has skinned over",
+            SealantKind::HotApplied => "it is surely cold",
+            _ => "it has surely skinned over",
         };
         let (code, about, message) = match self {
             Self::Frozen(_) => (
@@ -136,7 +136,7 @@ impl Stop {
                 FindingCode::ColdBeforeSkin,
                 row("air"),
                 format!(
-                    "At {when} the air falls to {}, below the {least} that is asked for, before {until} for sure. Start earlier on a warmer day, or take a sealant that sets faster.",
+                    "At {when} the air falls to {}, below the {least} that is asked for, before {until}. Start earlier on a warmer day, or take a sealant that sets faster.",
                     say(hour.air)
                 ),
             ),

@@ -125,7 +125,7 @@ fn weather_is_sent_once_and_two_weeks_at_most() {
     let place = json!({ "latitude": 44.1, "longitude": -68.9 });
     let sound = request(TWO, mild(3));
     refused(&with(&sound, "/weather/location", place.clone()), &[("#/weather/location", "contradiction")]);
-    refused(&with(&sound, "/weather", json!({ "location": place })), &[("#/weather/conditions", "field_missing")]);
+    refused(&with(&sound, "/weather", json!({ "location": place })), &[("#/weather/location", "forecast_off")]);
     refused(&with(&sound, "/weather", json!({})), &[("#/weather/conditions", "field_missing")]);
     refused(&without(&sound, "/weather"), &[("#/weather", "field_missing")]);
     refused(&with(&sound, "/weather/conditions", json!([])), &[("#/weather/conditions", "list_size")]);

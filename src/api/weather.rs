@@ -1,0 +1,240 @@
+//! A place in a request becomes its forecast, before the calculation.
+//!
+//! What is wrong with the place itself is noted as a fault of its field, so that it comes together with the request's other
+//! faults; a weather service that fails is a problem of its own, and the same request with `conditions` would be answered.
+
+use std::time::Duration;
+
+use validator::Validate;
+
+use super::edge::Edge;
+use super::metrics::Metrics;
+use super::problem::{Problem, ProblemCode};
+use crate::calculation::Calculation;
+use crate::calculation::answer::{At, FaultCode, Notes, Refusal};
+use crate::calculation::subject::Weather;
+use crate::forecast::{Failure, Forecast, Hourly};
+use crate::practice::sources::Source;
+
+const HINT: &str = "Send conditions instead: the weather hour by hour.";
+
+/// Answers a request, after the forecast has taken the stead of its `weather.location`.
+///
+/// # Errors
+/// 422 for faults of the request, 502, 503 or 504 when the weather service gives no forecast that can be computed with.
+pub async fn answer<C: Calculation>(request: &mut C, edge: &Edge) -> Result<C::Report, Problem> {
+    let mut notes = Notes::default();
+    let was_fetched = match request.weather_mut() {
+        Some(weather) => resolve(weather, edge.forecast.as_deref(), &edge.metrics, &mut notes).await?,
+        None => false,
+    };
+    request.answer_with(notes).map_err(|refusal| if was_fetched { refused(refusal) } else { refusal.into() })
+}
+
+/// Faults of rows that the caller did not send are the weather service's.
+fn refused(mut refusal: Refusal) -> Problem {
+    let conditions = At::BODY.field("weather").field("conditions").to_string();
+    let count = refusal.faults.len();
+    refusal.faults.retain(|fault| !fault.pointer.starts_with(&conditions));
+    if count > 0 && refusal.faults.is_empty() {
+        tracing::warn!(count, "the forecast cannot be computed with");
+        return Problem::new(ProblemCode::ForecastFailed);
+    }
+    refusal.into()
+}
+
+/// Puts the forecast in the stead of a `location`, and says whether it did. One that is at fault stays where it is: the
+/// calculation names what is wrong with its numbers, and that `conditions` were sent as well.
+async fn resolve(
+    weather: &mut Weather,
+    forecast: Option<&dyn Forecast>,
+    metrics: &Metrics,
+    notes: &mut Notes,
+) -> Result<bool, Problem> {
+    let Some(place) = weather.location else { return Ok(false) };
+    if weather.conditions.is_some() || place.validate().is_err() {
+        return Ok(false);
+    }
+    let at = At::BODY.field("weather");
+    let here = at.field("location");
+    let Some(forecast) = forecast else {
+        notes.fault(&here, FaultCode::ForecastOff, "This service fetches no forecasts.", HINT);
+        return Ok(false);
+    };
+    let outcome = forecast.hourly(place).await;
+    metrics.forecast_asked(match &outcome {
+        Ok(Hourly { is_cached: true, .. }) => "cached",
+        Ok(_) => "ok",
+        Err(failure) => failure.outcome(),
+    });
+    match outcome {
+        Ok(Hourly { conditions, .. }) => {
+            if let [first, .., last] | [first @ last] = conditions.as_slice() {
+                let value = format!("hourly from {} to {}", first.time, last.time);
+                let reason = "The weather service's forecast for weather.location.";
+                notes.assume(&at.field("conditions"), value, reason, &[Source::PublicForecast]);
+            }
+            *weather = Weather { conditions: Some(conditions), location: None };
+            Ok(true)
+        }
+        Err(Failure::NotCovered) => {
+            let detail = "The weather service has no hourly forecast for this place.";
+            notes.fault(&here, FaultCode::ForecastNotCovered, detail, HINT);
+            Ok(false)
+        }
+        Err(failure) => Err(problem(&failure)),
+    }
+}
+
+fn problem(failure: &Failure) -> Problem {
+    match failure {
+        Failure::Timeout => Problem::new(ProblemCode::ForecastTimeout),
+        Failure::Open(wait) => Problem { retry_after: Some(seconds(*wait)), ..unavailable() },
+        Failure::Busy => unavailable(),
+        _ => Problem::new(ProblemCode::ForecastFailed),
+    }
+}
+
+fn unavailable() -> Problem {
+    Problem::new(ProblemCode::ForecastUnavailable)
+}
+
+/// Whole seconds, rounded up, at least one.
+fn seconds(wait: Duration) -> u64 {
+    (wait.as_secs() + u64::from(wait.subsec_nanos() > 0)).max(1)
+}
+
+#[cfg(test)]
+mod tests {
+    use actix_web::http::StatusCode;
+    use futures_util::FutureExt;
+    use futures_util::future::{BoxFuture, ready};
+
+    use super::*;
+    use crate::calculation::answer::Fault;
+    use crate::calculation::subject::Location;
+
+    /// A source with one answer.
+    struct Says(Result<Hourly, Failure>);
+
+    impl Forecast for Says {
+        fn hourly(&self, _: Location) -> BoxFuture<'_, Result<Hourly, Failure>> {
+            ready(self.0.clone()).boxed()
+        }
+    }
+
+    fn weather(json: &str) -> Weather {
+        serde_json::from_str(json).unwrap()
+    }
+
+    const ROW: &str = r#"{"time":"2026-11-25T07:00:00-05:00","air":"43 °F","relative_humidity_percent":80}"#;
+
+    fn yard() -> Weather {
+        weather(r#"{"location":{"latitude":44.31,"longitude":-68.204}}"#)
+    }
+
+    fn rows() -> Hourly {
+        Hourly { conditions: vec![serde_json::from_str(ROW).unwrap()], is_cached: false }
+    }
+
+    /// What becomes of the weather, with its faults; and the counters.
+    async fn outcome(
+        mut weather: Weather,
+        forecast: Option<&dyn Forecast>,
+    ) -> (Result<Vec<Fault>, Problem>, Weather, String) {
+        let (metrics, mut notes) = (Metrics::default(), Notes::default());
+        let outcome = resolve(&mut weather, forecast, &metrics, &mut notes).await;
+        let faults = notes.settle(None::<()>).unwrap_err().faults;
+        (outcome.map(|_| faults), weather, metrics.render())
+    }
+
+    async fn only_fault(weather: Weather, forecast: Option<&dyn Forecast>) -> (String, &'static str) {
+        let (faults, left, _) = outcome(weather, forecast).await;
+        let [fault] = faults.unwrap().try_into().unwrap();
+        assert!(fault.hint.contains("conditions"), "{fault:?}");
+        assert!(left.location.is_some(), "the place at fault is gone");
+        (fault.pointer, fault.code)
+    }
+
+    #[actix_web::test]
+    async fn a_place_becomes_its_hours_and_the_report_will_say_so() {
+        let (metrics, mut notes, mut weather) = (Metrics::default(), Notes::default(), yard());
+        let forecast = Says(Ok(rows()));
+        assert!(resolve(&mut weather, Some(&forecast), &metrics, &mut notes).await.unwrap());
+        assert!(weather.location.is_none());
+        assert_eq!(weather.conditions.unwrap().len(), 1);
+        let assumed = serde_json::to_value(notes.close().assumed).unwrap();
+        assert_eq!(assumed[0]["about"], "#/weather/conditions");
+        assert_eq!(assumed[0]["value"], "hourly from 2026-11-25T07:00:00-05:00 to 2026-11-25T07:00:00-05:00");
+        assert_eq!(assumed[0]["source_ids"][0], "public_forecast");
+        assert!(metrics.render().contains("loopwright_forecasts_total{outcome=\"ok\"} 1\n"));
+    }
+
+    #[actix_web::test]
+    async fn weather_without_a_place_is_left_as_it_is_and_nobody_is_asked() {
+        for text in ["{}".to_owned(), format!("{{\"conditions\":[{ROW}]}}")] {
+            let (faults, left, counted) = outcome(weather(&text), Some(&Says(Err(Failure::Busy)))).await;
+            assert_eq!(faults.unwrap(), []);
+            assert_eq!(left.conditions.is_some(), text.len() > 2);
+            assert!(!counted.contains("outcome="), "{counted}");
+        }
+    }
+
+    #[actix_web::test]
+    async fn faults_of_the_place_are_its_own_and_it_stays() {
+        let here = "#/weather/location".to_owned();
+        assert_eq!(only_fault(yard(), None).await, (here.clone(), "forecast_off"));
+        assert_eq!(only_fault(yard(), Some(&Says(Err(Failure::NotCovered)))).await, (here, "forecast_not_covered"));
+    }
+
+    #[actix_web::test]
+    async fn a_place_beside_conditions_or_nowhere_on_earth_is_left_to_the_calculation() {
+        let both = format!(r#"{{"location":{{"latitude":44.31,"longitude":-68.204}},"conditions":[{ROW}]}}"#);
+        for text in [both.as_str(), r#"{"location":{"latitude":91,"longitude":-68.204}}"#] {
+            let (faults, left, counted) = outcome(weather(text), Some(&Says(Ok(rows())))).await;
+            assert_eq!(faults.unwrap(), []);
+            assert!(left.location.is_some() && !counted.contains("outcome="));
+        }
+    }
+
+    #[test]
+    fn a_fetched_row_that_cannot_be_computed_with_is_no_fault_of_the_caller() {
+        let fault = |pointer: &str| Fault {
+            pointer: pointer.to_owned(),
+            code: "contradiction",
+            detail: String::new(),
+            hint: String::new(),
+        };
+        let row = fault("#/weather/conditions/3/dew_point");
+        assert_eq!(refused(Refusal { faults: vec![row.clone()] }).code, ProblemCode::ForecastFailed);
+        let problem = refused(Refusal { faults: vec![row, fault("#/start")] });
+        assert_eq!((problem.code, problem.errors), (ProblemCode::ValidationFailed, vec![fault("#/start")]));
+        assert_eq!(refused(Refusal { faults: vec![] }).code, ProblemCode::InternalError);
+    }
+
+    #[actix_web::test]
+    async fn a_service_that_fails_is_a_problem_that_says_what_to_send_instead() {
+        let cases = [
+            (Failure::Timeout, "forecast_timeout", StatusCode::GATEWAY_TIMEOUT, None, "timeout"),
+            (Failure::Unreachable(String::new()), "forecast_failed", StatusCode::BAD_GATEWAY, None, "error"),
+            (Failure::Refused(403), "forecast_failed", StatusCode::BAD_GATEWAY, None, "error"),
+            (Failure::Malformed(String::new()), "forecast_failed", StatusCode::BAD_GATEWAY, None, "malformed"),
+            (Failure::Busy, "forecast_unavailable", StatusCode::SERVICE_UNAVAILABLE, Some(1), "busy"),
+            (
+                Failure::Open(Duration::from_millis(4100)),
+                "forecast_unavailable",
+                StatusCode::SERVICE_UNAVAILABLE,
+                Some(5),
+                "open",
+            ),
+        ];
+        for (failure, code, status, retry_after, counted) in cases {
+            let (problem, _, metrics) = outcome(yard(), Some(&Says(Err(failure)))).await;
+            let problem = problem.unwrap_err();
+            assert_eq!(serde_json::to_value(problem.code).unwrap(), code);
+            assert_eq!((problem.code.status(), problem.retry_after), (status, retry_after));
+            assert!(problem.detail.contains("Send weather.conditions"), "{}", problem.detail);
+            assert!(metrics.contains(&format!("outcome=\"{counted}\"}} 1\n")), "{metrics}");
+        }
+    }
+}

@@ -1,0 +1,92 @@
+//! Whether the slot and the wire in it take the sealant.
+
+use uom::si::thermodynamic_temperature::degree_celsius;
+
+use super::job::Job;
+use super::product::Product;
+use crate::calculation::answer::{At, Finding};
+use crate::practice::cure::SurfaceCondition;
+use crate::practice::findings::{FindingCode, Level};
+use crate::practice::sealants::SealantKind;
+use crate::quantity::shown::say_temperature;
+
+/// What the state of the slot says.
+pub fn slot(job: &Job, product: &Product) -> Option<Finding> {
+    let at = At::BODY.field("surface_condition").to_string();
+    let find = |code, level, message: &str| Some(Finding::at(code, level, at.clone(), message));
+    let is_hot = product.kind == SealantKind::HotApplied;
+    match job.condition {
+        SurfaceCondition::Wet if is_hot => find(
+            FindingCode::SlotWet,
+            Level::Stop,
+            "There is water in the slot, and molten sealant turns it to steam that spatters. Blow it out and dry the slot first.",
+        ),
+        SurfaceCondition::Wet => find(
+            FindingCode::SlotWet,
+            Level::Stop,
+            "There is water in the slot: it spoils the seal. Blow it out, dry the slot and let no more in, then begin.",
+        ),
+        SurfaceCondition::Frost => find(
+            FindingCode::SlabFrozen,
+            Level::Stop,
+            "Frost or ice lies on the slab, and nothing bonds to it. Melt it, dry the slot, and warm the slab itself before you begin.",
+        ),
+        SurfaceCondition::Damp if is_hot && !product.sheet.damp_allowed => find(
+            FindingCode::SlotDamp,
+            Level::Stop,
+            "The slot is damp, and molten sealant makes steam of it: bubbles, spatter, no bond. Dry the slot with hot air first.",
+        ),
+        SurfaceCondition::Damp if product.kind == SealantKind::TwoPartReactive && !product.sheet.damp_allowed => find(
+            FindingCode::SlotDamp,
+            Level::Stop,
+            "The slot is damp, and two-part sealant does not bond to damp unless its data sheet says so. Dry the slot first.",
+        ),
+        SurfaceCondition::Damp => find(
+            FindingCode::SlotDamp,
+            Level::Warning,
+            "The slot is damp. Blow it out and dry it until nothing shows on a paper towel; a film of water lets the seal go.",
+        ),
+        SurfaceCondition::Dry if job.condition_is_assumed => find(
+            FindingCode::SurfaceConditionAssumed,
+            Level::Warning,
+            "Nobody said whether the slot is dry. See that it is, to the bottom, before the sealant goes in.",
+        ),
+        SurfaceCondition::Dry => None,
+    }
+}
+
+/// Whether insulation and jacket stand the pour.
+pub fn insulation(job: &Job, product: &Product) -> Option<Finding> {
+    if product.kind != SealantKind::HotApplied {
+        return None;
+    }
+    let at = At::BODY.field("wire").field("insulation_rating").to_string();
+    let say = |temperature| say_temperature(temperature, job.sky.system);
+    let pour = product.sheet.pour;
+    match job.rating {
+        Some(rating) if rating >= pour => None,
+        Some(rating) => Some(
+            Finding::at(
+                FindingCode::InsulationTooLow,
+                Level::Stop,
+                at,
+                format!(
+                    "The insulation stands {}, and the sealant is poured at {}: it would soften and the wires would touch. Take wire and jacket rated for the pour, or a sealant that is applied cold.",
+                    say(rating),
+                    say(pour)
+                ),
+            )
+            .figure("rating", rating.get::<degree_celsius>(), "celsius")
+            .figure("pour", pour.get::<degree_celsius>(), "celsius"),
+        ),
+        None => Some(Finding::at(
+            FindingCode::InsulationUnknown,
+            Level::Stop,
+            at,
+            format!(
+                "Nobody said what the insulation and the jacket stand. Send wire.insulation_rating from the wire's sheet: it must be at least the {} of the pour.",
+                say(pour)
+            ),
+        )),
+    }
+}
