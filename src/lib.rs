@@ -4,13 +4,14 @@
 //!
 //! A request enters by [`api`], which reads JSON and turns every failure into a problem; a [`calculation`] reads its nouns into
 //! typed quantities ([`quantity`]), applies what the trade knows ([`practice`]) and the laws of nature ([`physics`]), and
-//! answers a report with its findings, assumptions, cautions and sources.
+//! answers a report with its findings, assumptions, cautions and sources. A [`drawing`] shows a report as SVG.
 //!
-//! Arrows run one way: `api → calculation → practice, quantity → physics`. Nothing below `api` knows of HTTP; `physics` knows
+//! Arrows run one way: `api → drawing → calculation → practice, quantity → physics`. Nothing below `api` knows of HTTP; `physics` knows
 //! of nothing but numbers in SI units. A test holds the arrows.
 
 pub mod api;
 pub mod calculation;
+pub mod drawing;
 pub mod physics;
 pub mod practice;
 pub mod quantity;

@@ -8,11 +8,8 @@ use serde_json::Value;
 
 use super::problem::{Problem, ProblemCode};
 use super::strict::{NULL, NULL_FOR_ABSENT, Strict};
-use crate::calculation::answer::{Fault, FaultCode};
+use crate::calculation::answer::{Fault, FaultCode, LONGEST_NAME};
 use crate::practice::Vocabulary;
-
-/// The most characters of a caller's own name that an answer repeats.
-const LONGEST_NAME: usize = 64;
 
 /// Reads the whole body, up to `limit` bytes.
 ///

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use serde_json::{Map, Value, json};
 use utoipa::ToSchema;
 use utoipa::openapi::content::ContentBuilder;
-use utoipa::openapi::example::ExampleBuilder;
+use utoipa::openapi::example::{Example, ExampleBuilder};
 use utoipa::openapi::header::HeaderBuilder;
 use utoipa::openapi::info::{InfoBuilder, LicenseBuilder};
 use utoipa::openapi::path::{HttpMethod, OperationBuilder, ParameterBuilder, ParameterIn, PathItem, PathsBuilder};
@@ -18,6 +18,7 @@ use utoipa::openapi::{OpenApiBuilder, Ref, RefOr, Required, Schema, Server};
 use super::problem::{MEDIA_TYPE, ProblemBody, ProblemCode};
 use super::reference::{self, Table};
 use crate::calculation::{self, Calculation};
+use crate::drawing::{self, Drawing};
 use crate::practice::Vocabulary;
 
 const INTRODUCTION: &str = "The calculations of a vehicle-loop specialist, for the programs of other people: which loops an \
@@ -31,6 +32,7 @@ pub fn build(public_url: &str) -> Value {
     let mut builder = Builder::default();
     builder.schema::<ProblemBody>();
     calculation::visit_all(&mut builder);
+    drawing::visit_all(&mut builder);
     reference::visit_all(&mut builder);
     builder.service_paths();
     let schemas = std::mem::take(&mut builder.schemas);
@@ -46,6 +48,7 @@ pub fn build(public_url: &str) -> Value {
         .servers(Some([Server::new(if public_url.is_empty() { "/" } else { public_url })]))
         .tags(Some([
             tag("calculations", "Questions and their answers."),
+            tag("drawings", "The same answers as drawings."),
             tag("reference", "What a form needs for its menus; each table is cached by its entity tag."),
             tag("service", "The service itself."),
         ]))
@@ -151,14 +154,46 @@ impl Builder {
 
 impl calculation::Visitor for Builder {
     fn visit<C: Calculation>(&mut self) {
-        let request = self.schema::<C>();
         let report = self.schema::<C::Report>();
-        let examples = |of: fn(&calculation::Example) -> &'static str| {
-            C::EXAMPLES.iter().map(move |example| {
-                let value = serde_json::from_str::<Value>(of(example)).ok();
-                (example.name, ExampleBuilder::new().summary(example.summary).value(value).build())
-            })
-        };
+        let answer = ResponseBuilder::new()
+            .description("The report. A design that should not be built has a finding of level `stop`.")
+            .content(
+                "application/json",
+                ContentBuilder::new()
+                    .schema(Some(report))
+                    .examples_from_iter(examples::<C>(|example| example.answer))
+                    .build(),
+            );
+        let operation = OperationBuilder::new()
+            .operation_id(Some(C::OPERATION_ID))
+            .tag("calculations")
+            .summary(Some(C::SUMMARY))
+            .description(Some(C::DESCRIPTION));
+        self.ask::<C>(format!("/v1/{}", C::NAME), operation, answer);
+    }
+}
+
+impl drawing::Visitor for Builder {
+    fn visit<D: Drawing>(&mut self) {
+        let answer = ResponseBuilder::new()
+            .description("The drawing, one `svg` element. A design that should not be built says so in words.")
+            .content(
+                drawing::MEDIA_TYPE,
+                ContentBuilder::new().schema(Some(ObjectBuilder::new().schema_type(Type::String))).build(),
+            );
+        let operation = OperationBuilder::new()
+            .operation_id(Some(D::OPERATION_ID))
+            .tag("drawings")
+            .summary(Some(D::SUMMARY))
+            .description(Some(D::DESCRIPTION));
+        self.ask::<D::Request>(format!("/v1/drawings/{}", D::NAME), operation, answer);
+    }
+}
+
+impl Builder {
+    /// Adds a path that takes the request of a calculation.
+    fn ask<C: Calculation>(&mut self, path: String, operation: OperationBuilder, answer: ResponseBuilder) {
+        let request = self.schema::<C>();
         let body = RequestBodyBuilder::new()
             .description(Some(format!("One JSON object, at most {} KiB.", 64 * C::BODY_SHARE)))
             .required(Some(Required::True))
@@ -166,31 +201,18 @@ impl calculation::Visitor for Builder {
                 "application/json",
                 ContentBuilder::new()
                     .schema(Some(request))
-                    .examples_from_iter(examples(|example| example.request))
+                    .examples_from_iter(examples::<C>(|example| example.request))
                     .build(),
             )
             .build();
-        let answer = ResponseBuilder::new()
-            .description("The report. A design that should not be built has a finding of level `stop`.")
-            .header(
-                "x-request-id",
-                HeaderBuilder::new()
-                    .description(Some("The caller's id for the request, or one made here."))
-                    .schema(Some(ObjectBuilder::new().schema_type(Type::String)))
-                    .build(),
-            )
-            .content(
-                "application/json",
-                ContentBuilder::new()
-                    .schema(Some(report))
-                    .examples_from_iter(examples(|example| example.answer))
-                    .build(),
-            );
-        let operation = OperationBuilder::new()
-            .operation_id(Some(C::OPERATION_ID))
-            .tag("calculations")
-            .summary(Some(C::SUMMARY))
-            .description(Some(C::DESCRIPTION))
+        let answer = answer.header(
+            "x-request-id",
+            HeaderBuilder::new()
+                .description(Some("The caller's id for the request, or one made here."))
+                .schema(Some(ObjectBuilder::new().schema_type(Type::String)))
+                .build(),
+        );
+        let operation = operation
             .request_body(Some(body))
             .response("200", answer)
             .response("400", problem(&[ProblemCode::MalformedJson]))
@@ -200,8 +222,18 @@ impl calculation::Visitor for Builder {
             .response("422", problem(&[ProblemCode::ValidationFailed]))
             .response("500", problem(&[ProblemCode::InternalError]))
             .response("503", problem(&[ProblemCode::Unavailable]));
-        self.path(format!("/v1/{}", C::NAME), HttpMethod::Post, operation);
+        self.path(path, HttpMethod::Post, operation);
     }
+}
+
+/// The published examples of a calculation: their requests or their answers.
+fn examples<C: Calculation>(
+    of: fn(&calculation::Example) -> &'static str,
+) -> impl Iterator<Item = (&'static str, Example)> {
+    C::EXAMPLES.iter().map(move |example| {
+        let value = serde_json::from_str::<Value>(of(example)).ok();
+        (example.name, ExampleBuilder::new().summary(example.summary).value(value).build())
+    })
 }
 
 impl reference::Visitor for Builder {

@@ -21,7 +21,9 @@ use crate::practice::detectors::{DetectorEnvelope, FailureBehaviour, OutputMode,
 use crate::practice::fault_tests::FaultTest;
 use crate::practice::faults::{Fault, Observation, ReadingPlace, SubstitutionPoint};
 use crate::practice::findings::FindingCode;
+use crate::practice::materials::{Corner, MaterialItem, RodForm, WorkStep};
 use crate::practice::roles::Role;
+use crate::practice::sealants::SealantKind;
 use crate::practice::site::{Barrier, Construction, SiteHazard, Surface};
 use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
@@ -158,6 +160,11 @@ tables! {
     "wirings" "list_wirings" "How several loops come to a unit" WiringsTable of WiringRow from Wiring::ALL.iter().copied() => wiring
     "output-modes" "list_output_modes" "What an output does while a vehicle is there" OutputModesTable of OutputModeRow from OutputMode::ALL.iter().copied() => mode
     "failure-behaviours" "list_failure_behaviours" "What an output does when its loop fails" FailureBehavioursTable of FailureBehaviourRow from FailureBehaviour::ALL.iter().copied() => behaviour
+    "sealant-kinds" "list_sealant_kinds" "Families of loop sealant" SealantKindsTable of SealantKindRow from SealantKind::ALL.iter().copied() => kind
+    "corners" "list_corners" "How saw cuts go round corners" CornersTable of CornerRow from Corner::ALL.iter().copied() => corner
+    "backer-rods" "list_backer_rods" "How single wire is held down" BackerRodsTable of BackerRodRow from RodForm::ALL.iter().copied() => form
+    "material-items" "list_material_items" "What an estimate lists and prices are given for" MaterialItemsTable of MaterialItemRow from MaterialItem::ALL.iter().copied() => item
+    "work-steps" "list_work_steps" "Steps of the work" WorkStepsTable of WorkStepRow from WorkStep::ALL.iter().copied() => step
     "observations" "list_observations" "What people notice of a fault" ObservationsTable of ObservationRow from Observation::ALL.iter().copied() => observation
     "faults" "list_faults" "What may have failed" FaultsTable of FaultRow from Fault::ALL.iter().copied() => fault {
         /// How often it is the cause before anything is measured or noticed, 0 to 1: a choice made here.

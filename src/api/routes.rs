@@ -8,11 +8,16 @@ use super::edge::Edge;
 use super::guard::guarded;
 use super::problem::{Problem, ProblemCode};
 use super::{documentation, health, pages, reference, unread};
-use crate::calculation::{self, Calculation, Visitor};
+use crate::calculation::{self, Calculation};
+use crate::drawing::{self, Drawing};
+
+/// What a page may do with a drawing that is opened as a document of its own: show it with its own style sheet, nothing else.
+const DRAWING_POLICY: &str = "default-src 'none'; style-src 'unsafe-inline'";
 
 /// Adds every route of the service.
 pub fn configure(app: &mut web::ServiceConfig) {
     calculation::visit_all(&mut Register(app));
+    drawing::visit_all(&mut Register(app));
     reference::configure(app);
     get(app, "/openapi.json", documentation::openapi);
     get(app, "/docs", documentation::to_docs);
@@ -35,24 +40,32 @@ pub fn get(app: &mut web::ServiceConfig, path: &str, answer: fn(&HttpRequest) ->
     );
 }
 
-/// Adds a path for each calculation.
+/// Adds a path for each calculation and each drawing.
 struct Register<'a>(&'a mut web::ServiceConfig);
 
-impl Visitor for Register<'_> {
-    fn visit<C: Calculation>(&mut self) {
+impl Register<'_> {
+    fn post(&mut self, path: String, route: actix_web::Route) {
         self.0.service(
-            web::resource(format!("/v1/{}", C::NAME))
-                .route(web::post().to(answer::<C>))
-                .default_service(web::route().to(|request| refuse_method(request, "POST"))),
+            web::resource(path).route(route).default_service(web::route().to(|request| refuse_method(request, "POST"))),
         );
+    }
+}
+
+impl calculation::Visitor for Register<'_> {
+    fn visit<C: Calculation>(&mut self) {
+        self.post(format!("/v1/{}", C::NAME), web::post().to(answer::<C>));
+    }
+}
+
+impl drawing::Visitor for Register<'_> {
+    fn visit<D: Drawing>(&mut self) {
+        self.post(format!("/v1/drawings/{}", D::NAME), web::post().to(draw::<D>));
     }
 }
 
 async fn answer<C: Calculation>(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
     let response = guarded(request.clone(), async {
-        let limit = Edge::of(&request).settings.body_limit.saturating_mul(C::BODY_SHARE);
-        let body = body::read(&request, &mut payload, limit).await?;
-        let report = body::decode::<C>(&body)?.answer()?;
+        let report = read::<C>(&request, &mut payload).await?.answer()?;
         let json = serde_json::to_string(&report).map_err(|_| Problem::new(ProblemCode::InternalError))?;
         Ok(HttpResponse::Ok()
             .insert_header((header::CACHE_CONTROL, "no-store"))
@@ -61,6 +74,27 @@ async fn answer<C: Calculation>(request: HttpRequest, mut payload: web::Payload)
     })
     .await;
     unread::close_behind(response, payload)
+}
+
+async fn draw<D: Drawing>(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
+    let response = guarded(request.clone(), async {
+        let asked = read::<D::Request>(&request, &mut payload).await?;
+        let drawn = D::draw(&asked.answer()?, D::system(&asked));
+        Ok(HttpResponse::Ok()
+            .insert_header((header::CACHE_CONTROL, "no-store"))
+            .insert_header((header::CONTENT_SECURITY_POLICY, DRAWING_POLICY))
+            .content_type(drawing::MEDIA_TYPE)
+            .body(drawn))
+    })
+    .await;
+    unread::close_behind(response, payload)
+}
+
+/// The typed request of a body.
+async fn read<C: Calculation>(request: &HttpRequest, payload: &mut web::Payload) -> Result<C, Problem> {
+    let limit = Edge::of(request).settings.body_limit.saturating_mul(C::BODY_SHARE);
+    let body = body::read(request, payload, limit).await?;
+    body::decode(&body)
 }
 
 async fn refuse_method(request: HttpRequest, allow: &'static str) -> HttpResponse {

@@ -9,6 +9,7 @@
 //! - [`vehicle_response`]: which vehicles a loop sees.
 //! - [`loop_sizing`]: which loops an opening needs.
 //! - [`detector_compatibility`]: whether a detector unit tunes to loops.
+//! - [`material_estimate`]: what to load on the van, how long it takes and what it costs.
 //! - [`cure_guidance`]: whether to seal today, and when traffic may return.
 //! - [`fault_finding`]: what has failed, and what to test next.
 
@@ -18,6 +19,7 @@ pub mod detector_compatibility;
 pub mod fault_finding;
 pub mod loop_characteristics;
 pub mod loop_sizing;
+pub mod material_estimate;
 pub mod subject;
 pub mod vehicle_response;
 
@@ -93,6 +95,7 @@ pub fn visit_all(visitor: &mut impl Visitor) {
     visitor.visit::<vehicle_response::VehicleResponseRequest>();
     visitor.visit::<loop_sizing::LoopSizingRequest>();
     visitor.visit::<detector_compatibility::DetectorCompatibilityRequest>();
+    visitor.visit::<material_estimate::MaterialEstimateRequest>();
     visitor.visit::<cure_guidance::CureGuidanceRequest>();
     visitor.visit::<fault_finding::FaultFindingRequest>();
 }

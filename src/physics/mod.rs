@@ -9,6 +9,7 @@
 //! | [`winding`] | a loop as stacked polygons of filaments: inductance, coupling, lengths |
 //! | [`conductor`] | copper wire: gauge, resistance, skin effect |
 //! | [`plate`] | metal in the field: undersides, gate leaves, two-wheelers |
+//! | [`saw`] | what a round blade leaves at the end of a cut |
 //! | [`circuit`] | what the lead-in, a second loop and a capacitance make of an inductance |
 //! | [`psychrometrics`] | moist air: vapour pressure, dew point, frost point |
 //! | [`kinetics`] | how fast a reaction runs, and how far it has come |
@@ -30,6 +31,7 @@ pub mod filament;
 pub mod kinetics;
 pub mod plate;
 pub mod psychrometrics;
+pub mod saw;
 pub mod winding;
 
 /// Magnetic constant in H/m, 4π · 10⁻⁷.

@@ -74,6 +74,17 @@ vocabulary! {
         ReadingTemperature "reading_temperature" "Resistance at this temperature" "The wire was far from 20 degrees Celsius, which moves its resistance." [IacsCopper];
         SubstitutionVoid "substitution_void" "Substitution proves nothing" "The known inductor lies outside what the unit tunes to, so the test says nothing." [NemaEnvelope];
         SubstitutionResult "substitution_result" "What the substitution shows" "Where the fault lies, by whether the unit runs on a known inductor." [CommonPractice];
+        SlotGenerous "slot_generous" "Slot wider than needed" "The slot works and takes more sealant." [CommonPractice Geometry];
+        CutDeepForSlab "cut_deep_for_slab" "Deep cut for this slab" "A cut deeper than a third of the slab weakens it." [OwnChoice];
+        SteelNearCut "steel_near_cut" "Cut near known steel" "The cut comes within 1/2 inch of the steel." [OwnChoice];
+        ContinuousRod "continuous_rod" "Continuous backer rod" "Continuous rod keeps the sealant from the wire; where it freezes, water along it lifts the sealant." [CommonPractice];
+        RodNotNeeded "rod_not_needed" "No backer rod needed" "A jacketed loop stays down by itself." [CommonPractice];
+        RodStandsOut "rod_stands_out" "Rod stands out of the slot" "The rod does not fit under the finished sealant." [Geometry];
+        SpliceForced "splice_forced" "Splice forced" "A loop needs more wire than the longest spool holds." [CommonPractice];
+        BladeTooSmall "blade_too_small" "Blade too small" "The blade does not reach the depth of the slot." [OwnChoice Geometry];
+        OverrunLeavesSlab "overrun_leaves_slab" "Cut runs past the edge" "For full depth at its end the blade runs on, past the edge of the slab or into what stands there." [Geometry];
+        Unpriced "unpriced" "Not all is priced" "Some items have no price, and the total leaves them out." [OwnChoice];
+        NotEstimated "not_estimated" "Not in this estimate" "What the estimate leaves out." [OwnChoice];
         SlotWet "slot_wet" "Water in the slot" "Water in the slot spoils every seal, and turns to steam under molten sealant." [CommonPractice];
         SlotDamp "slot_damp" "Damp slot" "Damp keeps sealant from bonding; two-part sealant takes it only where its sheet says so." [CommonPractice OwnChoice];
         SlabFrozen "slab_frozen" "Frost or frozen slab" "No sealant bonds to frost or to a frozen slab." [CommonPractice];

@@ -7,6 +7,7 @@
 //! - [`wires`]: wire sizes and what is usual round them.
 //! - [`detectors`]: the envelopes of detector units.
 //! - [`sealants`]: the families of sealants.
+//! - [`materials`]: what is loaded on the van, and how long the work takes.
 //! - [`cure`]: when a sealant may be applied, and how fast it cures.
 //! - [`faults`]: what fails, what people notice of it, and how much each sign weighs.
 //! - [`fault_tests`]: the tests that separate faults.
@@ -19,6 +20,7 @@ pub mod detectors;
 pub mod fault_tests;
 pub mod faults;
 pub mod findings;
+pub mod materials;
 pub mod roles;
 pub mod sealants;
 pub mod site;

@@ -4,7 +4,7 @@ use uom::si::f64::{Length, Ratio};
 use uom::si::length::{foot, meter};
 use uom::si::ratio::percent;
 
-use super::site::Barrier;
+use super::site::{Barrier, Construction};
 use super::vocabulary;
 use crate::quantity::System;
 
@@ -137,6 +137,18 @@ pub const ARM_CLEARANCE: TidyLength = TidyLength { feet: 1.0, metres: 0.3 };
 pub const NEIGHBOUR_GAP: TidyLength = TidyLength { feet: 3.0, metres: 0.9 };
 /// The corner cut of a loop that is wound in a saw cut: 12 in / 0.3 m, as on the standard test loop.
 pub const CORNER_CUT: TidyLength = TidyLength { feet: 1.0, metres: 0.3 };
+/// The corner cut that a construction usually gets in a loop with this short leg: none where nothing is sawn, half of it for a jacket
+/// that bends by itself and for small loops, a quarter of the short leg at the most. A choice made here.
+pub fn usual_corner_cut(construction: Construction, short: Length, system: System) -> Length {
+    let usual = CORNER_CUT.in_system(system);
+    let cut = match construction {
+        Construction::PreformedDirectBurial => Length::default(),
+        Construction::HandWound if short >= SHORT_LEG.in_system(system) => usual,
+        _ => usual / 2.0,
+    };
+    cut.min(0.25 * short)
+}
+
 /// The distance beyond which an exit loop wants a second device instead: 100 ft / 30 m. Common practice.
 pub const FAR_EXIT: TidyLength = TidyLength { feet: 100.0, metres: 30.0 };
 

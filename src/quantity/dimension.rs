@@ -129,8 +129,12 @@ impl Dimension for Speed {
     const UNITS: &'static [Unit<Self::Si>] = units! {
         UsCustomary "mph" | "mi/h" => si::Velocity::new::<velocity::mile_per_hour>;
         UsCustomary "ft/s" => si::Velocity::new::<velocity::foot_per_second>;
+        UsCustomary "ft/min" => |n| si::Length::new::<length::foot>(n) / si::Time::new::<time::minute>(1.0);
+        UsCustomary "ft/h" => |n| si::Length::new::<length::foot>(n) / si::Time::new::<time::hour>(1.0);
         Metric "km/h" | "kmh" | "kph" => si::Velocity::new::<velocity::kilometer_per_hour>;
         Metric "m/s" => si::Velocity::new::<velocity::meter_per_second>;
+        Metric "m/min" => |n| si::Length::new::<length::meter>(n) / si::Time::new::<time::minute>(1.0);
+        Metric "m/h" => |n| si::Length::new::<length::meter>(n) / si::Time::new::<time::hour>(1.0);
     };
 }
 

@@ -44,6 +44,11 @@ pub fn say_small(length: si::Length, system: System) -> String {
     }
 }
 
+/// So many of a thing: `1 loop`, `3 loops`.
+pub fn counted(count: f64, thing: &str) -> String {
+    format!("{count} {thing}{}", if count == 1.0 { "" } else { "s" })
+}
+
 /// A temperature in words, on the scale of the reader, to a tenth of a degree: `40 °F`, `-3.5 °C`.
 pub fn say_temperature(value: si::ThermodynamicTemperature, system: System) -> String {
     match system {
@@ -169,6 +174,43 @@ impl From<si::Velocity> for SpeedValue {
         Self {
             mph: round(value.get::<velocity::mile_per_hour>(), 2),
             km_h: round(value.get::<velocity::kilometer_per_hour>(), 2),
+        }
+    }
+}
+
+/// A pace of work in both systems.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, ToSchema)]
+pub struct WorkSpeedValue {
+    /// Feet per minute, 2 decimals.
+    pub ft_per_min: f64,
+    /// Metres per minute, 3 decimals.
+    pub m_per_min: f64,
+}
+
+impl From<si::Velocity> for WorkSpeedValue {
+    fn from(value: si::Velocity) -> Self {
+        let per_minute = value * si::Time::new::<time::minute>(1.0);
+        Self {
+            ft_per_min: round(per_minute.get::<length::foot>(), 2),
+            m_per_min: round(per_minute.get::<length::meter>(), 3),
+        }
+    }
+}
+
+/// A volume in both systems.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, ToSchema)]
+pub struct VolumeValue {
+    /// US fluid ounces, 1 decimal.
+    pub fl_oz: f64,
+    /// Millilitres, no decimals.
+    pub ml: f64,
+}
+
+impl From<si::Volume> for VolumeValue {
+    fn from(value: si::Volume) -> Self {
+        Self {
+            fl_oz: round(value.get::<uom::si::volume::fluid_ounce>(), 1),
+            ml: round(value.get::<uom::si::volume::milliliter>(), 0),
         }
     }
 }

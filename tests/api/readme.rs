@@ -27,15 +27,33 @@ fn shows(shown: &Value, answer: &Value) -> bool {
 
 #[test]
 fn every_call_answers_what_is_shown_below_it() {
-    let calls: Vec<_> = blocks("sh").into_iter().filter(|block| block.starts_with("curl")).collect();
+    let is_answered = |block: &&str| block.starts_with("curl") && !block.contains(" -o ");
+    let calls: Vec<_> = blocks("sh").into_iter().filter(is_answered).collect();
     let answers = blocks("json");
     assert!(calls.len() >= 2 && calls.len() == answers.len(), "{} calls, {} answers", calls.len(), answers.len());
     for (call, answer) in calls.into_iter().zip(answers) {
-        let path = call.split("127.0.0.1:8080").nth(1).unwrap().split_whitespace().next().unwrap();
-        let body = call.split("-d '").nth(1).unwrap().split('\'').next().unwrap();
+        let (path, body) = read_call(call);
         let shown: Value = serde_json::from_str(answer).unwrap();
         let answered = post(path, body).body;
         assert!(shows(&shown, &answered), "README shows {shown:#}\nbut {path} answers {answered:#}");
+    }
+}
+
+/// The path and the body of a call.
+fn read_call(call: &str) -> (&str, &str) {
+    let path = call.split("127.0.0.1:8080").nth(1).unwrap().split_whitespace().next().unwrap();
+    (path, call.split("-d '").nth(1).unwrap().split('\'').next().unwrap())
+}
+
+#[test]
+fn every_call_that_writes_a_file_gets_a_drawing() {
+    let calls: Vec<_> = blocks("sh").into_iter().filter(|block| block.contains(" -o ")).collect();
+    assert!(!calls.is_empty(), "the README draws nothing");
+    for call in calls {
+        let (path, body) = read_call(call);
+        let answer = post(path, body);
+        assert_eq!((answer.status, answer.header("content-type")), (200, "image/svg+xml"), "{call}");
+        assert!(answer.body.as_str().unwrap().starts_with("<svg "), "{call}");
     }
 }
 

@@ -119,8 +119,10 @@ fn whatever_is_said_is_about_a_field_of_the_request() {
             assert!(!list(finding, "source_ids").is_empty(), "{finding}");
             for figure in list(finding, "figures") {
                 let unit = figure["unit"].as_str().unwrap();
-                let units =
-                    ["ft", "m", "inch", "mm", "uH", "uH/ft", "uH/m", "ohm", "kHz", "percent", "ratio", "celsius", "h"];
+                let units = [
+                    "ft", "m", "inch", "mm", "uH", "uH/ft", "uH/m", "ohm", "kHz", "percent", "ratio", "count",
+                    "celsius", "h",
+                ];
                 assert!(units.contains(&unit), "{finding}");
             }
             if let Some(subject) = finding.get("subject") {

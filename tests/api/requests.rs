@@ -84,6 +84,46 @@ pub fn detector_compatibility() -> Value {
     })
 }
 
+/// A material-estimate request with every field.
+pub fn material_estimate() -> Value {
+    let (coil, sizing) = (loop_characteristics(), loop_sizing());
+    json!({
+        "loops": [{
+            "label": "inside", "loop": coil["loop"], "construction": "hand_wound", "quantity": 2, "lead_in": coil["lead_in"],
+            "slot": { "width": "3/16 in", "depth": "2 in", "cover": "1 in" }
+        }],
+        "slot": { "width": "1/4 in", "depth": "2 in", "cover": "1 in" },
+        "lead_in_slot": { "width": "3/8 in", "depth": "2 in", "cover": "1 in" },
+        "saw": { "blade_diameter": "14 in", "corner": "diagonal", "core_diameter": "1-1/2 in", "blade_life": "500 ft" },
+        "sealant": {
+            "kind": "one_part_moisture_cure", "cartridge": "29 fl oz", "finish_below_surface": "1/8 in",
+            "data_sheet": {
+                "skin_over": "3 h", "open_to_traffic": "12 h", "full_cure": "5 d", "depth_per_day": "1/8 in/day", "pot_life": "20 min",
+                "at_temperature": "73 °F", "at_relative_humidity_percent": 50, "minimum_application_temperature": "40 °F",
+                "maximum_application_temperature": "100 °F", "activation_energy_kj_per_mol": 50, "pour_temperature": "387 °F",
+                "damp_slot_allowed": false
+            },
+            "made_on": "2026-05-04", "shelf_life": "365 d"
+        },
+        "backer_rod": { "form": "pieces", "piece_length": "2 in", "spacing": "2 ft", "diameter": "1/4 in" },
+        "wire_spools": [{ "length": "500 ft", "sku": "TIB-W500" }, { "length": "1000 ft" }],
+        "waste_percent": 10, "surface": "existing_concrete",
+        "slab": {
+            "thickness": "7 in", "reinforcement_depth": "3 in", "edge_distance": "4 ft", "is_suspended": false, "cut_approved": false
+        },
+        "site_hazards": ["freezing_climate", "pavement_joint"], "crossings": 2,
+        "agency_minimum": { "agency": "Tern Island Harbour Office", "slot_width": "1/8 in" },
+        "prices": {
+            "currency": "USD", "items": { "sealant_cartridge": "24.50", "TIB-W500": "98.00" }, "hourly_rate": "95"
+        },
+        "productivity": {
+            "set_up": "45 min", "saw_speed": "3 ft/min", "core": "5 min", "cleaning_speed": "8 ft/min", "pull": "5 min",
+            "burial": "30 min", "sealing_speed": "5 ft/min", "termination": "10 min", "test": "5 min"
+        },
+        "stock": sizing["stock"]
+    })
+}
+
 /// A cure-guidance request with every field, but for the place that stands instead of the conditions.
 pub fn cure_guidance() -> Value {
     let (coil, unit) = (loop_characteristics(), loop_sizing());
@@ -119,12 +159,13 @@ pub fn cure_guidance() -> Value {
 
 /// All calculations, each with its request that has every field. A new one is added here, and the tests of refusals, bodies,
 /// reports and laws cover it.
-pub fn all() -> [(&'static str, Value); 5] {
+pub fn all() -> [(&'static str, Value); 6] {
     [
         ("loop-characteristics", loop_characteristics()),
         ("vehicle-response", vehicle_response()),
         ("loop-sizing", loop_sizing()),
         ("detector-compatibility", detector_compatibility()),
+        ("material-estimate", material_estimate()),
         ("cure-guidance", cure_guidance()),
     ]
 }
@@ -149,7 +190,10 @@ pub fn without(request: &Value, pointer: &str) -> Value {
     request
 }
 
-/// Every place below the root, with what stands there.
+/// The object whose members the caller names.
+const NAMED_BY_CALLER: &str = "/prices/items";
+
+/// Every place below the root, with what stands there; the members that the caller names are no places of the description.
 pub fn places(request: &Value) -> Vec<(String, Value)> {
     fn walk(pointer: &str, value: &Value, places: &mut Vec<(String, Value)>) {
         let mut each = |name: String, member: &Value| {
@@ -158,6 +202,7 @@ pub fn places(request: &Value) -> Vec<(String, Value)> {
             walk(&pointer, member, places);
         };
         match value {
+            Value::Object(_) if pointer == NAMED_BY_CALLER => {}
             Value::Object(members) => members.iter().for_each(|(name, member)| each(name.clone(), member)),
             Value::Array(items) => items.iter().enumerate().for_each(|(index, item)| each(index.to_string(), item)),
             _ => {}

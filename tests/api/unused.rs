@@ -46,8 +46,8 @@ fn a_plate_needs_no_lane_and_no_parts_of_the_lead_in() {
 }
 
 #[test]
-fn no_calculation_yet_needs_the_ways_of_the_lead_in() {
-    for (calculation, request) in all() {
+fn only_the_estimate_needs_the_ways_of_the_lead_in() {
+    for (calculation, request) in all().into_iter().filter(|(name, _)| *name != "material-estimate") {
         let named = unused(calculation, &request);
         for (place, _) in places(&request) {
             if place.ends_with("/lead_in/in_slot") || place.ends_with("/lead_in/in_conduit") {

@@ -11,6 +11,7 @@ use loopwright::calculation::detector_compatibility::DetectorCompatibilityReques
 use loopwright::calculation::fault_finding::FaultFindingRequest;
 use loopwright::calculation::loop_characteristics::LoopCharacteristicsRequest;
 use loopwright::calculation::loop_sizing::LoopSizingRequest;
+use loopwright::calculation::material_estimate::MaterialEstimateRequest;
 use loopwright::calculation::vehicle_response::{self, VehicleResponseRequest};
 use loopwright::calculation::{Calculation, Example};
 
@@ -55,6 +56,7 @@ fn calculations(criterion: &mut Criterion) {
     );
     examples::<LoopSizingRequest>(criterion);
     examples::<DetectorCompatibilityRequest>(criterion);
+    examples::<MaterialEstimateRequest>(criterion);
     examples::<FaultFindingRequest>(criterion);
     examples::<CureGuidanceRequest>(criterion);
     measure::<CureGuidanceRequest>(criterion, "fourteen_days_hourly", &fortnight());

@@ -1,4 +1,4 @@
-//! Which room may know which: `api → calculation → practice, quantity → physics`, and never back.
+//! Which room may know which: `api → drawing → calculation → practice, quantity → physics`, and never back.
 
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
@@ -6,12 +6,17 @@ use std::path::{Path, PathBuf};
 const ROOT: &str = env!("CARGO_MANIFEST_DIR");
 
 /// A room, the rooms of ours that it may use, and the words that it may not hold.
-const ROOMS: [(&str, &[&str], &[&str]); 5] = [
+const ROOMS: [(&str, &[&str], &[&str]); 6] = [
     ("physics", &["physics"], &["actix", "reqwest", "tokio", "serde", "utoipa", "validator", "uom"]),
     ("quantity", &["quantity", "physics"], &["actix", "reqwest", "tokio"]),
     ("practice", &["practice", "quantity", "physics"], &["actix", "reqwest", "tokio"]),
     ("calculation", &["calculation", "practice", "quantity", "physics"], &["actix", "reqwest", "tokio"]),
-    ("api", &["api", "calculation", "practice", "quantity", "physics", "settings"], &[]),
+    (
+        "drawing",
+        &["drawing", "calculation", "practice", "quantity", "physics"],
+        &["actix", "reqwest", "tokio", "serde", "utoipa", "validator"],
+    ),
+    ("api", &["api", "drawing", "calculation", "practice", "quantity", "physics", "settings"], &[]),
 ];
 
 /// The Rust files under a folder.

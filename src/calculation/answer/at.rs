@@ -10,19 +10,24 @@ use std::fmt;
 /// let stock = At::BODY.field("stock");
 /// let third = stock.item(2);
 /// assert_eq!(third.field("along_travel").to_string(), "#/stock/2/along_travel");
+/// assert_eq!(At::BODY.member("6/20").to_string(), "#/6~120");
 /// ```
 #[derive(Clone, Copy, Debug)]
 pub struct At<'a> {
     parent: Option<&'a At<'a>>,
-    step: Step,
+    step: Step<'a>,
 }
 
 #[derive(Clone, Copy, Debug)]
-enum Step {
+enum Step<'a> {
     Body,
     Field(&'static str),
+    Member(&'a str),
     Item(usize),
 }
+
+/// The most characters of a caller's own name that an answer repeats.
+pub const LONGEST_NAME: usize = 64;
 
 impl At<'_> {
     /// The request itself.
@@ -31,6 +36,11 @@ impl At<'_> {
     /// A field of the object here.
     pub fn field(&self, name: &'static str) -> At<'_> {
         At { parent: Some(self), step: Step::Field(name) }
+    }
+
+    /// A member of the object here whose name the caller chose.
+    pub fn member<'b>(&'b self, name: &'b str) -> At<'b> {
+        At { parent: Some(self), step: Step::Member(name) }
     }
 
     /// An item of the array here, counted from 0.
@@ -48,6 +58,10 @@ impl fmt::Display for At<'_> {
             Step::Body => f.write_str("#"),
             // Field names here are our own identifiers, which need no escape.
             Step::Field(name) => write!(f, "/{name}"),
+            Step::Member(name) => {
+                let name: String = name.chars().take(LONGEST_NAME).collect();
+                write!(f, "/{}", name.replace('~', "~0").replace('/', "~1"))
+            }
             Step::Item(index) => write!(f, "/{index}"),
         }
     }

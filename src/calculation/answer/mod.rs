@@ -5,7 +5,7 @@ mod notes;
 mod parts;
 mod refusal;
 
-pub use at::At;
+pub use at::{At, LONGEST_NAME};
 pub use notes::{Closing, Notes};
 pub use parts::{Assumed, Basis, Caution, Figure, Finding, SourceEntry};
 pub use refusal::{Fault, FaultCode, Refusal};

@@ -43,7 +43,14 @@ pub struct Closing {
 impl Notes {
     /// Notes a fault of the request.
     pub fn fault(&mut self, at: &At<'_>, code: FaultCode, detail: impl Into<String>, hint: impl Into<String>) {
-        self.faults.push(Fault::new(at, code, detail, hint));
+        self.refuse(Fault::new(at, code, detail, hint));
+    }
+
+    /// A field that several parts of the job read is refused once.
+    fn refuse(&mut self, fault: Fault) {
+        if !self.faults.contains(&fault) {
+            self.faults.push(fault);
+        }
     }
 
     /// Notes what the validation library found about counts and list sizes.
@@ -66,7 +73,7 @@ impl Notes {
 
     /// Reads a quantity; a fault is noted and gives `None`.
     pub fn read<K: Kind>(&mut self, at: &At<'_>, text: &K) -> Option<Written<<K::Dimension as Dimension>::Si>> {
-        text.read().map_err(|fault| self.faults.push(Fault::of_text(at, fault))).ok()
+        text.read().map_err(|fault| self.refuse(Fault::of_text(at, fault))).ok()
     }
 
     /// Reads a quantity that may be absent.
@@ -105,10 +112,12 @@ impl Notes {
         })
     }
 
-    /// Notes that a default was used.
+    /// Notes that a default was used; once, where several parts of the job take the same.
     pub fn assume(&mut self, at: &At<'_>, value: impl Into<String>, reason: &'static str, sources: &[Source]) {
-        let (about, value) = (at.to_string(), value.into());
-        self.assumed.push(Assumed { about, value, reason, source_ids: sources.to_vec() });
+        let assumed = Assumed { about: at.to_string(), value: value.into(), reason, source_ids: sources.to_vec() };
+        if !self.assumed.contains(&assumed) {
+            self.assumed.push(assumed);
+        }
     }
 
     /// Ends the reading: the value if nothing was wrong.
@@ -141,14 +150,21 @@ impl Notes {
     /// taken for the others are no assumption of this report.
     pub fn not_needed(&mut self, at: &At<'_>, fields: &[(&'static str, bool)]) {
         for (name, sent) in fields {
-            let pointer = at.field(name).to_string();
+            let at = at.field(name);
             if *sent {
-                if !self.unused.contains(&pointer) {
-                    self.unused.push(pointer);
-                }
+                self.leave(&at);
             } else {
+                let pointer = at.to_string();
                 self.assumed.retain(|assumed| assumed.about != pointer);
             }
+        }
+    }
+
+    /// Lists a field that was sent as unused.
+    pub fn leave(&mut self, at: &At<'_>) {
+        let pointer = at.to_string();
+        if !self.unused.contains(&pointer) {
+            self.unused.push(pointer);
         }
     }
 

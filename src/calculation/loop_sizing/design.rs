@@ -2,16 +2,15 @@
 
 use uom::si::f64::Length;
 use uom::si::inductance::microhenry;
-use uom::si::length::{inch, meter, millimeter};
+use uom::si::length::meter;
 
 use super::job::Job;
 use crate::calculation::loop_characteristics::{Conditions, Electrical, measure};
 use crate::calculation::subject::{LoopUnderstood, Shape};
 use crate::practice::detectors::{LOOP_TO_LEAD_IN, MOST_TURNS};
-use crate::practice::roles::{CORNER_CUT, LEAST_ACROSS, LEAST_EDGE_SETBACK, Role, SHORT_LEG, STEP, USUAL_LEG};
-use crate::practice::site::Construction;
+use crate::practice::roles::{LEAST_ACROSS, LEAST_EDGE_SETBACK, Role, SHORT_LEG, STEP, USUAL_LEG, usual_corner_cut};
 use crate::practice::wires;
-use crate::quantity::{System, dimension, parse};
+use crate::quantity::{dimension, parse};
 
 /// A loop for a role, with its figures.
 #[derive(Clone)]
@@ -101,18 +100,12 @@ impl Design {
 /// A loop of the job's wire, its corners cut as the construction asks.
 pub fn coil(along_travel: Length, across_lane: Length, shape: Shape, turns: u32, job: &Job) -> LoopUnderstood {
     let short = along_travel.min(across_lane);
-    let usual = CORNER_CUT.in_system(job.system());
-    let corner_cut = match job.construction {
-        Construction::PreformedDirectBurial => Length::default(),
-        Construction::HandWound if short >= SHORT_LEG.in_system(job.system()) => usual,
-        _ => usual / 2.0,
-    };
     LoopUnderstood {
         shape,
         along_travel,
         across_lane,
         turns,
-        corner_cut: corner_cut.min(0.25 * short),
+        corner_cut: usual_corner_cut(job.construction, short, job.system()),
         cover: job.cover,
         wire: job.wire.clone(),
         system: job.system(),
@@ -140,9 +133,7 @@ fn grade(coil: &LoopUnderstood, electrical: &Electrical, job: &Job) -> Grade {
 
 /// Turns and cover, stacked; `None` where nothing is sawn.
 pub fn needed_depth(coil: &LoopUnderstood, job: &Job) -> Option<Length> {
-    // The centre slot of a quadrupole takes the wires of both cells.
-    let stack = if coil.shape == Shape::Quadrupole { 2 * coil.turns } else { coil.turns };
-    job.slot.as_ref().map(|slot| slot.cover + f64::from(stack) * coil.wire.over_insulation)
+    job.slot.as_ref().map(|slot| slot.needed_depth(coil.stack()))
 }
 
 /// The deepest slot that the job allows.
@@ -154,17 +145,9 @@ pub fn deepest_slot(job: &Job) -> Length {
     }
 }
 
-/// The depth to cut: the given one, or the usual one, deeper where the turns need it, in steps of 1/4 in or 5 mm.
+/// The depth to cut; `None` where nothing is sawn.
 pub fn slot_depth(coil: &LoopUnderstood, job: &Job) -> Option<Length> {
-    let slot = job.slot.as_ref()?;
-    let needed = needed_depth(coil, job)?;
-    if slot.depth_is_fixed || needed <= slot.depth {
-        return Some(slot.depth);
-    }
-    Some(match job.system() {
-        System::UsCustomary => Length::new::<inch>((4.0 * needed.get::<inch>() - 1e-9).ceil() / 4.0),
-        System::Metric => Length::new::<millimeter>(5.0 * (needed.get::<millimeter>() / 5.0 - 1e-9).ceil()),
-    })
+    Some(job.slot.as_ref()?.depth_to_cut(needed_depth(coil, job)?, job.system()))
 }
 
 /// The saw cut of a loop; `None` where nothing is sawn.

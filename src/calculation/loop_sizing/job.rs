@@ -14,7 +14,6 @@ use crate::practice::roles::{EDGE_SETBACK, EDGE_SETBACK_BESIDE_TRAFFIC, Role};
 use crate::practice::site::{Construction, SiteHazard, Surface};
 use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
-use crate::practice::wires;
 use crate::quantity::Kind;
 use crate::quantity::System;
 
@@ -96,7 +95,7 @@ impl LoopSizingRequest {
         );
         let hazards = self.site_hazards.clone().unwrap_or_default();
         let construction = self.read_construction(surface, &hazards, &body.field("construction"), notes);
-        let lead_in = self.read_lead_in(&body.field("lead_in"), notes);
+        let lead_in = LeadIn::read_or_usual(self.lead_in.as_ref(), &body.field("lead_in"), notes);
         let wire = Wire::read(self.wire.as_ref(), &body.field("wire"), notes);
         let slot = self.read_slot(construction, &body.field("slot"), notes);
         let cover = if construction.is_sawn() && slot.is_none() {
@@ -163,16 +162,6 @@ impl LoopSizingRequest {
         };
         notes.assume(at, construction.code(), reason, &[Source::CommonPractice]);
         construction
-    }
-
-    fn read_lead_in(&self, at: &At<'_>, notes: &mut Notes) -> Option<LeadInUnderstood> {
-        if let Some(lead_in) = &self.lead_in {
-            return lead_in.read(at, notes);
-        }
-        let usual = LeadIn::of_length(wires::USUAL_LEAD_IN_LENGTH);
-        let reason = "A usual way to the cabinet; measure yours.";
-        notes.assume(&at.field("length"), wires::USUAL_LEAD_IN_LENGTH, reason, &[Source::OwnChoice]);
-        usual.read(at, notes)
     }
 
     /// `None` where nothing is sawn; of a slot that was sent all the same, the cover counts and the rest must be sound.

@@ -30,6 +30,7 @@ pub use report::{
     VehicleSighting,
 };
 pub use request::LoopSizingRequest;
+pub use site::{Site, judge as judge_site, judge_construction};
 
 use super::answer::{At, Finding, Notes, Refusal};
 use super::loop_characteristics::{self, Conditions, Places, judge};
@@ -98,7 +99,15 @@ impl Calculation for LoopSizingRequest {
         judgement::judge_widths(&job, notes);
         let unseen_stretch = layout::judge(&job, &places, notes);
         let lead_in = lead_in::advise(&job, notes);
-        site::judge(&job, notes);
+        let site = Site {
+            surface: job.surface,
+            hazards: &job.hazards,
+            construction: job.construction,
+            construction_at: At::BODY.field("construction"),
+            has_barrier: job.opening.barrier != Barrier::None,
+            cut_approved: false,
+        };
+        site::judge(&site, notes);
         notes.rest_on(loop_characteristics::SOURCES);
         notes.rest_on(vehicle_response::SOURCES);
         notes.rest_on(&[Source::CommonPractice]);

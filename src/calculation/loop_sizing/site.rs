@@ -1,34 +1,42 @@
 //! What the site asks for: construction, hazards, cautions.
 
-use super::job::Job;
 use crate::calculation::answer::{At, Finding, Notes};
 use crate::practice::Vocabulary;
 use crate::practice::cautions::CautionCode;
 use crate::practice::findings::{FindingCode, Level};
-use crate::practice::site::{Barrier, Construction, SiteHazard, Surface};
+use crate::practice::site::{Construction, SiteHazard, Surface};
 
-/// States what construction and hazards mean.
-pub fn judge(job: &Job, notes: &mut Notes) {
-    judge_construction(job, notes);
-    let hazards = At::BODY.field("site_hazards");
-    for (index, hazard) in job.hazards.iter().enumerate() {
-        if job.hazards[..index].contains(hazard) {
-            continue;
-        }
-        let (code, level, message) = statement(*hazard, job);
-        notes.find(Finding::new(code, level, &hazards.item(index), message));
-    }
-    caution(job, notes);
+/// Where loops are to lie, and how they are made.
+pub struct Site<'a> {
+    /// What the loops lie in.
+    pub surface: Surface,
+    /// What stands in the way.
+    pub hazards: &'a [SiteHazard],
+    /// How the loops are made.
+    pub construction: Construction,
+    /// Where the construction stands in the request.
+    pub construction_at: At<'a>,
+    /// Whether something moves at the opening.
+    pub has_barrier: bool,
+    /// Whether a scan was made and the engineer agreed to the cut.
+    pub cut_approved: bool,
 }
 
-fn judge_construction(job: &Job, notes: &mut Notes) {
-    let at = At::BODY.field("construction");
-    let message = match (job.construction.is_sawn(), job.surface.is_sawn()) {
+/// States what construction and hazards mean.
+pub fn judge(site: &Site<'_>, notes: &mut Notes) {
+    judge_construction(site, notes);
+    judge_hazards(site, notes);
+    caution(site, notes);
+}
+
+/// States whether the construction can be built in the surface.
+pub fn judge_construction(site: &Site<'_>, notes: &mut Notes) {
+    let message = match (site.construction.is_sawn(), site.surface.is_sawn()) {
         (true, false) => {
-            let level = if matches!(job.surface, Surface::NewAsphalt | Surface::NewConcrete) { Level::Note } else { Level::Stop };
+            let level = if matches!(site.surface, Surface::NewAsphalt | Surface::NewConcrete) { Level::Note } else { Level::Stop };
             let message = format!(
                 "{} offers nothing to saw yet. Take preformed_direct_burial, laid before the surface.",
-                job.surface.label()
+                site.surface.label()
             );
             Some((level, message))
         }
@@ -41,19 +49,37 @@ fn judge_construction(job: &Job, notes: &mut Notes) {
         _ => None,
     };
     if let Some((level, message)) = message {
-        notes.find(Finding::new(FindingCode::WrongConstruction, level, &at, message));
+        notes.find(Finding::new(FindingCode::WrongConstruction, level, &site.construction_at, message));
+    }
+}
+
+fn judge_hazards(site: &Site<'_>, notes: &mut Notes) {
+    let body = At::BODY;
+    let hazards = body.field("site_hazards");
+    for (index, hazard) in site.hazards.iter().enumerate() {
+        if site.hazards[..index].contains(hazard) {
+            continue;
+        }
+        let (code, level, message) = statement(*hazard, site);
+        notes.find(Finding::new(code, level, &hazards.item(index), message));
     }
 }
 
 /// What a hazard means for this job. Common practice, and the sources of the finding's code.
-fn statement(hazard: SiteHazard, job: &Job) -> (FindingCode, Level, String) {
-    let sawn = job.construction.is_sawn();
+fn statement(hazard: SiteHazard, site: &Site<'_>) -> (FindingCode, Level, String) {
+    let sawn = site.construction.is_sawn();
     let (code, level, message) = match hazard {
         SiteHazard::ReinforcingMesh => (
             FindingCode::ReinforcingMesh,
             Level::Warning,
             "Locate the steel and keep the loop at least 2 in (50 mm) above it; never cut it. It takes inductance and height: \
              ask loop-characteristics with reinforcement for the bound.",
+        ),
+        SiteHazard::PostTensionedSlab | SiteHazard::BridgeDeck if sawn && site.cut_approved => (
+            FindingCode::TensionedDeck,
+            Level::Warning,
+            "Keep the scan and the engineer's written word on site, mark the tendons and the steel on the pavement, and cut only \
+             where and as deep as they allow.",
         ),
         SiteHazard::PostTensionedSlab if sawn => (
             FindingCode::TensionedDeck,
@@ -111,7 +137,7 @@ fn statement(hazard: SiteHazard, job: &Job) -> (FindingCode, Level, String) {
             "Move the loop off the joint if you can. Where wire must cross, sleeve it 4 in (100 mm) on each side and leave slack \
              inside.",
         ),
-        SiteHazard::CrackedPavement if job.construction == Construction::HandWound => (
+        SiteHazard::CrackedPavement if site.construction == Construction::HandWound => (
             FindingCode::CrackedPavement,
             Level::Warning,
             "Single wire breaks in pavement that moves. A jacketed loop (preformed_saw_cut) lasts longer here.",
@@ -131,7 +157,7 @@ fn statement(hazard: SiteHazard, job: &Job) -> (FindingCode, Level, String) {
     (code, level, message.to_owned())
 }
 
-fn caution(job: &Job, notes: &mut Notes) {
+fn caution(site: &Site<'_>, notes: &mut Notes) {
     notes.caution(&[
         CautionCode::NotForPeople,
         CautionCode::LocalCodes,
@@ -140,16 +166,16 @@ fn caution(job: &Job, notes: &mut Notes) {
         CautionCode::InsulationTester,
         CautionCode::ClassifiedArea,
     ]);
-    if job.opening.barrier != Barrier::None {
+    if site.has_barrier {
         notes.caution(&[CautionCode::GateCanMove, CautionCode::LiveParts]);
     }
-    if job.construction.is_sawn() {
+    if site.construction.is_sawn() {
         notes.caution(&[CautionCode::Silica, CautionCode::Saw, CautionCode::Sealant]);
-        if job.surface == Surface::ExistingConcrete {
+        if site.surface == Surface::ExistingConcrete {
             notes.caution(&[CautionCode::SlabSteel, CautionCode::TensionedSlab]);
         }
     }
-    for hazard in &job.hazards {
+    for hazard in site.hazards {
         match hazard {
             SiteHazard::ReinforcingMesh => notes.caution(&[CautionCode::SlabSteel]),
             SiteHazard::PostTensionedSlab | SiteHazard::BridgeDeck => {

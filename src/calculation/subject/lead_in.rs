@@ -87,6 +87,16 @@ impl LeadIn {
         }
     }
 
+    /// Reads the lead-in, or takes one of the usual length.
+    pub fn read_or_usual(lead_in: Option<&Self>, at: &At<'_>, notes: &mut Notes) -> Option<LeadInUnderstood> {
+        if let Some(lead_in) = lead_in {
+            return lead_in.read(at, notes);
+        }
+        let reason = "A usual way to the cabinet; measure yours.";
+        notes.assume(&at.field("length"), wires::USUAL_LEAD_IN_LENGTH, reason, &[Source::OwnChoice]);
+        Self::of_length(wires::USUAL_LEAD_IN_LENGTH).read(at, notes)
+    }
+
     /// Reads the lead-in.
     pub fn read(&self, at: &At<'_>, notes: &mut Notes) -> Option<LeadInUnderstood> {
         let length = notes.read(&at.field("length"), &self.length);

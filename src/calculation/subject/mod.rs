@@ -6,6 +6,7 @@
 mod detector;
 mod lead_in;
 mod opening;
+mod prices;
 mod sealant;
 mod sizes;
 mod slot;
@@ -17,6 +18,7 @@ mod winding;
 pub use detector::{Detector, DetectorEcho, DetectorUnderstood};
 pub use lead_in::{LeadIn, LeadInEcho, LeadInUnderstood};
 pub use opening::{Opening, OpeningEcho, OpeningUnderstood};
+pub use prices::{MoneyText, Prices, PricesUnderstood};
 pub use sealant::{Sealant, SealantDataSheet};
 pub use sizes::*;
 pub use slot::{Slot, SlotEcho, SlotUnderstood};

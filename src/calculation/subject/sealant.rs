@@ -7,6 +7,7 @@ use validator::Validate;
 use super::{
     ApplicationTemperature, CartridgeVolume, CureTime, FinishDepth, FirstDayDepth, PourTemperature, ShelfLife,
 };
+use crate::calculation::answer::{At, Notes};
 use crate::practice::sealants::SealantKind;
 
 /// The sealant, and what its data sheet and its cartridge say.
@@ -62,4 +63,39 @@ pub struct SealantDataSheet {
     pub pour_temperature: Option<PourTemperature>,
     /// Whether the sheet allows a damp slot. Default: it does not.
     pub damp_slot_allowed: Option<bool>,
+}
+
+impl Sealant {
+    /// Checks what only the cure needs, and lists it as unused.
+    pub fn check_curing(&self, at: &At<'_>, notes: &mut Notes) {
+        if let Some(sheet) = &self.data_sheet {
+            sheet.check(&at.field("data_sheet"), notes);
+        }
+        notes.read_optional(&at.field("shelf_life"), self.shelf_life.as_ref());
+        notes.not_needed(
+            at,
+            &[
+                ("data_sheet", self.data_sheet.is_some()),
+                ("made_on", self.made_on.is_some()),
+                ("shelf_life", self.shelf_life.is_some()),
+            ],
+        );
+    }
+}
+
+impl SealantDataSheet {
+    /// Notes every quantity that cannot be read.
+    fn check(&self, at: &At<'_>, notes: &mut Notes) {
+        notes.read_optional(&at.field("skin_over"), self.skin_over.as_ref());
+        notes.read_optional(&at.field("open_to_traffic"), self.open_to_traffic.as_ref());
+        notes.read_optional(&at.field("full_cure"), self.full_cure.as_ref());
+        notes.read_optional(&at.field("depth_per_day"), self.depth_per_day.as_ref());
+        notes.read_optional(&at.field("pot_life"), self.pot_life.as_ref());
+        notes.read_optional(&at.field("at_temperature"), self.at_temperature.as_ref());
+        notes
+            .read_optional(&at.field("minimum_application_temperature"), self.minimum_application_temperature.as_ref());
+        notes
+            .read_optional(&at.field("maximum_application_temperature"), self.maximum_application_temperature.as_ref());
+        notes.read_optional(&at.field("pour_temperature"), self.pour_temperature.as_ref());
+    }
 }

@@ -71,6 +71,28 @@ kinds! {
     WeatherTemperature: Temperature, "-60 °C" to "80 °C", as "40 °F" or "4.5 °C";
     /// Rain, or the water of snow, that falls within an hour.
     HourlyPrecipitation: Length, "0 in" to "12 in", as "0.05 in" or "1.2 mm";
+    /// The diameter of a saw blade.
+    BladeDiameter: Length, "4 in" to "48 in", as "14 in" or "350 mm";
+    /// The diameter of a hole that is drilled at a corner.
+    CoreDiameter: Length, "1/2 in" to "6 in", as "1-1/2 in" or "40 mm";
+    /// A length of saw cut.
+    CutLength: Length, "1 ft" to "100000 ft", as "500 ft" or "150 m";
+    /// The diameter of backer rod before it is pressed into the slot.
+    RodDiameter: Length, "1/16 in" to "2 in", as "1/4 in" or "6 mm";
+    /// The length of a piece of backer rod.
+    RodPiece: Length, "1/4 in" to "2 ft", as "2 in" or "50 mm";
+    /// From one piece of backer rod to the next.
+    RodSpacing: Length, "1 in" to "20 ft", as "2 ft" or "0.6 m";
+    /// The wire on a spool.
+    SpoolLength: Length, "10 ft" to "20000 ft", as "500 ft" or "150 m";
+    /// The thickness of a slab or of bound layers.
+    SlabThickness: Length, "1 in" to "6 ft", as "6 in" or "150 mm";
+    /// From the surface down to the steel.
+    SlabSteelDepth: Length, "1/4 in" to "6 ft", as "3 in" or "75 mm";
+    /// The pace of work along a cut.
+    WorkSpeed: Speed, "0.1 ft/min" to "200 ft/min", as "6 ft/min" or "2 m/min";
+    /// How long one piece of work takes.
+    WorkTime: Duration, "0 min" to "48 h", as "10 min" or "0.5 h";
     /// The effective height of a flat underside above the pavement.
     PlateHeight: Length, "6 in" to "6 ft", as "20 in" or "0.5 m";
 }

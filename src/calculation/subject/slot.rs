@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 use uom::si::f64::Length;
+use uom::si::length::{inch, millimeter};
 use utoipa::ToSchema;
 use validator::Validate;
 
@@ -10,10 +11,11 @@ use crate::calculation::answer::{At, FaultCode, Notes};
 use crate::practice::site::Construction;
 use crate::practice::sources::Source;
 use crate::practice::wires;
+use crate::quantity::System;
 use crate::quantity::shown::DetailLength;
 
 /// The saw cut that the wire lies in.
-#[derive(Clone, Debug, Deserialize, Validate, ToSchema)]
+#[derive(Clone, Debug, Serialize, Deserialize, Validate, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Slot {
     /// The width. Default 3/16 in.
@@ -104,6 +106,22 @@ impl Slot {
 }
 
 impl SlotUnderstood {
+    /// What the cover over a stack of wires needs.
+    pub fn needed_depth(&self, stack: Length) -> Length {
+        self.cover + stack
+    }
+
+    /// The depth to cut: the given one, or the usual one, deeper where the wires need it, in steps of 1/4 in or 5 mm.
+    pub fn depth_to_cut(&self, needed: Length, system: System) -> Length {
+        if self.depth_is_fixed || needed <= self.depth {
+            return self.depth;
+        }
+        match system {
+            System::UsCustomary => Length::new::<inch>((4.0 * needed.get::<inch>() - 1e-9).ceil() / 4.0),
+            System::Metric => Length::new::<millimeter>(5.0 * (needed.get::<millimeter>() / 5.0 - 1e-9).ceil()),
+        }
+    }
+
     /// The echo for reports.
     pub fn echo(&self) -> SlotEcho {
         SlotEcho { width: self.width.into(), depth: self.depth.into(), cover: self.cover.into() }

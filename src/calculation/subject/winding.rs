@@ -254,6 +254,12 @@ impl LoopUnderstood {
         }
     }
 
+    /// The height of its wires where most of them lie: one on the other, those of both cells in the centre slot of a quadrupole.
+    pub fn stack(&self) -> Length {
+        let wires = if self.shape == Shape::Quadrupole { 2 * self.turns } else { self.turns };
+        f64::from(wires) * self.wire.over_insulation
+    }
+
     fn longest_corner_cut(&self) -> Length {
         let cells = if self.shape == Shape::Quadrupole { 2.0 } else { 1.0 };
         0.45 * self.along_travel.min(self.across_lane / cells)

@@ -23,7 +23,8 @@ const CLOSED: [(&str, &str, &str); 10] = [
 /// Every place, the request itself included, at which an object stands.
 fn objects(request: &Value) -> Vec<String> {
     let mut objects = vec![String::new()];
-    objects.extend(places(request).into_iter().filter(|(_, value)| value.is_object()).map(|(pointer, _)| pointer));
+    let named = |(pointer, value): &(String, Value)| value.is_object() && pointer != "/prices/items";
+    objects.extend(places(request).into_iter().filter(named).map(|(pointer, _)| pointer));
     objects
 }
 
@@ -129,7 +130,7 @@ fn a_required_field_that_is_missing_is_named_and_an_optional_one_is_not_missed()
         }
         let first = match calculation {
             "loop-sizing" => "#/opening",
-            "detector-compatibility" => "#/loops",
+            "detector-compatibility" | "material-estimate" => "#/loops",
             "cure-guidance" => "#/sealant",
             _ => "#/loop",
         };

@@ -1,0 +1,142 @@
+//! A material-estimate request in typed quantities, with every default taken.
+
+use uom::si::f64::{Length, Ratio, Volume};
+
+use super::pace::Pace;
+use super::rod::Rod;
+use crate::calculation::subject::{
+    LeadInUnderstood, LoopUnderstood, PricesUnderstood, SlotUnderstood, StockItemUnderstood,
+};
+use crate::practice::materials::Corner;
+use crate::practice::sealants::SealantKind;
+use crate::practice::site::{Construction, SiteHazard, Surface};
+use crate::quantity::System;
+
+/// The job, understood.
+pub struct Job {
+    /// The loops.
+    pub loops: Vec<LoopJob>,
+    /// The saw cut of the lead-ins, as far as it was given.
+    pub lead_in_slot: LeadInSlot,
+    /// The saw.
+    pub saw: SawUnderstood,
+    /// The sealant.
+    pub sealant: SealantUnderstood,
+    /// How single wire is held down.
+    pub rod: Rod,
+    /// Whether the caller asked for it.
+    pub rod_is_asked: bool,
+    /// The spools, as lengths with the caller's numbers; empty: wire by length.
+    pub spools: Vec<(Length, Option<String>)>,
+    /// Sealant that is lost.
+    pub waste: Ratio,
+    /// What the loops lie in.
+    pub surface: Surface,
+    /// The slab.
+    pub slab: SlabUnderstood,
+    /// What stands in the way.
+    pub hazards: Vec<SiteHazard>,
+    /// Joints and cracks that wires cross.
+    pub crossings: u32,
+    /// Whose least width of a slot, and which.
+    pub agency: Option<(String, Length)>,
+    /// Prices, when given.
+    pub prices: Option<PricesUnderstood>,
+    /// How fast the crew works.
+    pub pace: Pace,
+    /// The caller's stock; `None` when none was sent.
+    pub stock: Option<Vec<StockItemUnderstood>>,
+}
+
+/// What was given of the saw cut of the lead-ins.
+#[derive(Default)]
+pub struct LeadInSlot {
+    /// Width.
+    pub width: Option<Length>,
+    /// Depth.
+    pub depth: Option<Length>,
+    /// Sealant over the pair.
+    pub cover: Option<Length>,
+}
+
+/// Loops that are alike.
+pub struct LoopJob {
+    /// What the caller calls it.
+    pub label: String,
+    /// The loop.
+    pub coil: LoopUnderstood,
+    /// How it is made.
+    pub construction: Construction,
+    /// How many.
+    pub quantity: u32,
+    /// The pair.
+    pub lead_in: LeadInUnderstood,
+    /// How much of the pair lies in a saw cut, where something is sawn.
+    pub in_slot: Length,
+    /// The slot for each of the constructions that are sawn: wound on site, and preformed.
+    pub slots: [SlotUnderstood; 2],
+}
+
+/// The saw.
+pub struct SawUnderstood {
+    /// Diameter of the blade.
+    pub blade: Length,
+    /// How corners are cut; absent: by the loop.
+    pub corner: Option<Corner>,
+    /// The hole of a cored corner.
+    pub core: Length,
+    /// What a blade cuts before it is worn, when given.
+    pub blade_life: Option<Length>,
+}
+
+/// The sealant.
+pub struct SealantUnderstood {
+    /// The family.
+    pub kind: SealantKind,
+    /// Volume of a cartridge.
+    pub cartridge: Volume,
+    /// From the pavement to its top.
+    pub finish: Length,
+}
+
+/// The slab.
+#[derive(Default)]
+pub struct SlabUnderstood {
+    /// Thickness, when given.
+    pub thickness: Option<Length>,
+    /// Depth of the highest steel, when given.
+    pub steel: Option<Length>,
+    /// From the wires to the nearest edge, when given.
+    pub edge: Option<Length>,
+    /// Whether it is suspended.
+    pub is_suspended: bool,
+    /// Whether a scan was made and the engineer agreed.
+    pub cut_approved: bool,
+}
+
+impl LoopJob {
+    /// The slot that this construction gets. Direct burial has none.
+    pub fn slot(&self, construction: Construction) -> Option<&SlotUnderstood> {
+        match construction {
+            Construction::HandWound => self.slots.first(),
+            Construction::PreformedSawCut => self.slots.last(),
+            Construction::PreformedDirectBurial => None,
+        }
+    }
+
+    /// How its corners are cut.
+    pub fn corner(&self, saw: &SawUnderstood) -> Corner {
+        match saw.corner {
+            Some(corner) => corner,
+            None if self.coil.corner_cut > Length::default() => Corner::Diagonal,
+            None => Corner::SquareOverrun,
+        }
+    }
+}
+
+impl Job {
+    /// The system that the first loop is written in.
+    pub fn system(&self) -> System {
+        self.loops.first().map_or(System::UsCustomary, |first| first.coil.system)
+    }
+}

@@ -1,0 +1,305 @@
+//! What [`super`] answers.
+
+use serde::Serialize;
+use utoipa::ToSchema;
+
+use crate::calculation::answer::{Assumed, Basis, Caution, Finding};
+use crate::calculation::subject::{LeadInEcho, LoopEcho};
+use crate::practice::sources::Source;
+use crate::quantity::shown::{DetailLength, DurationValue, PlanLength, VolumeValue, WorkSpeedValue};
+
+/// What to load, how long it takes, and what it costs.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct MaterialEstimateReport {
+    /// What was understood of the request.
+    pub inputs: MaterialEstimateInputs,
+    /// What to load, in the order of the work.
+    pub items: Vec<MaterialLine>,
+    /// All saw cuts of the job.
+    pub saw_cut: SawCut,
+    /// All volumes of the job.
+    pub volumes: SlotVolumes,
+    /// Each loop by itself.
+    pub loops: Vec<LoopMaterials>,
+    /// Whether sealant can flow round what lies in each slot.
+    pub slot_fit: Vec<SlotFit>,
+    /// How long it takes.
+    pub labour: Labour,
+    /// What it costs; absent without prices.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub cost: Option<Cost>,
+    /// The same job in each construction that the surface allows.
+    pub comparison: Vec<ConstructionComparison>,
+    /// Statements about the job, the gravest first.
+    pub findings: Vec<Finding>,
+    /// Defaults that stood in for fields that were not sent.
+    pub assumed: Vec<Assumed>,
+    /// Fields that were sent and are not needed here, as JSON Pointers.
+    pub unused: Vec<String>,
+    /// What can hurt someone on this job.
+    pub cautions: Vec<Caution>,
+    /// What the figures rest on.
+    pub basis: Basis,
+}
+
+/// What was understood of a material-estimate request.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct MaterialEstimateInputs {
+    /// The loops.
+    pub loops: Vec<EstimatedLoopEcho>,
+    /// The diameter of the blade.
+    pub blade_diameter: DetailLength,
+    /// The sealant's family.
+    pub sealant_kind: &'static str,
+    /// The volume of a cartridge; absent for hot-applied sealant.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub cartridge: Option<VolumeValue>,
+    /// From the pavement down to the top of the sealant.
+    pub finish_below_surface: DetailLength,
+    /// How single wire is held down.
+    pub backer_rod: &'static str,
+    /// The spools that wire comes on; empty: by length.
+    pub wire_spools: Vec<PlanLength>,
+    /// The sealant that is lost, percent, 3 decimals.
+    pub waste_percent: f64,
+    /// What the loops lie in.
+    pub surface: &'static str,
+    /// What stands in the way.
+    pub site_hazards: Vec<&'static str>,
+    /// Joints and cracks that wires cross.
+    pub crossings: u32,
+    /// The slab's thickness; absent when not given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub slab_thickness: Option<DetailLength>,
+    /// The depth of its steel; absent when not given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub reinforcement_depth: Option<DetailLength>,
+    /// The pace of the crew.
+    pub productivity: ProductivityEcho,
+    /// How many stock loops were looked at.
+    pub stock_items: usize,
+}
+
+/// A loop of the request as it was understood.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct EstimatedLoopEcho {
+    /// What the caller calls it.
+    pub label: String,
+    /// How many.
+    pub quantity: u32,
+    /// How it is made.
+    pub construction: &'static str,
+    /// The loop.
+    pub r#loop: LoopEcho,
+    /// The lead-in.
+    pub lead_in: LeadInEcho,
+}
+
+/// The pace of the crew as it was understood.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct ProductivityEcho {
+    /// For the whole job.
+    pub set_up: DurationValue,
+    /// Of the saw at the depth of one pass; absent where it follows surface and depth.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub saw_speed: Option<WorkSpeedValue>,
+    /// For one corner.
+    pub core: DurationValue,
+    /// Along the slots.
+    pub cleaning_speed: WorkSpeedValue,
+    /// For one pull.
+    pub pull: DurationValue,
+    /// For one buried loop.
+    pub burial: DurationValue,
+    /// Along the slots.
+    pub sealing_speed: WorkSpeedValue,
+    /// For the ends of one loop.
+    pub termination: DurationValue,
+    /// For the readings of one loop, once.
+    pub test: DurationValue,
+}
+
+/// One thing to load.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct MaterialLine {
+    /// What it is; a `code` of `reference/material-items`.
+    pub item: &'static str,
+    /// The caller's own number; absent when none fits.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub sku: Option<String>,
+    /// What to load: whole packs, pieces, feet or metres.
+    pub quantity: u64,
+    /// The unit of both quantities: `cartridge`, `gal`, `l`, `spool`, `ft`, `m`, `each` or `lot`.
+    pub unit: &'static str,
+    /// The quantity before rounding up, 3 decimals.
+    pub exact: f64,
+    /// How it comes about, in a sentence.
+    pub how: String,
+    /// Where the rule comes from; ids of `reference/sources`.
+    #[schema(value_type = Vec<String>)]
+    pub source_ids: Vec<Source>,
+}
+
+/// All saw cuts of the job, and their ends.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct SawCut {
+    /// Straight cuts: the outline of each loop cut full.
+    pub straight: PlanLength,
+    /// Diagonal cuts across corners.
+    pub diagonals: PlanLength,
+    /// What the blade runs on past ends of cuts, for their full depth.
+    pub overruns: PlanLength,
+    /// Cuts for lead-ins.
+    pub lead_in: PlanLength,
+    /// All of these.
+    pub total: PlanLength,
+    /// How many ends run on.
+    pub cut_ends: u32,
+    /// How many corners are drilled.
+    pub cored_corners: u32,
+    /// How many passes the deepest cut takes.
+    pub passes: u32,
+}
+
+/// Volumes of slots, and what fills them.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct SlotVolumes {
+    /// What the saw takes away.
+    pub slot: VolumeValue,
+    /// Insulated wire, or jackets, in it.
+    pub wire: VolumeValue,
+    /// Backer rod in it.
+    pub rod: VolumeValue,
+    /// What stays open above the sealant.
+    pub left_open: VolumeValue,
+    /// What the sealant fills.
+    pub sealant_net: VolumeValue,
+    /// The same with what is lost.
+    pub sealant_with_waste: VolumeValue,
+}
+
+/// One loop by itself: figures for each, not for its quantity.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct LoopMaterials {
+    /// What the caller calls it.
+    pub label: String,
+    /// How many there are.
+    pub quantity: u32,
+    /// How it is made.
+    pub construction: &'static str,
+    /// Wire to pull, its lead-in included; absent for a preformed loop.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub wire_length: Option<PlanLength>,
+    /// The width of its slot; this and what follows is absent where nothing is sawn.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub slot_width: Option<DetailLength>,
+    /// The depth of its slot.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub slot_depth: Option<DetailLength>,
+    /// From the pavement to its top wire, or to the rod over it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub cover: Option<DetailLength>,
+    /// How far the blade runs on past one end.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub run_out: Option<DetailLength>,
+    /// All of its cuts.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub saw_cut: Option<PlanLength>,
+    /// The sealant in them, without what is lost.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub sealant_net: Option<VolumeValue>,
+    /// The width of its lead-in's slot; absent where that is not sawn.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub lead_in_slot_width: Option<DetailLength>,
+}
+
+/// Whether sealant can flow round what lies in a slot.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct SlotFit {
+    /// The loop.
+    pub label: String,
+    /// `loop` or `lead_in`.
+    pub place: &'static str,
+    /// `too_narrow`, `right` or `generous`.
+    pub verdict: &'static str,
+    /// The width of the slot.
+    pub width: DetailLength,
+    /// The widest that lies across it: wire, pair or jacket.
+    pub widest: DetailLength,
+    /// What is left of the width.
+    pub clearance: DetailLength,
+    /// What to do about it.
+    pub advice: String,
+}
+
+/// How long it takes.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct Labour {
+    /// The steps, in order.
+    pub steps: Vec<LabourStep>,
+    /// All steps: the hours of the crew.
+    pub total: DurationValue,
+}
+
+/// One step of the work.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct LabourStep {
+    /// Which; a `code` of `reference/work-steps`.
+    pub step: &'static str,
+    /// How long.
+    pub time: DurationValue,
+    /// How it comes about, in a phrase.
+    pub how: String,
+}
+
+/// What it costs.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct Cost {
+    /// The currency, ISO 4217.
+    pub currency: String,
+    /// What was priced.
+    pub lines: Vec<CostLine>,
+    /// The sum of the lines, as decimal text.
+    pub total: String,
+    /// Whether everything was priced.
+    pub is_complete: bool,
+    /// What was not priced and is not in the total: skus, items, or `labour`.
+    pub unpriced: Vec<String>,
+}
+
+/// One priced line.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct CostLine {
+    /// What it is: a sku, a `code` of `reference/material-items`, or `labour`.
+    pub item: String,
+    /// How many units, as decimal text.
+    pub quantity: String,
+    /// The unit; `h` for labour.
+    pub unit: &'static str,
+    /// The price of one, as it was sent.
+    pub unit_price: String,
+    /// The line, rounded to the currency's minor unit.
+    pub amount: String,
+}
+
+/// The same job, all loops in one construction.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct ConstructionComparison {
+    /// The construction.
+    pub construction: &'static str,
+    /// Whether all loops were asked for in it.
+    pub is_asked: bool,
+    /// All cuts.
+    pub saw_cut: PlanLength,
+    /// The sealant, with what is lost.
+    pub sealant_with_waste: VolumeValue,
+    /// The hours of the crew.
+    pub hours: DurationValue,
+    /// The sum of what could be priced, as decimal text; absent without prices.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub cost: Option<String>,
+    /// What is not in that sum: skus, items, or `labour`.
+    pub unpriced: Vec<String>,
+    /// What speaks for it and against it, in a sentence or two.
+    pub message: String,
+}

@@ -1,0 +1,183 @@
+//! The caller's own prices.
+
+use std::collections::BTreeMap;
+use std::fmt;
+use std::str::FromStr;
+
+use iso_currency::Currency;
+use rust_decimal::Decimal;
+use serde::de::{self, Deserializer, MapAccess, Visitor};
+use serde::{Deserialize, Serialize};
+use utoipa::openapi::schema::{ObjectBuilder, Type};
+use utoipa::openapi::{RefOr, Schema};
+use utoipa::{PartialSchema, ToSchema};
+use validator::Validate;
+
+use crate::calculation::answer::{At, FaultCode, Notes};
+use crate::practice::materials::MaterialItem;
+use crate::practice::{Vocabulary, sources::Source};
+
+/// An amount of money as decimal text, so that no digit is lost: `"24.50"`.
+#[derive(Clone, Debug, Serialize)]
+#[serde(transparent)]
+pub struct MoneyText(String);
+
+/// What things cost, in one currency. Nothing is priced that is not listed here.
+#[derive(Clone, Debug, Serialize, Deserialize, Validate, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Prices {
+    /// The currency, its ISO 4217 code: `USD`.
+    #[validate(length(min = 3, max = 3))]
+    #[schema(min_length = 3, max_length = 3)]
+    pub currency: String,
+    /// The price of one unit, by `code` of `reference/material-items` or by `sku` of `stock` or `wire_spools`; a sku goes first. Other names are listed as unused.
+    #[validate(length(max = 200))]
+    #[serde(default, deserialize_with = "price_list")]
+    pub items: Option<BTreeMap<String, MoneyText>>,
+    /// The price of one hour of the crew.
+    pub hourly_rate: Option<MoneyText>,
+}
+
+/// Prices as decimal numbers.
+#[derive(Clone, Debug)]
+pub struct PricesUnderstood {
+    /// The currency.
+    pub currency: Currency,
+    /// The price of one unit, by item or sku.
+    pub items: BTreeMap<String, Decimal>,
+    /// The price of one hour.
+    pub hourly_rate: Option<Decimal>,
+}
+
+impl Prices {
+    /// Reads the prices; `skus` are the caller's own numbers that may be priced.
+    pub fn read(&self, skus: &[&str], at: &At<'_>, notes: &mut Notes) -> Option<PricesUnderstood> {
+        let currency = Currency::from_code(&self.currency);
+        if currency.is_none() {
+            let detail = format!("\"{}\" is no currency of ISO 4217.", self.currency);
+            notes.fault(
+                &at.field("currency"),
+                FaultCode::ValueUnknown,
+                detail,
+                "Send a code such as \"USD\" or \"EUR\".",
+            );
+        }
+        let items_at = at.field("items");
+        let mut items = BTreeMap::new();
+        for (name, text) in self.items.iter().flatten() {
+            let at = items_at.member(name);
+            // A price list may be longer than one job.
+            if !skus.contains(&name.as_str()) && MaterialItem::ALL.iter().all(|item| item.code() != name) {
+                notes.leave(&at);
+            }
+            items.insert(name.clone(), text.read(&at, notes));
+        }
+        let hourly_rate = self.hourly_rate.as_ref().map(|text| text.read(&at.field("hourly_rate"), notes));
+        notes.rest_on(&[Source::Iso4217]);
+        Some(PricesUnderstood {
+            currency: currency?,
+            items: items.into_iter().map(|(name, price)| Some((name, price?))).collect::<Option<_>>()?,
+            hourly_rate: hourly_rate.map_or(Some(None), |rate| rate.map(Some))?,
+        })
+    }
+}
+
+impl PricesUnderstood {
+    /// Rounds to the minor unit of the currency, halves away from zero, and keeps its decimals: 12.5 USD is 12.50.
+    pub fn round(&self, amount: Decimal) -> Decimal {
+        let decimals = self.currency.exponent().map_or(2, u32::from);
+        let mut rounded = amount.round_dp_with_strategy(decimals, rust_decimal::RoundingStrategy::MidpointAwayFromZero);
+        rounded.rescale(decimals);
+        rounded
+    }
+}
+
+impl MoneyText {
+    /// At most 9 digits before the point and 6 behind it, no sign: sums of them stay far inside what a decimal holds.
+    const PATTERN: &'static str = r"^[0-9]{1,9}(\.[0-9]{1,6})?$";
+
+    fn read(&self, at: &At<'_>, notes: &mut Notes) -> Option<Decimal> {
+        let text = self.0.as_str();
+        let (whole, fraction) = text.split_once('.').unwrap_or((text, "0"));
+        let is_plain = |part: &str, most: usize| {
+            (1..=most).contains(&part.len()) && part.bytes().all(|byte| byte.is_ascii_digit())
+        };
+        if is_plain(whole, 9) && is_plain(fraction, 6) {
+            return Decimal::from_str(text).ok();
+        }
+        let code = if text.contains(',') { FaultCode::DecimalComma } else { FaultCode::NumberInvalid };
+        let shown: String = text.chars().take(40).collect();
+        let detail = format!("\"{shown}\" is no amount of money.");
+        let hint = "Send text such as \"24.50\": up to 9 digits, a point, up to 6 digits, no sign and no currency.";
+        notes.fault(at, code, detail, hint);
+        None
+    }
+}
+
+impl<'de> Deserialize<'de> for MoneyText {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        struct Text;
+        impl Visitor<'_> for Text {
+            type Value = MoneyText;
+            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                f.write_str("an amount of money as text, such as \"24.50\"")
+            }
+            fn visit_str<E: de::Error>(self, text: &str) -> Result<MoneyText, E> {
+                Ok(MoneyText(text.to_owned()))
+            }
+        }
+        deserializer.deserialize_str(Text)
+    }
+}
+
+impl PartialSchema for MoneyText {
+    fn schema() -> RefOr<Schema> {
+        ObjectBuilder::new()
+            .schema_type(Type::String)
+            .description(Some(
+                "An amount of money as decimal text, without currency: the currency stands once, beside it.",
+            ))
+            .max_length(Some(16))
+            .pattern(Some(Self::PATTERN))
+            .examples(["24.50", "0.185"])
+            .into()
+    }
+}
+
+impl ToSchema for MoneyText {
+    fn name() -> std::borrow::Cow<'static, str> {
+        "MoneyText".into()
+    }
+}
+
+/// A map whose names stand once each, as the fields of every object do.
+struct PriceList(BTreeMap<String, MoneyText>);
+
+fn price_list<'de, D: Deserializer<'de>>(deserializer: D) -> Result<Option<BTreeMap<String, MoneyText>>, D::Error> {
+    Ok(Option::<PriceList>::deserialize(deserializer)?.map(|list| list.0))
+}
+
+impl<'de> Deserialize<'de> for PriceList {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        deserializer.deserialize_map(PriceListVisitor)
+    }
+}
+
+struct PriceListVisitor;
+
+impl<'de> Visitor<'de> for PriceListVisitor {
+    type Value = PriceList;
+    fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("a map")
+    }
+    fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Self::Value, A::Error> {
+        let mut list = BTreeMap::new();
+        while let Some((name, price)) = map.next_entry::<String, MoneyText>()? {
+            if list.contains_key(&name) {
+                return Err(de::Error::custom(format_args!("duplicate field `{name}`")));
+            }
+            list.insert(name, price);
+        }
+        Ok(PriceList(list))
+    }
+}

@@ -1,0 +1,88 @@
+//! How wide text is at most, and where it wraps.
+//!
+//! The reader's device chooses the font, so widths are those of the widest of the usual sans-serif faces, in classes of letters;
+//! measured here on two free faces. Whatever is narrower leaves room.
+
+/// The size of all text but headings, in units of the drawing.
+pub const SIZE: f64 = 11.0;
+/// The size of headings.
+pub const HEAD: f64 = 14.0;
+/// From line to line of text, as a share of its size.
+pub const LEADING: f64 = 1.25;
+/// How much wider bold letters are.
+const BOLD: f64 = 1.14;
+
+/// The width of a text at most, in units of the drawing.
+pub fn width(text: &str, size: f64, bold: bool) -> f64 {
+    let ems: f64 = text.chars().map(ems).sum();
+    ems * size * if bold { BOLD } else { 1.0 }
+}
+
+/// The width of a letter in sizes of type.
+fn ems(letter: char) -> f64 {
+    match letter {
+        ' ' | '\u{a0}' | 'i' | 'j' | 'l' | '.' | ',' | '\'' | '|' => 0.34,
+        ':' | ';' | '!' | '/' | '-' | 'I' | 'f' | 't' | 'r' | '(' | ')' | '[' | ']' => 0.44,
+        'c' | 's' | 'z' => 0.56,
+        'k' | 'v' | 'x' | 'y' => 0.6,
+        'm' | 'M' | 'W' | '%' | '@' => 1.02,
+        'w' | '#' | '^' | '~' | '+' | '=' | '<' | '>' | '−' | '×' | '≥' => 0.85,
+        'A'..='Z' | '&' => 0.79,
+        ' '..='~' | 'µ' => 0.65,
+        // Letters with accents, scripts whose letters are as wide as high, and marks of any kind.
+        _ => 1.1,
+    }
+}
+
+/// Breaks a text into lines of a width, at plain spaces only; a word that is longer than a line is broken where it must be.
+pub fn wrap(text: &str, most: f64, size: f64, bold: bool) -> Vec<String> {
+    let mut lines = Vec::new();
+    let mut line = String::new();
+    for word in text.split(' ').filter(|word| !word.is_empty()) {
+        let longer = if line.is_empty() { word.to_owned() } else { format!("{line} {word}") };
+        if width(&longer, size, bold) <= most {
+            line = longer;
+            continue;
+        }
+        if !line.is_empty() {
+            lines.push(std::mem::take(&mut line));
+        }
+        for letter in word.chars() {
+            line.push(letter);
+            if width(&line, size, bold) > most && line.chars().count() > 1 {
+                line.pop();
+                lines.push(std::mem::replace(&mut line, letter.to_string()));
+            }
+        }
+    }
+    if !line.is_empty() {
+        lines.push(line);
+    }
+    lines
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{SIZE, width, wrap};
+
+    #[test]
+    fn lines_hold_every_word_in_order_and_none_is_too_wide() {
+        let text = "Add the role between_leaves: without it a vehicle in the sweep of a leaf is seen by no loop.";
+        for most in [60.0, 100.0, 320.0] {
+            let lines = wrap(text, most, SIZE, false);
+            assert!(lines.iter().all(|line| width(line, SIZE, false) <= most), "{most}: {lines:?}");
+            let glued: String = lines.concat().split_whitespace().collect();
+            assert_eq!(glued, text.split_whitespace().collect::<String>());
+        }
+        assert!(wrap(text, 320.0, SIZE, false).len() > 1);
+    }
+
+    #[test]
+    fn a_word_longer_than_a_line_is_broken() {
+        let word = "W".repeat(64);
+        let lines = wrap(&word, 100.0, SIZE, false);
+        assert!(lines.len() > 5 && lines.iter().all(|line| width(line, SIZE, false) <= 100.0), "{lines:?}");
+        assert_eq!(lines.concat(), word);
+        assert_eq!(wrap(" ", 100.0, SIZE, false), Vec::<String>::new());
+    }
+}

@@ -1,0 +1,43 @@
+//! The style sheet of all drawings: thin ink on paper, light or dark as the reader's device asks, always light in print.
+//!
+//! Every rule is kept to drawings by their class, so that a page may hold them among its own elements. Colours stand in the
+//! rules themselves: converters that know no variables must still find them. Colour never says anything that words do not.
+
+/// The class of the outermost element.
+pub const ROOT: &str = "loopwright-drawing";
+
+/// The style sheet.
+pub fn sheet() -> String {
+    let light = Palette { paper: "#ffffff", ink: "#16191d", faint: "#79828c", wire: "#0b4f94", stop: "#a3140c" };
+    let dark = Palette { paper: "#14171b", ink: "#eceff2", faint: "#8b949e", wire: "#86bdf7", stop: "#ff9d93" };
+    format!("{SHAPES}{}@media screen and (prefers-color-scheme:dark){{{}}}", light.rules(), dark.rules())
+        .replace(".R ", &format!(".{ROOT} "))
+}
+
+/// The colours of one scheme.
+struct Palette {
+    paper: &'static str,
+    ink: &'static str,
+    faint: &'static str,
+    wire: &'static str,
+    stop: &'static str,
+}
+
+/// What does not change with the colours: weights of lines and of type.
+const SHAPES: &str = ".R text{font-family:sans-serif;font-size:11px}.R .head{font-size:14px;font-weight:bold}\
+    .R .strong{font-weight:bold}.R .middle{text-anchor:middle}.R .end{text-anchor:end}\
+    .R .line,.R .fine,.R .wire,.R .heavy,.R .dashed,.R .chain,.R .frame{fill:none;stroke-linejoin:round}\
+    .R .line{stroke-width:1}.R .fine{stroke-width:.6}.R .heavy{stroke-width:2}.R .wire{stroke-width:1.6}\
+    .R .frame{stroke-width:1.6}.R .dashed{stroke-width:.9;stroke-dasharray:4 3}\
+    .R .chain{stroke-width:.9;stroke-dasharray:9 2.5 2 2.5}";
+
+impl Palette {
+    fn rules(&self) -> String {
+        let Self { paper, ink, faint, wire, stop } = self;
+        format!(
+            ".R .paper{{fill:{paper}}}.R text,.R .dot{{fill:{ink}}}.R .line,.R .heavy,.R .dashed,.R .chain{{stroke:{ink}}}\
+             .R .fine{{stroke:{faint}}}.R .wire{{stroke:{wire}}}.R .frame{{stroke:{stop}}}.R .stop{{fill:{stop}}}\
+             .R .balloon{{fill:{paper};stroke:{ink};stroke-width:1}}.R .wiredot{{fill:{wire}}}"
+        )
+    }
+}

@@ -1,0 +1,167 @@
+//! What is loaded on the van, and how long the work takes.
+//!
+//! No public source gives the pace of a crew or the life of a blade, so every such figure is a choice made here and stands under
+//! `assumed` until the caller sends their own.
+
+use uom::si::f64::{Length, Time};
+use uom::si::length::inch;
+use uom::si::time::minute;
+
+use super::site::{Construction, Surface};
+use super::vocabulary;
+use crate::quantity::System;
+
+vocabulary! {
+    /// How the wire is brought round the corners of a saw cut.
+    Corner {
+        SquareOverrun "square_overrun" "Square, cut past the corner" "The cuts run past each other at square corners, so that the slot has its full depth where the wire turns." [Fp96];
+        Diagonal "diagonal" "Diagonal cut" "A diagonal cut across each corner spares the wire a sharp bend." [NemaTestLoop];
+        Cored "cored" "Cored corner" "A hole drilled at each corner gives the full depth without a cut past it, and rounds the bend." [NyCorners];
+    }
+}
+
+vocabulary! {
+    /// How the wires are held down until the sealant holds them.
+    RodForm {
+        None "none" "No backer rod" "A jacketed loop fits its slot and stays down by itself." [CommonPractice];
+        Pieces "pieces" "Short pieces" "Short pieces of foam rod at intervals and at the corners: sealant flows round the wire between them." [CommonPractice Everett];
+        Continuous "continuous" "Continuous" "One length of rod over the whole wire: it keeps the sealant from the wire, and water finds the way along it." [CommonPractice];
+    }
+}
+
+vocabulary! {
+    /// What an estimate lists, and what a price can be given for.
+    MaterialItem {
+        SealantCartridge "sealant_cartridge" "Sealant cartridge" "Cartridges (sets, for two parts) of cold-applied sealant." [CommonPractice];
+        HotSealant "hot_sealant" "Hot-applied sealant" "Sealant to be melted, by volume." [TxDot6340];
+        MixingNozzle "mixing_nozzle" "Mixing nozzle" "A nozzle for each loop that is sealed in one go with two-part sealant." [OwnChoice];
+        BlendingSand "blending_sand" "Blending sand" "Coloured sand for the wet sealant, where it must not show." [CommonPractice];
+        LoopWire "loop_wire" "Loop wire" "Single wire for turns and twisted lead-in, by spool or by length." [CommonPractice];
+        PreformedLoop "preformed_loop" "Preformed loop" "A jacketed loop with its lead-in, made to size." [CommonPractice];
+        BackerRod "backer_rod" "Backer rod" "Foam rod that holds wire down." [Everett];
+        LeadInConduit "lead_in_conduit" "Conduit for the lead-in" "Conduit outside the slab or under it." [CommonPractice];
+        JointSleeve "joint_sleeve" "Joint sleeve" "A sleeve where wire crosses a joint or crack, 4 in on each side, with slack inside." [Fp96];
+        Termination "termination" "Soldered or tinned end" "An end of wire, tinned or soldered against oxidation." [CommonPractice];
+        SawBlade "saw_blade" "Saw blade" "A diamond blade as wide as the slot and large enough for its depth." [CommonPractice];
+    }
+}
+
+vocabulary! {
+    /// The steps of the work, in order.
+    WorkStep {
+        SetUp "set_up" "Set up and mark out" "Traffic control, located services checked, loops marked out." [OwnChoice];
+        Saw "saw" "Saw" "All cuts, with their overruns." [OwnChoice];
+        Core "core" "Core the corners" "A hole at each corner." [OwnChoice];
+        CleanAndDry "clean_and_dry" "Clean and dry the slot" "Wash out the slurry, vacuum, blow dry: sealant holds on a clean and dry wall only." [Everett OwnChoice];
+        Wind "wind" "Lay the wire" "One pull for each turn of single wire; one for all turns of a preformed loop." [CommonPractice OwnChoice];
+        Bury "bury" "Bed and cover" "Bed a direct-burial loop and its conduit, and cover it." [OwnChoice];
+        TestBeforeSealing "test_before_sealing" "Test before sealing" "Resistance, inductance and insulation while the wire can still be pulled out." [Fp96 OwnChoice];
+        Seal "seal" "Seal" "Fill the slot round and over the wire." [OwnChoice];
+        Terminate "terminate" "Terminate" "Solder or tin the ends, splice in the box, seal the splice." [OwnChoice];
+        TestAfterSealing "test_after_sealing" "Test after sealing" "The same readings again; write them down for the next call." [Fp96 OwnChoice];
+    }
+}
+
+/// The blade of a hand-held or walk-behind saw that is assumed: 14 in. Common practice.
+pub const USUAL_BLADE: &str = "14 in";
+/// The hole of a cored corner. A choice made here.
+pub const USUAL_CORE: &str = "1-1/2 in";
+/// The sealant that is lost in cartridges, overfill and spill, percent. A choice made here.
+pub const USUAL_WASTE_PERCENT: f64 = 10.0;
+/// The volume of a quart-size cartridge. Common practice: 28 to 29 fl oz.
+pub const USUAL_CARTRIDGE: &str = "29 fl oz";
+/// The length of a piece of backer rod: 2 in (City of Everett special provisions).
+pub const USUAL_ROD_PIECE: &str = "2 in";
+/// From piece to piece: 2 ft (City of Everett special provisions).
+pub const USUAL_ROD_SPACING: &str = "2 ft";
+/// Sleeve on each side of a joint: 4 in (FP-96 section 636).
+pub const SLEEVE_EACH_SIDE: &str = "4 in";
+
+/// How much wider than its slot a rod is, to sit snug: 1/16 in. A choice made here.
+pub fn rod_excess() -> Length {
+    Length::new::<inch>(1.0 / 16.0)
+}
+
+/// What the flange and the guard take of a blade's radius: 2 in, so that a 14 in blade cuts 5 in deep. A choice made here.
+pub fn flange_radius() -> Length {
+    Length::new::<inch>(2.0)
+}
+
+/// The depth that is sawn in one pass: 2 in. A choice made here.
+pub fn depth_per_pass() -> Length {
+    Length::new::<inch>(2.0)
+}
+
+/// Clearance above which a slot is generous: 3/32 in. A choice made here, by which ordinary wire of 0.130 in finds 3/16 in right and
+/// 1/4 in generous, as common practice does.
+pub fn generous_clearance() -> Length {
+    Length::new::<inch>(3.0 / 32.0)
+}
+
+/// How close to known steel a cut may come: 1/2 in. A choice made here.
+pub fn steel_clearance() -> Length {
+    Length::new::<inch>(0.5)
+}
+
+/// The widths that blades come in, narrowest first. Common practice.
+pub fn blade_widths(system: System) -> Vec<Length> {
+    match system {
+        System::UsCustomary => [2.0, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0].map(|n| Length::new::<inch>(n / 16.0)).to_vec(),
+        System::Metric => {
+            [3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0].map(Length::new::<uom::si::length::millimeter>).to_vec()
+        }
+    }
+}
+
+/// The diameters that blades come in, smallest first. Common practice.
+pub fn blade_diameters() -> Vec<Length> {
+    [12.0, 14.0, 16.0, 18.0, 20.0, 24.0, 30.0].map(Length::new::<inch>).to_vec()
+}
+
+/// The colour of sealant that blends in: grey in concrete, black in asphalt. Common practice.
+pub fn colour(surface: Surface) -> &'static str {
+    if is_concrete(surface) { "grey" } else { "black" }
+}
+
+/// What sealant lies in.
+pub fn pavement(surface: Surface) -> &'static str {
+    if is_concrete(surface) { "concrete" } else { "asphalt" }
+}
+
+fn is_concrete(surface: Surface) -> bool {
+    matches!(surface, Surface::ExistingConcrete | Surface::NewConcrete)
+}
+
+/// How fast a saw goes forward at a depth, metres per second: in 1-1/2 in of asphalt 6 ft/min, in concrete 3 ft/min, and less the
+/// deeper it cuts. A choice made here.
+pub fn saw_speed(surface: Surface, depth: Length) -> uom::si::f64::Velocity {
+    let feet_per_minute = if is_concrete(surface) { 3.0 } else { 6.0 };
+    let at_one_and_a_half = Length::new::<uom::si::length::foot>(feet_per_minute) / Time::new::<minute>(1.0);
+    at_one_and_a_half * (Length::new::<inch>(1.5) / depth)
+}
+
+/// Whether the construction can be built in the surface as it is, or as it is being laid.
+pub fn suits(construction: Construction, surface: Surface) -> bool {
+    match surface {
+        Surface::ExistingAsphalt | Surface::ExistingConcrete => construction.is_sawn(),
+        Surface::NewAsphalt | Surface::NewConcrete => true,
+        Surface::Gravel | Surface::Soil | Surface::Pavers => !construction.is_sawn(),
+    }
+}
+
+/// To set up, mark out and guard the work zone, for the whole job. A choice made here.
+pub const SET_UP_TIME: &str = "45 min";
+/// To drill one corner. A choice made here.
+pub const CORE_TIME: &str = "5 min";
+/// To wash, vacuum and dry the slot. A choice made here.
+pub const CLEANING_SPEED: &str = "8 ft/min";
+/// To pull the wire round once: one turn of single wire, or all turns of a preformed loop. A choice made here.
+pub const PULL_TIME: &str = "5 min";
+/// To fill the slot. A choice made here.
+pub const SEALING_SPEED: &str = "5 ft/min";
+/// To bed and cover a direct-burial loop. A choice made here.
+pub const BURIAL_TIME: &str = "30 min";
+/// To solder, splice and seal the ends of one loop. A choice made here.
+pub const TERMINATION_TIME: &str = "10 min";
+/// To take the readings of one loop once. A choice made here.
+pub const TEST_TIME: &str = "5 min";

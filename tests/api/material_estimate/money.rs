@@ -1,0 +1,124 @@
+//! Money: decimal text in and out, and nothing silently zero.
+
+use serde_json::{Value, json};
+
+use super::{codes, estimate, request, square};
+use crate::harness::{calculate, post};
+use crate::requests::with;
+
+fn priced(prices: Value) -> Value {
+    let mut request = request(&square(), "hand_wound", &json!({}));
+    request["prices"] = prices;
+    request
+}
+
+/// An amount as a whole number of minor units.
+fn minor(text: &Value) -> i128 {
+    text.as_str().unwrap().replace('.', "").parse().unwrap()
+}
+
+#[test]
+fn the_total_is_the_sum_of_the_shown_lines() {
+    for (currency, decimals) in [("USD", 2), ("JPY", 0), ("KWD", 3)] {
+        // Prices of six decimals, so that every line is rounded.
+        let items = json!({
+            "sealant_cartridge": "23.333333", "loop_wire": "0.184567", "backer_rod": "0.051234", "saw_blade": "149.994999",
+            "termination": "0.605", "blending_sand": "5.995"
+        });
+        let report = estimate(&priced(json!({ "currency": currency, "items": items, "hourly_rate": "94.333333" })));
+        let cost = &report["cost"];
+        let lines = cost["lines"].as_array().unwrap();
+        assert_eq!(lines.len(), 7, "{cost:#}");
+        for amount in lines.iter().map(|line| &line["amount"]).chain([&cost["total"]]) {
+            let fraction = amount.as_str().unwrap().split_once('.').map_or(0, |(_, fraction)| fraction.len());
+            assert_eq!(fraction, decimals, "{amount} {currency}");
+        }
+        assert_eq!(lines.iter().map(|line| minor(&line["amount"])).sum::<i128>(), minor(&cost["total"]));
+        assert_eq!(cost["is_complete"], true);
+    }
+}
+
+#[test]
+fn a_line_is_its_quantity_times_its_price_rounded_half_away_from_zero() {
+    let report =
+        estimate(&priced(json!({ "currency": "USD", "items": { "termination": "0.0025", "saw_blade": "19.995" } })));
+    let amount = |item: &str| {
+        let lines = report["cost"]["lines"].as_array().unwrap();
+        lines.iter().find(|line| line["item"] == item).unwrap()["amount"].as_str().unwrap().to_owned()
+    };
+    assert_eq!(amount("termination"), "0.01", "2 x 0.0025 is half a cent");
+    assert_eq!(amount("saw_blade"), "20.00", "19.995, which no binary fraction holds");
+}
+
+#[test]
+fn what_has_no_price_is_named_and_never_zero() {
+    let report = estimate(&priced(json!({ "currency": "USD", "items": { "saw_blade": "150" } })));
+    let cost = &report["cost"];
+    assert_eq!(cost["total"], "150.00");
+    assert_eq!(cost["is_complete"], false);
+    assert_eq!(
+        cost["unpriced"],
+        json!(["loop_wire", "backer_rod", "sealant_cartridge", "blending_sand", "termination", "labour"])
+    );
+    assert!(codes(&report, "warning").contains(&"unpriced".to_owned()));
+    assert_eq!(report["comparison"][1]["unpriced"][0], "preformed_loop");
+    assert!(estimate(&request(&square(), "hand_wound", &json!({}))).get("cost").is_none());
+}
+
+#[test]
+fn a_sku_goes_before_its_item_and_other_names_are_unused() {
+    let mut request = priced(json!({
+        "currency": "USD", "items": { "loop_wire": "90", "TIB-W500": "75.5", "paint": "3", "a/b": "1" }, "hourly_rate": "90"
+    }));
+    request["wire_spools"] = json!([{ "length": "500 ft", "sku": "TIB-W500" }]);
+    let report = estimate(&request);
+    let lines = report["cost"]["lines"].as_array().unwrap();
+    assert!(lines.iter().any(|line| line["item"] == "TIB-W500" && line["amount"] == "75.50"), "{lines:#?}");
+    let unused = report["unused"].as_array().unwrap();
+    assert!(
+        unused.contains(&json!("#/prices/items/paint")) && unused.contains(&json!("#/prices/items/a~1b")),
+        "{unused:?}"
+    );
+}
+
+#[test]
+fn amounts_that_are_no_decimal_text_are_refused_all_at_once() {
+    let wrong = priced(json!({
+        "currency": "XXQ",
+        "items": { "saw_blade": "12,50", "loop_wire": "-1", "backer_rod": "1e3", "termination": "1234567890", "x": "0.1234567" },
+        "hourly_rate": "$95"
+    }));
+    let answer = calculate("material-estimate", &wrong);
+    let mut faults = answer.faults();
+    faults.sort();
+    let expected = [
+        ("#/prices/currency", "value_unknown"),
+        ("#/prices/hourly_rate", "number_invalid"),
+        ("#/prices/items/backer_rod", "number_invalid"),
+        ("#/prices/items/loop_wire", "number_invalid"),
+        ("#/prices/items/saw_blade", "decimal_comma"),
+        ("#/prices/items/termination", "number_invalid"),
+        ("#/prices/items/x", "number_invalid"),
+    ];
+    assert_eq!(faults, expected.map(|(pointer, code)| (pointer.to_owned(), code.to_owned())));
+}
+
+#[test]
+fn a_price_as_a_number_or_twice_is_a_fault_of_structure() {
+    let number = with(&priced(json!({ "currency": "USD" })), "/prices/hourly_rate", 95);
+    let answer = calculate("material-estimate", &number);
+    assert_eq!(answer.faults(), [("#/prices/hourly_rate".to_owned(), "type_wrong".to_owned())]);
+    assert!(answer.body["errors"][0]["hint"].as_str().unwrap().contains("\"24.50\""));
+    let text = priced(json!({ "currency": "USD", "items": { "saw_blade": "1", "loop_wire": "2" } })).to_string();
+    let answer = post("/v1/material-estimate", text.replace("loop_wire", "saw_blade"));
+    assert_eq!(answer.faults(), [("#/prices/items/saw_blade".to_owned(), "field_duplicate".to_owned())]);
+}
+
+#[test]
+fn the_greatest_amounts_are_still_exact() {
+    let mut request = priced(json!({ "currency": "USD", "items": { "termination": "999999999.999999" } }));
+    request["loops"][0]["quantity"] = json!(200);
+    let report = estimate(&request);
+    // 400 ends.
+    assert_eq!(report["cost"]["total"], "400000000000.00");
+}
