@@ -21,6 +21,7 @@ use crate::practice::detectors::{DetectorEnvelope, FailureBehaviour, OutputMode,
 use crate::practice::fault_tests::FaultTest;
 use crate::practice::faults::{Fault, Observation, ReadingPlace, SubstitutionPoint};
 use crate::practice::findings::FindingCode;
+use crate::practice::job_steps::{JobStep, PlanExtra, PlanPart, Trial};
 use crate::practice::materials::{Corner, MaterialItem, RodForm, WorkStep};
 use crate::practice::roles::Role;
 use crate::practice::sealants::SealantKind;
@@ -165,6 +166,16 @@ tables! {
     "backer-rods" "list_backer_rods" "How single wire is held down" BackerRodsTable of BackerRodRow from RodForm::ALL.iter().copied() => form
     "material-items" "list_material_items" "What an estimate lists and prices are given for" MaterialItemsTable of MaterialItemRow from MaterialItem::ALL.iter().copied() => item
     "work-steps" "list_work_steps" "Steps of the work" WorkStepsTable of WorkStepRow from WorkStep::ALL.iter().copied() => step
+    "plan-parts" "list_plan_parts" "Parts of an installation plan" PlanPartsTable of PlanPartRow from PlanPart::ALL.iter().copied() => part
+    "plan-extras" "list_plan_extras" "What a plan holds on request" PlanExtrasTable of PlanExtraRow from PlanExtra::ALL.iter().copied() => extra
+    "job-steps" "list_job_steps" "Steps of an installation" JobStepsTable of JobStepRow from JobStep::ALL.iter().copied() => step {
+        /// What to heed: codes of cautions.
+        cautions: Vec<&'static str> = step.cautions().iter().map(|caution| caution.code()).collect();
+    }
+    "trials" "list_trials" "What is tried before a site is left" TrialsTable of TrialRow from Trial::ALL.iter().copied() => trial {
+        /// What to heed: codes of cautions.
+        cautions: Vec<&'static str> = trial.cautions().iter().map(|caution| caution.code()).collect();
+    }
     "observations" "list_observations" "What people notice of a fault" ObservationsTable of ObservationRow from Observation::ALL.iter().copied() => observation
     "faults" "list_faults" "What may have failed" FaultsTable of FaultRow from Fault::ALL.iter().copied() => fault {
         /// How often it is the cause before anything is measured or noticed, 0 to 1: a choice made here.

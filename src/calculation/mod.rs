@@ -11,12 +11,14 @@
 //! - [`detector_compatibility`]: whether a detector unit tunes to loops.
 //! - [`material_estimate`]: what to load on the van, how long it takes and what it costs.
 //! - [`cure_guidance`]: whether to seal today, and when traffic may return.
+//! - [`installation_plan`]: one call for the whole job.
 //! - [`fault_finding`]: what has failed, and what to test next.
 
 pub mod answer;
 pub mod cure_guidance;
 pub mod detector_compatibility;
 pub mod fault_finding;
+pub mod installation_plan;
 pub mod loop_characteristics;
 pub mod loop_sizing;
 pub mod material_estimate;
@@ -29,6 +31,7 @@ use utoipa::ToSchema;
 use validator::Validate;
 
 use answer::{Notes, Refusal};
+use installation_plan::Illustrator;
 use subject::Weather;
 
 /// A request and its exact answer, as published under `openapi/examples`.
@@ -59,6 +62,9 @@ pub trait Calculation: DeserializeOwned + Validate + ToSchema + 'static {
     const BODY_SHARE: usize = 1;
     /// Requests with their exact answers, at least one.
     const EXAMPLES: &'static [Example];
+
+    /// Adds the drawings that the request asks for. Most reports have none.
+    fn illustrate(&self, _report: &mut Self::Report, _illustrator: &dyn Illustrator) {}
 
     /// Answers the question. Reads no clock, waits for nothing, keeps nothing.
     ///
@@ -111,5 +117,6 @@ pub fn visit_all(visitor: &mut impl Visitor) {
     visitor.visit::<detector_compatibility::DetectorCompatibilityRequest>();
     visitor.visit::<material_estimate::MaterialEstimateRequest>();
     visitor.visit::<cure_guidance::CureGuidanceRequest>();
+    visitor.visit::<installation_plan::InstallationPlanRequest>();
     visitor.visit::<fault_finding::FaultFindingRequest>();
 }

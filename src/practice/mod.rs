@@ -9,6 +9,7 @@
 //! - [`sealants`]: the families of sealants.
 //! - [`materials`]: what is loaded on the van, and how long the work takes.
 //! - [`cure`]: when a sealant may be applied, and how fast it cures.
+//! - [`job_steps`]: the order of an installation, and what proves it.
 //! - [`faults`]: what fails, what people notice of it, and how much each sign weighs.
 //! - [`fault_tests`]: the tests that separate faults.
 //! - [`findings`]: every statement that a report can make.
@@ -20,6 +21,7 @@ pub mod detectors;
 pub mod fault_tests;
 pub mod faults;
 pub mod findings;
+pub mod job_steps;
 pub mod materials;
 pub mod roles;
 pub mod sealants;

@@ -47,7 +47,7 @@ impl Notes {
     }
 
     /// A field that several parts of the job read is refused once.
-    fn refuse(&mut self, fault: Fault) {
+    pub fn refuse(&mut self, fault: Fault) {
         if !self.faults.contains(&fault) {
             self.faults.push(fault);
         }
@@ -162,16 +162,36 @@ impl Notes {
 
     /// Lists a field that was sent as unused.
     pub fn leave(&mut self, at: &At<'_>) {
-        let pointer = at.to_string();
-        if !self.unused.contains(&pointer) {
-            self.unused.push(pointer);
-        }
+        self.leave_at(at.to_string());
     }
 
     /// Takes back that a field is not needed.
     pub fn needed(&mut self, at: &At<'_>) {
         let pointer = at.to_string();
         self.unused.retain(|unused| *unused != pointer);
+    }
+
+    /// Takes over what another report says, each thing once.
+    pub fn adopt(&mut self, findings: &[Finding], assumed: &[Assumed], cautions: &[Caution], basis: &Basis) {
+        for finding in findings {
+            if !self.findings.contains(finding) {
+                self.findings.push(finding.clone());
+            }
+        }
+        for assumed in assumed {
+            if !self.assumed.contains(assumed) {
+                self.assumed.push(assumed.clone());
+            }
+        }
+        self.cautions.extend(cautions.iter().map(|caution| caution.code));
+        self.sources.extend(basis.sources.iter().map(|source| source.id));
+    }
+
+    /// Lists a pointer as unused.
+    pub fn leave_at(&mut self, pointer: String) {
+        if !self.unused.contains(&pointer) {
+            self.unused.push(pointer);
+        }
     }
 
     /// Closes the notes: the common parts of the report.

@@ -14,8 +14,8 @@ use crate::practice::vehicles::VehicleClass;
 #[serde(deny_unknown_fields)]
 pub struct DetectorCompatibilityRequest {
     /// The loops.
-    #[validate(nested, length(min = 1, max = 8))]
-    #[schema(min_items = 1, max_items = 8)]
+    #[validate(nested, length(min = 1, max = 28))]
+    #[schema(min_items = 1, max_items = 28)]
     pub loops: Vec<ConnectedLoop>,
     /// How they come to the unit. Default `separate`.
     pub wiring: Option<Wiring>,

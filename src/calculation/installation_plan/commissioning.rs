@@ -1,0 +1,129 @@
+//! What to measure and to try before the site is left.
+
+use super::feed::Sized;
+use super::report::{Commissioning, ExpectedReading, PlanTrial};
+use crate::calculation::loop_sizing::{LoopSizingReport, SizedLoop};
+use crate::physics::conductor;
+use crate::practice::Vocabulary;
+use crate::practice::detectors::RESISTANCE_LIMIT_OHM;
+use crate::practice::faults::{INSULATION_BANDS, USUAL_TEST_VOLTAGE_V};
+use crate::practice::job_steps::Trial;
+use crate::practice::site::{Barrier, Construction, SiteHazard};
+use crate::practice::sources::Source;
+use crate::quantity::shown::round;
+
+/// The coldest and the warmest wire that resistance is told for, °C. A choice made here.
+const WIRE_CELSIUS: (f64, f64) = (-20.0, 40.0);
+/// What may come on top of the computed resistance by strands, splices and the meter, as a share. A choice made here.
+const RESISTANCE_SPREAD: f64 = 0.05;
+
+/// The readings and trials of the plan. `barrier` is the one of the opening.
+pub fn plan(report: &LoopSizingReport, loops: &[Sized], barrier: Barrier, hazards: &[SiteHazard]) -> Commissioning {
+    let readings = report.loops.iter().zip(loops).flat_map(|(sized, of)| readings(sized, of, report)).collect();
+    let holds = loops.iter().any(|sized| sized.role.holds_the_gate());
+    let has_gate = barrier != Barrier::None;
+    let is_tried = |trial: Trial| match trial {
+        Trial::CycleGate | Trial::ProtectiveDevices => has_gate,
+        Trial::PowerFail => has_gate && holds,
+        Trial::NextLane => hazards.contains(&SiteHazard::AdjacentTraffic),
+        Trial::HighestVehicle => report.inputs.vehicles.len() > 1,
+        Trial::TuneEmpty | Trial::SmallestVehicle => true,
+    };
+    let trials = Trial::ALL.iter().copied().filter(|trial| is_tried(*trial)).map(|trial| shown(trial, report));
+    Commissioning { readings, trials: trials.collect() }
+}
+
+fn shown(trial: Trial, report: &LoopSizingReport) -> PlanTrial {
+    let vehicles: Vec<_> = report.inputs.vehicles.iter().map(|code| code.replace('_', " ")).collect();
+    let of_this_job = match trial {
+        Trial::SmallestVehicle | Trial::HighestVehicle => format!(" Here: {}.", vehicles.join(", ")),
+        Trial::TuneEmpty => format!(" Set to switch at {} %.", report.inputs.threshold_percent),
+        _ => String::new(),
+    };
+    PlanTrial {
+        trial: trial.code(),
+        label: trial.label(),
+        message: format!("{}{of_this_job}", trial.description()),
+        cautions: trial.cautions().iter().map(|caution| caution.code()).collect(),
+    }
+}
+
+fn readings(sized: &SizedLoop, of: &Sized, report: &LoopSizingReport) -> Vec<ExpectedReading> {
+    let figures = &sized.electrical;
+    let stages = match of.construction {
+        Construction::PreformedDirectBurial => vec!["before_covering", "after_covering"],
+        _ => vec!["after_winding", "before_sealing", "after_sealing"],
+    };
+    let reading = |reading, unit, message: String, source_ids: Vec<Source>| ExpectedReading {
+        label: of.label.clone(),
+        reading,
+        unit,
+        expected: None,
+        low: None,
+        high: None,
+        at_least: None,
+        at_most: None,
+        stages: stages.clone(),
+        message,
+        source_ids,
+    };
+    let at_20 = conductor::copper_resistivity(20.0);
+    let at = |celsius: f64| figures.dc_resistance_ohm * conductor::copper_resistivity(celsius) / at_20;
+    let unit = &report.inputs.detector;
+    let best = &INSULATION_BANDS[0];
+    let accepted = &INSULATION_BANDS[1];
+    vec![
+        ExpectedReading {
+            expected: Some(round(figures.dc_resistance_ohm, 3)),
+            low: Some(round(at(WIRE_CELSIUS.0) * (1.0 - RESISTANCE_SPREAD), 3)),
+            high: Some(round(at(WIRE_CELSIUS.1) * (1.0 + RESISTANCE_SPREAD), 3)),
+            at_most: Some(RESISTANCE_LIMIT_OHM),
+            ..reading(
+                "resistance",
+                "ohm",
+                "At 20 °C (68 °F); the band is that of wire between -20 and 40 °C. More is a poor splice, open is a broken wire."
+                    .to_owned(),
+                vec![Source::IacsCopper, Source::Everett, Source::OwnChoice],
+            )
+        },
+        ExpectedReading {
+            expected: Some(round(figures.terminal_inductance_uh, 3)),
+            low: Some(round(figures.as_built_low_uh, 3)),
+            high: Some(round(figures.as_built_high_uh, 3)),
+            at_least: Some(round(unit.inductance_min_uh, 3)),
+            at_most: Some(round(unit.inductance_max_uh, 3)),
+            ..reading(
+                "inductance",
+                "uH",
+                "With the gate closed and no vehicle near. Far below the band: a shorted turn, a turn too few, or steel; the limits are \
+                 what the unit tunes to."
+                    .to_owned(),
+                vec![Source::Grover, Source::OwnChoice],
+            )
+        },
+        ExpectedReading {
+            expected: Some(round(figures.quality_factor, 3)),
+            high: Some(round(figures.quality_factor, 3)),
+            at_least: Some(round(unit.quality_factor_min, 3)),
+            ..reading(
+                "quality_factor",
+                "ratio",
+                "At 50 kHz; computed without the losses of pavement and steel, so a meter shows less.".to_owned(),
+                vec![Source::SkinEffect, Source::NemaEnvelope],
+            )
+        },
+        ExpectedReading {
+            at_least: Some(accepted.from_megohm),
+            ..reading(
+                "insulation",
+                "megohm",
+                format!(
+                    "To earth at {USUAL_TEST_VOLTAGE_V} V, unit and arresters disconnected, discharged afterwards. From {} megohm it {}; \
+                     from {} megohm it {}.",
+                    best.from_megohm, best.meaning, accepted.from_megohm, accepted.meaning
+                ),
+                [best.sources, accepted.sources].concat(),
+            )
+        },
+    ]
+}

@@ -1,0 +1,130 @@
+//! What [`super`] answers.
+
+use serde::Serialize;
+use utoipa::ToSchema;
+
+use crate::calculation::answer::{Assumed, Basis, Caution, Finding};
+use crate::calculation::cure_guidance::CureGuidanceReport;
+use crate::calculation::detector_compatibility::DetectorCompatibilityReport;
+use crate::calculation::loop_sizing::LoopSizingReport;
+use crate::calculation::material_estimate::MaterialEstimateReport;
+use crate::practice::sources::Source;
+
+/// A whole job. Each part is the report of its own calculation, fed from the one before; its pointers lead into the plan's request.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct InstallationPlanReport {
+    /// The loops.
+    pub sizing: LoopSizingReport,
+    /// Whether the unit tunes to them; absent when not asked for.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub detector: Option<DetectorCompatibilityReport>,
+    /// What to load; absent when not asked for.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub materials: Option<MaterialEstimateReport>,
+    /// Whether to seal, and when traffic may return; absent without weather, where nothing is sealed, or when not asked for.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub cure: Option<CureGuidanceReport>,
+    /// What to measure and to try before the site is left; absent when not asked for.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub commissioning: Option<Commissioning>,
+    /// The order of the work.
+    pub steps: Vec<PlanStep>,
+    /// Drawings as SVG texts; absent unless `include` asks for them.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub drawings: Option<PlanDrawings>,
+    /// What all parts state about the job, the gravest first, each once.
+    pub findings: Vec<Finding>,
+    /// Defaults that stood in for fields that were not sent.
+    pub assumed: Vec<Assumed>,
+    /// Fields that were sent and that no part needs, as JSON Pointers.
+    pub unused: Vec<String>,
+    /// What can hurt someone on this job.
+    pub cautions: Vec<Caution>,
+    /// What the figures rest on.
+    pub basis: Basis,
+}
+
+/// What to measure and to try.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct Commissioning {
+    /// What a meter should show, loop by loop.
+    pub readings: Vec<ExpectedReading>,
+    /// What to try, in order.
+    pub trials: Vec<PlanTrial>,
+}
+
+/// What a meter should show at the end of the lead-in.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct ExpectedReading {
+    /// The loop, by its role.
+    pub label: String,
+    /// `resistance`, `inductance`, `quality_factor` or `insulation`.
+    pub reading: &'static str,
+    /// The unit: `ohm`, `uH`, `ratio` or `megohm`.
+    pub unit: &'static str,
+    /// What was computed, 3 decimals; absent for insulation.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub expected: Option<f64>,
+    /// The low end of what a sound loop shows, 3 decimals.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub low: Option<f64>,
+    /// The high end of what a sound loop shows, 3 decimals.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub high: Option<f64>,
+    /// The least that is accepted; absent where there is none.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub at_least: Option<f64>,
+    /// The most that is accepted; absent where there is none.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub at_most: Option<f64>,
+    /// When to take it: `after_winding`, `before_sealing`, `after_sealing`.
+    pub stages: Vec<&'static str>,
+    /// How to read it, in a sentence.
+    pub message: String,
+    /// Where the limits come from; ids of `reference/sources`.
+    #[schema(value_type = Vec<String>)]
+    pub source_ids: Vec<Source>,
+}
+
+/// What to try before the site is left.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct PlanTrial {
+    /// Which; a `code` of `reference/trials`.
+    pub trial: &'static str,
+    /// A short name.
+    pub label: &'static str,
+    /// What to do, and what must happen.
+    pub message: String,
+    /// What to heed; codes among `cautions`.
+    pub cautions: Vec<&'static str>,
+}
+
+/// One step of the work.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct PlanStep {
+    /// Which; a `code` of `reference/job-steps`.
+    pub step: &'static str,
+    /// A short name.
+    pub label: &'static str,
+    /// What to do, with the figures of this job.
+    pub message: String,
+    /// What to heed; codes among `cautions`.
+    pub cautions: Vec<&'static str>,
+}
+
+/// Drawings of the job, SVG texts.
+#[derive(Clone, Debug, Default, Serialize, ToSchema)]
+pub struct PlanDrawings {
+    /// The plan of the loops.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub plan: Option<String>,
+    /// The sections of the slots; absent without materials.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub slot_section: Option<String>,
+    /// The change that the hardest vehicle makes on its way over the first loop.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub response_profile: Option<String>,
+    /// Weather, windows and milestones; absent without cure.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub cure_timeline: Option<String>,
+}

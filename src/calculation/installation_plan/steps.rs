@@ -1,0 +1,150 @@
+//! The order of the work, with the figures of the job.
+
+use super::feed::Sized;
+use super::report::PlanStep;
+use crate::calculation::cure_guidance::CureGuidanceReport;
+use crate::calculation::loop_sizing::{LoopSizingReport, SizedLoop};
+use crate::calculation::material_estimate::MaterialEstimateReport;
+use crate::practice::Vocabulary;
+use crate::practice::job_steps::JobStep;
+use crate::practice::site::Barrier;
+use crate::quantity::System;
+use crate::quantity::shown::{DetailLength, PlanLength, counted};
+
+/// What the steps are written from.
+pub struct Job<'a> {
+    /// The sizing.
+    pub sizing: &'a LoopSizingReport,
+    /// Its loops.
+    pub loops: &'a [Sized],
+    /// The materials, where asked for.
+    pub materials: Option<&'a MaterialEstimateReport>,
+    /// The cure, where asked for.
+    pub cure: Option<&'a CureGuidanceReport>,
+    /// What closes the opening.
+    pub barrier: Barrier,
+    /// The caller's system.
+    pub system: System,
+}
+
+/// The steps of this job, in order.
+pub fn order(job: &Job<'_>) -> Vec<PlanStep> {
+    let sawn = job.loops.iter().any(|sized| sized.construction.is_sawn());
+    let buried = job.loops.iter().any(|sized| !sized.construction.is_sawn());
+    let is_taken = |step: JobStep| match step {
+        JobStep::Isolate => job.barrier != Barrier::None,
+        JobStep::Cut | JobStep::Clean | JobStep::Lay | JobStep::Seal | JobStep::Protect => sawn,
+        JobStep::Bed | JobStep::Cover => buried,
+        _ => true,
+    };
+    let steps = JobStep::ALL.iter().copied().filter(|step| is_taken(*step));
+    steps
+        .map(|step| PlanStep {
+            step: step.code(),
+            label: step.label(),
+            message: match figures(step, job) {
+                Some(figures) => format!("{} {figures}", step.description()),
+                None => step.description().to_owned(),
+            },
+            cautions: step.cautions().iter().map(|caution| caution.code()).collect(),
+        })
+        .collect()
+}
+
+/// What this job adds to a step.
+fn figures(step: JobStep, job: &Job<'_>) -> Option<String> {
+    match step {
+        JobStep::MarkOut => Some(sentence(job.sizing.loops.iter().map(|sized| place(sized, job.system)))),
+        JobStep::Cut => Some(match job.materials {
+            Some(materials) => format!(
+                "{} of cut in all, {}; the blade runs on past {}.",
+                plan(&materials.saw_cut.total, job.system),
+                counted(f64::from(materials.saw_cut.passes), "pass").replace("passs", "passes"),
+                counted(f64::from(materials.saw_cut.cut_ends), "end"),
+            ),
+            None => sentence(job.sizing.loops.iter().filter_map(|sized| {
+                Some(format!("{}: {} deep", name(sized.role), detail(sized.slot_depth.as_ref()?, job.system)))
+            })),
+        }),
+        JobStep::Lay | JobStep::Bed => Some(sentence(
+            job.sizing
+                .loops
+                .iter()
+                .map(|sized| format!("{}: {}", name(sized.role), counted(f64::from(sized.turns), "turn"))),
+        )),
+        JobStep::MeasureOpen | JobStep::MeasureSealed => Some(sentence(job.sizing.loops.iter().map(|sized| {
+            format!(
+                "{}: {} to {} µH, {} ohm",
+                name(sized.role),
+                sized.electrical.as_built_low_uh,
+                sized.electrical.as_built_high_uh,
+                sized.electrical.dc_resistance_ohm
+            )
+        }))),
+        JobStep::Seal => {
+            let cure =
+                job.cure.map(|cure| format!("At the start that was asked for: {}.", cure.verdict.replace('_', " ")));
+            let line = |item: &str| job.materials?.items.iter().find(|line| line.item == item);
+            let sealant = line("sealant_cartridge").map(|line| counted(line.quantity as f64, "cartridge"));
+            let sealant = sealant.map(|cartridges| format!("{cartridges} loaded."));
+            let both: Vec<_> = [sealant, cure].into_iter().flatten().collect();
+            (!both.is_empty()).then(|| both.join(" "))
+        }
+        JobStep::Protect => {
+            let open = job.cure?.milestones.iter().find(|milestone| milestone.milestone == "open_to_traffic")?;
+            Some(match (&open.earliest, &open.latest) {
+                (Some(earliest), Some(latest)) => format!("Computed: between {earliest} and {latest}."),
+                (Some(earliest), None) => {
+                    format!("Computed: from {earliest} at the earliest; the forecast ends before it is sure.")
+                }
+                _ => "Not before the forecast ends.".to_owned(),
+            })
+        }
+        JobStep::PowerUp => Some(format!("It is to switch at {} %.", job.sizing.inputs.threshold_percent)),
+        _ => None,
+    }
+}
+
+fn place(sized: &SizedLoop, system: System) -> String {
+    let size = format!(
+        "{}: {} along travel, {} across",
+        name(sized.role),
+        plan(&sized.along_travel, system),
+        plan(&sized.across_lane, system)
+    );
+    let side = sized.side.replace('_', " ");
+    match (&sized.distance_from_barrier, &sized.distance_from_reference) {
+        (Some(distance), _) if sized.side != "on_the_line" => {
+            format!("{size}, {} {side} the barrier", plan(distance, system))
+        }
+        (_, Some(distance)) if sized.side != "on_the_line" => {
+            format!("{size}, {} {side} the reference", plan(distance, system))
+        }
+        _ => format!("{size}, {side}"),
+    }
+}
+
+fn name(role: &str) -> String {
+    role.replace('_', " ")
+}
+
+fn sentence(parts: impl Iterator<Item = String>) -> String {
+    let joined = parts.collect::<Vec<_>>().join("; ");
+    let mut letters = joined.chars();
+    let first = letters.next().map(|letter| letter.to_uppercase().to_string()).unwrap_or_default();
+    format!("{first}{}.", letters.as_str())
+}
+
+fn plan(length: &PlanLength, system: System) -> String {
+    match system {
+        System::UsCustomary => format!("{} ft", length.ft),
+        System::Metric => format!("{} m", length.m),
+    }
+}
+
+fn detail(length: &DetailLength, system: System) -> String {
+    match system {
+        System::UsCustomary => format!("{} in", length.inch),
+        System::Metric => format!("{} mm", length.mm),
+    }
+}
