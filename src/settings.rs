@@ -20,6 +20,8 @@ pub struct Settings {
     pub body_limit: usize,
     /// `LOOPWRIGHT_DEADLINE`: how long a request may take to arrive. Default `10 s`.
     pub deadline: std::time::Duration,
+    /// `LOOPWRIGHT_BATCH_DEADLINE`: how long the items of a batch may take; those not begun by then are refused. Default `30 s`.
+    pub batch_deadline: std::time::Duration,
     /// `LOOPWRIGHT_DRAIN_DELAY`: how long readiness fails before the service stops taking connections. Default `2 s`.
     pub drain_delay: std::time::Duration,
     /// `LOOPWRIGHT_STOP_TIMEOUT`: how long running requests may take to end after that. Default `20 s`.
@@ -55,12 +57,13 @@ pub enum LogFormat {
 }
 
 /// The variables, as they are read.
-pub const VARIABLES: [&str; 13] = [
+pub const VARIABLES: [&str; 14] = [
     "LOOPWRIGHT_LISTEN",
     "LOOPWRIGHT_PUBLIC_URL",
     "LOOPWRIGHT_CORS_ORIGINS",
     "LOOPWRIGHT_BODY_LIMIT",
     "LOOPWRIGHT_DEADLINE",
+    "LOOPWRIGHT_BATCH_DEADLINE",
     "LOOPWRIGHT_DRAIN_DELAY",
     "LOOPWRIGHT_STOP_TIMEOUT",
     "LOOPWRIGHT_WORKERS",
@@ -115,6 +118,7 @@ impl Settings {
                 1..=16_777_216,
             )?,
             deadline: duration(&variable, "LOOPWRIGHT_DEADLINE", "10 s", 0.05)?,
+            batch_deadline: duration(&variable, "LOOPWRIGHT_BATCH_DEADLINE", "30 s", 0.0)?,
             drain_delay: duration(&variable, "LOOPWRIGHT_DRAIN_DELAY", "2 s", 0.0)?,
             stop_timeout: duration(&variable, "LOOPWRIGHT_STOP_TIMEOUT", "20 s", 1.0)?,
             workers: within(

@@ -15,8 +15,10 @@ use utoipa::openapi::schema::{ComponentsBuilder, ObjectBuilder, Type};
 use utoipa::openapi::tag::TagBuilder;
 use utoipa::openapi::{OpenApiBuilder, Ref, RefOr, Required, Schema, Server};
 
+use super::batch;
 use super::problem::{MEDIA_TYPE, ProblemBody, ProblemCode};
 use super::reference::{self, Table};
+use crate::calculation::installation_plan::InstallationPlanRequest;
 use crate::calculation::subject::Weather;
 use crate::calculation::{self, Calculation};
 use crate::drawing::{self, Drawing};
@@ -33,6 +35,7 @@ pub fn build(public_url: &str) -> Value {
     let mut builder = Builder::default();
     builder.schema::<ProblemBody>();
     calculation::visit_all(&mut builder);
+    builder.batch();
     drawing::visit_all(&mut builder);
     reference::visit_all(&mut builder);
     builder.service_paths();
@@ -170,7 +173,7 @@ impl calculation::Visitor for Builder {
             .tag("calculations")
             .summary(Some(C::SUMMARY))
             .description(Some(C::DESCRIPTION));
-        self.ask::<C>(format!("/v1/{}", C::NAME), operation, answer);
+        self.ask_of::<C>(format!("/v1/{}", C::NAME), operation, answer);
     }
 }
 
@@ -187,24 +190,64 @@ impl drawing::Visitor for Builder {
             .tag("drawings")
             .summary(Some(D::SUMMARY))
             .description(Some(D::DESCRIPTION));
-        self.ask::<D::Request>(format!("/v1/drawings/{}", D::NAME), operation, answer);
+        self.ask_of::<D::Request>(format!("/v1/drawings/{}", D::NAME), operation, answer);
     }
 }
 
 impl Builder {
+    /// Adds the path of plans by the batch.
+    fn batch(&mut self) {
+        let request = self.schema::<batch::PlanBatchRequest>();
+        let report = self.schema::<batch::PlanBatchReport>();
+        let example = InstallationPlanRequest::EXAMPLES.last();
+        let request_of = |example: &calculation::Example| serde_json::from_str::<Value>(example.request).ok();
+        let items = json!({ "items": [{ "id": "cafe", "request": example.and_then(request_of) }] });
+        let answer = ResponseBuilder::new()
+            .description("A result for each item, in order: a report, or a problem with pointers from the whole body.")
+            .content("application/json", ContentBuilder::new().schema(Some(report)).build());
+        let operation = OperationBuilder::new()
+            .operation_id(Some("plan_installations"))
+            .tag("calculations")
+            .summary(Some("Many plans in one call"))
+            .description(Some(
+                "Up to 200 requests of `installation-plan`, each answered by itself and spread over the cores of the service: one bad \
+                 item never fails the rest. `weather` may stand once beside the items, for all that have a `start` and no weather of \
+                 their own; a `location` may stand only there. Items that are not begun within the service's time for batches have a \
+                 503 of their own.",
+            ));
+        let content = ContentBuilder::new().schema(Some(request)).example(Some(items));
+        self.ask(
+            format!("/v1/{}/batch", InstallationPlanRequest::NAME),
+            operation,
+            content,
+            batch::BODY_SHARE,
+            true,
+            answer,
+        );
+    }
+
     /// Adds a path that takes the request of a calculation.
-    fn ask<C: Calculation>(&mut self, path: String, operation: OperationBuilder, answer: ResponseBuilder) {
+    fn ask_of<C: Calculation>(&mut self, path: String, operation: OperationBuilder, answer: ResponseBuilder) {
         let request = self.schema::<C>();
+        let content =
+            ContentBuilder::new().schema(Some(request)).examples_from_iter(examples::<C>(|example| example.request));
+        self.ask(path, operation, content, C::BODY_SHARE, takes_weather::<C>(), answer);
+    }
+
+    /// Adds a path that takes a JSON body.
+    fn ask(
+        &mut self,
+        path: String,
+        operation: OperationBuilder,
+        content: ContentBuilder,
+        body_share: usize,
+        takes_weather: bool,
+        answer: ResponseBuilder,
+    ) {
         let body = RequestBodyBuilder::new()
-            .description(Some(format!("One JSON object, at most {} KiB.", 64 * C::BODY_SHARE)))
+            .description(Some(format!("One JSON object, at most {} KiB.", 64 * body_share)))
             .required(Some(Required::True))
-            .content(
-                "application/json",
-                ContentBuilder::new()
-                    .schema(Some(request))
-                    .examples_from_iter(examples::<C>(|example| example.request))
-                    .build(),
-            )
+            .content("application/json", content.build())
             .build();
         let answer = answer.header(
             "x-request-id",
@@ -222,7 +265,7 @@ impl Builder {
             .response("415", problem(&[ProblemCode::UnsupportedMediaType]))
             .response("422", problem(&[ProblemCode::ValidationFailed]))
             .response("500", problem(&[ProblemCode::InternalError]));
-        let operation = if takes_weather::<C>() {
+        let operation = if takes_weather {
             operation
                 .response("502", problem(&[ProblemCode::ForecastFailed]))
                 .response("503", problem(&[ProblemCode::Unavailable, ProblemCode::ForecastUnavailable]))

@@ -4,6 +4,7 @@
 //! [`guard::guarded`] catches what fails; [`body`] reads it, [`weather`] puts a forecast where a place stands, the calculation
 //! answers it, [`problem`] refuses it.
 
+pub mod batch;
 pub mod body;
 pub mod description;
 pub mod documentation;

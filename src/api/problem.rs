@@ -130,19 +130,21 @@ impl Problem {
         Self { errors, ..Self::new(ProblemCode::ValidationFailed).detail(detail) }
     }
 
-    /// The answer to a request.
-    pub fn respond(self, request: &HttpRequest) -> HttpResponse {
-        let request_id = RequestId::of(request).to_string();
-        let edge = Edge::of(request);
-        let body = ProblemBody {
-            r#type: edge.link(&format!("/problems/{}", self.code.slug())),
+    /// The problem as it is sent.
+    pub fn body(self, request: &HttpRequest) -> ProblemBody {
+        ProblemBody {
+            r#type: Edge::of(request).link(&format!("/problems/{}", self.code.slug())),
             title: self.code.label(),
             status: self.code.status().as_u16(),
             code: self.code.code(),
             detail: self.detail,
-            request_id,
+            request_id: RequestId::of(request).to_string(),
             errors: self.errors,
-        };
+        }
+    }
+
+    /// The answer to a request.
+    pub fn respond(self, request: &HttpRequest) -> HttpResponse {
         let mut response = HttpResponse::build(self.code.status());
         response.insert_header((header::CACHE_CONTROL, HeaderValue::from_static("no-store")));
         if let Some(allow) = self.allow {
@@ -151,6 +153,7 @@ impl Problem {
         if let Some(seconds) = self.retry_after {
             response.insert_header((header::RETRY_AFTER, seconds));
         }
+        let body = self.body(request);
         response.content_type(MEDIA_TYPE).body(serde_json::to_string(&body).unwrap_or_default())
     }
 }

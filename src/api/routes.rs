@@ -7,9 +7,9 @@ use super::body;
 use super::edge::Edge;
 use super::guard::guarded;
 use super::problem::{Problem, ProblemCode};
-use super::{documentation, health, pages, reference, unread, weather};
+use super::{batch, documentation, health, pages, reference, unread, weather};
 use crate::calculation::{self, Calculation};
-use crate::drawing::{self, Drawing};
+use crate::drawing::{self, Drawing, Pen};
 
 /// What a page may do with a drawing that is opened as a document of its own: show it with its own style sheet, nothing else.
 const DRAWING_POLICY: &str = "default-src 'none'; style-src 'unsafe-inline'";
@@ -18,6 +18,7 @@ const DRAWING_POLICY: &str = "default-src 'none'; style-src 'unsafe-inline'";
 pub fn configure(app: &mut web::ServiceConfig) {
     calculation::visit_all(&mut Register(app));
     drawing::visit_all(&mut Register(app));
+    Register(app).post("/v1/installation-plan/batch".to_owned(), web::post().to(batch::answer));
     reference::configure(app);
     get(app, "/openapi.json", documentation::openapi);
     get(app, "/docs", documentation::to_docs);
@@ -66,7 +67,8 @@ impl drawing::Visitor for Register<'_> {
 async fn answer<C: Calculation>(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
     let response = guarded(request.clone(), async {
         let mut asked = read::<C>(&request, &mut payload).await?;
-        let report = weather::answer(&mut asked, Edge::of(&request)).await?;
+        let mut report = weather::answer(&mut asked, Edge::of(&request)).await?;
+        asked.illustrate(&mut report, &Pen);
         let json = serde_json::to_string(&report).map_err(|_| Problem::new(ProblemCode::InternalError))?;
         Ok(HttpResponse::Ok()
             .insert_header((header::CACHE_CONTROL, "no-store"))

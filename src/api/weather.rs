@@ -45,7 +45,7 @@ fn refused(mut refusal: Refusal) -> Problem {
 
 /// Puts the forecast in the stead of a `location`, and says whether it did. One that is at fault stays where it is: the
 /// calculation names what is wrong with its numbers, and that `conditions` were sent as well.
-async fn resolve(
+pub async fn resolve(
     weather: &mut Weather,
     forecast: Option<&dyn Forecast>,
     metrics: &Metrics,

@@ -10,9 +10,11 @@
 //! - [`spread`]: labels that keep out of each other's way.
 //! - [`units`]: dimensions in the caller's system, with the other in brackets.
 //! - [`words`]: what every drawing says in words: what stops the job, warnings, the foot.
+//! - [`pen`]: the drawings of an installation plan.
 //! - [`plan`], [`response_profile`]: the drawings.
 
 pub mod letters;
+pub mod pen;
 pub mod plan;
 pub mod response_profile;
 pub mod sheet;
@@ -20,6 +22,8 @@ pub mod spread;
 pub mod style;
 pub mod units;
 pub mod words;
+
+pub use pen::Pen;
 
 use crate::calculation::Calculation;
 use crate::quantity::System;

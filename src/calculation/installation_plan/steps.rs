@@ -9,7 +9,7 @@ use crate::practice::Vocabulary;
 use crate::practice::job_steps::JobStep;
 use crate::practice::site::Barrier;
 use crate::quantity::System;
-use crate::quantity::shown::{DetailLength, PlanLength, counted};
+use crate::quantity::shown::{DetailLength, PlanLength, counted, round};
 
 /// What the steps are written from.
 pub struct Job<'a> {
@@ -55,17 +55,7 @@ pub fn order(job: &Job<'_>) -> Vec<PlanStep> {
 fn figures(step: JobStep, job: &Job<'_>) -> Option<String> {
     match step {
         JobStep::MarkOut => Some(sentence(job.sizing.loops.iter().map(|sized| place(sized, job.system)))),
-        JobStep::Cut => Some(match job.materials {
-            Some(materials) => format!(
-                "{} of cut in all, {}; the blade runs on past {}.",
-                plan(&materials.saw_cut.total, job.system),
-                counted(f64::from(materials.saw_cut.passes), "pass").replace("passs", "passes"),
-                counted(f64::from(materials.saw_cut.cut_ends), "end"),
-            ),
-            None => sentence(job.sizing.loops.iter().filter_map(|sized| {
-                Some(format!("{}: {} deep", name(sized.role), detail(sized.slot_depth.as_ref()?, job.system)))
-            })),
-        }),
+        JobStep::Cut => Some(cuts(job)),
         JobStep::Lay | JobStep::Bed => Some(sentence(
             job.sizing
                 .loops
@@ -93,9 +83,11 @@ fn figures(step: JobStep, job: &Job<'_>) -> Option<String> {
         JobStep::Protect => {
             let open = job.cure?.milestones.iter().find(|milestone| milestone.milestone == "open_to_traffic")?;
             Some(match (&open.earliest, &open.latest) {
-                (Some(earliest), Some(latest)) => format!("Computed: between {earliest} and {latest}."),
+                (Some(earliest), Some(latest)) => {
+                    format!("Computed: between {} and {}.", clock(earliest), clock(latest))
+                }
                 (Some(earliest), None) => {
-                    format!("Computed: from {earliest} at the earliest; the forecast ends before it is sure.")
+                    format!("Computed: from {} at the earliest; the forecast ends before it is sure.", clock(earliest))
                 }
                 _ => "Not before the forecast ends.".to_owned(),
             })
@@ -103,6 +95,23 @@ fn figures(step: JobStep, job: &Job<'_>) -> Option<String> {
         JobStep::PowerUp => Some(format!("It is to switch at {} %.", job.sizing.inputs.threshold_percent)),
         _ => None,
     }
+}
+
+fn cuts(job: &Job<'_>) -> String {
+    let Some(materials) = job.materials else {
+        return sentence(job.sizing.loops.iter().filter_map(|sized| {
+            Some(format!("{}: {} deep", name(sized.role), detail(sized.slot_depth.as_ref()?, job.system)))
+        }));
+    };
+    let passes = match materials.saw_cut.passes {
+        0 | 1 => "in one pass".to_owned(),
+        passes => format!("in {passes} passes"),
+    };
+    format!(
+        "{} of cut in all, {passes}; the blade runs on past {}.",
+        plan(&materials.saw_cut.total, job.system),
+        counted(f64::from(materials.saw_cut.cut_ends), "end"),
+    )
 }
 
 fn place(sized: &SizedLoop, system: System) -> String {
@@ -124,6 +133,11 @@ fn place(sized: &SizedLoop, system: System) -> String {
     }
 }
 
+/// A time as people read it: `2026-01-20 14:04`.
+fn clock(time: &str) -> String {
+    time.get(..16).unwrap_or(time).replace('T', " ")
+}
+
 fn name(role: &str) -> String {
     role.replace('_', " ")
 }
@@ -137,8 +151,8 @@ fn sentence(parts: impl Iterator<Item = String>) -> String {
 
 fn plan(length: &PlanLength, system: System) -> String {
     match system {
-        System::UsCustomary => format!("{} ft", length.ft),
-        System::Metric => format!("{} m", length.m),
+        System::UsCustomary => format!("{} ft", round(length.ft, 1)),
+        System::Metric => format!("{} m", round(length.m, 2)),
     }
 }
 

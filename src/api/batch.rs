@@ -1,0 +1,181 @@
+//! Many plans in one call: each item is answered by itself, on all cores, off the threads that serve.
+
+use std::panic::AssertUnwindSafe;
+use std::time::Instant;
+
+use actix_web::http::header;
+use actix_web::{HttpRequest, HttpResponse, web};
+use rayon::iter::{IndexedParallelIterator, IntoParallelIterator, ParallelIterator};
+use serde::{Deserialize, Serialize};
+use serde_json::value::RawValue;
+use utoipa::ToSchema;
+use validator::Validate;
+
+use super::edge::Edge;
+use super::guard::guarded;
+use super::problem::{Problem, ProblemBody, ProblemCode};
+use super::{body, unread, weather};
+use crate::calculation::Calculation;
+use crate::calculation::answer::{At, Fault, FaultCode, Notes};
+use crate::calculation::installation_plan::{InstallationPlanReport, InstallationPlanRequest};
+use crate::calculation::subject::Weather;
+use crate::drawing::Pen;
+
+/// How many times the usual limit a batch may be large.
+pub const BODY_SHARE: usize = 64;
+
+/// Plans to be made, each by itself.
+#[derive(Deserialize, Validate, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct PlanBatchRequest {
+    /// The items, answered in this order.
+    #[validate(nested, length(min = 1, max = 200))]
+    #[schema(min_items = 1, max_items = 200)]
+    pub items: Vec<PlanBatchItem>,
+    /// The weather of all items that have a `start` and no weather of their own. A `location` may only stand here, and is asked once.
+    #[validate(nested)]
+    pub weather: Option<Weather>,
+}
+
+/// One plan of a batch.
+#[derive(Serialize, Deserialize, Validate, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct PlanBatchItem {
+    /// The caller's own name for it, repeated in its result.
+    #[validate(length(min = 1, max = 64))]
+    #[schema(min_length = 1, max_length = 64)]
+    pub id: String,
+    /// The plan's request.
+    #[schema(value_type = InstallationPlanRequest)]
+    pub request: Box<RawValue>,
+}
+
+/// The answers to a batch.
+#[derive(Serialize, ToSchema)]
+pub struct PlanBatchReport {
+    /// The results, in the order of the items.
+    pub results: Vec<PlanBatchResult>,
+    /// How many items have a report.
+    pub succeeded: usize,
+    /// How many items have a problem.
+    pub failed: usize,
+}
+
+/// The answer to one item: a report or a problem.
+#[derive(Serialize, ToSchema)]
+pub struct PlanBatchResult {
+    /// The name of the item.
+    pub id: String,
+    /// The status that the item would have had on its own.
+    pub status: u16,
+    /// The report; absent when there is a problem.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub report: Option<InstallationPlanReport>,
+    /// The problem, its pointers from the whole body; absent when there is a report.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub problem: Option<ProblemBody>,
+}
+
+/// Answers a batch.
+pub async fn answer(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
+    let response = guarded(request.clone(), async {
+        let edge = Edge::of(&request).clone();
+        let limit = edge.settings.body_limit.saturating_mul(BODY_SHARE);
+        let body = body::read(&request, &mut payload, limit).await?;
+        let batch: PlanBatchRequest = body::decode(&body)?;
+        let shared = shared_weather(&batch, &edge).await?;
+        let ids: Vec<_> = batch.items.iter().map(|item| item.id.clone()).collect();
+        let until = Instant::now() + edge.settings.batch_deadline;
+        let answers = web::block(move || all(batch.items, shared.as_ref(), until))
+            .await
+            .map_err(|_| Problem::new(ProblemCode::InternalError))?;
+        let results: Vec<_> = ids.into_iter().zip(answers).map(|(id, answer)| result(id, answer, &request)).collect();
+        let succeeded = results.iter().filter(|result| result.report.is_some()).count();
+        let report = PlanBatchReport { failed: results.len() - succeeded, succeeded, results };
+        let json = serde_json::to_string(&report).map_err(|_| Problem::new(ProblemCode::InternalError))?;
+        Ok(HttpResponse::Ok()
+            .insert_header((header::CACHE_CONTROL, "no-store"))
+            .content_type("application/json")
+            .body(json))
+    })
+    .await;
+    unread::close_behind(response, payload)
+}
+
+/// The weather beside the items, fetched where it names a place; faults of the batch itself come with its own.
+async fn shared_weather(batch: &PlanBatchRequest, edge: &Edge) -> Result<Option<Weather>, Problem> {
+    let mut notes = Notes::default();
+    if let Err(errors) = batch.validate() {
+        notes.add_validation(&errors);
+    }
+    let mut shared = batch.weather.clone();
+    if let Some(weather) = &mut shared {
+        weather::resolve(weather, edge.forecast.as_deref(), &edge.metrics, &mut notes).await?;
+    }
+    Ok(notes.settle(Some(shared))?)
+}
+
+/// Answers all items, each on whatever core is free.
+fn all(
+    items: Vec<PlanBatchItem>,
+    shared: Option<&Weather>,
+    until: Instant,
+) -> Vec<Result<InstallationPlanReport, Problem>> {
+    let each = |(index, item): (usize, PlanBatchItem)| {
+        if Instant::now() >= until {
+            return Err(out_of_time());
+        }
+        // A panic is this item's alone.
+        let answer = std::panic::catch_unwind(AssertUnwindSafe(|| one(item.request.get(), shared)));
+        answer
+            .unwrap_or_else(|_| Err(Problem::new(ProblemCode::InternalError)))
+            .map_err(|problem| within(index, problem))
+    };
+    items.into_par_iter().enumerate().map(each).collect()
+}
+
+/// Answers one item.
+fn one(text: &str, shared: Option<&Weather>) -> Result<InstallationPlanReport, Problem> {
+    let mut asked: InstallationPlanRequest = body::decode(text.as_bytes())?;
+    let mut notes = Notes::default();
+    if asked.weather.as_ref().is_some_and(|weather| weather.location.is_some()) {
+        let body = At::BODY;
+        let weather_at = body.field("weather");
+        let detail = "A batch fetches no forecast for a single item.";
+        let hint = "Send conditions, or one location beside the items.";
+        notes.fault(&weather_at.field("location"), FaultCode::Contradiction, detail, hint);
+    }
+    if asked.weather.is_none() && asked.start.is_some() {
+        asked.weather = shared.cloned();
+    }
+    let mut report = asked.answer_with(notes)?;
+    asked.illustrate(&mut report, &Pen);
+    Ok(report)
+}
+
+fn out_of_time() -> Problem {
+    Problem::new(ProblemCode::Unavailable)
+        .detail("The batch ran out of time before this item was begun. Send it again, in a smaller batch.")
+}
+
+/// A problem of an item, its pointers from the whole body. Faults of weather that stands beside the items point there.
+fn within(index: usize, mut problem: Problem) -> Problem {
+    problem.errors = problem
+        .errors
+        .into_iter()
+        .map(|fault| Fault { pointer: fault.pointer.replacen('#', &format!("#/items/{index}/request"), 1), ..fault })
+        .collect();
+    problem
+}
+
+fn result(id: String, answer: Result<InstallationPlanReport, Problem>, request: &HttpRequest) -> PlanBatchResult {
+    match answer {
+        Ok(report) => PlanBatchResult { id, status: 200, report: Some(report), problem: None },
+        Err(problem) => PlanBatchResult {
+            id,
+            status: problem.code.status().as_u16(),
+            report: None,
+            problem: Some(problem.body(request)),
+        },
+    }
+}

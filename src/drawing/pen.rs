@@ -1,0 +1,32 @@
+//! The drawings of a plan, for the calculation that asks for them without knowing them.
+
+use super::Drawing;
+use super::plan::Plan;
+use super::response_profile::ResponseProfile;
+use crate::calculation::cure_guidance::CureGuidanceReport;
+use crate::calculation::installation_plan::Illustrator;
+use crate::calculation::loop_sizing::LoopSizingReport;
+use crate::calculation::material_estimate::MaterialEstimateReport;
+use crate::calculation::vehicle_response::VehicleResponseReport;
+use crate::quantity::System;
+
+/// Draws whatever a plan asks for.
+pub struct Pen;
+
+impl Illustrator for Pen {
+    fn plan(&self, report: &LoopSizingReport, system: System) -> String {
+        Plan::draw(report, system)
+    }
+
+    fn slot_section(&self, report: &MaterialEstimateReport, system: System) -> String {
+        String::new()
+    }
+
+    fn response_profile(&self, report: &VehicleResponseReport, system: System) -> String {
+        ResponseProfile::draw(report, system)
+    }
+
+    fn cure_timeline(&self, report: &CureGuidanceReport, system: System) -> String {
+        String::new()
+    }
+}
