@@ -71,7 +71,9 @@ impl Calculation for CureGuidanceRequest {
         let findings = judgement::judge(&job, &job.product);
         let verdict = judgement::verdict(&job, &job.product, &findings);
         let reasons = judgement::reasons(&findings);
-        findings.into_iter().for_each(|finding| notes.find(finding));
+        for finding in findings {
+            notes.find(finding);
+        }
         note_model(&job, notes);
         let alternatives = job.alternatives();
         note_basis(&job, notes);
@@ -117,7 +119,7 @@ fn note_model(job: &Job, notes: &mut Notes) {
             note(
                 FindingCode::UsualTimes,
                 "What the data sheet does not give is usual: set in 10 to 15 min at 23 °C, traffic after 25 to 60 min and full cure within 60 min at 25 °C. Send skin_over, open_to_traffic and full_cure from the sheet.",
-            )
+            );
         }
         SealantKind::HotApplied => note(
             FindingCode::CoolsNotCures,

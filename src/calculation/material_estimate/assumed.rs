@@ -59,11 +59,11 @@ pub fn assume(estimate: &Estimate<'_>, notes: &mut Notes) {
     let body = At::BODY;
     let (loops_at, common_at) = (body.field("loops"), body.field("slot"));
     for field in &FIELDS {
-        for (index, part) in estimate.parts.iter().enumerate().filter(|(_, part)| part.one.given.is_own) {
+        for (index, part) in estimate.parts.iter().enumerate().filter(|(_, part)| part.one.has_own_slot) {
             let item_at = loops_at.item(index);
             slot_field(field, std::iter::once(part), &item_at.field("slot"), notes);
         }
-        slot_field(field, estimate.parts.iter().filter(|part| !part.one.given.is_own), &common_at, notes);
+        slot_field(field, estimate.parts.iter().filter(|part| !part.one.has_own_slot), &common_at, notes);
     }
     lead_in_slot(estimate, notes);
     corners(estimate, notes);

@@ -17,7 +17,7 @@ impl Job {
         MaterialEstimateInputs {
             loops: self.loops.iter().map(LoopJob::echo).collect(),
             blade_diameter: self.saw.blade.into(),
-            corner: self.saw.corner.map(|corner| corner.code()),
+            corner: self.saw.corner.map(Vocabulary::code),
             core_diameter: self.saw.core.into(),
             blade_life: self.saw.blade_life.map(Into::into),
             sealant_kind: self.sealant.kind.code(),

@@ -78,29 +78,28 @@ pub fn list(estimate: &Estimate<'_>) -> Vec<Line> {
     lines
 }
 
+/// What one blade cuts.
+struct Sawn {
+    width: Length,
+    blade: Length,
+    length: Length,
+    depth: Length,
+    run_out: Length,
+}
+
 fn blades(estimate: &Estimate<'_>) -> Vec<Line> {
     let (job, system) = (estimate.job, estimate.job.system());
-    // Width, diameter, length and depth of what each blade cuts, and how far it runs on.
-    struct Sawn {
-        width: Length,
-        blade: Length,
-        length: Length,
-        depth: Length,
-        run_out: Length,
-    }
     let mut all: Vec<Sawn> = Vec::new();
     for (part, cut) in estimate.cuts() {
         let (length, alike) = (part.count() * cut.length(), |a: Length, b: Length| (a - b).abs() < 1e-6 * b);
-        match all.iter_mut().find(|known| alike(known.width, cut.width) && alike(known.blade, cut.blade)) {
-            Some(known) => {
-                known.length += length;
-                known.depth = known.depth.max(cut.depth);
-                known.run_out = known.run_out.max(cut.ends.run_out);
-            }
-            None => {
-                let (depth, run_out) = (cut.depth, cut.ends.run_out);
-                all.push(Sawn { width: cut.width, blade: cut.blade, length, depth, run_out });
-            }
+        if let Some(known) = all.iter_mut().find(|known| alike(known.width, cut.width) && alike(known.blade, cut.blade))
+        {
+            known.length += length;
+            known.depth = known.depth.max(cut.depth);
+            known.run_out = known.run_out.max(cut.ends.run_out);
+        } else {
+            let (depth, run_out) = (cut.depth, cut.ends.run_out);
+            all.push(Sawn { width: cut.width, blade: cut.blade, length, depth, run_out });
         }
     }
     let line = |sawn: Sawn| {

@@ -59,11 +59,9 @@ pub struct LeadInSlot {
     pub cover: Option<Length>,
 }
 
-/// Where the slot of a loop was given, and what of it.
+/// What of the slot of a loop was given.
 #[derive(Clone, Copy, Default)]
 pub struct SlotGiven {
-    /// Whether the loop has a slot of its own.
-    pub is_own: bool,
     /// Whether the width was given.
     pub width: bool,
     /// Whether the depth was given.
@@ -88,6 +86,8 @@ pub struct LoopJob {
     pub rating: Option<ThermodynamicTemperature>,
     /// How much of the pair lies in a saw cut, where something is sawn.
     pub in_slot: Length,
+    /// Whether it has a slot of its own.
+    pub has_own_slot: bool,
     /// Which parts of its slot the caller gave.
     pub given: SlotGiven,
     /// The slot for each of the constructions that are sawn: wound on site, and preformed.

@@ -74,7 +74,7 @@ impl Calculation for MaterialEstimateRequest {
         let job = notes.settle(job)?;
         let estimate = Estimate::new(&job, |one| one.construction);
         assumed::assume(&estimate, notes);
-        let slot_fit = self.judge(&estimate, notes);
+        let slot_fit = Self::judge(&estimate, notes);
         judge_sites(&job, notes);
 
         let lines = items::list(&estimate);
@@ -109,15 +109,14 @@ impl Calculation for MaterialEstimateRequest {
 
 impl MaterialEstimateRequest {
     /// Judges every trench, and gives the fit of its slots.
-    fn judge(&self, estimate: &Estimate<'_>, notes: &mut Notes) -> Vec<SlotFit> {
+    fn judge(estimate: &Estimate<'_>, notes: &mut Notes) -> Vec<SlotFit> {
         let body = At::BODY;
         let loops_at = body.field("loops");
         let mut fits = Vec::new();
         for (index, part) in estimate.parts.iter().enumerate() {
             let Some(trench) = &part.trench else { continue };
             let own_at = loops_at.item(index);
-            let has_own = self.loops.get(index).is_some_and(|estimated| estimated.slot.is_some());
-            let slot_at = if has_own { own_at.field("slot") } else { body.field("slot") };
+            let slot_at = if part.one.has_own_slot { own_at.field("slot") } else { body.field("slot") };
             judgement::judge_trench(part, trench, &slot_at, estimate.job, notes);
             for fit in trench.cuts().map(|cut| fit::Fit::of(cut, part.one.coil.system, estimate.job)) {
                 judgement::judge_fit(&fit, part, &slot_at, notes);

@@ -98,6 +98,7 @@ impl MaterialEstimateRequest {
             lead_in,
             rating,
             in_slot,
+            has_own_slot: estimated.slot.is_some(),
             given,
             slots,
         })
@@ -187,12 +188,7 @@ impl MaterialEstimateRequest {
                 notes.not_needed(&slot_at, &fields);
             }
         }
-        let given = SlotGiven {
-            is_own: estimated.slot.is_some(),
-            width: width.is_some(),
-            depth: depth.is_some(),
-            cover: cover.is_some(),
-        };
+        let given = SlotGiven { width: width.is_some(), depth: depth.is_some(), cover: cover.is_some() };
         Some((slots, given))
     }
 

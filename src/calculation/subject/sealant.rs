@@ -76,7 +76,7 @@ impl Sealant {
         notes.not_needed(at, &[("made_on", self.made_on.is_some()), ("shelf_life", self.shelf_life.is_some())]);
         match &self.data_sheet {
             Some(sheet) if self.kind == SealantKind::HotApplied => {
-                notes.not_needed(&sheet_at, &sheet.all_but_the_pour())
+                notes.not_needed(&sheet_at, &sheet.all_but_the_pour());
             }
             sheet => notes.not_needed(at, &[("data_sheet", sheet.is_some())]),
         }
