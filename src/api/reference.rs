@@ -164,7 +164,12 @@ tables! {
     "sealant-kinds" "list_sealant_kinds" "Families of loop sealant" SealantKindsTable of SealantKindRow from SealantKind::ALL.iter().copied() => kind
     "corners" "list_corners" "How saw cuts go round corners" CornersTable of CornerRow from Corner::ALL.iter().copied() => corner
     "backer-rods" "list_backer_rods" "How single wire is held down" BackerRodsTable of BackerRodRow from RodForm::ALL.iter().copied() => form
-    "material-items" "list_material_items" "What an estimate lists and prices are given for" MaterialItemsTable of MaterialItemRow from MaterialItem::ALL.iter().copied() => item
+    "material-items" "list_material_items" "What an estimate lists and prices are given for" MaterialItemsTable of MaterialItemRow from MaterialItem::ALL.iter().copied() => item {
+        /// The units that it may come in.
+        units: Vec<&'static str> = item.units().to_vec();
+        /// What a price for it stands under in `prices.items`; one for each unit, where it may come in several. Wire on a spool is priced by the spool's sku.
+        price_keys: Vec<String> = item.units().iter().filter_map(|unit| item.price_key(unit)).collect();
+    }
     "work-steps" "list_work_steps" "Steps of the work" WorkStepsTable of WorkStepRow from WorkStep::ALL.iter().copied() => step
     "plan-parts" "list_plan_parts" "Parts of an installation plan" PlanPartsTable of PlanPartRow from PlanPart::ALL.iter().copied() => part
     "plan-extras" "list_plan_extras" "What a plan holds on request" PlanExtrasTable of PlanExtraRow from PlanExtra::ALL.iter().copied() => extra

@@ -80,6 +80,9 @@ vocabulary! {
         ContinuousRod "continuous_rod" "Continuous backer rod" "Continuous rod keeps the sealant from the wire; where it freezes, water along it lifts the sealant." [CommonPractice];
         RodNotNeeded "rod_not_needed" "No backer rod needed" "A jacketed loop stays down by itself." [CommonPractice];
         RodStandsOut "rod_stands_out" "Rod stands out of the slot" "The rod does not fit under the finished sealant." [Geometry];
+        RodMelts "rod_melts" "Foam rod under hot sealant" "Hot-applied sealant melts foam rod that is not made for it." [FromMemory];
+        WireLoose "wire_loose" "Nothing holds the wire down" "Single wire without rod floats up in wet sealant." [CommonPractice];
+        JacketAssumed "jacket_assumed" "Jacket not measured" "Nobody sent the diameter over the jacket, so whether it fits its slot is only assumed." [OwnChoice];
         SpliceForced "splice_forced" "Splice forced" "A loop needs more wire than the longest spool holds." [CommonPractice];
         BladeTooSmall "blade_too_small" "Blade too small" "The blade does not reach the depth of the slot." [OwnChoice Geometry];
         OverrunLeavesSlab "overrun_leaves_slab" "Cut runs past the edge" "For full depth at its end the blade runs on, past the edge of the slab or into what stands there." [Geometry];

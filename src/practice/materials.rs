@@ -9,6 +9,7 @@ use uom::si::time::minute;
 
 use super::site::{Construction, Surface};
 use super::vocabulary;
+use super::wires::least_clearance;
 use crate::quantity::System;
 
 vocabulary! {
@@ -43,6 +44,36 @@ vocabulary! {
         JointSleeve "joint_sleeve" "Joint sleeve" "A sleeve where wire crosses a joint or crack, 4 in on each side, with slack inside." [Fp96];
         Termination "termination" "Soldered or tinned end" "An end of wire, tinned or soldered against oxidation." [CommonPractice];
         SawBlade "saw_blade" "Saw blade" "A diamond blade as wide as the slot and large enough for its depth." [CommonPractice];
+    }
+}
+
+impl MaterialItem {
+    /// The units that it may come in.
+    pub fn units(self) -> &'static [&'static str] {
+        match self {
+            Self::SealantCartridge => &["cartridge"],
+            Self::HotSealant => &["gal", "l"],
+            Self::BlendingSand => &["lot"],
+            Self::LoopWire => &[Self::SPOOL, "ft", "m"],
+            Self::BackerRod | Self::LeadInConduit => &["ft", "m"],
+            Self::MixingNozzle | Self::PreformedLoop | Self::JointSleeve | Self::Termination | Self::SawBlade => {
+                &["each"]
+            }
+        }
+    }
+
+    /// The unit of wire on a spool. How much is on it only the caller's own number says, so that number prices it.
+    pub const SPOOL: &'static str = "spool";
+
+    /// What its price stands under in a unit: its code; with the unit, where it may come in several: `backer_rod/ft`. `None` for
+    /// wire on a spool, which only its own number prices.
+    pub fn price_key(self, unit: &str) -> Option<String> {
+        let code = super::Vocabulary::code(self);
+        match self.units() {
+            [only] => (*only == unit).then(|| code.to_owned()),
+            several if unit == Self::SPOOL || !several.contains(&unit) => None,
+            _ => Some(format!("{code}/{unit}")),
+        }
     }
 }
 
@@ -118,14 +149,26 @@ pub fn blade_diameters() -> Vec<Length> {
     [12.0, 14.0, 16.0, 18.0, 20.0, 24.0, 30.0].map(Length::new::<inch>).to_vec()
 }
 
-/// The colour of sealant that blends in: grey in concrete, black in asphalt. Common practice.
-pub fn colour(surface: Surface) -> &'static str {
-    if is_concrete(surface) { "grey" } else { "black" }
+/// The deepest cut that an estimate takes for possible: 12 in. A choice made here: common blades end a little deeper.
+pub fn deepest_cut() -> Length {
+    Length::new::<inch>(12.0)
 }
 
-/// What sealant lies in.
-pub fn pavement(surface: Surface) -> &'static str {
-    if is_concrete(surface) { "concrete" } else { "asphalt" }
+/// The narrowest blade that leaves sealant room round what lies in a slot.
+pub fn best_width(widest: Length, system: System) -> Length {
+    let needed = widest + least_clearance();
+    // A hair, so that a blade that fits exactly does fit.
+    blade_widths(system).into_iter().find(|blade| *blade >= needed * 0.999_999).unwrap_or(needed)
+}
+
+/// The colour of sealant that blends in, and what with: grey in concrete, black in asphalt. Common practice. Loose surfaces have
+/// nothing to blend in with.
+pub fn blends_with(surface: Surface) -> Option<(&'static str, &'static str)> {
+    match surface {
+        Surface::ExistingConcrete | Surface::NewConcrete => Some(("grey", "concrete")),
+        Surface::ExistingAsphalt | Surface::NewAsphalt => Some(("black", "asphalt")),
+        Surface::Gravel | Surface::Soil | Surface::Pavers => None,
+    }
 }
 
 fn is_concrete(surface: Surface) -> bool {

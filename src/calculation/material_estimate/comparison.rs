@@ -2,7 +2,7 @@
 
 use super::estimate::Estimate;
 use super::job::Job;
-use super::report::ConstructionComparison;
+use super::report::{ConstructionComparison, Cost};
 use super::trench::Trench;
 use super::{cost, items, labour};
 use crate::practice::Vocabulary;
@@ -28,13 +28,22 @@ fn row(job: &Job, construction: Construction) -> ConstructionComparison {
         saw_cut: estimate.sum(Trench::total).into(),
         sealant_with_waste: estimate.sealant_with_waste().into(),
         hours: hours.into(),
+        is_complete: cost.as_ref().map(|cost| cost.is_complete),
+        message: message(construction, &counted(pulls, "pull"), cost.as_ref()),
         unpriced: cost.as_ref().map_or_else(Vec::new, |cost| cost.unpriced.clone()),
         cost: cost.map(|cost| cost.total),
-        message: message(construction, &counted(pulls, "pull")),
     }
 }
 
-fn message(construction: Construction, pulls: &str) -> String {
+fn message(construction: Construction, pulls: &str, cost: Option<&Cost>) -> String {
+    let mut message = merits(construction, pulls);
+    if let Some(cost) = cost.filter(|cost| !cost.is_complete) {
+        message.push_str(&format!(" Its sum leaves out {}.", cost.unpriced.join(", ")));
+    }
+    message
+}
+
+fn merits(construction: Construction, pulls: &str) -> String {
     match construction {
         Construction::HandWound => format!(
             "Wire from the spool, {pulls}, held down with backer rod: nothing to wait for, and any size. The wire has no jacket."

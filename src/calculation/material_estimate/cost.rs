@@ -35,16 +35,14 @@ pub fn price(lines: &[Line], hours: Time, prices: &PricesUnderstood) -> Cost {
         });
     };
     for line in lines {
-        let item = line.item.code();
-        let own = line.sku.as_ref().and_then(|sku| Some((sku.clone(), *prices.items.get(sku)?)));
         let quantity = Decimal::from(line.quantity());
-        match own {
-            Some((sku, price)) => add(sku, quantity, line.unit, Some(price)),
-            None => match prices.items.get(item) {
-                Some(price) => add(item.to_owned(), quantity, line.unit, Some(*price)),
-                None => add(line.sku.clone().unwrap_or_else(|| item.to_owned()), quantity, line.unit, None),
-            },
-        }
+        let own = line.sku.as_ref().filter(|sku| prices.items.contains_key(*sku));
+        // Without a price for the sku, that of the item in this unit counts; a spool is priced by its sku or not at all.
+        let key = line.item.price_key(line.unit);
+        let named = own.or(key.as_ref().filter(|key| prices.items.contains_key(*key)));
+        let price = named.and_then(|name| prices.items.get(name)).copied();
+        let missing = || line.sku.clone().or(key.clone()).unwrap_or_else(|| line.item.code().to_owned());
+        add(named.cloned().unwrap_or_else(missing), quantity, line.unit, price);
     }
     // The hours as they are shown, to three decimals, so that the line can be checked by hand.
     let thousandths = (hours.get::<hour>() * 1000.0).round() as i64;

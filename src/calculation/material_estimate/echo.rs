@@ -17,10 +17,17 @@ impl Job {
         MaterialEstimateInputs {
             loops: self.loops.iter().map(LoopJob::echo).collect(),
             blade_diameter: self.saw.blade.into(),
+            corner: self.saw.corner.map(Vocabulary::code),
+            core_diameter: self.saw.core.into(),
+            blade_life: self.saw.blade_life.map(Into::into),
             sealant_kind: self.sealant.kind.code(),
             cartridge: (self.sealant.kind != SealantKind::HotApplied).then(|| self.sealant.cartridge.into()),
             finish_below_surface: self.sealant.finish.into(),
+            pour_temperature: self.sealant.pour.map(Into::into),
             backer_rod: self.rod.form.code(),
+            rod_piece_length: self.rod.piece.into(),
+            rod_spacing: self.rod.spacing.into(),
+            rod_diameter: self.rod.diameter.map(Into::into),
             wire_spools: self.spools.iter().map(|(length, _)| (*length).into()).collect(),
             waste_percent: round(self.waste.get::<percent>(), 3),
             surface: self.surface.code(),
@@ -28,6 +35,15 @@ impl Job {
             crossings: self.crossings,
             slab_thickness: self.slab.thickness.map(Into::into),
             reinforcement_depth: self.slab.steel.map(Into::into),
+            edge_distance: self.slab.edge.map(Into::into),
+            is_suspended: self.slab.is_suspended,
+            cut_approved: self.slab.cut_approved,
+            agency: self.agency.as_ref().map(|(agency, _)| agency.clone()),
+            agency_slot_width: self.agency.as_ref().map(|(_, width)| (*width).into()),
+            lead_in_slot_width: self.lead_in_slot.width.map(Into::into),
+            lead_in_slot_depth: self.lead_in_slot.depth.map(Into::into),
+            lead_in_cover: self.lead_in_slot.cover.map(Into::into),
+            currency: self.prices.as_ref().map(|prices| prices.currency.code().to_owned()),
             productivity: self.pace.echo(),
             stock_items: self.stock.as_ref().map_or(0, Vec::len),
         }
@@ -41,6 +57,9 @@ impl LoopJob {
             quantity: self.quantity,
             construction: self.construction.code(),
             r#loop: self.coil.echo(),
+            cover: self.slot(self.construction).map(|slot| slot.cover.into()),
+            over_jacket: self.coil.wire.over_jacket.map(Into::into),
+            insulation_rating: self.rating.map(Into::into),
             lead_in: self.lead_in.echo(),
         }
     }
@@ -66,18 +85,23 @@ impl Part<'_> {
     /// The loop by itself.
     pub fn shown(&self) -> LoopMaterials {
         let trench = self.trench.as_ref();
+        let of_loop = trench.map(|trench| &trench.of_loop);
+        let lead_in = trench.and_then(|trench| trench.lead_in.as_ref());
         LoopMaterials {
             label: self.one.label.clone(),
             quantity: self.one.quantity,
             construction: self.construction.code(),
             wire_length: self.wire().map(Into::into),
-            slot_width: trench.map(|trench| trench.width.into()),
-            slot_depth: trench.map(|trench| trench.depth.into()),
-            cover: trench.map(|trench| trench.cover.into()),
-            run_out: trench.map(|trench| trench.run_out.into()),
+            slot_width: of_loop.map(|cut| cut.width.into()),
+            slot_depth: of_loop.map(|cut| cut.depth.into()),
+            cover: of_loop.map(|cut| cut.cover().into()),
+            run_out: of_loop.map(|cut| cut.ends.run_out.into()),
+            blade_diameter: of_loop.map(|cut| cut.blade.into()),
             saw_cut: trench.map(Trench::total).map(Into::into),
-            sealant_net: trench.map(|trench| trench.filling.sealant().into()),
-            lead_in_slot_width: trench.and_then(|trench| Some(trench.lead_in.as_ref()?.width.into())),
+            sealant_net: trench.map(|trench| trench.filling().sealant().into()),
+            lead_in_slot_width: lead_in.map(|cut| cut.width.into()),
+            lead_in_slot_depth: lead_in.map(|cut| cut.depth.into()),
+            lead_in_cover: lead_in.map(|cut| cut.cover().into()),
         }
     }
 }

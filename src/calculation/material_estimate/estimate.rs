@@ -3,10 +3,13 @@
 use uom::si::f64::{Length, Volume};
 use uom::si::ratio::ratio;
 
+use super::cut::{Cut, Filling};
 use super::job::{Job, LoopJob};
 use super::report::{SawCut, SlotVolumes};
-use super::trench::{Filling, Trench, dig};
+use super::trench::{Trench, dig};
+use super::wire::WireGroup;
 use super::{pace, wire};
+use crate::calculation::subject::Shape;
 use crate::practice::site::Construction;
 
 /// The job in a choice of constructions.
@@ -15,6 +18,8 @@ pub struct Estimate<'a> {
     pub job: &'a Job,
     /// Its loops.
     pub parts: Vec<Part<'a>>,
+    /// The wire of those that are wound on site, by its sort, on its spools.
+    pub wires: Vec<WireGroup>,
 }
 
 /// Loops that are alike, in one construction.
@@ -40,7 +45,6 @@ impl Part<'_> {
 
     /// How often wire is pulled round for one of them.
     pub fn pulls(&self) -> u32 {
-        use crate::calculation::subject::Shape;
         match (self.construction, self.one.coil.shape) {
             (Construction::HandWound, Shape::Rectangle) => self.one.coil.turns,
             (Construction::HandWound, Shape::Quadrupole) => 2 * self.one.coil.turns,
@@ -48,13 +52,21 @@ impl Part<'_> {
         }
     }
 
-    /// How much of the lead-in of one of them lies in conduit: all of it where nothing is sawn.
+    /// How much of the lead-in of one of them lies in conduit: what lies in no saw cut, where nothing else is said.
     pub fn conduit(&self) -> Length {
-        match self.one.lead_in.in_conduit {
-            Some(given) => given,
-            None if self.trench.is_none() => self.one.lead_in.length,
-            None => Length::default(),
+        let (lead_in, sawn) = (&self.one.lead_in, self.trench.is_some());
+        match lead_in.in_conduit {
+            // What is sawn as asked for lies in conduit where the loop is buried instead.
+            Some(given) if sawn || !self.one.construction.is_sawn() => given,
+            None if sawn => (lead_in.length - self.one.in_slot).max(Length::default()),
+            _ => lead_in.length,
         }
+    }
+
+    /// What of the lead-in of one of them lies neither in a cut nor in conduit.
+    pub fn nowhere(&self) -> Length {
+        let in_slot = self.trench.as_ref().map_or_else(Length::default, Trench::lead_in_length);
+        (self.one.lead_in.length - in_slot - self.conduit()).max(Length::default())
     }
 }
 
@@ -65,7 +77,9 @@ impl<'a> Estimate<'a> {
             let construction = construction(one);
             Part { one, construction, trench: dig(one, construction, job) }
         });
-        Self { job, parts: parts.collect() }
+        let parts: Vec<_> = parts.collect();
+        let wires = wire::groups(&parts, job);
+        Self { job, parts, wires }
     }
 
     /// How many loops there are.
@@ -78,14 +92,35 @@ impl<'a> Estimate<'a> {
         self.parts.iter().filter_map(|part| Some((part, part.trench.as_ref()?)))
     }
 
+    /// Every cut with the loops that have it.
+    pub fn cuts(&self) -> impl Iterator<Item = (&Part<'a>, &Cut)> {
+        self.trenches().flat_map(|(part, trench)| trench.cuts().map(move |cut| (part, cut)))
+    }
+
     /// The sum of a length of each trench.
     pub fn sum(&self, of: impl Fn(&Trench) -> Length) -> Length {
         self.trenches().map(|(part, trench)| part.count() * of(trench)).fold(Length::default(), |a, b| a + b)
     }
 
+    /// The rod to lay, by its diameter.
+    pub fn rods(&self) -> Vec<(Length, Length)> {
+        let mut rods: Vec<(Length, Length)> = Vec::new();
+        for (part, cut) in self.cuts().filter(|(_, cut)| cut.rod > Length::default()) {
+            let diameter = self.job.rod.diameter_for(cut.width);
+            let length = part.count() * cut.rod;
+            match rods.iter_mut().find(|(known, _)| (*known - diameter).abs() < 1e-6 * diameter) {
+                Some((_, sum)) => *sum += length,
+                None => rods.push((diameter, length)),
+            }
+        }
+        rods
+    }
+
     /// What fills all trenches.
     pub fn filling(&self) -> Filling {
-        self.trenches().map(|(part, trench)| trench.filling.times(part.count())).fold(Filling::default(), Filling::plus)
+        self.trenches()
+            .map(|(part, trench)| trench.filling().times(part.count()))
+            .fold(Filling::default(), Filling::plus)
     }
 
     /// The sealant to load.
@@ -93,11 +128,9 @@ impl<'a> Estimate<'a> {
         self.sealant() * (1.0 + self.job.waste.get::<ratio>())
     }
 
-    /// The sealant in the slots: of each by itself, so that no open slot takes from another.
+    /// The sealant in the slots.
     pub fn sealant(&self) -> Volume {
-        self.trenches()
-            .map(|(part, trench)| part.count() * trench.filling.sealant())
-            .fold(Volume::default(), |a, b| a + b)
+        self.filling().sealant()
     }
 
     /// The saw cuts of the report.
@@ -109,9 +142,9 @@ impl<'a> Estimate<'a> {
             overruns: self.sum(Trench::overruns).into(),
             lead_in: self.sum(Trench::lead_in_length).into(),
             total: self.sum(Trench::total).into(),
-            cut_ends: count(Trench::all_ends),
+            cut_ends: count(Trench::ends),
             cored_corners: count(|trench| trench.cores),
-            passes: self.trenches().map(|(_, trench)| pace::passes(trench.depth)).max().unwrap_or_default(),
+            passes: self.cuts().map(|(_, cut)| pace::passes(cut.depth)).max().unwrap_or_default(),
         }
     }
 

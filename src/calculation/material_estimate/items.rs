@@ -7,9 +7,10 @@ use uom::si::volume::{fluid_ounce, gallon, liter, milliliter};
 
 use super::estimate::{Estimate, Part};
 use super::report::MaterialLine;
-use super::{stock, wire};
+use super::stock;
+use super::wire::WireGroup;
 use crate::practice::Vocabulary;
-use crate::practice::materials::{MaterialItem, SLEEVE_EACH_SIDE, blade_diameters, colour, flange_radius, pavement};
+use crate::practice::materials::{MaterialItem, SLEEVE_EACH_SIDE, blends_with};
 use crate::practice::sealants::SealantKind;
 use crate::practice::site::Construction;
 use crate::practice::sources::Source;
@@ -77,45 +78,44 @@ pub fn list(estimate: &Estimate<'_>) -> Vec<Line> {
     lines
 }
 
+/// What one blade cuts.
+struct Sawn {
+    width: Length,
+    blade: Length,
+    length: Length,
+    depth: Length,
+    run_out: Length,
+}
+
 fn blades(estimate: &Estimate<'_>) -> Vec<Line> {
     let (job, system) = (estimate.job, estimate.job.system());
-    // Width, length and depth of what each blade cuts.
-    let mut cuts: Vec<(Length, Length, Length)> = Vec::new();
-    for (part, trench) in estimate.trenches() {
-        let of_loop = trench.straight + trench.diagonals + trench.ends.length();
-        let of_lead_in = trench.lead_in.as_ref().map(|cut| (cut.width, trench.total() - of_loop, cut.depth));
-        for (width, length, depth) in [Some((trench.width, of_loop, trench.depth)), of_lead_in].into_iter().flatten() {
-            let length = part.count() * length;
-            match cuts.iter_mut().find(|(known, ..)| (*known - width).abs() < 1e-6 * width) {
-                Some(cut) => *cut = (cut.0, cut.1 + length, cut.2.max(depth)),
-                None => cuts.push((width, length, depth)),
-            }
+    let mut all: Vec<Sawn> = Vec::new();
+    for (part, cut) in estimate.cuts() {
+        let (length, alike) = (part.count() * cut.length(), |a: Length, b: Length| (a - b).abs() < 1e-6 * b);
+        if let Some(known) = all.iter_mut().find(|known| alike(known.width, cut.width) && alike(known.blade, cut.blade))
+        {
+            known.length += length;
+            known.depth = known.depth.max(cut.depth);
+            known.run_out = known.run_out.max(cut.ends.run_out);
+        } else {
+            let (depth, run_out) = (cut.depth, cut.ends.run_out);
+            all.push(Sawn { width: cut.width, blade: cut.blade, length, depth, run_out });
         }
     }
-    let line = |(width, length, depth): (Length, Length, Length)| {
-        let exact = job.saw.blade_life.map_or(1.0, |life| (length / life).get::<ratio>());
-        let enough = reaches(job.saw.blade, depth);
-        let blade = if enough { job.saw.blade } else { blade_for(depth) };
+    let line = |sawn: Sawn| {
+        let exact = job.saw.blade_life.map_or(1.0, |life| (sawn.length / life).get::<ratio>());
         let how = format!(
-            "{} wide and {} across, for {} of cut down to {}.",
-            say_small(width, system),
-            say_small(blade, system),
-            say(length, system),
-            say_small(depth, system)
+            "{} wide and {} across, for {} of cut down to {}; at an end that must be deep it runs {} on: where a kerb, a box or \
+             an edge stands in the way, finish with a chisel or a drill.",
+            say_small(sawn.width, system),
+            say_small(sawn.blade, system),
+            say(sawn.length, system),
+            say_small(sawn.depth, system),
+            say_small(sawn.run_out, system)
         );
         Line::new(MaterialItem::SawBlade, "each", exact, how)
     };
-    cuts.into_iter().map(line).collect()
-}
-
-/// Whether a blade reaches a depth.
-pub fn reaches(blade: Length, depth: Length) -> bool {
-    depth <= (blade / 2.0 - flange_radius()) * 1.000_001
-}
-
-/// The smallest blade that reaches a depth.
-pub fn blade_for(depth: Length) -> Length {
-    blade_diameters().into_iter().find(|blade| reaches(*blade, depth)).unwrap_or(2.0 * (depth + flange_radius()))
+    all.into_iter().map(line).collect()
 }
 
 fn preformed(estimate: &Estimate<'_>) -> Vec<Line> {
@@ -129,7 +129,7 @@ fn preformed(estimate: &Estimate<'_>) -> Vec<Line> {
             say(coil.along_travel, system),
             say(coil.across_lane, system),
             counted(f64::from(coil.turns), "turn"),
-            say(part.one.lead_in.length + part.one.lead_in.spare, system),
+            say(found.map_or(part.one.lead_in_needed(), |item| item.lead_in_length), system),
             if found.is_some() { ", from stock" } else { "; order it made to size" },
         );
         let mut line = Line::new(MaterialItem::PreformedLoop, "each", part.count(), how);
@@ -141,53 +141,45 @@ fn preformed(estimate: &Estimate<'_>) -> Vec<Line> {
 
 fn loop_wire(estimate: &Estimate<'_>) -> Vec<Line> {
     let (job, system) = (estimate.job, estimate.job.system());
-    let pieces: Vec<Length> = pieces(estimate);
-    let total = pieces.iter().copied().fold(Length::default(), |a, b| a + b);
-    if pieces.is_empty() {
-        return Vec::new();
-    }
-    let wound = estimate.parts.iter().filter(|part| part.wire().is_some());
-    let mut gauges: Vec<_> = wound.map(|part| part.one.coil.wire.gauge.as_str()).collect();
-    gauges.dedup();
-    let what = format!(
-        "{} of {} in {}: the turns, and twice each lead-in with its spare",
-        say(total, system),
-        gauges.join(" and "),
-        counted(pieces.len() as f64, "length")
-    );
-    if job.spools.is_empty() {
-        let (unit, exact) = by_length(total, system);
-        return vec![Line::new(MaterialItem::LoopWire, unit, exact, format!("{what}, each without a splice."))];
-    }
-    let chosen = wire::choose(&pieces, job);
-    let taken = job.spools.iter().zip(chosen.counts).filter(|(_, count)| *count > 0);
-    let line = |((length, sku), count): (&(Length, Option<String>), u32)| {
-        let how = format!("Spools of {}. {what}, each from one spool where a spool holds it.", say(*length, system));
-        let mut line = Line::new(MaterialItem::LoopWire, "spool", f64::from(count), how);
-        line.sku.clone_from(sku);
-        line
+    let lines = |group: &WireGroup| {
+        let what = format!(
+            "{} of {} wire, {} over insulation, in {}: the turns, and twice each lead-in with its spare",
+            say(group.total(), system),
+            group.gauge,
+            say_small(group.over_insulation, system),
+            counted(group.count() as f64, "length")
+        );
+        if group.spools.is_empty() {
+            let (unit, exact) = by_length(group.total(), system);
+            return vec![Line::new(MaterialItem::LoopWire, unit, exact, format!("{what}, each without a splice."))];
+        }
+        let taken = job.spools.iter().zip(&group.spools).filter(|(_, count)| **count > 0);
+        let line = |((length, sku), count): (&(Length, Option<String>), &u64)| {
+            let how =
+                format!("Spools of {}. {what}, each from one spool where a spool holds it.", say(*length, system));
+            let mut line = Line::new(MaterialItem::LoopWire, MaterialItem::SPOOL, *count as f64, how);
+            line.sku.clone_from(sku);
+            line
+        };
+        taken.map(line).collect()
     };
-    taken.map(line).collect()
+    estimate.wires.iter().flat_map(lines).collect()
 }
 
-/// The wire of each hand-wound loop, one length each.
-pub fn pieces(estimate: &Estimate<'_>) -> Vec<Length> {
-    let each = |part: &Part<'_>| part.wire().map(|wire| vec![wire; part.one.quantity as usize]);
-    estimate.parts.iter().filter_map(each).flatten().collect()
-}
-
-fn rod(estimate: &Estimate<'_>) -> Option<Line> {
+/// One line for each diameter.
+fn rod(estimate: &Estimate<'_>) -> Vec<Line> {
     let (job, system) = (estimate.job, estimate.job.system());
-    let total = estimate.sum(|trench| trench.rod);
-    let (_, trench) = estimate.trenches().find(|(_, trench)| trench.rod > Length::default())?;
-    let (unit, exact) = by_length(total, system);
-    let how = format!(
-        "{} of {} rod, {} in all.",
-        job.rod.form.label(),
-        say_small(job.rod.diameter_for(trench.width), system),
-        say(total, system)
-    );
-    Some(Line::new(MaterialItem::BackerRod, unit, exact, how))
+    let line = |(diameter, length): (Length, Length)| {
+        let (unit, exact) = by_length(length, system);
+        let how = format!(
+            "{} of rod {} across, {} in all.",
+            job.rod.form.label(),
+            say_small(diameter, system),
+            say(length, system)
+        );
+        Line::new(MaterialItem::BackerRod, unit, exact, how)
+    };
+    estimate.rods().into_iter().map(line).collect()
 }
 
 fn conduit(estimate: &Estimate<'_>) -> Option<Line> {
@@ -211,12 +203,12 @@ fn sealant(estimate: &Estimate<'_>) -> Vec<Line> {
     if volume <= Volume::default() {
         return Vec::new();
     }
-    let colour = colour(job.surface);
+    let blends = blends_with(job.surface);
+    let colour = blends.map_or_else(String::new, |(colour, with)| format!("; {colour}, to blend in with {with}"));
     let what = format!(
-        "{} of slot less wire and rod, and {} % for waste; {colour}, to blend in with {}",
+        "{} of slot less wire and rod, and {} % for waste{colour}",
         say_volume(estimate.sealant(), system),
         round(job.waste.get::<percent>(), 1),
-        pavement(job.surface),
     );
     let mut lines = Vec::new();
     if job.sealant.kind == SealantKind::HotApplied {
@@ -235,11 +227,10 @@ fn sealant(estimate: &Estimate<'_>) -> Vec<Line> {
         let how = "One for each loop: what stands in a nozzle sets while the next loop is laid.";
         lines.push(Line::new(MaterialItem::MixingNozzle, "each", loops, how));
     }
-    let how = format!(
-        "Sand of the colour of {} over the wet sealant, so that it blends in.",
-        job.surface.label().to_lowercase()
-    );
-    lines.push(Line::new(MaterialItem::BlendingSand, "lot", 1.0, how));
+    if let Some((_, with)) = blends {
+        let how = format!("Sand of the colour of the {with} over the wet sealant, so that it blends in.");
+        lines.push(Line::new(MaterialItem::BlendingSand, "lot", 1.0, how));
+    }
     lines
 }
 

@@ -1,6 +1,6 @@
 //! A material-estimate request in typed quantities, with every default taken.
 
-use uom::si::f64::{Length, Ratio, Volume};
+use uom::si::f64::{Length, Ratio, ThermodynamicTemperature, Volume};
 
 use super::pace::Pace;
 use super::rod::Rod;
@@ -59,6 +59,17 @@ pub struct LeadInSlot {
     pub cover: Option<Length>,
 }
 
+/// What of the slot of a loop was given.
+#[derive(Clone, Copy, Default)]
+pub struct SlotGiven {
+    /// Whether the width was given.
+    pub width: bool,
+    /// Whether the depth was given.
+    pub depth: bool,
+    /// Whether the cover was given, by the loop or by the slot.
+    pub cover: bool,
+}
+
 /// Loops that are alike.
 pub struct LoopJob {
     /// What the caller calls it.
@@ -71,8 +82,14 @@ pub struct LoopJob {
     pub quantity: u32,
     /// The pair.
     pub lead_in: LeadInUnderstood,
+    /// What the insulation of its wire stands, when given.
+    pub rating: Option<ThermodynamicTemperature>,
     /// How much of the pair lies in a saw cut, where something is sawn.
     pub in_slot: Length,
+    /// Whether it has a slot of its own.
+    pub has_own_slot: bool,
+    /// Which parts of its slot the caller gave.
+    pub given: SlotGiven,
     /// The slot for each of the constructions that are sawn: wound on site, and preformed.
     pub slots: [SlotUnderstood; 2],
 }
@@ -97,6 +114,8 @@ pub struct SealantUnderstood {
     pub cartridge: Volume,
     /// From the pavement to its top.
     pub finish: Length,
+    /// What it is poured at, where it is hot.
+    pub pour: Option<ThermodynamicTemperature>,
 }
 
 /// The slab.
@@ -124,6 +143,11 @@ impl LoopJob {
         }
     }
 
+    /// The lead-in that a preformed loop must come with: its way and its spare.
+    pub fn lead_in_needed(&self) -> Length {
+        self.lead_in.length + self.lead_in.spare
+    }
+
     /// How its corners are cut.
     pub fn corner(&self, saw: &SawUnderstood) -> Corner {
         match saw.corner {
@@ -138,5 +162,10 @@ impl Job {
     /// The system that the first loop is written in.
     pub fn system(&self) -> System {
         self.loops.first().map_or(System::UsCustomary, |first| first.coil.system)
+    }
+
+    /// The least width of a slot that an agency asks for; none is 0.
+    pub fn agency_width(&self) -> Length {
+        self.agency.as_ref().map_or_else(Length::default, |(_, least)| *least)
     }
 }

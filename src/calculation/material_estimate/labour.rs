@@ -28,14 +28,7 @@ pub fn steps(estimate: &Estimate<'_>) -> Vec<Step> {
     let loops = estimate.loops() as f64;
     let sum = |of: &dyn Fn(&Part<'_>) -> f64| estimate.parts.iter().map(|part| part.count() * of(part)).sum::<f64>();
     let cut = estimate.sum(Trench::total);
-    let sawing = estimate.trenches().map(|(part, trench)| {
-        let of_loop = trench.straight + trench.diagonals + trench.ends.length();
-        let of_lead_in = trench
-            .lead_in
-            .as_ref()
-            .map_or_else(Time::default, |cut| pace.sawing(trench.total() - of_loop, cut.depth, job.surface));
-        part.count() * (pace.sawing(of_loop, trench.depth, job.surface) + of_lead_in)
-    });
+    let sawing = estimate.cuts().map(|(part, cut)| part.count() * pace.sawing(cut.length(), cut.depth, job.surface));
     let sawing = sawing.fold(Time::default(), |a, b| a + b);
     let cores = sum(&|part| part.trench.as_ref().map_or(0.0, |trench| f64::from(trench.cores)));
     let pulls = sum(&|part| f64::from(part.pulls()));

@@ -1,11 +1,15 @@
 //! What to load on the van: from loops to a bill of materials, hours and money.
 //!
-//! `request` asks, `read` makes a `job` of it (with its `pace` and `rod`). `trench` digs one loop, `estimate` sums all; `items` (with
-//! `wire` and `stock`), `labour` and `cost` list what follows, `fit` and `judgement` say what is wrong with it, `comparison` does it
-//! again in each construction, `report` answers. Geometry first; rules of thumb only where geometry ends.
+//! `request` asks, `read` and `read_loops` make a `job` of it (with its `pace` and `rod`). `trench` digs one loop, of one `cut` or two
+//! with a `blade` that reaches, `estimate` sums all; `items` (with `wire` and `stock`), `labour` and `cost` list what follows, `fit`,
+//! `judgement` and `remarks` say what is wrong with it, `assumed` what was taken for what nobody sent, `comparison` does it again in
+//! each construction, `report` answers. Geometry first; rules of thumb only where geometry ends.
 
+mod assumed;
+mod blade;
 mod comparison;
 mod cost;
+mod cut;
 mod echo;
 mod estimate;
 mod fit;
@@ -15,6 +19,8 @@ mod judgement;
 mod labour;
 mod pace;
 mod read;
+mod read_loops;
+mod remarks;
 mod report;
 mod request;
 mod rod;
@@ -67,13 +73,14 @@ impl Calculation for MaterialEstimateRequest {
         let job = self.read(notes);
         let job = notes.settle(job)?;
         let estimate = Estimate::new(&job, |one| one.construction);
-        let slot_fit = self.judge(&estimate, notes);
+        assumed::assume(&estimate, notes);
+        let slot_fit = Self::judge(&estimate, notes);
         judge_sites(&job, notes);
 
         let lines = items::list(&estimate);
         let steps = labour::steps(&estimate);
         let cost = job.prices.as_ref().map(|prices| cost::price(&lines, labour::total(&steps), prices));
-        judgement::judge_cost(cost.as_ref().map_or(&[], |cost| &cost.unpriced), notes);
+        remarks::judge_cost(cost.as_ref().map_or(&[], |cost| &cost.unpriced), notes);
         let items: Vec<_> = lines.iter().map(items::Line::shown).collect();
         for line in &items {
             notes.rest_on(&line.source_ids);
@@ -102,22 +109,21 @@ impl Calculation for MaterialEstimateRequest {
 
 impl MaterialEstimateRequest {
     /// Judges every trench, and gives the fit of its slots.
-    fn judge(&self, estimate: &Estimate<'_>, notes: &mut Notes) -> Vec<SlotFit> {
+    fn judge(estimate: &Estimate<'_>, notes: &mut Notes) -> Vec<SlotFit> {
         let body = At::BODY;
         let loops_at = body.field("loops");
         let mut fits = Vec::new();
         for (index, part) in estimate.parts.iter().enumerate() {
             let Some(trench) = &part.trench else { continue };
             let own_at = loops_at.item(index);
-            let has_own = self.loops.get(index).is_some_and(|estimated| estimated.slot.is_some());
-            let slot_at = if has_own { own_at.field("slot") } else { body.field("slot") };
+            let slot_at = if part.one.has_own_slot { own_at.field("slot") } else { body.field("slot") };
             judgement::judge_trench(part, trench, &slot_at, estimate.job, notes);
-            for fit in fit::judge(part.one, trench, estimate.job) {
+            for fit in trench.cuts().map(|cut| fit::Fit::of(cut, part.one.coil.system, estimate.job)) {
                 judgement::judge_fit(&fit, part, &slot_at, notes);
                 fits.push(fit.shown(part.one));
             }
         }
-        judgement::judge_job(estimate, notes);
+        remarks::judge_job(estimate, notes);
         fits
     }
 }

@@ -6,7 +6,7 @@ use utoipa::ToSchema;
 use crate::calculation::answer::{Assumed, Basis, Caution, Finding};
 use crate::calculation::subject::{LeadInEcho, LoopEcho};
 use crate::practice::sources::Source;
-use crate::quantity::shown::{DetailLength, DurationValue, PlanLength, VolumeValue, WorkSpeedValue};
+use crate::quantity::shown::{DetailLength, DurationValue, PlanLength, TemperatureValue, VolumeValue, WorkSpeedValue};
 
 /// What to load, how long it takes, and what it costs.
 #[derive(Clone, Debug, Serialize, ToSchema)]
@@ -49,6 +49,14 @@ pub struct MaterialEstimateInputs {
     pub loops: Vec<EstimatedLoopEcho>,
     /// The diameter of the blade.
     pub blade_diameter: DetailLength,
+    /// How corners are cut; absent when not given: by each loop.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub corner: Option<&'static str>,
+    /// The hole of a cored corner.
+    pub core_diameter: DetailLength,
+    /// What a blade cuts before it is worn; absent when not given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub blade_life: Option<PlanLength>,
     /// The sealant's family.
     pub sealant_kind: &'static str,
     /// The volume of a cartridge; absent for hot-applied sealant.
@@ -56,8 +64,18 @@ pub struct MaterialEstimateInputs {
     pub cartridge: Option<VolumeValue>,
     /// From the pavement down to the top of the sealant.
     pub finish_below_surface: DetailLength,
+    /// What hot-applied sealant is poured at; absent for the others.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub pour_temperature: Option<TemperatureValue>,
     /// How single wire is held down.
     pub backer_rod: &'static str,
+    /// The length of a piece of rod.
+    pub rod_piece_length: DetailLength,
+    /// From piece to piece.
+    pub rod_spacing: DetailLength,
+    /// The diameter of the rod; absent when not given: by the slot.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub rod_diameter: Option<DetailLength>,
     /// The spools that wire comes on; empty: by length.
     pub wire_spools: Vec<PlanLength>,
     /// The sealant that is lost, percent, 3 decimals.
@@ -74,6 +92,31 @@ pub struct MaterialEstimateInputs {
     /// The depth of its steel; absent when not given.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub reinforcement_depth: Option<DetailLength>,
+    /// From the wires to the nearest edge of the slab; absent when not given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub edge_distance: Option<PlanLength>,
+    /// Whether the slab is suspended.
+    pub is_suspended: bool,
+    /// Whether a scan was made and the engineer agreed to the cut.
+    pub cut_approved: bool,
+    /// Whose least width of a slot is heeded; absent when none is.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub agency: Option<String>,
+    /// That least width.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub agency_slot_width: Option<DetailLength>,
+    /// The width of the lead-ins' slot; absent when not given: see `loops[].lead_in_slot_width`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub lead_in_slot_width: Option<DetailLength>,
+    /// The depth of the lead-ins' slot; absent when not given: see `loops[].lead_in_slot_depth`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub lead_in_slot_depth: Option<DetailLength>,
+    /// The sealant to keep over the pair; absent when not given: as over the loop.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub lead_in_cover: Option<DetailLength>,
+    /// The currency of the prices; absent without prices.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub currency: Option<String>,
     /// The pace of the crew.
     pub productivity: ProductivityEcho,
     /// How many stock loops were looked at.
@@ -91,6 +134,15 @@ pub struct EstimatedLoopEcho {
     pub construction: &'static str,
     /// The loop.
     pub r#loop: LoopEcho,
+    /// The sealant that is asked for over its top wire, whoever asks for it; absent where nothing is sawn.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub cover: Option<DetailLength>,
+    /// The diameter over its jacket; absent when not given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub over_jacket: Option<DetailLength>,
+    /// What insulation and jacket stand; absent when not given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub insulation_rating: Option<TemperatureValue>,
     /// The lead-in.
     pub lead_in: LeadInEcho,
 }
@@ -143,11 +195,11 @@ pub struct MaterialLine {
 /// All saw cuts of the job, and their ends.
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct SawCut {
-    /// Straight cuts: the outline of each loop cut full.
+    /// Straight cuts: the outline of each loop cut full, to sharp corners even where diagonals spare them, as crews cut it. The centre slot of a quadrupole is among them.
     pub straight: PlanLength,
     /// Diagonal cuts across corners.
     pub diagonals: PlanLength,
-    /// What the blade runs on past ends of cuts, for their full depth.
+    /// What the blade runs on past ends of cuts, for their full depth. A lead-in's cut must be deep where it meets the loop and where it leaves the slab, and runs on at both.
     pub overruns: PlanLength,
     /// Cuts for lead-ins.
     pub lead_in: PlanLength,
@@ -155,9 +207,9 @@ pub struct SawCut {
     pub total: PlanLength,
     /// How many ends run on.
     pub cut_ends: u32,
-    /// How many corners are drilled.
+    /// How many holes are drilled: at the corners, and at the ends of the centre slot of a quadrupole.
     pub cored_corners: u32,
-    /// How many passes the deepest cut takes.
+    /// How many passes the deepest cut takes, those of lead-ins included.
     pub passes: u32,
 }
 
@@ -196,12 +248,15 @@ pub struct LoopMaterials {
     /// The depth of its slot.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub slot_depth: Option<DetailLength>,
-    /// From the pavement to its top wire, or to the rod over it.
+    /// The sealant over its top wire, or over the rod on it; below zero where that stands out of the sealant.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub cover: Option<DetailLength>,
     /// How far the blade runs on past one end.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub run_out: Option<DetailLength>,
+    /// The diameter of the blade that cuts it: the one that was asked for, or a larger one where that does not reach.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub blade_diameter: Option<DetailLength>,
     /// All of its cuts.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub saw_cut: Option<PlanLength>,
@@ -211,6 +266,12 @@ pub struct LoopMaterials {
     /// The width of its lead-in's slot; absent where that is not sawn.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub lead_in_slot_width: Option<DetailLength>,
+    /// The depth of its lead-in's slot.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub lead_in_slot_depth: Option<DetailLength>,
+    /// The sealant over the pair, or over the rod on it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub lead_in_cover: Option<DetailLength>,
 }
 
 /// Whether sealant can flow round what lies in a slot.
@@ -263,14 +324,14 @@ pub struct Cost {
     pub total: String,
     /// Whether everything was priced.
     pub is_complete: bool,
-    /// What was not priced and is not in the total: skus, items, or `labour`.
+    /// What was not priced and is not in the total: the names to send prices under, skus, `price_keys` of `reference/material-items` or `labour`. For wire on a spool without a sku it is `loop_wire`: give the spool a sku.
     pub unpriced: Vec<String>,
 }
 
 /// One priced line.
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct CostLine {
-    /// What it is: a sku, a `code` of `reference/material-items`, or `labour`.
+    /// The name that it is priced under: a sku, one of the `price_keys` of `reference/material-items`, or `labour`.
     pub item: String,
     /// How many units, as decimal text.
     pub quantity: String,
@@ -298,7 +359,10 @@ pub struct ConstructionComparison {
     /// The sum of what could be priced, as decimal text; absent without prices.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub cost: Option<String>,
-    /// What is not in that sum: skus, items, or `labour`.
+    /// Whether everything was priced; absent without prices.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub is_complete: Option<bool>,
+    /// What is not in that sum: the names to send prices under.
     pub unpriced: Vec<String>,
     /// What speaks for it and against it, in a sentence or two.
     pub message: String,

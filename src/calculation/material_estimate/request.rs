@@ -19,10 +19,10 @@ pub struct MaterialEstimateRequest {
     #[validate(nested, length(min = 1, max = 50))]
     #[schema(min_items = 1, max_items = 50)]
     pub loops: Vec<EstimatedLoop>,
-    /// The saw cut of all loops that have none of their own.
+    /// The saw cut of all loops that have none of their own. A width that is not given is the usual one, or wider where wire, jacket or `agency_minimum` asks for more; a depth that is not given follows wires, cover and finish.
     #[validate(nested)]
     pub slot: Option<Slot>,
-    /// The saw cut of the lead-ins. Default as deep as that of the loops, and as wide as the pair needs.
+    /// The saw cut of the lead-ins. Default as deep and as wide as that of each loop, and more where the pair needs it; its cover by default that over the loop.
     #[validate(nested)]
     pub lead_in_slot: Option<Slot>,
     /// The saw.

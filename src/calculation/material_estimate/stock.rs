@@ -7,12 +7,12 @@ use super::job::{Job, LoopJob};
 use crate::calculation::subject::StockItemUnderstood;
 use crate::practice::site::Construction;
 
-/// The stock loop with these legs and turns whose lead-in is the shortest that reaches; `None` when there is none.
+/// The stock loop with these legs and turns whose lead-in is the shortest that reaches with its spare; `None` when there is none.
 pub fn find<'a>(one: &LoopJob, construction: Construction, job: &'a Job) -> Option<&'a StockItemUnderstood> {
     let coil = &one.coil;
     // A leg that is off by half an inch fits the same cut.
     let alike = |a: Length, b: Length| (a - b).abs() <= Length::new::<inch>(0.5);
-    let needed = one.lead_in.length;
+    let needed = one.lead_in_needed();
     job.stock
         .iter()
         .flatten()

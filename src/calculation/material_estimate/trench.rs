@@ -1,146 +1,114 @@
-//! The saw cut of one loop: what is cut, and what fills it.
+//! The saw cuts of one loop: its own and that of its lead-in.
 
-use std::f64::consts::{FRAC_1_SQRT_2, FRAC_PI_4};
+use std::f64::consts::FRAC_PI_4;
 
-use uom::si::area::square_meter;
 use uom::si::f64::{Area, Length, Volume};
 use uom::si::length::meter;
 
+use super::blade;
+use super::cut::{Cut, Ends, Filling, Place};
 use super::job::{Job, LoopJob};
-use crate::calculation::subject::{LoopUnderstood, Shape};
+use crate::calculation::subject::{LoopUnderstood, Shape, SlotUnderstood};
 use crate::physics::saw;
-use crate::practice::materials::{Corner, RodForm, blade_widths};
+use crate::practice::materials::{Corner, RodForm, best_width};
 use crate::practice::site::Construction;
 use crate::practice::wires::least_clearance;
 
-/// The cut of one loop with its lead-in.
+/// The cuts of one loop with its lead-in.
 pub struct Trench {
-    /// Width of the loop's slot.
-    pub width: Length,
-    /// Depth of the loop's slot.
-    pub depth: Length,
-    /// The depth that wires, rod and the asked cover need.
-    pub needed_depth: Length,
-    /// What lies over the top wire, up to the pavement.
-    pub cover: Length,
-    /// The height of the wires, jacket included.
-    pub stack: Length,
     /// Straight cuts, the outline cut full.
     pub straight: Length,
     /// Diagonal cuts.
     pub diagonals: Length,
-    /// How far the blade runs on past one end for full depth there.
-    pub run_out: Length,
-    /// The ends of the loop's cuts that run on.
-    pub ends: Ends,
-    /// Drilled corners.
+    /// Drilled holes: the corners, and the ends of the centre slot of a quadrupole.
     pub cores: u32,
+    /// The cut of the loop.
+    pub of_loop: Cut,
     /// The cut of the lead-in; absent where none is sawn.
-    pub lead_in: Option<LeadInCut>,
-    /// How single wire is held down in it.
-    pub rod_form: RodForm,
-    /// The rod in the loop's slot and the lead-in's.
-    pub rod: Length,
-    /// What fills it.
-    pub filling: Filling,
-}
-
-/// The cut of a lead-in.
-pub struct LeadInCut {
-    /// Length.
-    pub length: Length,
-    /// Width.
-    pub width: Length,
-    /// Depth.
-    pub depth: Length,
-    /// How far the blade runs on past an end.
-    pub run_out: Length,
-}
-
-impl LeadInCut {
-    /// Where it meets the loop, and where it leaves the slab.
-    pub const ENDS: u32 = 2;
-}
-
-/// Volumes of one trench.
-#[derive(Clone, Copy, Default)]
-pub struct Filling {
-    /// What the saw takes away.
-    pub slot: Volume,
-    /// The wires, insulated.
-    pub wire: Volume,
-    /// The backer rod.
-    pub rod: Volume,
-    /// What stays open between sealant and pavement.
-    pub left_open: Volume,
-}
-
-impl Filling {
-    /// What the sealant fills.
-    pub fn sealant(&self) -> Volume {
-        (self.slot - self.wire - self.rod - self.left_open).max(Volume::default())
-    }
-
-    /// So many alike.
-    pub fn times(self, count: f64) -> Self {
-        Self {
-            slot: count * self.slot,
-            wire: count * self.wire,
-            rod: count * self.rod,
-            left_open: count * self.left_open,
-        }
-    }
-
-    /// Both together.
-    pub fn plus(self, other: Self) -> Self {
-        Self {
-            slot: self.slot + other.slot,
-            wire: self.wire + other.wire,
-            rod: self.rod + other.rod,
-            left_open: self.left_open + other.left_open,
-        }
-    }
+    pub lead_in: Option<Cut>,
 }
 
 impl Trench {
+    /// Both cuts.
+    pub fn cuts(&self) -> impl Iterator<Item = &Cut> {
+        std::iter::once(&self.of_loop).chain(&self.lead_in)
+    }
+
     /// All cuts of the surface, with what runs on at their ends.
     pub fn total(&self) -> Length {
-        self.straight + self.diagonals + self.overruns() + self.lead_in_length()
+        self.cuts().map(Cut::length).fold(Length::default(), |a, b| a + b)
     }
 
     /// What runs on past the ends.
     pub fn overruns(&self) -> Length {
-        let lead_in =
-            self.lead_in.as_ref().map_or_else(Length::default, |cut| f64::from(LeadInCut::ENDS) * cut.run_out);
-        self.ends.length() + lead_in
+        self.cuts().map(|cut| cut.ends.length()).fold(Length::default(), |a, b| a + b)
     }
 
-    /// The ends that run on, those of the lead-in included.
-    pub fn all_ends(&self) -> u32 {
-        self.ends.full + self.ends.partial + self.lead_in.as_ref().map_or(0, |_| LeadInCut::ENDS)
+    /// The ends that run on.
+    pub fn ends(&self) -> u32 {
+        self.cuts().map(|cut| cut.ends.count()).sum()
     }
 
-    /// The cut of the lead-in.
+    /// The cut of the lead-in, without what runs on.
     pub fn lead_in_length(&self) -> Length {
-        self.lead_in.as_ref().map_or_else(Length::default, |cut| cut.length)
+        self.lead_in.as_ref().map_or_else(Length::default, |cut| cut.plan)
+    }
+
+    /// What fills it.
+    pub fn filling(&self) -> Filling {
+        self.cuts().map(|cut| cut.filling).fold(Filling::default(), Filling::plus)
     }
 }
 
-/// The widest that lies across the loop's slot: wire, or the jacket of a preformed loop.
-pub fn widest(coil: &LoopUnderstood, construction: Construction) -> Length {
-    jacket(coil, construction).unwrap_or(coil.wire.over_insulation)
+/// What lies in a cut, in section.
+struct Bundle {
+    /// Across the slot.
+    widest: Length,
+    /// The widest that must go in as one.
+    stiffest: Length,
+    /// Over one another.
+    height: Length,
+    /// Of the wires that lie along each metre of path.
+    area: Area,
 }
 
-/// The widest of the pair: two wires beside each other where they are twisted on site; a jacketed pair is as wide as its loop.
-pub fn widest_of_pair(coil: &LoopUnderstood, construction: Construction) -> Length {
-    match construction {
-        Construction::HandWound => 2.0 * coil.wire.over_insulation,
-        _ => widest(coil, construction),
-    }
+fn disc(diameter: Length) -> Area {
+    FRAC_PI_4 * diameter * diameter
 }
 
+/// The diameter over the jacket, where the loop has one and it is known.
 fn jacket(coil: &LoopUnderstood, construction: Construction) -> Option<Length> {
     coil.wire.over_jacket.filter(|_| construction != Construction::HandWound)
+}
+
+/// The turns of a loop. Without the diameter over its jacket a preformed bundle is taken to lie flat: one wire wide, its turns high.
+fn turns(coil: &LoopUnderstood, construction: Construction) -> Bundle {
+    let wire = coil.wire.over_insulation;
+    match jacket(coil, construction) {
+        // Those of both cells lie in the centre slot of a quadrupole.
+        Some(jacket) => {
+            let high = if coil.shape == Shape::Quadrupole { 2.0 } else { 1.0 };
+            Bundle { widest: jacket, stiffest: jacket, height: high * jacket, area: disc(jacket) }
+        }
+        None => Bundle { widest: wire, stiffest: wire, height: coil.stack(), area: f64::from(coil.turns) * disc(wire) },
+    }
+}
+
+/// The pair. Twisted on site it is two wires wide and two high; a jacketed pair lies in its loop's own width, as high as the jacket,
+/// or as two wires where that is not known.
+fn pair(coil: &LoopUnderstood, construction: Construction) -> Bundle {
+    let wire = coil.wire.over_insulation;
+    let area = 2.0 * disc(wire);
+    match (jacket(coil, construction), construction) {
+        (Some(jacket), _) => Bundle { widest: jacket, stiffest: jacket, height: jacket, area: disc(jacket) },
+        (None, Construction::HandWound) => Bundle { widest: 2.0 * wire, stiffest: wire, height: 2.0 * wire, area },
+        (None, _) => Bundle { widest: wire, stiffest: wire, height: 2.0 * wire, area },
+    }
+}
+
+/// The widest that lies across the slot of a loop.
+pub fn widest(coil: &LoopUnderstood, construction: Construction) -> Length {
+    turns(coil, construction).widest
 }
 
 /// The trench of one loop in a construction; `None` where nothing is sawn.
@@ -148,133 +116,92 @@ pub fn dig(one: &LoopJob, construction: Construction, job: &Job) -> Option<Trenc
     let slot = one.slot(construction)?;
     let coil = &one.coil;
     let winding = coil.winding();
-    let rod_form = job.rod.form_for(construction);
-    let rod_height = if rod_form == RodForm::Continuous { job.rod.height_in(slot.width) } else { Length::default() };
-    let stack = jacket(coil, construction).unwrap_or_else(|| coil.stack());
-    let needed_depth = slot.needed_depth(stack + rod_height);
-    let depth = slot.depth_to_cut(needed_depth, coil.system);
+    let corner = one.corner(&job.saw);
+    let bundle = turns(coil, construction);
     let straight = Length::new::<meter>(winding.straight_cut());
     let diagonals = Length::new::<meter>(winding.diagonal_cut());
-    let run_out = run_out(depth, job.saw.blade);
-    let corner = one.corner(&job.saw);
-    let ends = Ends::of(coil, corner, run_out);
-    let cores = if corner == Corner::Cored { 4 } else { 0 };
-    let lead_in = (one.in_slot > Length::default()).then(|| lead_in(one, construction, slot.width, depth, job));
-
     let path = Length::new::<meter>(winding.turn_length());
-    let bends = if corner == Corner::Diagonal { 8 } else { 4 };
-    let loop_rod = job.rod.length_for(rod_form, path, bends);
-    let lead_in_rod = job.rod.length_for(rod_form, one.in_slot, 0);
-    let insulated = |diameter: Length| FRAC_PI_4 * diameter * diameter;
-    let turns = match jacket(coil, construction) {
-        Some(jacket) => insulated(jacket),
-        None => f64::from(coil.turns) * insulated(coil.wire.over_insulation),
-    };
-    let pair = 2.0 * insulated(coil.wire.over_insulation);
-    let loop_cut = straight + diagonals + ends.length();
-    let core = FRAC_PI_4 * job.saw.core * job.saw.core;
-    let mut filling = Filling {
-        slot: slot.width * depth * (straight + diagonals)
-            + slot.width * ends.area(depth, job.saw.blade)
-            + f64::from(cores) * (core * depth),
-        wire: turns * path,
-        rod: job.rod.area_in(slot.width) * loop_rod,
-        left_open: slot.width * job.sealant.finish * loop_cut + f64::from(cores) * (core * job.sealant.finish),
-    };
-    if let Some(cut) = &lead_in {
-        let runs = f64::from(LeadInCut::ENDS);
-        filling = filling.plus(Filling {
-            slot: cut.width * cut.depth * cut.length
-                + runs * (cut.width * overrun_area(cut.depth, job.saw.blade, Length::default())),
-            wire: pair * cut.length,
-            rod: job.rod.area_in(cut.width) * lead_in_rod,
-            left_open: cut.width * job.sealant.finish * (cut.length + runs * cut.run_out),
-        });
-    }
-    Some(Trench {
-        width: slot.width,
-        depth,
-        needed_depth,
-        cover: depth - stack - rod_height,
-        stack,
-        straight,
-        diagonals,
-        run_out,
-        ends,
-        cores,
-        lead_in,
-        rod_form,
-        rod: loop_rod + lead_in_rod,
-        filling,
-    })
+    let is_double = coil.shape == Shape::Quadrupole;
+    // Wires of both cells share the centre slot, and so its rod; its ends are two bends more.
+    let shared = if is_double { coil.along_travel } else { Length::default() };
+    let (bends_of_corners, holes) = (if corner == Corner::Diagonal { 8 } else { 4 }, if is_double { 6 } else { 4 });
+    let bends = bends_of_corners + if is_double { 2 } else { 0 };
+    let cores = if corner == Corner::Cored { holes } else { 0 };
+    let dug =
+        Dig { place: Place::Loop, slot, bundle, path, rod_path: path - shared, bends, plan: straight + diagonals };
+    let mut of_loop = dug.cut(one, construction, job, |run_out| Ends::of_loop(coil, corner, run_out));
+    let holes = f64::from(cores) * disc(job.saw.core);
+    of_loop.filling.slot += holes * of_loop.depth;
+    of_loop.filling.left_open += holes * job.sealant.finish;
+    of_loop.filling = of_loop.filling.fitted();
+    let lead_in = (one.in_slot > Length::default()).then(|| lead_in(one, construction, slot, &of_loop, job));
+    Some(Trench { straight, diagonals, cores, of_loop, lead_in })
 }
 
-/// The ends of a loop's cuts that must have their full depth, so that the blade runs on past them.
-///
-/// The sides are cut full, as if corners were sharp. At a sharp corner both must be deep enough, so both run on. A diagonal must at
-/// both of its ends; the sides need their depth only where it meets them, so that their run-out lies within the leg that the
-/// diagonal spares, or partly so. A drilled corner needs none. The centre slot of a quadrupole ends on two sides.
-pub struct Ends {
-    /// Ends that run on by the whole run-out.
-    pub full: u32,
-    /// Ends that run on by what the leg of a corner cut leaves of it.
-    pub partial: u32,
-    /// The whole run-out.
-    run_out: Length,
-    /// The leg of the corner cuts.
-    leg: Length,
-    /// How far past the outline they reach.
-    pub reach: Length,
-}
-
-impl Ends {
-    fn of(coil: &LoopUnderstood, corner: Corner, run_out: Length) -> Self {
-        let of_centre = if coil.shape == Shape::Quadrupole { 2 } else { 0 };
-        let leg = coil.corner_cut;
-        let (full, partial, reach) = match corner {
-            Corner::SquareOverrun => (8, 0, run_out),
-            Corner::Diagonal if leg < run_out => (8, 8, (FRAC_1_SQRT_2 * run_out).max(run_out - leg)),
-            Corner::Diagonal => (8, 0, FRAC_1_SQRT_2 * run_out),
-            Corner::Cored => (0, 0, Length::default()),
-        };
-        let reach = if of_centre > 0 { run_out } else { reach };
-        Self { full: full + of_centre, partial, run_out, leg, reach }
-    }
-
-    /// The length of all of them.
-    pub fn length(&self) -> Length {
-        f64::from(self.full) * self.run_out + f64::from(self.partial) * (self.run_out - self.leg)
-    }
-
-    fn area(&self, depth: Length, blade: Length) -> Area {
-        f64::from(self.full) * overrun_area(depth, blade, Length::default())
-            + f64::from(self.partial) * overrun_area(depth, blade, self.leg)
-    }
-}
-
-fn lead_in(one: &LoopJob, construction: Construction, width: Length, depth: Length, job: &Job) -> LeadInCut {
+fn lead_in(one: &LoopJob, construction: Construction, slot: &SlotUnderstood, of_loop: &Cut, job: &Job) -> Cut {
     let given = &job.lead_in_slot;
-    let pair = widest_of_pair(&one.coil, construction);
-    let width = given.width.unwrap_or_else(|| {
-        let needed = pair + least_clearance();
-        if needed <= width {
-            return width;
-        }
-        // A hair, so that a blade that fits exactly does fit.
-        blade_widths(one.coil.system).into_iter().find(|blade| *blade >= needed * 0.999_999).unwrap_or(needed)
-    });
-    let depth = given.depth.unwrap_or_else(|| match given.cover {
-        Some(cover) => depth.max(cover + pair),
-        None => depth,
-    });
-    LeadInCut { length: one.in_slot, width, depth, run_out: run_out(depth, job.saw.blade) }
+    let bundle = pair(&one.coil, construction);
+    let has_room = bundle.widest + least_clearance() <= of_loop.width * 1.000_001;
+    let usual = if has_room { of_loop.width } else { best_width(bundle.widest, one.coil.system) };
+    let slot = SlotUnderstood {
+        width: given.width.unwrap_or(usual.max(job.agency_width())),
+        depth: given.depth.unwrap_or(of_loop.depth),
+        depth_is_fixed: given.depth.is_some(),
+        cover: given.cover.unwrap_or(slot.cover),
+    };
+    let path = one.in_slot;
+    let dug = Dig { place: Place::LeadIn, slot: &slot, bundle, path, rod_path: path, bends: 0, plan: path };
+    let mut cut = dug.cut(one, construction, job, Ends::of_lead_in);
+    cut.filling = cut.filling.fitted();
+    cut
 }
 
-fn run_out(depth: Length, blade: Length) -> Length {
-    Length::new::<meter>(saw::run_out(depth.get::<meter>(), blade.get::<meter>()))
+/// What a cut is made of.
+struct Dig<'a> {
+    place: Place,
+    slot: &'a SlotUnderstood,
+    bundle: Bundle,
+    /// The way of the bundle.
+    path: Length,
+    /// The way of the rod.
+    rod_path: Length,
+    bends: u32,
+    plan: Length,
 }
 
-fn overrun_area(depth: Length, blade: Length, beyond: Length) -> Area {
-    let [depth, blade, beyond] = [depth, blade, beyond].map(|length| length.get::<meter>());
-    Area::new::<square_meter>(saw::run_out_area(depth, blade, beyond))
+impl Dig<'_> {
+    fn cut(&self, one: &LoopJob, construction: Construction, job: &Job, ends: impl Fn(Length) -> Ends) -> Cut {
+        let (width, bundle) = (self.slot.width, &self.bundle);
+        let rod_form = job.rod.form_for(construction);
+        let mut cut = Cut {
+            place: self.place,
+            plan: self.plan,
+            width,
+            depth: self.slot.depth,
+            asked_cover: self.slot.cover,
+            finish: job.sealant.finish,
+            widest: bundle.widest,
+            stiffest: bundle.stiffest,
+            stack: bundle.height,
+            rod_form,
+            rod_height: if rod_form == RodForm::Continuous { job.rod.height_in(width) } else { Length::default() },
+            rod: job.rod.length_for(rod_form, self.rod_path, self.bends),
+            blade: job.saw.blade,
+            ends: ends(Length::default()),
+            filling: Filling::default(),
+        };
+        cut.depth = self.slot.depth_to_cut(cut.needed_depth(), one.coil.system);
+        // A blade that does not reach is exchanged, and the larger one runs on farther.
+        cut.blade = blade::that_reaches(job.saw.blade, cut.depth);
+        cut.ends = ends(Length::new::<meter>(saw::run_out(cut.depth.get::<meter>(), cut.blade.get::<meter>())));
+        let area = width * cut.depth;
+        let slot: Volume = area * cut.plan + width * cut.ends.area(cut.depth, cut.blade);
+        cut.filling = Filling {
+            slot,
+            wire: bundle.area * self.path,
+            rod: job.rod.area_in(width) * cut.rod,
+            left_open: width * cut.finish * cut.length(),
+        };
+        cut
+    }
 }

@@ -18,7 +18,7 @@ mod winding;
 pub use detector::{Detector, DetectorEcho, DetectorUnderstood};
 pub use lead_in::{LeadIn, LeadInEcho, LeadInUnderstood};
 pub use opening::{Opening, OpeningEcho, OpeningUnderstood};
-pub use prices::{MoneyText, Prices, PricesUnderstood};
+pub use prices::{MoneyText, Prices, PricesUnderstood, price_keys};
 pub use sealant::{Sealant, SealantDataSheet};
 pub use sizes::*;
 pub use slot::{Slot, SlotEcho, SlotUnderstood};

@@ -30,7 +30,7 @@ pub struct Prices {
     #[validate(length(min = 3, max = 3))]
     #[schema(min_length = 3, max_length = 3)]
     pub currency: String,
-    /// The price of one unit, by `code` of `reference/material-items` or by `sku` of `stock` or `wire_spools`; a sku goes first. Other names are listed as unused.
+    /// The price of one unit, by one of the `price_keys` of `reference/material-items` or by `sku` of `stock` or `wire_spools`; a sku goes first. What may come in several units is priced in each by its own name, as `backer_rod/ft` and `backer_rod/m`, so that no price is taken for another unit. Wire on a spool is priced by the spool's `sku` only. Other names are listed as unused.
     #[validate(length(max = 200))]
     #[serde(default, deserialize_with = "price_list")]
     pub items: Option<BTreeMap<String, MoneyText>>,
@@ -52,22 +52,14 @@ pub struct PricesUnderstood {
 impl Prices {
     /// Reads the prices; `skus` are the caller's own numbers that may be priced.
     pub fn read(&self, skus: &[&str], at: &At<'_>, notes: &mut Notes) -> Option<PricesUnderstood> {
-        let currency = Currency::from_code(&self.currency);
-        if currency.is_none() {
-            let detail = format!("\"{}\" is no currency of ISO 4217.", self.currency);
-            notes.fault(
-                &at.field("currency"),
-                FaultCode::ValueUnknown,
-                detail,
-                "Send a code such as \"USD\" or \"EUR\".",
-            );
-        }
+        let currency = self.read_currency(&at.field("currency"), notes);
         let items_at = at.field("items");
+        let keys = price_keys();
         let mut items = BTreeMap::new();
         for (name, text) in self.items.iter().flatten() {
             let at = items_at.member(name);
             // A price list may be longer than one job.
-            if !skus.contains(&name.as_str()) && MaterialItem::ALL.iter().all(|item| item.code() != name) {
+            if !skus.contains(&name.as_str()) && !keys.contains(name) {
                 notes.leave(&at);
             }
             items.insert(name.clone(), text.read(&at, notes));
@@ -80,6 +72,40 @@ impl Prices {
             hourly_rate: hourly_rate.map_or(Some(None), |rate| rate.map(Some))?,
         })
     }
+}
+
+impl Prices {
+    /// The currency; a wrong length was noted by the check of lengths.
+    fn read_currency(&self, at: &At<'_>, notes: &mut Notes) -> Option<Currency> {
+        let sent = self.currency.as_str();
+        if sent.chars().count() != 3 {
+            return None;
+        }
+        let fault = |detail: String, hint: String, notes: &mut Notes| {
+            notes.fault(at, FaultCode::ValueUnknown, detail, hint);
+            None
+        };
+        let Some(currency) = Currency::from_code(sent) else {
+            let upper = sent.to_ascii_uppercase();
+            let hint = match Currency::from_code(&upper) {
+                Some(_) => format!("Send \"{upper}\", in upper case."),
+                None => "Send a code such as \"USD\" or \"EUR\".".to_owned(),
+            };
+            return fault(format!("\"{sent}\" is no currency of ISO 4217."), hint, notes);
+        };
+        // Metals, test codes and units of account have no minor unit to round to.
+        if currency.exponent().is_none() {
+            let hint = "Send the currency that you pay in, such as \"USD\" or \"EUR\".".to_owned();
+            return fault(format!("\"{sent}\" has no minor unit, so amounts in it cannot be rounded."), hint, notes);
+        }
+        Some(currency)
+    }
+}
+
+/// Every name that an item can be priced under.
+pub fn price_keys() -> Vec<String> {
+    let of = |item: &MaterialItem| item.units().iter().filter_map(|unit| item.price_key(unit)).collect::<Vec<_>>();
+    MaterialItem::ALL.iter().flat_map(of).collect()
 }
 
 impl PricesUnderstood {

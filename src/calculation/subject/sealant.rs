@@ -66,24 +66,41 @@ pub struct SealantDataSheet {
 }
 
 impl Sealant {
-    /// Checks what only the cure needs, and lists it as unused.
+    /// Checks what only the cure needs, and lists it as unused. What hot-applied sealant is poured at is not among it.
     pub fn check_curing(&self, at: &At<'_>, notes: &mut Notes) {
+        let sheet_at = at.field("data_sheet");
         if let Some(sheet) = &self.data_sheet {
-            sheet.check(&at.field("data_sheet"), notes);
+            sheet.check(&sheet_at, notes);
         }
         notes.read_optional(&at.field("shelf_life"), self.shelf_life.as_ref());
-        notes.not_needed(
-            at,
-            &[
-                ("data_sheet", self.data_sheet.is_some()),
-                ("made_on", self.made_on.is_some()),
-                ("shelf_life", self.shelf_life.is_some()),
-            ],
-        );
+        notes.not_needed(at, &[("made_on", self.made_on.is_some()), ("shelf_life", self.shelf_life.is_some())]);
+        match &self.data_sheet {
+            Some(sheet) if self.kind == SealantKind::HotApplied => {
+                notes.not_needed(&sheet_at, &sheet.all_but_the_pour());
+            }
+            sheet => notes.not_needed(at, &[("data_sheet", sheet.is_some())]),
+        }
     }
 }
 
 impl SealantDataSheet {
+    /// Every other field, and whether it was sent.
+    fn all_but_the_pour(&self) -> [(&'static str, bool); 11] {
+        [
+            ("skin_over", self.skin_over.is_some()),
+            ("open_to_traffic", self.open_to_traffic.is_some()),
+            ("full_cure", self.full_cure.is_some()),
+            ("depth_per_day", self.depth_per_day.is_some()),
+            ("pot_life", self.pot_life.is_some()),
+            ("at_temperature", self.at_temperature.is_some()),
+            ("at_relative_humidity_percent", self.at_relative_humidity_percent.is_some()),
+            ("minimum_application_temperature", self.minimum_application_temperature.is_some()),
+            ("maximum_application_temperature", self.maximum_application_temperature.is_some()),
+            ("activation_energy_kj_per_mol", self.activation_energy_kj_per_mol.is_some()),
+            ("damp_slot_allowed", self.damp_slot_allowed.is_some()),
+        ]
+    }
+
     /// Notes every quantity that cannot be read.
     fn check(&self, at: &At<'_>, notes: &mut Notes) {
         notes.read_optional(&at.field("skin_over"), self.skin_over.as_ref());

@@ -5,12 +5,12 @@ use serde_json::{Value, json};
 use super::{codes, estimate, line, number, request, square};
 use crate::requests::{with, without};
 
-fn finding<'a>(report: &'a Value, code: &str) -> &'a Value {
+pub fn finding<'a>(report: &'a Value, code: &str) -> &'a Value {
     let findings = report["findings"].as_array().unwrap();
     findings.iter().find(|finding| finding["code"] == code).unwrap_or_else(|| panic!("no {code}: {findings:#?}"))
 }
 
-fn has(report: &Value, level: &str, code: &str) -> bool {
+pub fn has(report: &Value, level: &str, code: &str) -> bool {
     codes(report, level).contains(&code.to_owned())
 }
 
@@ -134,6 +134,10 @@ fn a_blade_must_reach_and_may_not_leave_the_slab() {
     let report = estimate(&request);
     let message = finding(&report, "blade_too_small")["message"].as_str().unwrap();
     assert!(message.contains("Take one of 12 in"), "{message}");
+    // 12 in, 3 in deep: 5.196 in; the estimate counts with the blade that is loaded.
+    assert_eq!(number(&report, "/loops/0/blade_diameter/inch"), 12.0);
+    super::close(number(&report, "/loops/0/run_out/inch"), 5.196, 1e-3);
+    assert!(line(&report, "saw_blade").unwrap()["how"].as_str().unwrap().contains("12 in across"));
     request["saw"] = json!({ "blade_diameter": "14 in" });
     request["slab"] = json!({ "edge_distance": "4 in" });
     // 14 in, 3 in deep: 5.745 in.

@@ -51,7 +51,7 @@ fn ml(report: &Value, name: &str) -> f64 {
 }
 
 fn exact(report: &Value, item: &str) -> f64 {
-    super::line(report, item).and_then(|line| line["exact"].as_f64()).unwrap_or_default()
+    super::exact(report, item)
 }
 
 proptest! {
@@ -61,8 +61,8 @@ proptest! {
     fn the_parts_fill_the_slot_and_waste_comes_on_top(drawn in drawn()) {
         let report = report(&drawn);
         let parts = ml(&report, "wire") + ml(&report, "rod") + ml(&report, "left_open") + ml(&report, "sealant_net");
-        // Each is rounded to a millilitre; wire that overfills its slot leaves no room and takes none back.
-        prop_assert!((ml(&report, "slot") - parts).abs() <= 3.0 || ml(&report, "sealant_net") == 0.0, "{:#}", report["volumes"]);
+        // Each is rounded to a millilitre; what would overfill a slot is not counted in it.
+        prop_assert!((ml(&report, "slot") - parts).abs() <= 3.0, "{:#}", report["volumes"]);
         let with_waste = ml(&report, "sealant_net") * (1.0 + f64::from(drawn.waste) / 100.0);
         prop_assert!((ml(&report, "sealant_with_waste") - with_waste).abs() <= 1.5);
         let cut = |name: &str| number(&report, &format!("/saw_cut/{name}/m"));
@@ -74,7 +74,8 @@ proptest! {
         let (one, many) = (report(&Drawn { quantity: 1, ..drawn.clone() }), report(&drawn));
         let count = f64::from(drawn.quantity);
         for item in ["sealant_cartridge", "loop_wire", "backer_rod", "termination"] {
-            prop_assert!((exact(&many, item) - count * exact(&one, item)).abs() <= 0.0006 * (1.0 + count), "{item}");
+            // Rod comes in a line for each of two slots, and each line is rounded.
+            prop_assert!((exact(&many, item) - count * exact(&one, item)).abs() <= 2.0 * 0.0006 * (1.0 + count), "{item}");
         }
     }
 

@@ -22,7 +22,7 @@ fn the_total_is_the_sum_of_the_shown_lines() {
     for (currency, decimals) in [("USD", 2), ("JPY", 0), ("KWD", 3)] {
         // Prices of six decimals, so that every line is rounded.
         let items = json!({
-            "sealant_cartridge": "23.333333", "loop_wire": "0.184567", "backer_rod": "0.051234", "saw_blade": "149.994999",
+            "sealant_cartridge": "23.333333", "loop_wire/ft": "0.184567", "backer_rod/ft": "0.051234", "saw_blade": "149.994999",
             "termination": "0.605", "blending_sand": "5.995"
         });
         let report = estimate(&priced(json!({ "currency": currency, "items": items, "hourly_rate": "94.333333" })));
@@ -58,10 +58,12 @@ fn what_has_no_price_is_named_and_never_zero() {
     assert_eq!(cost["is_complete"], false);
     assert_eq!(
         cost["unpriced"],
-        json!(["loop_wire", "backer_rod", "sealant_cartridge", "blending_sand", "termination", "labour"])
+        json!(["loop_wire/ft", "backer_rod/ft", "sealant_cartridge", "blending_sand", "termination", "labour"])
     );
     assert!(codes(&report, "warning").contains(&"unpriced".to_owned()));
-    assert_eq!(report["comparison"][1]["unpriced"][0], "preformed_loop");
+    let other = &report["comparison"][1];
+    assert_eq!((&other["unpriced"][0], &other["is_complete"]), (&json!("preformed_loop"), &json!(false)));
+    assert!(other["message"].as_str().unwrap().contains("leaves out preformed_loop"), "{other:#}");
     assert!(estimate(&request(&square(), "hand_wound", &json!({}))).get("cost").is_none());
 }
 
@@ -121,4 +123,61 @@ fn the_greatest_amounts_are_still_exact() {
     let report = estimate(&request);
     // 400 ends.
     assert_eq!(report["cost"]["total"], "400000000000.00");
+}
+
+#[test]
+fn a_price_counts_for_the_unit_that_it_names() {
+    // Without a unit nobody knows whether it is the price of a foot or of a metre.
+    let bare = estimate(&priced(json!({ "currency": "USD", "items": { "loop_wire": "1", "backer_rod": "1" } })));
+    let unused = bare["unused"].as_array().unwrap();
+    assert!(
+        unused.contains(&json!("#/prices/items/loop_wire")) && unused.contains(&json!("#/prices/items/backer_rod"))
+    );
+    assert_eq!(bare["cost"]["lines"], json!([]));
+    let message = bare["findings"].to_string();
+    assert!(message.contains("loop_wire/ft, backer_rod/ft"), "{message}");
+    // A job in feet takes the price of a foot, and leaves that of a metre.
+    let both = json!({ "currency": "USD", "items": { "loop_wire/ft": "1", "loop_wire/m": "100" } });
+    let report = estimate(&priced(both));
+    let line = &report["cost"]["lines"][0];
+    assert_eq!(
+        (&line["item"], &line["unit"], &line["unit_price"]),
+        (&json!("loop_wire/ft"), &json!("ft"), &json!("1"))
+    );
+    // Wire on a spool is priced by the number of the spool only.
+    let mut spool = priced(json!({ "currency": "USD", "items": { "loop_wire/ft": "1", "TIB-W500": "80" } }));
+    spool["wire_spools"] = json!([{ "length": "500 ft" }]);
+    let report = estimate(&spool);
+    assert!(report["cost"]["unpriced"].as_array().unwrap().contains(&json!("loop_wire")), "{}", report["cost"]);
+    assert!(report["findings"].to_string().contains("by the sku of the spool"));
+    spool["wire_spools"][0]["sku"] = json!("TIB-W500");
+    assert_eq!(estimate(&spool)["cost"]["lines"][0]["amount"], "80.00");
+}
+
+#[test]
+fn a_currency_that_cannot_be_paid_in_is_refused_once_with_what_to_send() {
+    let errors = |currency: &str| {
+        let answer = calculate("material-estimate", &priced(json!({ "currency": currency })));
+        assert_eq!(answer.status, 422, "{currency}");
+        answer.body["errors"].as_array().unwrap().clone()
+    };
+    for (currency, hint) in
+        [("usd", "Send \"USD\""), ("XAU", "that you pay in"), ("XXX", "that you pay in"), ("QQQ", "such as")]
+    {
+        let errors = errors(currency);
+        assert_eq!(errors.len(), 1, "{currency}");
+        assert_eq!((&errors[0]["pointer"], &errors[0]["code"]), (&json!("#/prices/currency"), &json!("value_unknown")));
+        assert!(errors[0]["hint"].as_str().unwrap().contains(hint), "{currency}: {}", errors[0]);
+    }
+    assert_eq!(errors("US").len(), 1, "a wrong length is said once");
+}
+
+#[test]
+fn a_sku_is_no_name_of_an_item() {
+    for sku in ["loop_wire", "backer_rod/ft", "saw_blade"] {
+        let mut request = priced(json!({ "currency": "USD" }));
+        request["wire_spools"] = json!([{ "length": "500 ft", "sku": sku }]);
+        let faults = calculate("material-estimate", &request).faults();
+        assert_eq!(faults, [("#/wire_spools/0/sku".to_owned(), "contradiction".to_owned())], "{sku}");
+    }
 }

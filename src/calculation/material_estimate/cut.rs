@@ -1,0 +1,187 @@
+//! A saw cut with what lies in it: that of a loop, or that of its lead-in.
+
+use std::f64::consts::FRAC_1_SQRT_2;
+
+use uom::si::area::square_meter;
+use uom::si::f64::{Area, Length, Volume};
+use uom::si::length::meter;
+
+use crate::calculation::subject::{LoopUnderstood, Shape};
+use crate::physics::saw;
+use crate::practice::materials::{Corner, RodForm};
+
+/// What lies in a cut.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Place {
+    /// The loop.
+    Loop,
+    /// The pair.
+    LeadIn,
+}
+
+impl Place {
+    /// The value in reports.
+    pub fn code(self) -> &'static str {
+        match self {
+            Self::Loop => "loop",
+            Self::LeadIn => "lead_in",
+        }
+    }
+}
+
+/// One cut: its section is the same all along it.
+pub struct Cut {
+    /// What lies in it.
+    pub place: Place,
+    /// The cuts of the plan, outline and diagonals or the way of the pair, without what runs on.
+    pub plan: Length,
+    /// Width.
+    pub width: Length,
+    /// Depth.
+    pub depth: Length,
+    /// Sealant that is asked for over the top wire.
+    pub asked_cover: Length,
+    /// From the pavement down to the top of the sealant.
+    pub finish: Length,
+    /// The widest that lies across it: wire, pair or jacket.
+    pub widest: Length,
+    /// The widest that must go in as one: a wire of a pair can lie over the other, a jacket cannot.
+    pub stiffest: Length,
+    /// The height of the wires, jacket included.
+    pub stack: Length,
+    /// How single wire is held down in it.
+    pub rod_form: RodForm,
+    /// The height of rod that lies all along it; pieces take none of the cover.
+    pub rod_height: Length,
+    /// The rod in it.
+    pub rod: Length,
+    /// The diameter of the blade that is loaded for it.
+    pub blade: Length,
+    /// Its ends.
+    pub ends: Ends,
+    /// What fills it.
+    pub filling: Filling,
+}
+
+impl Cut {
+    /// The depth that wires, rod, cover and finish need. The sizing asks for no finish, so its depth is that of a flush one.
+    pub fn needed_depth(&self) -> Length {
+        self.asked_cover + self.stack + self.rod_height + self.finish
+    }
+
+    /// The sealant over the top wire, or over the rod on it; below zero where that stands out.
+    pub fn cover(&self) -> Length {
+        self.depth - self.stack - self.rod_height - self.finish
+    }
+
+    /// All of it, with what runs on.
+    pub fn length(&self) -> Length {
+        self.plan + self.ends.length()
+    }
+}
+
+/// Volumes of one cut.
+#[derive(Clone, Copy, Default)]
+pub struct Filling {
+    /// What the saw takes away.
+    pub slot: Volume,
+    /// The wires, insulated.
+    pub wire: Volume,
+    /// The backer rod.
+    pub rod: Volume,
+    /// What stays open between sealant and pavement.
+    pub left_open: Volume,
+}
+
+impl Filling {
+    /// The same, with no more in it than the slot holds, so that the parts add up; what does not fit is said in words.
+    pub fn fitted(self) -> Self {
+        let wire = self.wire.min(self.slot);
+        let rod = self.rod.min(self.slot - wire);
+        Self { wire, rod, left_open: self.left_open.min(self.slot - wire - rod), ..self }
+    }
+
+    /// What the sealant fills.
+    pub fn sealant(&self) -> Volume {
+        (self.slot - self.wire - self.rod - self.left_open).max(Volume::default())
+    }
+
+    /// So many alike.
+    pub fn times(self, count: f64) -> Self {
+        Self {
+            slot: count * self.slot,
+            wire: count * self.wire,
+            rod: count * self.rod,
+            left_open: count * self.left_open,
+        }
+    }
+
+    /// Both together.
+    pub fn plus(self, other: Self) -> Self {
+        Self {
+            slot: self.slot + other.slot,
+            wire: self.wire + other.wire,
+            rod: self.rod + other.rod,
+            left_open: self.left_open + other.left_open,
+        }
+    }
+}
+
+/// The ends of a cut that must have their full depth, so that the blade runs on past them.
+///
+/// The sides of a loop are cut full, as if corners were sharp. At a sharp corner both must be deep enough, so both run on. A diagonal
+/// must at both of its ends; the sides need their depth only where it meets them, so that their run-out lies within the leg that the
+/// diagonal spares, or partly so. A drilled corner needs none. The centre slot of a quadrupole ends on two sides, and there is
+/// drilled as well where corners are. A lead-in must be deep where it meets the loop and where it leaves the slab.
+pub struct Ends {
+    /// Ends that run on by the whole run-out.
+    pub full: u32,
+    /// Ends that run on by what the leg of a corner cut leaves of it.
+    pub partial: u32,
+    /// The whole run-out.
+    pub run_out: Length,
+    /// The leg of the corner cuts.
+    leg: Length,
+    /// How far past the outline they reach.
+    pub reach: Length,
+}
+
+impl Ends {
+    /// Those of a loop.
+    pub fn of_loop(coil: &LoopUnderstood, corner: Corner, run_out: Length) -> Self {
+        let (leg, none) = (coil.corner_cut, Length::default());
+        let (full, partial, reach) = match corner {
+            Corner::SquareOverrun => (8, 0, run_out),
+            Corner::Diagonal if leg < run_out => (8, 8, (FRAC_1_SQRT_2 * run_out).max(run_out - leg)),
+            Corner::Diagonal => (8, 0, FRAC_1_SQRT_2 * run_out),
+            Corner::Cored => (0, 0, none),
+        };
+        let of_centre = if coil.shape == Shape::Quadrupole && corner != Corner::Cored { 2 } else { 0 };
+        let reach = if of_centre > 0 { run_out } else { reach };
+        Self { full: full + of_centre, partial, run_out, leg, reach }
+    }
+
+    /// Those of a lead-in.
+    pub fn of_lead_in(run_out: Length) -> Self {
+        Self { full: 2, partial: 0, run_out, leg: Length::default(), reach: run_out }
+    }
+
+    /// How many run on.
+    pub fn count(&self) -> u32 {
+        self.full + self.partial
+    }
+
+    /// The length of all of them.
+    pub fn length(&self) -> Length {
+        f64::from(self.full) * self.run_out + f64::from(self.partial) * (self.run_out - self.leg)
+    }
+
+    /// What the blade takes at all of them, seen from the side.
+    pub fn area(&self, depth: Length, blade: Length) -> Area {
+        let beyond = |from: Length| {
+            let [depth, blade, from] = [depth, blade, from].map(|length| length.get::<meter>());
+            Area::new::<square_meter>(saw::run_out_area(depth, blade, from))
+        };
+        f64::from(self.full) * beyond(Length::default()) + f64::from(self.partial) * beyond(self.leg)
+    }
+}
