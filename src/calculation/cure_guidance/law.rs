@@ -19,7 +19,8 @@ pub enum Law {
     Vapour,
     /// The pressure of water vapour, and the temperature.
     VapourAndArrhenius(MolarEnergy),
-    /// The same, but that heat above a temperature is not counted on: the front waits for the water that seeps through the skin.
+    /// The same, but that heat above a temperature is not counted on: the front waits for the water that seeps through the skin. A
+    /// choice made here, after Comyn, so that nobody drives on a skin that heat alone is said to have cured.
     VapourAndCold(MolarEnergy, ThermodynamicTemperature),
     /// The temperature alone.
     Arrhenius(MolarEnergy),
