@@ -26,8 +26,8 @@ use crate::practice::Vocabulary;
 
 const INTRODUCTION: &str = "The calculations of a vehicle-loop specialist, for the programs of other people: which loops an \
     opening needs, and what they will measure. Quantities go in as text with their unit (`\"24 ft\"`, `\"3/16 in\"`, `\"7.2 m\"`) and \
-    come out as numbers in both systems. Every answer is a pure function of its request and the release in `basis.engine`, so \
-    any request may be repeated. Requests are closed: an unknown field is refused by name. Answers are open: they may gain \
+    come out as numbers in both systems. Every answer is a pure function of its request and the release in `basis.engine`, but \
+    for a `weather.location`, which is answered with the forecast of the moment; any request may be repeated. Requests are closed: an unknown field is refused by name. Answers are open: they may gain \
     fields, and their codes may gain values. A vehicle loop never protects a person.";
 
 /// Builds the description of the service as callers at `public_url` see it.

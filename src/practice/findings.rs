@@ -107,6 +107,8 @@ vocabulary! {
         InsulationTooLow "insulation_too_low" "Insulation does not stand the pour" "Hot sealant would soften the insulation or jacket of the wire." [EverettHotMelt TxDot6340];
         InsulationUnknown "insulation_unknown" "Insulation not rated" "Nobody said what the insulation and jacket of the wire stand." [EverettHotMelt TxDot6340];
         ShortPotLife "short_pot_life" "Sets fast in this heat" "The warmer it is, the sooner mixed sealant sets." [MilHdbk1110 Arrhenius];
+        HotSlab "hot_slab" "Hot slab" "In heat one-part sealant skins over fast and may blow bubbles; its sheet says how hot it may be." [MilHdbk1110 OwnChoice];
+        TrafficBySkin "traffic_by_skin" "Traffic by a skin, not by the sheet" "No sheet says when one-part sealant carries traffic; a cured skin of 6 mm, or of half the cover, stands in. On site nothing may track." [OwnChoice EverettHotMelt];
         FrontCalibrated "front_calibrated" "Calibrated, not validated" "Without a data sheet the depth of cure is fitted to common practice." [CommonPractice Comyn];
         UsualTimes "usual_times" "Times without a data sheet" "Without a data sheet the times are those of common practice and of one agency's specification." [CommonPractice CtDot1612];
         CoolsNotCures "cools_not_cures" "It cools" "Hot-applied sealant does not cure: it carries traffic when it is cold." [OwnChoice];

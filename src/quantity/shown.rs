@@ -57,6 +57,14 @@ pub fn say_temperature(value: si::ThermodynamicTemperature, system: System) -> S
     }
 }
 
+/// A temperature as a request would hold it, to a hundredth of a degree: `39.43 °F`, `4.13 °C`.
+pub fn write_temperature(value: si::ThermodynamicTemperature, system: System) -> String {
+    match system {
+        System::UsCustomary => format!("{} °F", round(value.get::<temperature::degree_fahrenheit>(), 2)),
+        System::Metric => format!("{} °C", round(value.get::<temperature::degree_celsius>(), 2)),
+    }
+}
+
 /// A difference of temperatures in words, on the scale of the reader: `5.4 °F`, `3 °C`.
 pub fn say_difference(value: si::TemperatureInterval, system: System) -> String {
     match system {

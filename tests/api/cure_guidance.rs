@@ -1,5 +1,6 @@
 //! Whether to seal: verdicts, times and refusals, over HTTP.
 
+mod care;
 mod sheets;
 mod times;
 mod verdicts;

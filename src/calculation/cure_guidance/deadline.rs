@@ -1,6 +1,7 @@
 //! Whether traffic can be let back when it is needed, and what would meet that.
 
 use uom::si::f64::Time;
+use uom::si::length::millimeter;
 
 use super::job::Job;
 use super::judgement::earliest_start;
@@ -9,6 +10,7 @@ use crate::calculation::answer::{At, Finding};
 use crate::practice::Vocabulary;
 use crate::practice::cure::CureMilestone;
 use crate::practice::findings::{FindingCode, Level};
+use crate::quantity::shown::say_small;
 
 /// Whether traffic can be let back when it is needed.
 pub fn traffic(job: &Job, product: &Product) -> Option<Finding> {
@@ -22,6 +24,13 @@ pub fn traffic(job: &Job, product: &Product) -> Option<Finding> {
     let (needed, opens) = (needed.say(), |time: Time| sky.moment(time).to_minute().say());
     let is_beyond = limit > sky.end();
     let (code, level, message) = match (span.earliest, span.latest) {
+        (_, None) if is_beyond => (
+            FindingCode::ForecastTooShort,
+            Level::Warning,
+            format!(
+                "The weather ends before traffic may surely return, so nobody can say whether {needed} is met. Send more hours."
+            ),
+        ),
         (Some(earliest), Some(latest)) if earliest <= limit => (
             FindingCode::OpensLate,
             Level::Warning,
@@ -37,13 +46,6 @@ pub fn traffic(job: &Job, product: &Product) -> Option<Finding> {
             format!(
                 "Traffic may return from {} on, but perhaps only after the weather that was sent ends; it is needed at {needed}. Have a way round ready.",
                 opens(earliest)
-            ),
-        ),
-        (None, _) if is_beyond => (
-            FindingCode::ForecastTooShort,
-            Level::Warning,
-            format!(
-                "The weather ends before traffic may return, so nobody can say whether {needed} is met. Send more hours."
             ),
         ),
         (Some(earliest), _) => (
@@ -65,6 +67,19 @@ pub fn traffic(job: &Job, product: &Product) -> Option<Finding> {
         ),
     };
     Some(Finding::at(code, level, at, message))
+}
+
+/// What the times of traffic rest on, where no sheet gives them; more than a note where they meet what is needed.
+pub fn by_skin(job: &Job, product: &Product) -> Option<Finding> {
+    let skin = product.traffic_skin()?;
+    let is_relied_on = job.needed.is_some() && traffic(job, product).is_none();
+    let level = if is_relied_on { Level::Warning } else { Level::Note };
+    let message = format!(
+        "No data sheet says when traffic may return, so a cured skin of {} stands in: a choice made here. Below it the sealant stays soft for days. Keep wheels off until nothing tracks; where they must be back the same day, take two-part sealant.",
+        say_small(skin, job.sky.system)
+    );
+    let at = At::BODY.field("sealant").field("data_sheet").field("open_to_traffic").to_string();
+    Some(Finding::at(FindingCode::TrafficBySkin, level, at, message).figure("skin", skin.get::<millimeter>(), "mm"))
 }
 
 /// What would meet the time: another kind, another start.

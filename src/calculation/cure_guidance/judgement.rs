@@ -6,18 +6,18 @@ use uom::si::time::hour as an_hour;
 
 use super::deadline;
 use super::job::Job;
-use super::product::{Behaviour, Product};
+use super::product::Product;
 use super::report::CureReason;
 use super::slot;
 use super::stops::{self, passes};
 use crate::calculation::answer::{At, Finding};
 use crate::practice::Vocabulary;
 use crate::practice::cure::{
-    CureMilestone, CureVerdict, RAIN_CARE_PERCENT, RAIN_STOPS_PERCENT, SHELF_LIFE_SHORT_DAYS, hot_handling,
+    CureMilestone, CureVerdict, RAIN_CARE_PERCENT, RAIN_STOPS_PERCENT, SHELF_LIFE_SHORT_DAYS, hot_handling, slab_memory,
 };
 use crate::practice::findings::{FindingCode, Level};
 use crate::practice::sealants::SealantKind;
-use crate::quantity::shown::{say_difference, say_duration, say_temperature};
+use crate::quantity::shown::{counted, say_difference, say_duration, say_temperature};
 
 /// A kind of sealant at the start, with what is to be said of it.
 pub struct Weighed {
@@ -52,6 +52,7 @@ fn judge(job: &Job, product: &Product) -> Vec<Finding> {
     if product.kind == job.product.kind {
         findings.extend(shelf(job));
     }
+    findings.extend(deadline::by_skin(job, product));
     findings.sort_by_key(|finding| finding.level);
     if findings.iter().all(|finding| finding.level == Level::Note) {
         findings.insert(0, fit(job, product));
@@ -131,15 +132,14 @@ fn rain(job: &Job, product: &Product) -> Vec<Finding> {
         ));
     }
     if safe.is_none() {
-        let what =
-            if matches!(product.behaviour, Behaviour::Cools(_)) { "is surely cold" } else { "has surely skinned over" };
         findings.push(Finding::at(
             FindingCode::ForecastTooShort,
             Level::Warning,
             At::BODY.field("weather").to_string(),
             format!(
-                "The weather ends at {}, before the sealant {what}. What comes after is not guessed: send more hours.",
-                sky.moment(sky.end()).say()
+                "The weather ends at {}, before {}. What comes after is not guessed: send more hours.",
+                sky.moment(sky.end()).say(),
+                product.when_safe()
             ),
         ));
     }
@@ -151,9 +151,16 @@ fn surface(job: &Job) -> Option<Finding> {
     hour.surface_is_assumed.then(|| {
         let at = At::BODY.field("weather").field("conditions").item(hour.index).field("surface").to_string();
         let slab = say_temperature(hour.surface, job.sky.system);
-        let message = format!(
-            "Nobody measured the slab; it is taken to be at {slab}, the lowest air of the last 12 hours and less at night. Measure it beside the slot and send surface."
-        );
+        let message = if hour.from < slab_memory() {
+            format!(
+                "Nobody measured the slab, and the weather that was sent begins only at {}: what the hours before left in the slab is not known. It is taken to be at {slab}. Measure it beside the slot before you decide, and send surface.",
+                job.sky.begin.say()
+            )
+        } else {
+            format!(
+                "Nobody measured the slab; it is taken to be at {slab}, the lowest air of the last 12 hours and less at night. Measure it beside the slot and send surface."
+            )
+        };
         Finding::at(FindingCode::SurfaceAssumed, Level::Warning, at, message).figure(
             "surface",
             hour.surface.get::<degree_celsius>(),
@@ -165,8 +172,24 @@ fn surface(job: &Job) -> Option<Finding> {
 fn heat(job: &Job, product: &Product) -> Option<Finding> {
     let hour = job.sky.hour(job.sky.start);
     let warmest = if hour.air > hour.surface { hour.air } else { hour.surface };
-    if product.kind != SealantKind::TwoPartReactive || warmest < hot_handling() {
+    if warmest < hot_handling() {
         return None;
+    }
+    let at = At::BODY.field("weather").field("conditions").item(hour.index).field("air").to_string();
+    let find = |code, message| {
+        let finding = Finding::at(code, Level::Warning, at, message);
+        Some(finding.figure("warmest", warmest.get::<degree_celsius>(), "celsius"))
+    };
+    let warmest_said = say_temperature(warmest, job.sky.system);
+    match product.kind {
+        SealantKind::TwoPartReactive => {}
+        SealantKind::OnePartMoistureCure if product.sheet.maximum.is_none() => {
+            let message = format!(
+                "It is {warmest_said}, and nobody said how hot this sealant may be applied: in heat it skins over fast, and gas below the skin blows bubbles. Look for the highest temperature on the data sheet, or work in the cooler hours."
+            );
+            return find(FindingCode::HotSlab, message);
+        }
+        _ => return None,
     }
     let pot_life = product.pot_life(job.sky.start, &job.sky);
     let (what, [least, most]) = match pot_life {
@@ -177,16 +200,10 @@ fn heat(job: &Job, product: &Product) -> Option<Finding> {
         (least, most) if least == most => least,
         (least, most) => format!("{least} to {most}"),
     };
-    let at = At::BODY.field("weather").field("conditions").item(hour.index).field("air").to_string();
     let message = format!(
-        "At {} mixed sealant {what} about {band}. Mix little, pour at once, and keep both parts in the shade.",
-        say_temperature(warmest, job.sky.system)
+        "At {warmest_said} mixed sealant {what} about {band}. Mix little, pour at once, and keep both parts in the shade."
     );
-    Some(Finding::at(FindingCode::ShortPotLife, Level::Warning, at, message).figure(
-        "air",
-        hour.air.get::<degree_celsius>(),
-        "celsius",
-    ))
+    find(FindingCode::ShortPotLife, message)
 }
 
 fn shelf(job: &Job) -> Option<Finding> {
@@ -194,11 +211,14 @@ fn shelf(job: &Job) -> Option<Finding> {
     let at = At::BODY.field("sealant").field("made_on").to_string();
     let (until, days) = (shelf.until, shelf.days_left);
     let finding = if days < 0 {
-        let message =
-            format!("Its shelf life ended on {until}. Take fresh sealant; old sealant cures badly or not at all.");
+        let message = format!(
+            "The sealant's shelf life ended on {until}. Take fresh sealant; old sealant cures badly or not at all."
+        );
         Finding::at(FindingCode::PastShelfLife, Level::Stop, at, message)
     } else if days <= SHELF_LIFE_SHORT_DAYS {
-        let message = format!("Its shelf life ends on {until}, in {days} days. Use it first, and try it on a scrap.");
+        let when =
+            if days == 0 { "the day of the start".to_owned() } else { format!("in {}", counted(days as f64, "day")) };
+        let message = format!("The sealant's shelf life ends on {until}, {when}. Use it first, and try it on a scrap.");
         Finding::at(FindingCode::ShelfLifeShort, Level::Note, at, message)
     } else {
         return None;
@@ -211,9 +231,10 @@ fn fit(job: &Job, product: &Product) -> Finding {
     let system = job.sky.system;
     let safe = product.safe(job.sky.start, &job.sky).unwrap_or(job.sky.start);
     let message = format!(
-        "The slot is dry, the slab is at {}, {} above the dew point, and no rain is due before {}. Begin.",
+        "The slot is dry, the slab is at {}, {} above the dew point, and rain is unlikely before {}, by {}. Begin.",
         say_temperature(hour.surface, system),
         say_difference(hour.margin(), system),
+        product.when_safe(),
         job.sky.moment(safe).to_minute().say(),
     );
     Finding::at(FindingCode::FitToApply, Level::Note, about("start"), message)

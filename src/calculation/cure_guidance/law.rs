@@ -19,6 +19,9 @@ pub enum Law {
     Vapour,
     /// The pressure of water vapour, and the temperature.
     VapourAndArrhenius(MolarEnergy),
+    /// The same, but that heat above a temperature is not counted on: the front waits for the water that seeps through the skin. A
+    /// choice made here, after Comyn, so that nobody drives on a skin that heat alone is said to have cured.
+    VapourAndCold(MolarEnergy, ThermodynamicTemperature),
     /// The temperature alone.
     Arrhenius(MolarEnergy),
 }
@@ -29,7 +32,7 @@ impl Law {
         let reference = Sheet::default();
         let celsius = reference.at_temperature.get::<degree_celsius>();
         let by_vapour = vapour.get::<pascal>() / vapour_pressure(celsius, reference.at_humidity_percent / 100.0);
-        let by_temperature = |energy: MolarEnergy| {
+        let by = |energy: MolarEnergy, temperature: ThermodynamicTemperature| {
             arrhenius(
                 energy.get::<joule_per_mole>(),
                 temperature.get::<kelvin>(),
@@ -38,8 +41,11 @@ impl Law {
         };
         match self {
             Self::Vapour => by_vapour,
-            Self::VapourAndArrhenius(energy) => by_vapour * by_temperature(energy),
-            Self::Arrhenius(energy) => by_temperature(energy),
+            Self::VapourAndArrhenius(energy) => by_vapour * by(energy, temperature),
+            Self::VapourAndCold(energy, most) => {
+                by_vapour * by(energy, if temperature < most { temperature } else { most })
+            }
+            Self::Arrhenius(energy) => by(energy, temperature),
         }
     }
 

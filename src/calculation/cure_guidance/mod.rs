@@ -6,8 +6,9 @@
 //! slot; `show` makes the parts of the `report`.
 //!
 //! Each row of weather holds until the next, the last for an hour, and nothing is guessed beyond. One part cures with the pressure of
-//! water vapour: at the earliest with that alone, at the latest also slowed by cold as Arrhenius has it. Two parts cure by Arrhenius
-//! between two activation energies. Where it is warmer than 23 °C the order of the two turns round; the band stays a band.
+//! water vapour: at the earliest with that alone, at the latest also slowed by cold as Arrhenius has it. Above 23 °C, or the
+//! temperature of its sheet, heat is not counted on to hasten it, but by the water that warm air holds. Two parts cure by Arrhenius
+//! between two activation energies; where it is warmer than 23 °C the order of the two turns round, and the band stays a band.
 
 mod deadline;
 mod handling;
@@ -51,7 +52,7 @@ impl Calculation for CureGuidanceRequest {
         which the work would pass, and a range for each milestone. Each row of weather holds until the next, the last for one hour; \
         milestones are solved inside the hour, and nothing is guessed beyond the last: what is not reached comes with its progress. \
         One part cures with the pressure of water vapour, at the earliest with that alone, at the latest also slowed by cold as \
-        Arrhenius has it; two parts by Arrhenius between two activation energies; hot-applied sealant cools. The temperature of the \
+        Arrhenius has it, and heat above 23 °C is not counted on; two parts by Arrhenius between two activation energies; hot-applied sealant cools. The temperature of the \
         sealant is that of the slab where `surface` was sent, of the air elsewhere. Values of the sealant's data sheet replace every \
         default: send them. Without a data sheet the depth of one-part cure is calibrated to common practice, not validated. Needs \
         `weather`: `conditions`, at most 14 days, or a `location`, where the operator has switched forecasts on; then the report is \
@@ -127,7 +128,7 @@ fn note_model(job: &Job, notes: &mut Notes) {
     let found = match job.product.kind {
         SealantKind::OnePartMoistureCure if sheet.depth_per_day.is_none() && sheet.full.is_none() => (
             FindingCode::FrontCalibrated,
-            "Without a data sheet the depth of cure is calibrated: a slot of 1-1/4 in (32 mm) cures through in 3 to 7 days at \
+            "Without a data sheet the depth of cure is calibrated to practice, not validated: a slot of 1-1/4 in (32 mm) cures through in 3 to 7 days at \
              23 °C (73 °F) and 50 %. Send depth_per_day or full_cure from the sheet.",
         ),
         SealantKind::TwoPartReactive if sheet.skin.is_none() || sheet.traffic.is_none() || sheet.full.is_none() => (
@@ -135,10 +136,14 @@ fn note_model(job: &Job, notes: &mut Notes) {
             "What the data sheet does not give is usual: set in 10 to 15 min at 23 °C (73 °F), traffic after 25 to 60 min and \
              full cure within 60 min at 25 °C (77 °F). Send skin_over, open_to_traffic and full_cure from the sheet.",
         ),
+        SealantKind::HotApplied if sheet.traffic.is_none() => (
+            FindingCode::CoolsNotCures,
+            "Hot-applied sealant does not cure, it cools: it carries traffic when it is cold and nothing tracks, taken as 15 to 60 min \
+             after the pour. Send open_to_traffic from the sheet.",
+        ),
         SealantKind::HotApplied => (
             FindingCode::CoolsNotCures,
-            "Hot-applied sealant does not cure, it cools: it carries traffic when it is cold and nothing tracks, 15 to 60 min after \
-             the pour unless the sheet says otherwise. Send open_to_traffic from the sheet.",
+            "Hot-applied sealant does not cure, it cools. The sheet's time holds for its own slot and weather: see that nothing tracks.",
         ),
         _ => return,
     };

@@ -25,7 +25,8 @@ pub struct Curing {
     full: Need,
     /// What the front needs for the depth of the calibration; one part only.
     front: Option<Need>,
-    pot_life: Option<Need>,
+    /// What the pot life needs, and the laws that shorten it: heat counts in full here, for sealant that is still soft.
+    pot_life: Option<(Need, [Law; 2])>,
 }
 
 /// What a sealant does once it lies in the slot.
@@ -73,6 +74,16 @@ impl Product {
         }
     }
 
+    /// The law of one part that the latest times go by: no faster than its sheet, or a laboratory, shows it by heat.
+    pub fn latest_law(&self) -> Law {
+        Self::slowed(self.energies()[1], &self.sheet)
+    }
+
+    fn slowed(energy: MolarEnergy, sheet: &Sheet) -> Law {
+        let (laboratory, sheets) = (Sheet::default().at_temperature, sheet.at_temperature);
+        Law::VapourAndCold(energy, if sheets > laboratory { sheets } else { laboratory })
+    }
+
     /// A kind of sealant with its sheet, or with an empty one.
     pub fn new(kind: SealantKind, sheet: Sheet, cover: Length, sky: &Sky) -> Self {
         let behaviour = match kind {
@@ -103,6 +114,15 @@ impl Product {
         self.reached(milestone, start, sky)?.latest
     }
 
+    /// The moment of [`Self::safe`], in words that follow "before".
+    pub fn when_safe(&self) -> &'static str {
+        match self.kind {
+            SealantKind::OnePartMoistureCure => "the sealant has surely skinned over",
+            SealantKind::TwoPartReactive => "the sealant has surely set",
+            SealantKind::HotApplied => "the sealant is surely cold",
+        }
+    }
+
     /// How far a milestone has come at a time, as a band from 0 to 1: of a front, its share of the depth; of any other reaction, its
     /// share of the time.
     pub fn progress(&self, milestone: CureMilestone, start: Time, time: Time) -> Option<(f64, f64)> {
@@ -127,9 +147,9 @@ impl Product {
     /// How long it can be worked at a time, where its sheet gives that.
     pub fn pot_life(&self, start: Time, sky: &Sky) -> Option<[Time; 2]> {
         let Behaviour::Cures(curing) = &self.behaviour else { return None };
-        let need = curing.pot_life?;
+        let (need, laws) = curing.pot_life?;
         let hour = sky.hour(start);
-        let times = [0, 1].map(|law| need.least[law] / curing.laws[law].rate(hour.sealant(), hour.vapour));
+        let times = [0, 1].map(|law| need.least[law] / laws[law].rate(hour.sealant(), hour.vapour));
         Some([times[0].min(times[1]), times[0].max(times[1])])
     }
 
@@ -174,6 +194,12 @@ impl Product {
         Some([depth(slowest), depth(fastest)])
     }
 
+    /// The cured skin that is taken to carry traffic, where no sheet says when it may return; one part only.
+    pub fn traffic_skin(&self) -> Option<Length> {
+        let is_by_skin = self.kind == SealantKind::OnePartMoistureCure && self.sheet.traffic.is_none();
+        is_by_skin.then(|| traffic_skin().min(self.cover / 2.0))
+    }
+
     /// The sealant over the top wire.
     pub fn cover(&self) -> Length {
         self.cover
@@ -184,10 +210,11 @@ impl Curing {
     fn new(kind: SealantKind, sheet: &Sheet, cover: Length, sky: &Sky) -> Self {
         let [low, high] = Product::bracket(kind, sheet);
         let is_one_part = kind == SealantKind::OnePartMoistureCure;
-        let laws = if is_one_part {
-            [Law::Vapour, Law::VapourAndArrhenius(high)]
+        let by_temperature = [Law::Arrhenius(low), Law::Arrhenius(high)];
+        let (laws, in_the_pot) = if is_one_part {
+            ([Law::Vapour, Product::slowed(high, sheet)], [Law::Vapour, Law::VapourAndArrhenius(high)])
         } else {
-            [Law::Arrhenius(low), Law::Arrhenius(high)]
+            (by_temperature, by_temperature)
         };
         let laboratory = Sheet::default();
         let usual =
@@ -213,7 +240,11 @@ impl Curing {
         let usual_full = by_front(cover).unwrap_or_else(|| usual([two_part_full(); 2], two_part_temperature()));
         let (skin, traffic, full) = in_order([skin, traffic, sheet_full], [usual_skin, usual_traffic, usual_full]);
         let sums = laws.map(|law| law.sum(sky));
-        Self { laws, sums, skin, traffic, full, front, pot_life: sheet.pot_life.map(of_sheet) }
+        let pot_life = sheet.pot_life.map(|time| {
+            let need = Need::of([time; 2], &in_the_pot, sheet.at_temperature, sheet.at_humidity_percent);
+            (need, in_the_pot)
+        });
+        Self { laws, sums, skin, traffic, full, front, pot_life }
     }
 
     fn need(&self, milestone: CureMilestone) -> Need {

@@ -147,7 +147,7 @@ pub struct CureEquivalentHours {
     pub arrhenius_low: f64,
     /// By temperature at the high activation energy. 3 decimals.
     pub arrhenius_high: f64,
-    /// By vapour pressure and temperature at the high activation energy: the latest of one part. 3 decimals.
+    /// By vapour pressure, and slowed by cold at the high activation energy: the latest of one part. 3 decimals.
     pub vapour_pressure_and_arrhenius: f64,
 }
 

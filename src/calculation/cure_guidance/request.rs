@@ -20,8 +20,8 @@ pub struct CureGuidanceRequest {
     /// The wire in it; its `insulation_rating` decides whether hot-applied sealant may be poured.
     #[validate(nested)]
     pub wire: Option<Wire>,
-    /// When the sealant goes in, RFC 3339 with offset: `2026-01-20T13:00:00-05:00`. Times are answered on this clock. It lies
-    /// within the weather.
+    /// When the sealant goes in, RFC 3339 with offset: `2026-01-20T13:00:00-05:00`. It lies within the weather. Send the offset of the
+    /// site: times are answered on this clock, and it tells night from day for a slab that nobody measured.
     #[validate(length(min = 1, max = 40))]
     #[schema(min_length = 1, max_length = 40, format = DateTime)]
     pub start: String,

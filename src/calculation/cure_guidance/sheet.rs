@@ -52,7 +52,7 @@ pub struct Sheet {
 /// How long the sealant still keeps at the start.
 #[derive(Clone, Copy, Debug)]
 pub struct Shelf {
-    /// The first day on which it no longer keeps.
+    /// The last day on which it keeps.
     pub until: Date,
     /// Whole days from the start until then; negative when it is past.
     pub days_left: i64,
@@ -166,6 +166,14 @@ impl Sealant {
             notes.value_or(&at.field("damp_slot_allowed"), sent.damp_slot_allowed, no, reason, Source::OwnChoice);
         }
         check_order(skin, traffic, full, &at, notes);
+        if maximum.zip(minimum).is_some_and(|(maximum, minimum)| maximum <= minimum) {
+            notes.fault(
+                &at.field("maximum_application_temperature"),
+                FaultCode::Contradiction,
+                "The highest temperature of application is no higher than the lowest.",
+                "Send a higher maximum_application_temperature, or a lower minimum_application_temperature.",
+            );
+        }
         sent.note_unneeded(self.kind, condition, &at, notes);
         Some(Sheet {
             skin,
@@ -175,25 +183,13 @@ impl Sealant {
             pot_life,
             at_temperature: at_temperature?,
             at_humidity_percent: at_humidity_percent.clamp(5.0, 100.0),
-            minimum: sent.minimum_application_temperature.is_some().then_some(minimum?),
+            minimum: minimum.filter(|_| sent.minimum_application_temperature.is_some()),
             maximum,
             energy: sent
                 .activation_energy_kj_per_mol
                 .map(|energy| MolarEnergy::new::<kilojoule_per_mole>(energy.clamp(10.0, 200.0))),
             pour: pour?,
             damp_allowed: sent.damp_slot_allowed.unwrap_or(false),
-        })
-        .filter(|sheet| {
-            let is_sound = sheet.maximum.is_none_or(|maximum| maximum > sheet.least_temperature());
-            if !is_sound {
-                notes.fault(
-                    &at.field("maximum_application_temperature"),
-                    FaultCode::Contradiction,
-                    "The highest temperature of application is no higher than the lowest.",
-                    "Send a higher maximum_application_temperature, or a lower minimum_application_temperature.",
-                );
-            }
-            is_sound
         })
     }
 
@@ -232,10 +228,13 @@ fn check_order(skin: Option<Time>, traffic: Option<Time>, full: Option<Time>, at
         ("full_cure", "open_to_traffic", full, traffic),
         ("full_cure", "skin_over", full, skin),
     ];
-    let wrong = pairs
-        .into_iter()
-        .find(|(_, _, later, earlier)| later.zip(*earlier).is_some_and(|(later, earlier)| later < earlier));
-    if let Some((later, earlier, ..)) = wrong {
+    let mut named = Vec::new();
+    for (later, earlier, late, early) in pairs {
+        let is_wrong = late.zip(early).is_some_and(|(late, early)| late < early);
+        if !is_wrong || named.contains(&later) {
+            continue;
+        }
+        named.push(later);
         notes.fault(
             &at.field(later),
             FaultCode::Contradiction,

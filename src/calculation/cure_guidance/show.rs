@@ -109,7 +109,7 @@ impl Job {
             vapour_pressure: worth(Law::Vapour),
             arrhenius_low: worth(Law::Arrhenius(energies[0])),
             arrhenius_high: worth(Law::Arrhenius(energies[1])),
-            vapour_pressure_and_arrhenius: worth(Law::VapourAndArrhenius(energies[1])),
+            vapour_pressure_and_arrhenius: worth(self.product.latest_law()),
         })
     }
 

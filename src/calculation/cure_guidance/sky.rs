@@ -14,7 +14,7 @@ use crate::physics::psychrometrics::{dew_point, frost_point, saturation_pressure
 use crate::practice::cure::{NIGHT, longest_gap, longest_weather, night_drop, slab_memory};
 use crate::practice::sources::Source;
 use crate::quantity::System;
-use crate::quantity::shown::round;
+use crate::quantity::shown::{round, say_temperature, write_temperature};
 
 /// The most by which two statements of the water in the air may differ, as dew points. A choice made here: services round them.
 const DEW_POINTS_APART: f64 = 2.0;
@@ -194,8 +194,9 @@ impl Sky {
         if let Some(hour) = from_start.into_iter().find(|hour| hour.surface_is_assumed) {
             notes.assume(
                 &at.item(hour.index).field("surface"),
-                format!("{} °C", round(hour.surface.get::<degree_celsius>(), 2)),
-                "The lowest air of the last 12 hours, at night 2 °C less; so for every hour without a measured slab.",
+                write_temperature(hour.surface, self.system),
+                "The lowest air of the last 12 hours that were sent, at night 2 °C (3.6 °F) less; so for every hour without a measured \
+                 slab.",
                 &[Source::OwnChoice],
             );
         }
@@ -271,7 +272,8 @@ impl HourlyConditions {
         let air = air?;
         let celsius = air.si.get::<degree_celsius>();
         let sent = sent_dew_point.map(|dew| dew.get::<degree_celsius>());
-        if sent.is_some_and(|dew| dew > celsius + DEW_POINT_OVER_AIR) {
+        let is_over_air = sent.is_some_and(|dew| dew > celsius + DEW_POINT_OVER_AIR);
+        if is_over_air {
             let detail = "The dew point lies above the air.";
             let hint = "Send the dew point of the same hour as air, at most as high.";
             notes.fault(&at.field("dew_point"), FaultCode::Contradiction, detail, hint);
@@ -280,10 +282,12 @@ impl HourlyConditions {
             (Some(percent), _) => vapour_pressure(celsius, percent.clamp(0.5, 100.0) / 100.0),
             (None, dew) => saturation_pressure(dew?.min(celsius)),
         };
-        if self.relative_humidity_percent.is_some()
+        if !is_over_air
+            && self.relative_humidity_percent.is_some()
             && sent.is_some_and(|sent| (sent - dew_point(pascals)).abs() > DEW_POINTS_APART)
         {
-            let detail = format!("At this humidity the dew point is {:.1} °C.", dew_point(pascals));
+            let dew = ThermodynamicTemperature::new::<degree_celsius>(dew_point(pascals));
+            let detail = format!("At this humidity the dew point is {}.", say_temperature(dew, air.system));
             let hint = "Send relative_humidity_percent or dew_point, not both.";
             notes.fault(&at.field("dew_point"), FaultCode::Contradiction, detail, hint);
         }

@@ -79,18 +79,16 @@ impl Stop {
         let (hour, system) = (&job.sky.hours[index], job.sky.system);
         let row = |field| At::BODY.field("weather").field("conditions").item(index).field(field).to_string();
         let say = |temperature| say_temperature(temperature, system);
-        let when = job.sky.moment(hour.from).say();
+        // What began before the start is met at the start.
+        let when = job.sky.moment(hour.from.max(job.sky.start)).say();
         let slab = if hour.surface_is_assumed {
-            format!("The slab is taken to be at {}, as cold as the air of the last 12 hours left it", say(hour.surface))
+            format!("The slab is taken to be at {}, as cold as the air of the hours before left it", say(hour.surface))
         } else {
             format!("The slab is at {}", say(hour.surface))
         };
         let measure = if hour.surface_is_assumed { " Measure the slab temperature before you decide." } else { "" };
         let least = say(product.sheet.least_temperature());
-        let until = match product.kind {
-            SealantKind::HotApplied => "it is surely cold",
-            _ => "it has surely skinned over",
-        };
+        let until = product.when_safe();
         let (code, about, message) = match self {
             Self::Frozen(_) => (
                 FindingCode::SlabFrozen,
@@ -115,13 +113,17 @@ impl Stop {
                 ),
             ),
             Self::TooHot(_) => {
-                let hottest = if hour.air > hour.surface { hour.air } else { hour.surface };
+                let (what, field, hottest) = if hour.air > hour.surface {
+                    ("The air", "air", hour.air)
+                } else {
+                    ("The slab", "surface", hour.surface)
+                };
                 let most = product.sheet.maximum.map(say).unwrap_or_default();
                 (
                     FindingCode::AboveMaximumTemperature,
-                    row("air"),
+                    row(field),
                     format!(
-                        "It is {}, above the {most} that the sheet allows. Work in the cooler hours, out of the sun.",
+                        "{what} is at {}, above the {most} that the sheet allows. Work in the cooler hours, out of the sun.",
                         say(hottest)
                     ),
                 )
@@ -163,14 +165,17 @@ impl Stop {
 /// How near the dew point is, and what to do about it.
 fn condensation(hour: &super::sky::Hour, system: System) -> String {
     let (margin, zero) = (hour.margin(), TemperatureInterval::default());
-    let far = if margin < zero {
-        format!("{} below", say_difference(zero - margin, system))
+    let say = |difference| say_difference(difference, system);
+    let (how, what) = if say(margin) == say(zero) {
+        ("at".to_owned(), "water condenses")
+    } else if margin < zero {
+        (format!("{} below", say(zero - margin)), "water condenses")
     } else {
-        format!("only {} above", say_difference(margin, system))
+        (format!("only {} above", say(margin)), "water may condense")
     };
     let taken = if hour.surface_is_assumed { "is taken to be" } else { "is" };
     format!(
-        "The slab {taken} at {}, {far} the dew point of {}: water condenses on it. Wait until it is {} above, or warm the slot.",
+        "The slab {taken} at {}, {how} the dew point of {}: {what} on it. Wait until it is {} above, or dry and warm the slot.",
         say_temperature(hour.surface, system),
         say_temperature(hour.dew_point, system),
         say_difference(dew_point_margin(), system),
