@@ -8,6 +8,7 @@ use super::pace::Pace;
 use super::report::{EstimatedLoopEcho, LoopMaterials, MaterialEstimateInputs, ProductivityEcho};
 use super::trench::Trench;
 use crate::practice::Vocabulary;
+use crate::practice::materials::RodForm;
 use crate::practice::sealants::SealantKind;
 use crate::quantity::shown::round;
 
@@ -41,6 +42,7 @@ impl LoopJob {
             quantity: self.quantity,
             construction: self.construction.code(),
             r#loop: self.coil.echo(),
+            over_jacket: self.coil.wire.over_jacket.map(Into::into),
             lead_in: self.lead_in.echo(),
         }
     }
@@ -64,8 +66,12 @@ impl Pace {
 
 impl Part<'_> {
     /// The loop by itself.
-    pub fn shown(&self) -> LoopMaterials {
+    pub fn shown(&self, job: &Job) -> LoopMaterials {
         let trench = self.trench.as_ref();
+        let lead_in = trench.and_then(|trench| trench.lead_in.as_ref());
+        let rod = trench.map(|trench| trench.rod_form);
+        let rod_in =
+            |width| Some(job.rod.height_in(width).into()).filter(|_| rod.is_some_and(|rod| rod != RodForm::None));
         LoopMaterials {
             label: self.one.label.clone(),
             quantity: self.one.quantity,
@@ -77,7 +83,12 @@ impl Part<'_> {
             run_out: trench.map(|trench| trench.run_out.into()),
             saw_cut: trench.map(Trench::total).map(Into::into),
             sealant_net: trench.map(|trench| trench.filling.sealant().into()),
-            lead_in_slot_width: trench.and_then(|trench| Some(trench.lead_in.as_ref()?.width.into())),
+            wires_height: trench.map(|trench| trench.stack.into()),
+            backer_rod: rod.map(|rod| rod.code()),
+            rod_height: trench.and_then(|trench| rod_in(trench.width)),
+            lead_in_slot_width: lead_in.map(|cut| cut.width.into()),
+            lead_in_slot_depth: lead_in.map(|cut| cut.depth.into()),
+            lead_in_rod_height: lead_in.and_then(|cut| rod_in(cut.width)),
         }
     }
 }

@@ -91,6 +91,9 @@ pub struct EstimatedLoopEcho {
     pub construction: &'static str,
     /// The loop.
     pub r#loop: LoopEcho,
+    /// The diameter over the jacket of a preformed loop; absent when not given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub over_jacket: Option<DetailLength>,
     /// The lead-in.
     pub lead_in: LeadInEcho,
 }
@@ -208,9 +211,24 @@ pub struct LoopMaterials {
     /// The sealant in them, without what is lost.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub sealant_net: Option<VolumeValue>,
-    /// The width of its lead-in's slot; absent where that is not sawn.
+    /// The height of the wires in its slot where most of them lie, one on the other, or of their jacket.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub wires_height: Option<DetailLength>,
+    /// The backer rod in its slots; a `code` of `reference/backer-rods`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub backer_rod: Option<&'static str>,
+    /// How high the rod stands once it is pressed into its slot; absent without rod.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub rod_height: Option<DetailLength>,
+    /// The width of its lead-in's slot; this and what follows is absent where that is not sawn.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub lead_in_slot_width: Option<DetailLength>,
+    /// The depth of its lead-in's slot.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub lead_in_slot_depth: Option<DetailLength>,
+    /// How high the rod stands in its lead-in's slot; absent without rod.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub lead_in_rod_height: Option<DetailLength>,
 }
 
 /// Whether sealant can flow round what lies in a slot.
