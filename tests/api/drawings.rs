@@ -10,9 +10,14 @@ use roxmltree::{Document, Node};
 use serde_json::{Value, json};
 
 use super::harness::{Answer, calculate, client, description, post, send, shared};
-use super::requests::{loop_sizing, vehicle_response, with};
+use super::requests::{cure_guidance, loop_sizing, material_estimate, vehicle_response, with};
 
-const DRAWINGS: [(&str, &str); 2] = [("plan", "loop-sizing"), ("response-profile", "vehicle-response")];
+const DRAWINGS: [(&str, &str); 4] = [
+    ("plan", "loop-sizing"),
+    ("response-profile", "vehicle-response"),
+    ("slot-section", "material-estimate"),
+    ("cure-timeline", "cure-guidance"),
+];
 
 fn draw(drawing: &str, request: &Value) -> String {
     let answer = post(&format!("/v1/drawings/{drawing}"), request.to_string());
@@ -22,7 +27,12 @@ fn draw(drawing: &str, request: &Value) -> String {
 
 /// A sound request of a drawing with every field.
 fn sound(drawing: &str) -> Value {
-    if drawing == "plan" { loop_sizing() } else { vehicle_response() }
+    match drawing {
+        "plan" => loop_sizing(),
+        "response-profile" => vehicle_response(),
+        "slot-section" => material_estimate(),
+        _ => cure_guidance(),
+    }
 }
 
 fn plan_of(width: &str, barrier: &str) -> Value {
@@ -33,6 +43,27 @@ fn pass_of(vehicle: &str, leg: &str) -> Value {
     json!({
         "loop": { "along_travel": leg, "across_lane": "6 ft", "turns": 3 }, "lead_in": { "length": "50 ft" },
         "vehicle": vehicle
+    })
+}
+
+fn job_of(leg: &str, construction: &str) -> Value {
+    json!({ "loops": [{
+        "label": "drive", "construction": construction,
+        "loop": { "along_travel": leg, "across_lane": "6 ft", "turns": 3, "wire": { "over_jacket": "1/4 in" } }
+    }] })
+}
+
+/// Two-part sealant at noon of a day that begins at ten, with air and slab as warm as given.
+fn noon_of(air: &str, slab: &str) -> Value {
+    let hour = |hour: u32| {
+        json!({
+            "time": format!("2026-01-20T{hour}:00:00-05:00"), "air": air, "relative_humidity_percent": 55, "surface": slab,
+            "precipitation_probability_percent": if hour == 15 { 60 } else { 0 }
+        })
+    };
+    json!({
+        "sealant": { "kind": "two_part_reactive" }, "start": "2026-01-20T12:00:00-05:00", "surface_condition": "dry",
+        "weather": { "conditions": (10..18).map(hour).collect::<Vec<_>>() }
     })
 }
 
@@ -60,6 +91,13 @@ fn boxes(drawn: &Document<'_>, class: &str) -> Vec<[f64; 4]> {
     drawn.descendants().filter(of_class).map(of).collect()
 }
 
+/// The circles of a class: middle and radius.
+fn circles(drawn: &Document<'_>, class: &str) -> Vec<[f64; 3]> {
+    let of_class = |node: &Node<'_, '_>| node.tag_name().name() == "circle" && node.attribute("class") == Some(class);
+    let of = |node: Node<'_, '_>| ["cx", "cy", "r"].map(|name| node.attribute(name).unwrap().parse().unwrap());
+    drawn.descendants().filter(of_class).map(of).collect()
+}
+
 #[test]
 fn kept_drawings_are_drawn_exactly_so() {
     let cases = [
@@ -69,6 +107,11 @@ fn kept_drawings_are_drawn_exactly_so() {
         ("plan-drive-through", "plan", plan_of("12 ft", "none")),
         ("plan-row-that-stops", "plan", with(&plan_of("14 m", "slide_gate"), "/vehicles", json!(["bicycle"]))),
         ("profile-car", "response-profile", pass_of("passenger_car", "6 ft")),
+        ("section-wound", "slot-section", job_of("6 ft", "hand_wound")),
+        ("section-jacketed", "slot-section", job_of("1.8 m", "preformed_saw_cut")),
+        ("section-buried", "slot-section", with(&job_of("1.8 m", "preformed_direct_burial"), "/surface", "gravel")),
+        ("timeline-fit", "cure-timeline", noon_of("45 °F", "46 °F")),
+        ("timeline-frozen", "cure-timeline", noon_of("3 °C", "-1 °C")),
         ("profile-lets-go", "response-profile", with(&pass_of("tractor_trailer", "1.8 m"), "/threshold_percent", 0.4)),
     ];
     for (name, drawing, request) in cases {
@@ -128,12 +171,15 @@ fn what_callers_write_stays_text() {
         calculate("loop-sizing", &request).body["loops"][0]["stock_choice"]["sku"] == number,
         "it is not drawn at all"
     );
-    let text = draw("plan", &request);
-    let drawn = Document::parse(&text).unwrap();
-    assert!(!drawn.descendants().any(|node| node.tag_name().name() == "script"));
-    let words: String = texts(&drawn).concat().split_whitespace().collect();
-    let shown = "</text><script>alert('&amp;')</script>\u{fffd}\u{fffd}\u{fffd}<!--]]>\"";
-    assert!(words.contains(shown), "{words}");
+    let labelled = with(&job_of("6 ft", "hand_wound"), "/loops/0/label", number);
+    for (drawing, request) in [("plan", request), ("slot-section", labelled)] {
+        let text = draw(drawing, &request);
+        let drawn = Document::parse(&text).unwrap();
+        assert!(!drawn.descendants().any(|node| node.tag_name().name() == "script"));
+        let words: String = texts(&drawn).concat().split_whitespace().collect();
+        let shown = "</text><script>alert('&amp;')</script>\u{fffd}\u{fffd}\u{fffd}<!--]]>\"";
+        assert!(words.contains(shown), "{words}");
+    }
 }
 
 #[test]
@@ -142,6 +188,10 @@ fn dimensions_stand_in_the_callers_system_and_in_brackets_in_the_other() {
         ("plan", plan_of("24 ft", "slide_gate"), "24 ft [7.32 m]"),
         ("plan", plan_of("7.2 m", "slide_gate"), "7.2 m [23 ft 7 in]"),
         ("response-profile", pass_of("passenger_car", "6 ft"), "6 ft × 6 ft [1.83 m × 1.83 m]"),
+        ("slot-section", job_of("6 ft", "hand_wound"), "3/16 in [4.8 mm]"),
+        ("slot-section", job_of("1.8 m", "hand_wound"), "4.8 mm [3/16 in]"),
+        ("cure-timeline", noon_of("45 °F", "46 °F"), "40 °F [4.4 °C]"),
+        ("cure-timeline", noon_of("7 °C", "8 °C"), "4.4 °C [40 °F]"),
         ("response-profile", pass_of("passenger_car", "1.8 m"), "1.8 m × 1.83 m [5 ft 11 in × 6 ft]"),
     ] {
         let text = draw(drawing, &request);
@@ -209,6 +259,82 @@ fn the_unit_switches_on_the_curve_where_the_report_says() {
 }
 
 #[test]
+fn a_slot_is_drawn_to_scale_with_what_lies_in_it() {
+    let shallow = with(&job_of("6 ft", "hand_wound"), "/slot", json!({ "depth": "1 in", "cover": "1/2 in" }));
+    for (request, name) in
+        [(job_of("6 ft", "hand_wound"), "usual"), (job_of("1.8 m", "hand_wound"), "metric"), (shallow, "shallow")]
+    {
+        let report = calculate("material-estimate", &request).body;
+        let text = draw("slot-section", &request);
+        let drawn = Document::parse(&text).unwrap();
+        let one = &report["loops"][0];
+        let number = |value: &Value| value["mm"].as_f64().unwrap();
+        // Sealant fills the slot to the surface where it is flush.
+        let [left, top, right, bottom] = boxes(&drawn, "fill")[0];
+        let scale = (bottom - top) / number(&one["slot_depth"]);
+        assert!((right - left - scale * number(&one["slot_width"])).abs() < 0.3, "{name}: {left} to {right}");
+        let wires: Vec<f64> = circles(&drawn, "core").iter().map(|[_, middle, _]| *middle).collect();
+        // Three turns, and the two wires of the lead-in.
+        assert_eq!(wires.len(), 5, "{name}");
+        let [_, middle, radius] = circles(&drawn, "core")[2];
+        let cover = scale * number(&one["cover"]);
+        assert!((middle - radius - top - cover).abs() < 0.4, "{name}: {cover} over {middle}");
+        assert!(wires[..3].windows(2).all(|pair| (pair[0] - pair[1] - 2.0 * radius).abs() < 0.3), "{name}: {wires:?}");
+    }
+}
+
+#[test]
+fn loops_with_the_same_section_share_one() {
+    let one = |label: &str, turns: u32| json!({ "label": label, "loop": { "along_travel": "6 ft", "across_lane": "6 ft", "turns": turns }, "lead_in": { "length": "0 ft" } });
+    let request = json!({ "loops": [one("exit", 3), one("inside", 3), one("outside", 4)] });
+    let text = draw("slot-section", &request);
+    let words = texts(&Document::parse(&text).unwrap());
+    let headings: Vec<_> = words.iter().filter(|words| words.contains("Slot of the")).collect();
+    assert_eq!(headings, ["1. Slot of the loop: exit, inside", "2. Slot of the loop: outside"]);
+}
+
+#[test]
+fn hours_and_milestones_stand_where_the_report_says() {
+    let request = noon_of("45 °F", "46 °F");
+    let report = calculate("cure-guidance", &request).body;
+    let text = draw("cure-timeline", &request);
+    let drawn = Document::parse(&text).unwrap();
+    let hours = |value: &Value| {
+        let text = value.as_str().unwrap();
+        text[11..13].parse::<f64>().unwrap() + text[14..16].parse::<f64>().unwrap() / 60.0
+    };
+    // The air holds from the first hour to the end of the weather.
+    let [left, _, right, _] = boxes(&drawn, "wire")[0];
+    let (begin, end) = (hours(&report["hourly"][0]["time"]), hours(&report["inputs"]["weather_until"]));
+    assert_eq!((begin, end), (12.0, 18.0));
+    let place = |value: &Value| left + (right - left) * (hours(value) - begin) / (end - begin);
+    // After the band over the dew point and its sample, shading is milestones only.
+    let bars = &boxes(&drawn, "fill")[2..];
+    let milestones = report["milestones"].as_array().unwrap();
+    assert_eq!(bars.len(), milestones.len());
+    for (bar, milestone) in bars.iter().zip(milestones) {
+        let (from, to) = (place(&milestone["earliest"]), place(&milestone["latest"]));
+        assert!((bar[0] - from).abs() < 0.3 && (bar[2] - to.max(from + 2.0)).abs() < 0.3, "{milestone}: {bar:?}");
+    }
+    let [left, _, right, _] = boxes(&drawn, "dot")[0];
+    assert_eq!(report["hourly"][3]["rain"], "likely");
+    assert!((left - place(&report["hourly"][3]["time"])).abs() < 0.3, "rain from {left}");
+    assert!((right - place(&report["hourly"][4]["time"])).abs() < 0.3, "rain to {right}");
+}
+
+#[test]
+fn a_start_that_must_wait_is_said_in_words() {
+    let request = noon_of("3 °C", "-1 °C");
+    let text = draw("cure-timeline", &request);
+    let drawn = Document::parse(&text).unwrap();
+    let words = texts(&drawn).join(" ");
+    assert!(words.contains("Do not seal at this start:") && words.contains("frozen"), "{words}");
+    let told = drawn.descendants().find(|node| node.attribute("id") == Some("cure-timeline-desc")).unwrap();
+    assert!(told.text().unwrap().contains("Do not seal at this start:"));
+    assert!(!draw("cure-timeline", &noon_of("45 °F", "46 °F")).contains("Do not seal"));
+}
+
+#[test]
 fn what_stops_the_job_is_said_in_words_and_told() {
     let request = with(&plan_of("16 ft", "swing_gate"), "/roles", json!(["obstruction_outside", "obstruction_inside"]));
     let report = calculate("loop-sizing", &request);
@@ -252,11 +378,16 @@ fn a_request_that_cannot_be_drawn_is_refused_as_its_calculation_refuses_it() {
     for (drawing, calculation) in DRAWINGS {
         assert_eq!(same(drawing, calculation, "{").status, 400);
         assert_eq!(same(drawing, calculation, "{}").status, 422);
-        assert_eq!(same(drawing, calculation, &" ".repeat(70_000)).status, 413);
-        let wrong = with(&sound(drawing), "/lead_in/length", "24");
+        assert_eq!(same(drawing, calculation, &" ".repeat(600_000)).status, 413);
+        let length = match drawing {
+            "slot-section" => "/loops/0/lead_in/length",
+            "cure-timeline" => "/slot/depth",
+            _ => "/lead_in/length",
+        };
+        let wrong = with(&sound(drawing), length, "24");
         assert_eq!(
             same(drawing, calculation, &wrong.to_string()).faults(),
-            [("#/lead_in/length".to_owned(), "unit_missing".to_owned())]
+            [(format!("#{length}"), "unit_missing".to_owned())]
         );
         let path = format!("http://{}/v1/drawings/{drawing}", shared());
         let plain = client().post(path).header("content-type", "text/plain").body("{}").send().unwrap();
