@@ -19,7 +19,7 @@ const DRAWINGS: [(&str, &str); 4] = [
     ("cure-timeline", "cure-guidance"),
 ];
 
-fn draw(drawing: &str, request: &Value) -> String {
+pub fn draw(drawing: &str, request: &Value) -> String {
     let answer = post(&format!("/v1/drawings/{drawing}"), request.to_string());
     assert_eq!(answer.status, 200, "{request}: {:#}", answer.body);
     answer.body.as_str().unwrap().to_owned()
@@ -46,7 +46,7 @@ fn pass_of(vehicle: &str, leg: &str) -> Value {
     })
 }
 
-fn job_of(leg: &str, construction: &str) -> Value {
+pub fn job_of(leg: &str, construction: &str) -> Value {
     json!({ "loops": [{
         "label": "drive", "construction": construction,
         "loop": { "along_travel": leg, "across_lane": "6 ft", "turns": 3, "wire": { "over_jacket": "1/4 in" } }
@@ -54,7 +54,7 @@ fn job_of(leg: &str, construction: &str) -> Value {
 }
 
 /// Two-part sealant at noon of a day that begins at ten, with air and slab as warm as given.
-fn noon_of(air: &str, slab: &str) -> Value {
+pub fn noon_of(air: &str, slab: &str) -> Value {
     let hour = |hour: u32| {
         json!({
             "time": format!("2026-01-20T{hour}:00:00-05:00"), "air": air, "relative_humidity_percent": 55, "surface": slab,
@@ -68,13 +68,13 @@ fn noon_of(air: &str, slab: &str) -> Value {
 }
 
 /// The texts of a drawing as they are read, with plain spaces.
-fn texts(drawn: &Document<'_>) -> Vec<String> {
+pub fn texts(drawn: &Document<'_>) -> Vec<String> {
     let texts = drawn.descendants().filter(|node| node.has_tag_name(("http://www.w3.org/2000/svg", "text")));
     texts.map(|node| node.text().unwrap().replace('\u{a0}', " ")).collect()
 }
 
 /// The bounding boxes of the paths of a class: left, top, right, bottom.
-fn boxes(drawn: &Document<'_>, class: &str) -> Vec<[f64; 4]> {
+pub fn boxes(drawn: &Document<'_>, class: &str) -> Vec<[f64; 4]> {
     let of_class = |node: &Node<'_, '_>| node.tag_name().name() == "path" && node.attribute("class") == Some(class);
     let numbers = |way: &str| -> Vec<f64> {
         way.split(|letter: char| !letter.is_ascii_digit() && letter != '.')
@@ -88,13 +88,6 @@ fn boxes(drawn: &Document<'_>, class: &str) -> Vec<[f64; 4]> {
         let most = |list: &[f64]| list.iter().copied().fold(f64::NEG_INFINITY, f64::max);
         [least(&x), least(&y), most(&x), most(&y)]
     };
-    drawn.descendants().filter(of_class).map(of).collect()
-}
-
-/// The circles of a class: middle and radius.
-fn circles(drawn: &Document<'_>, class: &str) -> Vec<[f64; 3]> {
-    let of_class = |node: &Node<'_, '_>| node.tag_name().name() == "circle" && node.attribute("class") == Some(class);
-    let of = |node: Node<'_, '_>| ["cx", "cy", "r"].map(|name| node.attribute(name).unwrap().parse().unwrap());
     drawn.descendants().filter(of_class).map(of).collect()
 }
 
@@ -256,82 +249,6 @@ fn the_unit_switches_on_the_curve_where_the_report_says() {
             }
         }
     }
-}
-
-#[test]
-fn a_slot_is_drawn_to_scale_with_what_lies_in_it() {
-    let shallow = with(&job_of("6 ft", "hand_wound"), "/slot", json!({ "depth": "1 in", "cover": "1/2 in" }));
-    for (request, name) in
-        [(job_of("6 ft", "hand_wound"), "usual"), (job_of("1.8 m", "hand_wound"), "metric"), (shallow, "shallow")]
-    {
-        let report = calculate("material-estimate", &request).body;
-        let text = draw("slot-section", &request);
-        let drawn = Document::parse(&text).unwrap();
-        let one = &report["loops"][0];
-        let number = |value: &Value| value["mm"].as_f64().unwrap();
-        // Sealant fills the slot to the surface where it is flush.
-        let [left, top, right, bottom] = boxes(&drawn, "fill")[0];
-        let scale = (bottom - top) / number(&one["slot_depth"]);
-        assert!((right - left - scale * number(&one["slot_width"])).abs() < 0.3, "{name}: {left} to {right}");
-        let wires: Vec<f64> = circles(&drawn, "core").iter().map(|[_, middle, _]| *middle).collect();
-        // Three turns, and the two wires of the lead-in.
-        assert_eq!(wires.len(), 5, "{name}");
-        let [_, middle, radius] = circles(&drawn, "core")[2];
-        let cover = scale * number(&one["cover"]);
-        assert!((middle - radius - top - cover).abs() < 0.4, "{name}: {cover} over {middle}");
-        assert!(wires[..3].windows(2).all(|pair| (pair[0] - pair[1] - 2.0 * radius).abs() < 0.3), "{name}: {wires:?}");
-    }
-}
-
-#[test]
-fn loops_with_the_same_section_share_one() {
-    let one = |label: &str, turns: u32| json!({ "label": label, "loop": { "along_travel": "6 ft", "across_lane": "6 ft", "turns": turns }, "lead_in": { "length": "0 ft" } });
-    let request = json!({ "loops": [one("exit", 3), one("inside", 3), one("outside", 4)] });
-    let text = draw("slot-section", &request);
-    let words = texts(&Document::parse(&text).unwrap());
-    let headings: Vec<_> = words.iter().filter(|words| words.contains("Slot of the")).collect();
-    assert_eq!(headings, ["1. Slot of the loop: exit, inside", "2. Slot of the loop: outside"]);
-}
-
-#[test]
-fn hours_and_milestones_stand_where_the_report_says() {
-    let request = noon_of("45 °F", "46 °F");
-    let report = calculate("cure-guidance", &request).body;
-    let text = draw("cure-timeline", &request);
-    let drawn = Document::parse(&text).unwrap();
-    let hours = |value: &Value| {
-        let text = value.as_str().unwrap();
-        text[11..13].parse::<f64>().unwrap() + text[14..16].parse::<f64>().unwrap() / 60.0
-    };
-    // The air holds from the first hour to the end of the weather.
-    let [left, _, right, _] = boxes(&drawn, "wire")[0];
-    let (begin, end) = (hours(&report["hourly"][0]["time"]), hours(&report["inputs"]["weather_until"]));
-    assert_eq!((begin, end), (12.0, 18.0));
-    let place = |value: &Value| left + (right - left) * (hours(value) - begin) / (end - begin);
-    // After the band over the dew point and its sample, shading is milestones only.
-    let bars = &boxes(&drawn, "fill")[2..];
-    let milestones = report["milestones"].as_array().unwrap();
-    assert_eq!(bars.len(), milestones.len());
-    for (bar, milestone) in bars.iter().zip(milestones) {
-        let (from, to) = (place(&milestone["earliest"]), place(&milestone["latest"]));
-        assert!((bar[0] - from).abs() < 0.3 && (bar[2] - to.max(from + 2.0)).abs() < 0.3, "{milestone}: {bar:?}");
-    }
-    let [left, _, right, _] = boxes(&drawn, "dot")[0];
-    assert_eq!(report["hourly"][3]["rain"], "likely");
-    assert!((left - place(&report["hourly"][3]["time"])).abs() < 0.3, "rain from {left}");
-    assert!((right - place(&report["hourly"][4]["time"])).abs() < 0.3, "rain to {right}");
-}
-
-#[test]
-fn a_start_that_must_wait_is_said_in_words() {
-    let request = noon_of("3 °C", "-1 °C");
-    let text = draw("cure-timeline", &request);
-    let drawn = Document::parse(&text).unwrap();
-    let words = texts(&drawn).join(" ");
-    assert!(words.contains("Do not seal at this start:") && words.contains("frozen"), "{words}");
-    let told = drawn.descendants().find(|node| node.attribute("id") == Some("cure-timeline-desc")).unwrap();
-    assert!(told.text().unwrap().contains("Do not seal at this start:"));
-    assert!(!draw("cure-timeline", &noon_of("45 °F", "46 °F")).contains("Do not seal"));
 }
 
 #[test]

@@ -5,7 +5,7 @@ import math
 
 BARRIERS = ["slide_gate", "swing_gate", "swing_gate_pair", "barrier_arm", "vertical_lift_gate", "overhead_door", "none"]
 ROLES = ["exit", "obstruction_outside", "obstruction_inside", "between_leaves", "arming", "closing", "presence"]
-WIDTHS = ["3 ft", "3.5 m", "16 ft", "7.2 m", "23 ft 7 in", "40 ft", "60 ft", "18.3 m"]
+WIDTHS = ["3 ft", "3.5 m", "16 ft", "7.2 m", "40 ft", "18.3 m"]
 VEHICLES = ["passenger_car", "pickup", "high_bed_truck", "tractor_trailer", "small_motorcycle", "large_motorcycle", "bicycle"]
 HOSTILE = "<script>alert(1)</script>&\"'\u0007\u202e" + "W" * 20
 
@@ -59,7 +59,7 @@ def profiles():
         "quadrupole": {"shape": "quadrupole", "along_travel": "1.8 m", "across_lane": "2.4 m", "turns": 2},
     }
     for name, coil in loops.items():
-        for vehicle in VEHICLES:
+        for vehicle in VEHICLES if name == "test loop" else VEHICLES[::3]:
             yield f"{vehicle} over {name}", {"loop": coil, "lead_in": {"length": "50 ft"}, "vehicle": vehicle}
     coil = loops["test loop"]
     for threshold in [0.001, 0.3, 3.0, 50]:

@@ -29,9 +29,9 @@ impl Drawing for SlotSection {
     const DESCRIPTION: &'static str = "The report of `material-estimate` as sections, each to its own scale: the slot of each loop \
         and of its lead-in with wires, pair or jacket, backer rod (dashed where it lies in pieces), sealant and its finish below \
         the surface, cover and clearance, whether sealant can flow round it, and slab and steel where they were sent. Loops with \
-        the same section share one. A buried loop is shown without scale, for its depth is no part of the estimate. Dimensions stand in the system that `along_travel` \
-        of the first loop is written in, the other in brackets. The drawing is one `svg` element without script or outside \
-        references, legible 320 pixels wide, light or dark as the reader's device asks, and light in print.";
+        the same section share one. A buried loop is shown without scale, for its depth is no part of \
+        the estimate. Dimensions stand in the system that `along_travel` of the first loop is written in, the other in brackets. The \
+        drawing is one `svg` element without script or outside references, legible 320 pixels wide, light or dark as the reader's device asks, and light in print.";
 
     fn system(request: &MaterialEstimateRequest) -> System {
         // A leg that cannot be read has been refused before anything is drawn.
