@@ -84,7 +84,7 @@ impl Part<'_> {
             saw_cut: trench.map(Trench::total).map(Into::into),
             sealant_net: trench.map(|trench| trench.filling.sealant().into()),
             wires_height: trench.map(|trench| trench.stack.into()),
-            backer_rod: rod.map(|rod| rod.code()),
+            backer_rod: rod.map(Vocabulary::code),
             rod_height: trench.and_then(|trench| rod_in(trench.width)),
             lead_in_slot_width: lead_in.map(|cut| cut.width.into()),
             lead_in_slot_depth: lead_in.map(|cut| cut.depth.into()),

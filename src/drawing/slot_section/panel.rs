@@ -17,7 +17,7 @@ const WIDE: f64 = 62.0;
 /// Where the dimension of the depth stands.
 const TAPE: f64 = 84.0;
 /// The middle of the slot.
-const MIDDLE: f64 = (LEFT + RIGHT) / 2.0;
+const MIDDLE: f64 = f64::midpoint(LEFT, RIGHT);
 /// How deep a buried loop is drawn, and how large; neither is to scale.
 const BURIED: f64 = 70.0;
 /// See [`BURIED`].
@@ -68,6 +68,19 @@ impl Lies {
 fn pair(over: f64, width: f64) -> (f64, f64) {
     let across = (width - over).clamp(0.0, over);
     (across, (over * over - across * across).sqrt())
+}
+
+/// The wires in a jacket, where there is room to show them.
+fn turns_in(sheet: &mut Sheet, middle: (f64, f64), radius: f64, turns: u32) {
+    if radius < 5.0 || turns > MOST_IN_JACKET {
+        return;
+    }
+    let (way, size) = if turns == 1 { (0.0, 0.3) } else { (0.58, (1.4 / f64::from(turns)).min(0.24)) };
+    for index in 0..turns {
+        let angle = std::f64::consts::TAU * f64::from(index) / f64::from(turns);
+        let (up, across) = angle.sin_cos();
+        sheet.circle("wiredot", (middle.0 + way * radius * across, middle.1 - way * radius * up), size * radius);
+    }
 }
 
 /// A section on its place of the sheet.
@@ -137,7 +150,7 @@ impl Panel<'_> {
                 let radius = if is_buried { BURIED_RADIUS } else { to_scale };
                 let middle = (MIDDLE, floor - radius);
                 sheet.circle("core", middle, radius);
-                self.turns(sheet, middle, radius, turns.unwrap_or(2));
+                turns_in(sheet, middle, radius, turns.unwrap_or(2));
                 let holds = turns.map_or("a pair".to_owned(), |turns| {
                     if turns == 1 { "1 turn".to_owned() } else { format!("{turns} turns") }
                 });
@@ -146,19 +159,6 @@ impl Panel<'_> {
             }
         };
         labels.push(Label { at, words });
-    }
-
-    /// The wires in a jacket, where there is room to show them.
-    fn turns(&self, sheet: &mut Sheet, middle: (f64, f64), radius: f64, turns: u32) {
-        if radius < 5.0 || turns > MOST_IN_JACKET {
-            return;
-        }
-        let (way, size) = if turns == 1 { (0.0, 0.3) } else { (0.58, (1.4 / f64::from(turns)).min(0.24)) };
-        for index in 0..turns {
-            let angle = std::f64::consts::TAU * f64::from(index) / f64::from(turns);
-            let (up, across) = angle.sin_cos();
-            sheet.circle("wiredot", (middle.0 + way * radius * across, middle.1 - way * radius * up), size * radius);
-        }
     }
 
     /// The rod over them; gives the depth of what the sealant covers, millimetres.
