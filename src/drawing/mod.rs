@@ -10,14 +10,18 @@
 //! - [`spread`]: labels that keep out of each other's way.
 //! - [`units`]: dimensions in the caller's system, with the other in brackets.
 //! - [`words`]: what every drawing says in words: what stops the job, warnings, the foot.
+//! - [`axis`]: round figures along an axis.
 //! - [`pen`]: the drawings of an installation plan.
-//! - [`plan`], [`response_profile`]: the drawings.
+//! - [`plan`], [`response_profile`], [`slot_section`], [`cure_timeline`]: the drawings.
 
+pub mod axis;
+pub mod cure_timeline;
 pub mod letters;
 pub mod pen;
 pub mod plan;
 pub mod response_profile;
 pub mod sheet;
+pub mod slot_section;
 pub mod spread;
 pub mod style;
 pub mod units;
@@ -61,4 +65,6 @@ pub trait Visitor {
 pub fn visit_all(visitor: &mut impl Visitor) {
     visitor.visit::<plan::Plan>();
     visitor.visit::<response_profile::ResponseProfile>();
+    visitor.visit::<slot_section::SlotSection>();
+    visitor.visit::<cure_timeline::CureTimeline>();
 }

@@ -1,8 +1,10 @@
 //! The drawings of a plan, for the calculation that asks for them without knowing them.
 
 use super::Drawing;
+use super::cure_timeline::CureTimeline;
 use super::plan::Plan;
 use super::response_profile::ResponseProfile;
+use super::slot_section::SlotSection;
 use crate::calculation::cure_guidance::CureGuidanceReport;
 use crate::calculation::installation_plan::Illustrator;
 use crate::calculation::loop_sizing::LoopSizingReport;
@@ -19,7 +21,7 @@ impl Illustrator for Pen {
     }
 
     fn slot_section(&self, report: &MaterialEstimateReport, system: System) -> String {
-        String::new()
+        SlotSection::draw(report, system)
     }
 
     fn response_profile(&self, report: &VehicleResponseReport, system: System) -> String {
@@ -27,6 +29,6 @@ impl Illustrator for Pen {
     }
 
     fn cure_timeline(&self, report: &CureGuidanceReport, system: System) -> String {
-        String::new()
+        CureTimeline::draw(report, system)
     }
 }

@@ -123,7 +123,7 @@ impl Sheet {
         let bold = class.contains("head") || class.contains("strong");
         let mut bottom = at.1;
         // A sign of a unit never begins a line.
-        let words = plain(words).replace(" %", "\u{a0}%").replace(" µH", "\u{a0}µH");
+        let words = plain(words).replace(" %", "\u{a0}%").replace(" µH", "\u{a0}µH").replace(" °", "\u{a0}°");
         for line in wrap(&words, most, size, bold) {
             bottom += LEADING * size;
             self.text(class, (at.0, bottom - 0.3 * size), &line);

@@ -8,8 +8,22 @@ pub const ROOT: &str = "loopwright-drawing";
 
 /// The style sheet.
 pub fn sheet() -> String {
-    let light = Palette { paper: "#ffffff", ink: "#16191d", faint: "#79828c", wire: "#0b4f94", stop: "#a3140c" };
-    let dark = Palette { paper: "#14171b", ink: "#eceff2", faint: "#8b949e", wire: "#86bdf7", stop: "#ff9d93" };
+    let light = Palette {
+        paper: "#ffffff",
+        ink: "#16191d",
+        faint: "#79828c",
+        wire: "#0b4f94",
+        fill: "#d6dee6",
+        stop: "#a3140c",
+    };
+    let dark = Palette {
+        paper: "#14171b",
+        ink: "#eceff2",
+        faint: "#8b949e",
+        wire: "#86bdf7",
+        fill: "#39444f",
+        stop: "#ff9d93",
+    };
     format!("{SHAPES}{}@media screen and (prefers-color-scheme:dark){{{}}}", light.rules(), dark.rules())
         .replace(".R ", &format!(".{ROOT} "))
 }
@@ -20,6 +34,7 @@ struct Palette {
     ink: &'static str,
     faint: &'static str,
     wire: &'static str,
+    fill: &'static str,
     stop: &'static str,
 }
 
@@ -33,11 +48,12 @@ const SHAPES: &str = ".R text{font-family:sans-serif;font-size:11px}.R .head{fon
 
 impl Palette {
     fn rules(&self) -> String {
-        let Self { paper, ink, faint, wire, stop } = self;
+        let Self { paper, ink, faint, wire, fill, stop } = self;
         format!(
             ".R .paper{{fill:{paper}}}.R text,.R .dot{{fill:{ink}}}.R .line,.R .heavy,.R .dashed,.R .chain{{stroke:{ink}}}\
              .R .fine{{stroke:{faint}}}.R .wire{{stroke:{wire}}}.R .frame{{stroke:{stop}}}.R .stop{{fill:{stop}}}\
-             .R .balloon{{fill:{paper};stroke:{ink};stroke-width:1}}.R .wiredot{{fill:{wire}}}"
+             .R .balloon{{fill:{paper};stroke:{ink};stroke-width:1}}.R .wiredot{{fill:{wire}}}.R .fill{{fill:{fill}}}\
+             .R .core{{fill:{paper};stroke:{wire};stroke-width:1}}"
         )
     }
 }

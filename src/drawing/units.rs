@@ -63,6 +63,27 @@ pub fn detail(length: DetailLength, system: System) -> String {
     }
 }
 
+/// A small dimension of which tenths of a millimetre count, in both: `3/16 in [4.8 mm]`, `0.13 in [3.3 mm]`.
+pub fn fine(length: DetailLength, system: System) -> String {
+    let [own, other] = fine_lines(length, system);
+    format!("{own} {other}")
+}
+
+/// The same, the other system on a line of its own.
+pub fn fine_lines(length: DetailLength, system: System) -> [String; 2] {
+    let sixteenths = 16.0 * length.inch;
+    let us = if (sixteenths - sixteenths.round()).abs() < 0.01 && length.inch >= 0.0 {
+        inches(length.inch)
+    } else {
+        format!("{}{TIED}in", round(length.inch, 2))
+    };
+    let metric = format!("{}{TIED}mm", round(length.mm, 1));
+    match system {
+        System::UsCustomary => [us, format!("[{metric}]")],
+        System::Metric => [metric, format!("[{us}]")],
+    }
+}
+
 /// The sum of two plan lengths, each system for itself.
 pub fn sum(a: PlanLength, b: PlanLength) -> PlanLength {
     PlanLength { ft: a.ft + b.ft, m: a.m + b.m }

@@ -10,23 +10,31 @@ use crate::practice::findings::Level;
 const MOST: usize = 4;
 /// The space between parts of a sheet.
 pub const GAP: f64 = 8.0;
+/// What heads the stops of a drawing that is built from.
+pub const BUILD: &str = "Do not build as drawn";
 
 /// The heading; gives its lower edge.
 pub fn head(sheet: &mut Sheet, title: &str) -> f64 {
     sheet.paragraph("head", (MARGIN, MARGIN), INNER, title) + 2.0
 }
 
-/// A frame that says not to build as drawn, and why, when a finding stops the job; gives the lower edge.
+/// A frame that says what not to do, and why, when a finding stops the job; gives the lower edge.
 ///
 /// `mark` names the loop of a finding as the drawing does.
-pub fn stops(sheet: &mut Sheet, top: f64, findings: &[Finding], mark: impl Fn(&Finding) -> Option<String>) -> f64 {
+pub fn stops(
+    sheet: &mut Sheet,
+    top: f64,
+    heading: &str,
+    findings: &[Finding],
+    mark: impl Fn(&Finding) -> Option<String>,
+) -> f64 {
     let statements = statements(findings, Level::Stop, mark);
     if statements.is_empty() {
         return top;
     }
     let (left, most) = (MARGIN + 6.0, INNER - 12.0);
     let top = top + 2.0;
-    let mut bottom = sheet.paragraph("strong stop", (left, top + 3.0), most, "Do not build as drawn:");
+    let mut bottom = sheet.paragraph("strong stop", (left, top + 3.0), most, &format!("{heading}:"));
     for statement in &statements {
         bottom = sheet.paragraph("stop", (left, bottom), most, statement);
     }
@@ -62,13 +70,13 @@ pub fn foot(sheet: &mut Sheet, top: f64, engine: &str) -> f64 {
 }
 
 /// What is told of findings to those who do not see the drawing.
-pub fn told(findings: &[Finding], mark: impl Fn(&Finding) -> Option<String>) -> String {
+pub fn told(heading: &str, findings: &[Finding], mark: impl Fn(&Finding) -> Option<String>) -> String {
     let stops = statements(findings, Level::Stop, &mark);
     let warnings = statements(findings, Level::Warning, &mark);
     let part = |name: &str, statements: Vec<String>| {
         if statements.is_empty() { String::new() } else { format!(" {name}: {}", statements.join(" ")) }
     };
-    part("Do not build as drawn", stops) + &part("Warnings", warnings)
+    part(heading, stops) + &part("Warnings", warnings)
 }
 
 /// The statements of a level, each once, with the loops that it is about.

@@ -10,11 +10,16 @@ use roxmltree::{Document, Node};
 use serde_json::{Value, json};
 
 use super::harness::{Answer, calculate, client, description, post, send, shared};
-use super::requests::{loop_sizing, vehicle_response, with};
+use super::requests::{cure_guidance, loop_sizing, material_estimate, vehicle_response, with};
 
-const DRAWINGS: [(&str, &str); 2] = [("plan", "loop-sizing"), ("response-profile", "vehicle-response")];
+const DRAWINGS: [(&str, &str); 4] = [
+    ("plan", "loop-sizing"),
+    ("response-profile", "vehicle-response"),
+    ("slot-section", "material-estimate"),
+    ("cure-timeline", "cure-guidance"),
+];
 
-fn draw(drawing: &str, request: &Value) -> String {
+pub fn draw(drawing: &str, request: &Value) -> String {
     let answer = post(&format!("/v1/drawings/{drawing}"), request.to_string());
     assert_eq!(answer.status, 200, "{request}: {:#}", answer.body);
     answer.body.as_str().unwrap().to_owned()
@@ -22,7 +27,12 @@ fn draw(drawing: &str, request: &Value) -> String {
 
 /// A sound request of a drawing with every field.
 fn sound(drawing: &str) -> Value {
-    if drawing == "plan" { loop_sizing() } else { vehicle_response() }
+    match drawing {
+        "plan" => loop_sizing(),
+        "response-profile" => vehicle_response(),
+        "slot-section" => material_estimate(),
+        _ => cure_guidance(),
+    }
 }
 
 fn plan_of(width: &str, barrier: &str) -> Value {
@@ -36,14 +46,35 @@ fn pass_of(vehicle: &str, leg: &str) -> Value {
     })
 }
 
+pub fn job_of(leg: &str, construction: &str) -> Value {
+    json!({ "loops": [{
+        "label": "drive", "construction": construction,
+        "loop": { "along_travel": leg, "across_lane": "6 ft", "turns": 3, "wire": { "over_jacket": "1/4 in" } }
+    }] })
+}
+
+/// Two-part sealant at noon of a day that begins at ten, with air and slab as warm as given.
+pub fn noon_of(air: &str, slab: &str) -> Value {
+    let hour = |hour: u32| {
+        json!({
+            "time": format!("2026-01-20T{hour}:00:00-05:00"), "air": air, "relative_humidity_percent": 55, "surface": slab,
+            "precipitation_probability_percent": if hour == 15 { 60 } else { 0 }
+        })
+    };
+    json!({
+        "sealant": { "kind": "two_part_reactive" }, "start": "2026-01-20T12:00:00-05:00", "surface_condition": "dry",
+        "weather": { "conditions": (10..18).map(hour).collect::<Vec<_>>() }
+    })
+}
+
 /// The texts of a drawing as they are read, with plain spaces.
-fn texts(drawn: &Document<'_>) -> Vec<String> {
+pub fn texts(drawn: &Document<'_>) -> Vec<String> {
     let texts = drawn.descendants().filter(|node| node.has_tag_name(("http://www.w3.org/2000/svg", "text")));
     texts.map(|node| node.text().unwrap().replace('\u{a0}', " ")).collect()
 }
 
 /// The bounding boxes of the paths of a class: left, top, right, bottom.
-fn boxes(drawn: &Document<'_>, class: &str) -> Vec<[f64; 4]> {
+pub fn boxes(drawn: &Document<'_>, class: &str) -> Vec<[f64; 4]> {
     let of_class = |node: &Node<'_, '_>| node.tag_name().name() == "path" && node.attribute("class") == Some(class);
     let numbers = |way: &str| -> Vec<f64> {
         way.split(|letter: char| !letter.is_ascii_digit() && letter != '.')
@@ -69,6 +100,11 @@ fn kept_drawings_are_drawn_exactly_so() {
         ("plan-drive-through", "plan", plan_of("12 ft", "none")),
         ("plan-row-that-stops", "plan", with(&plan_of("14 m", "slide_gate"), "/vehicles", json!(["bicycle"]))),
         ("profile-car", "response-profile", pass_of("passenger_car", "6 ft")),
+        ("section-wound", "slot-section", job_of("6 ft", "hand_wound")),
+        ("section-jacketed", "slot-section", job_of("1.8 m", "preformed_saw_cut")),
+        ("section-buried", "slot-section", with(&job_of("1.8 m", "preformed_direct_burial"), "/surface", "gravel")),
+        ("timeline-fit", "cure-timeline", noon_of("45 °F", "46 °F")),
+        ("timeline-frozen", "cure-timeline", noon_of("3 °C", "-1 °C")),
         ("profile-lets-go", "response-profile", with(&pass_of("tractor_trailer", "1.8 m"), "/threshold_percent", 0.4)),
     ];
     for (name, drawing, request) in cases {
@@ -128,12 +164,15 @@ fn what_callers_write_stays_text() {
         calculate("loop-sizing", &request).body["loops"][0]["stock_choice"]["sku"] == number,
         "it is not drawn at all"
     );
-    let text = draw("plan", &request);
-    let drawn = Document::parse(&text).unwrap();
-    assert!(!drawn.descendants().any(|node| node.tag_name().name() == "script"));
-    let words: String = texts(&drawn).concat().split_whitespace().collect();
-    let shown = "</text><script>alert('&amp;')</script>\u{fffd}\u{fffd}\u{fffd}<!--]]>\"";
-    assert!(words.contains(shown), "{words}");
+    let labelled = with(&job_of("6 ft", "hand_wound"), "/loops/0/label", number);
+    for (drawing, request) in [("plan", request), ("slot-section", labelled)] {
+        let text = draw(drawing, &request);
+        let drawn = Document::parse(&text).unwrap();
+        assert!(!drawn.descendants().any(|node| node.tag_name().name() == "script"));
+        let words: String = texts(&drawn).concat().split_whitespace().collect();
+        let shown = "</text><script>alert('&amp;')</script>\u{fffd}\u{fffd}\u{fffd}<!--]]>\"";
+        assert!(words.contains(shown), "{words}");
+    }
 }
 
 #[test]
@@ -142,6 +181,10 @@ fn dimensions_stand_in_the_callers_system_and_in_brackets_in_the_other() {
         ("plan", plan_of("24 ft", "slide_gate"), "24 ft [7.32 m]"),
         ("plan", plan_of("7.2 m", "slide_gate"), "7.2 m [23 ft 7 in]"),
         ("response-profile", pass_of("passenger_car", "6 ft"), "6 ft × 6 ft [1.83 m × 1.83 m]"),
+        ("slot-section", job_of("6 ft", "hand_wound"), "3/16 in [4.8 mm]"),
+        ("slot-section", job_of("1.8 m", "hand_wound"), "4.8 mm [3/16 in]"),
+        ("cure-timeline", noon_of("45 °F", "46 °F"), "40 °F [4.4 °C]"),
+        ("cure-timeline", noon_of("7 °C", "8 °C"), "4.4 °C [40 °F]"),
         ("response-profile", pass_of("passenger_car", "1.8 m"), "1.8 m × 1.83 m [5 ft 11 in × 6 ft]"),
     ] {
         let text = draw(drawing, &request);
@@ -252,11 +295,16 @@ fn a_request_that_cannot_be_drawn_is_refused_as_its_calculation_refuses_it() {
     for (drawing, calculation) in DRAWINGS {
         assert_eq!(same(drawing, calculation, "{").status, 400);
         assert_eq!(same(drawing, calculation, "{}").status, 422);
-        assert_eq!(same(drawing, calculation, &" ".repeat(70_000)).status, 413);
-        let wrong = with(&sound(drawing), "/lead_in/length", "24");
+        assert_eq!(same(drawing, calculation, &" ".repeat(600_000)).status, 413);
+        let length = match drawing {
+            "slot-section" => "/loops/0/lead_in/length",
+            "cure-timeline" => "/slot/depth",
+            _ => "/lead_in/length",
+        };
+        let wrong = with(&sound(drawing), length, "24");
         assert_eq!(
             same(drawing, calculation, &wrong.to_string()).faults(),
-            [("#/lead_in/length".to_owned(), "unit_missing".to_owned())]
+            [(format!("#{length}"), "unit_missing".to_owned())]
         );
         let path = format!("http://{}/v1/drawings/{drawing}", shared());
         let plain = client().post(path).header("content-type", "text/plain").body("{}").send().unwrap();

@@ -9,6 +9,7 @@ mod cure_guidance;
 mod description;
 mod detector_compatibility;
 mod drawings;
+mod drawings_of_work;
 mod edge;
 mod examples;
 mod fault_finding;

@@ -110,6 +110,8 @@ pub struct CureHour {
     /// Its beginning, RFC 3339 on the clock of the start.
     #[schema(format = DateTime)]
     pub time: String,
+    /// The air.
+    pub air: TemperatureValue,
     /// The slab, measured or assumed.
     pub surface: TemperatureValue,
     /// Whether nobody measured the slab.
@@ -121,6 +123,10 @@ pub struct CureHour {
     pub frost_point: Option<TemperatureValue>,
     /// How far the slab lies above the dew point.
     pub dew_point_margin: TemperatureDifferenceValue,
+    /// Whether rain or snow is `unlikely`, `possible` (it asks for care) or `likely` (it stops the work before a skin has formed). Absent
+    /// where the weather does not say.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub rain: Option<&'static str>,
     /// Whether the work would pass every stop of the weather when begun with this hour, as in `windows`.
     pub can_apply: bool,
     /// The least rate of cure against 23 °C and 50 %, 4 decimals. Absent for `hot_applied`.
@@ -260,6 +266,8 @@ pub struct CureGuidanceInputs {
     /// The start.
     #[schema(format = DateTime)]
     pub start: String,
+    /// How far the slab must lie above the dew point.
+    pub least_dew_point_margin: TemperatureDifferenceValue,
     /// What the slot looks like.
     pub surface_condition: &'static str,
     /// When traffic must be let back.

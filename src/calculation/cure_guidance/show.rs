@@ -15,7 +15,7 @@ use super::report::{
 use super::sheet::usual_skin;
 use super::stops::passes;
 use crate::practice::Vocabulary;
-use crate::practice::cure::CureMilestone;
+use crate::practice::cure::{CureMilestone, dew_point_margin};
 use crate::practice::sealants::SealantKind;
 use crate::quantity::shown::{DepthPerDayValue, round};
 
@@ -81,11 +81,13 @@ impl Job {
             let progress = product.progress(CureMilestone::FullCure, sky.start, row.until);
             CureHour {
                 time: sky.moment(row.from).write(),
+                air: row.air.into(),
                 surface: row.surface.into(),
                 surface_is_assumed: row.surface_is_assumed,
                 dew_point: row.dew_point.into(),
                 frost_point: row.frost_point.map(Into::into),
                 dew_point_margin: row.margin().into(),
+                rain: row.rain_said(),
                 can_apply: *can_apply,
                 rate_low: rates.map(|[one, other]| round(one.min(other), 4)),
                 rate_high: rates.map(|[one, other]| round(one.max(other), 4)),
@@ -170,6 +172,7 @@ impl Job {
             slot: self.slot.echo(),
             insulation_rating: self.rating.map(Into::into),
             start: sky.moment(sky.start).write(),
+            least_dew_point_margin: dew_point_margin().into(),
             surface_condition: self.condition.code(),
             needed_open_by: self.needed.map(|needed| needed.write()),
             weather_from: sky.begin.write(),

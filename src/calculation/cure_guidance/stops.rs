@@ -1,13 +1,13 @@
 //! What of the weather stops the work at a time: looked for at the start, and at every other hour for the windows.
 
-use uom::si::f64::{Length, TemperatureInterval, ThermodynamicTemperature, Time};
+use uom::si::f64::{TemperatureInterval, ThermodynamicTemperature, Time};
 use uom::si::thermodynamic_temperature::degree_celsius;
 
 use super::job::Job;
 use super::product::Product;
-use super::sky::Sky;
+use super::sky::{Hour, Sky};
 use crate::calculation::answer::{At, Finding};
-use crate::practice::cure::{RAIN_STOPS_PERCENT, dew_point_margin, freezing, rain_stops};
+use crate::practice::cure::{RAIN_CARE_PERCENT, RAIN_STOPS_PERCENT, dew_point_margin, freezing, rain_stops};
 use crate::practice::findings::{FindingCode, Level};
 use crate::practice::sealants::SealantKind;
 use crate::quantity::System;
@@ -48,10 +48,7 @@ pub fn stops(product: &Product, at: Time, sky: &Sky) -> Vec<Stop> {
         stops.push(Stop::NearDewPoint(hour.index));
     }
     let safe = product.safe(at, sky).unwrap_or_else(|| sky.end());
-    let is_rain = |percent: Option<f64>, fall: Option<Length>| {
-        percent.is_some_and(|percent| percent >= RAIN_STOPS_PERCENT) || fall.is_some_and(|fall| fall >= rain_stops())
-    };
-    let rain = sky.between(at, safe).find(|hour| is_rain(hour.rain_percent, hour.rain));
+    let rain = sky.between(at, safe).find(|hour| hour.is_rain_likely());
     stops.extend(rain.map(|hour| Stop::Rain(hour.index)));
     // A sheet's own limit says nothing of what comes after; the usual one is "and rising".
     let is_cold_already = hour.air < least;
@@ -60,6 +57,24 @@ pub fn stops(product: &Product, at: Time, sky: &Sky) -> Vec<Stop> {
         stops.extend(cold.map(|hour| Stop::ColdBeforeSkin(hour.index)));
     }
     stops
+}
+
+impl Hour {
+    /// Whether so much rain or snow is likely or due that it stops the work.
+    fn is_rain_likely(&self) -> bool {
+        self.rain_percent.is_some_and(|percent| percent >= RAIN_STOPS_PERCENT)
+            || self.rain.is_some_and(|fall| fall >= rain_stops())
+    }
+
+    /// The rain or snow of this hour in a word; `None` where the weather says nothing of it.
+    pub fn rain_said(&self) -> Option<&'static str> {
+        if self.is_rain_likely() {
+            return Some("likely");
+        }
+        let is_possible = self.rain_percent.is_some_and(|percent| percent >= RAIN_CARE_PERCENT);
+        let is_known = self.rain_percent.is_some() || self.rain.is_some();
+        is_known.then_some(if is_possible { "possible" } else { "unlikely" })
+    }
 }
 
 /// Whether a start at a time passes, and a skin forms before the forecast ends.
@@ -163,7 +178,7 @@ impl Stop {
 }
 
 /// How near the dew point is, and what to do about it.
-fn condensation(hour: &super::sky::Hour, system: System) -> String {
+fn condensation(hour: &Hour, system: System) -> String {
     let (margin, zero) = (hour.margin(), TemperatureInterval::default());
     let say = |difference| say_difference(difference, system);
     let (how, what) = if say(margin) == say(zero) {
@@ -182,7 +197,7 @@ fn condensation(hour: &super::sky::Hour, system: System) -> String {
     )
 }
 
-fn rain(hour: &super::sky::Hour, when: &str, until: &str, system: System) -> String {
+fn rain(hour: &Hour, when: &str, until: &str, system: System) -> String {
     let what = match (hour.rain_percent, hour.rain) {
         (Some(percent), _) if percent >= RAIN_STOPS_PERCENT => format!("rain or snow is likely ({percent:.0} %)"),
         (_, Some(fall)) => format!("{} of rain or snow is due", say_small(fall, system)),

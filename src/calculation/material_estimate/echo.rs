@@ -2,12 +2,14 @@
 
 use uom::si::ratio::percent;
 
+use super::cut::Cut;
 use super::estimate::Part;
 use super::job::{Job, LoopJob};
 use super::pace::Pace;
 use super::report::{EstimatedLoopEcho, LoopMaterials, MaterialEstimateInputs, ProductivityEcho};
 use super::trench::Trench;
 use crate::practice::Vocabulary;
+use crate::practice::materials::RodForm;
 use crate::practice::sealants::SealantKind;
 use crate::quantity::shown::round;
 
@@ -83,10 +85,12 @@ impl Pace {
 
 impl Part<'_> {
     /// The loop by itself.
-    pub fn shown(&self) -> LoopMaterials {
+    pub fn shown(&self, job: &Job) -> LoopMaterials {
         let trench = self.trench.as_ref();
         let of_loop = trench.map(|trench| &trench.of_loop);
         let lead_in = trench.and_then(|trench| trench.lead_in.as_ref());
+        let rod = of_loop.map(|cut| cut.rod_form);
+        let rod_in = |cut: &Cut| Some(job.rod.height_in(cut.width).into()).filter(|_| cut.rod_form != RodForm::None);
         LoopMaterials {
             label: self.one.label.clone(),
             quantity: self.one.quantity,
@@ -99,9 +103,13 @@ impl Part<'_> {
             blade_diameter: of_loop.map(|cut| cut.blade.into()),
             saw_cut: trench.map(Trench::total).map(Into::into),
             sealant_net: trench.map(|trench| trench.filling().sealant().into()),
+            wires_height: of_loop.map(|cut| cut.stack.into()),
+            backer_rod: rod.map(Vocabulary::code),
+            rod_height: of_loop.and_then(rod_in),
             lead_in_slot_width: lead_in.map(|cut| cut.width.into()),
             lead_in_slot_depth: lead_in.map(|cut| cut.depth.into()),
             lead_in_cover: lead_in.map(|cut| cut.cover().into()),
+            lead_in_rod_height: lead_in.and_then(rod_in),
         }
     }
 }

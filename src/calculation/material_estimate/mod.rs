@@ -93,7 +93,7 @@ impl Calculation for MaterialEstimateRequest {
             items,
             saw_cut: estimate.saw_cut(),
             volumes: estimate.volumes(),
-            loops: estimate.parts.iter().map(estimate::Part::shown).collect(),
+            loops: estimate.parts.iter().map(|part| part.shown(&job)).collect(),
             slot_fit,
             labour: labour::shown(&steps),
             cost,

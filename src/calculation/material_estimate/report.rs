@@ -263,7 +263,16 @@ pub struct LoopMaterials {
     /// The sealant in them, without what is lost.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub sealant_net: Option<VolumeValue>,
-    /// The width of its lead-in's slot; absent where that is not sawn.
+    /// The height of the wires in its slot where most of them lie, one on the other, or of their jacket.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub wires_height: Option<DetailLength>,
+    /// The backer rod in its slots; a `code` of `reference/backer-rods`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub backer_rod: Option<&'static str>,
+    /// How high the rod stands once it is pressed into its slot; absent without rod.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub rod_height: Option<DetailLength>,
+    /// The width of its lead-in's slot; this and what follows is absent where that is not sawn.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub lead_in_slot_width: Option<DetailLength>,
     /// The depth of its lead-in's slot.
@@ -272,6 +281,9 @@ pub struct LoopMaterials {
     /// The sealant over the pair, or over the rod on it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub lead_in_cover: Option<DetailLength>,
+    /// How high the rod stands in its lead-in's slot; absent without rod.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub lead_in_rod_height: Option<DetailLength>,
 }
 
 /// Whether sealant can flow round what lies in a slot.

@@ -58,7 +58,7 @@ pub fn draw(report: &LoopSizingReport, system: System) -> String {
 
     let mut sheet = Sheet::default();
     let top = words::head(&mut sheet, &title);
-    let top = words::stops(&mut sheet, top, &report.findings, mark);
+    let top = words::stops(&mut sheet, top, words::BUILD, &report.findings, mark);
     let mut ground = Ground::of(opening, &coils, top + site::STRIP);
     // Readings that need more room than the ground get it above and below.
     let more = tape::lacks(&coils, ground.bottom - ground.top + 2.0 * site::STRIP) / 2.0;
@@ -75,7 +75,7 @@ pub fn draw(report: &LoopSizingReport, system: System) -> String {
     let height = words::foot(&mut sheet, bottom, report.basis.engine);
 
     let rows: Vec<_> = coils.iter().map(|coil| schedule::row(coil, system).join(" ")).collect();
-    let told = format!("{} {}{}", rows.join(" "), notes.join(" "), words::told(&report.findings, mark));
+    let told = format!("{} {}{}", rows.join(" "), notes.join(" "), words::told(words::BUILD, &report.findings, mark));
     sheet.finish(Plan::NAME, &title, &told, height)
 }
 

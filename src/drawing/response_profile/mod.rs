@@ -50,7 +50,7 @@ pub fn draw(report: &VehicleResponseReport, system: System) -> String {
 
     let mut sheet = Sheet::default();
     let top = words::head(&mut sheet, &title);
-    let top = words::stops(&mut sheet, top, &report.findings, |_| None);
+    let top = words::stops(&mut sheet, top, words::BUILD, &report.findings, |_| None);
     let plot = Plot::of(report, system, top);
     let bottom = plot.draw(&mut sheet);
     let bottom = ground::draw(&mut sheet, &plot, report, bottom);
@@ -59,7 +59,7 @@ pub fn draw(report: &VehicleResponseReport, system: System) -> String {
     let bottom = words::warnings(&mut sheet, bottom, &report.findings, |_| None);
     let height = words::foot(&mut sheet, bottom, report.basis.engine);
 
-    let told = notes.join(" ") + &words::told(&report.findings, |_| None);
+    let told = notes.join(" ") + &words::told(words::BUILD, &report.findings, |_| None);
     sheet.finish(ResponseProfile::NAME, &title, &told, height)
 }
 

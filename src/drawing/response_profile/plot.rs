@@ -1,6 +1,7 @@
 //! The curve: change over the way of the vehicle's front, the threshold, and where the unit switches.
 
 use crate::calculation::vehicle_response::{ProfilePoint, VehicleResponseReport};
+use crate::drawing::axis::ticks;
 use crate::drawing::letters::{SIZE, width};
 use crate::drawing::sheet::{MARGIN, Point, Sheet, WIDTH};
 use crate::drawing::spread::spread;
@@ -176,26 +177,4 @@ impl Plot {
 /// A position on a way between two ends, across the sheet.
 fn along((from, to): (f64, f64), position: f64) -> f64 {
     LEFT + (RIGHT - LEFT) * (position - from) / (to - from).max(1e-9)
-}
-
-/// Round figures between two ends, at most so many.
-fn ticks(from: f64, to: f64, most: usize) -> Vec<f64> {
-    let coarse = ((to - from) / most as f64).max(1e-6);
-    let ten = 10.0_f64.powf(coarse.log10().floor());
-    let step = [1.0, 2.0, 5.0, 10.0].into_iter().map(|part| part * ten).find(|step| *step >= coarse).unwrap_or(coarse);
-    let first = (from / step - 1e-9).ceil() as i64;
-    let last = (to / step + 1e-9).floor() as i64;
-    (first..=last).map(|index| round(index as f64 * step, 6)).collect()
-}
-
-#[cfg(test)]
-mod tests {
-    use super::ticks;
-
-    #[test]
-    fn figures_of_an_axis_are_round_and_few() {
-        assert_eq!(ticks(0.0, 3.46, 5), [0.0, 1.0, 2.0, 3.0]);
-        assert_eq!(ticks(-3.28, 24.05, 6), [0.0, 5.0, 10.0, 15.0, 20.0]);
-        assert_eq!(ticks(0.0, 0.0054, 5), [0.0, 0.002, 0.004]);
-    }
 }
