@@ -200,11 +200,16 @@ impl Builder {
         let request = self.schema::<batch::PlanBatchRequest>();
         let report = self.schema::<batch::PlanBatchReport>();
         let example = InstallationPlanRequest::EXAMPLES.last();
-        let request_of = |example: &calculation::Example| serde_json::from_str::<Value>(example.request).ok();
-        let items = json!({ "items": [{ "id": "cafe", "request": example.and_then(request_of) }] });
+        let part = |of: fn(&calculation::Example) -> &'static str| {
+            example.and_then(|example| serde_json::from_str::<Value>(of(example)).ok())
+        };
+        let items = json!({ "items": [{ "id": "cafe", "request": part(|example| example.request) }] });
+        let results = json!({
+            "results": [{ "id": "cafe", "status": 200, "report": part(|example| example.answer) }], "succeeded": 1, "failed": 0
+        });
         let answer = ResponseBuilder::new()
             .description("A result for each item, in order: a report, or a problem with pointers from the whole body.")
-            .content("application/json", ContentBuilder::new().schema(Some(report)).build());
+            .content("application/json", ContentBuilder::new().schema(Some(report)).example(Some(results)).build());
         let operation = OperationBuilder::new()
             .operation_id(Some("plan_installations"))
             .tag("calculations")

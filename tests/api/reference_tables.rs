@@ -105,6 +105,8 @@ fn the_menus_of_a_form_hold_just_what_requests_take() {
         ("FailureBehaviour", "failure-behaviours"),
         ("Observation", "observations"),
         ("OutputMode", "output-modes"),
+        ("PlanExtra", "plan-extras"),
+        ("PlanPart", "plan-parts"),
         ("ReadingPlace", "reading-places"),
         ("RodForm", "backer-rods"),
         ("Role", "roles"),

@@ -98,17 +98,17 @@ fn lists_keep_to_their_sizes() {
 }
 
 #[test]
-fn a_unit_is_held_against_1_to_8_loops() {
+fn a_unit_is_held_against_1_to_28_loops() {
     let request = detector_compatibility();
     let loops = |count: usize| {
         let labelled = (0..count).map(|index| with(&request["loops"][0], "/label", format!("lane {index}")));
         with(&request, "/loops", labelled.collect::<Vec<_>>())
     };
-    for count in [0, 9] {
+    for count in [0, 29] {
         let answer = refused("detector-compatibility", &loops(count), &[("#/loops", "list_size")]);
-        assert_eq!(hint(&answer), "Send from 1 to 8 items.");
+        assert_eq!(hint(&answer), "Send from 1 to 28 items.");
     }
-    taken("detector-compatibility", &loops(8));
+    taken("detector-compatibility", &loops(28));
     let unnamed = with(&request, "/loops/0/label", "");
     refused("detector-compatibility", &unnamed, &[("#/loops/0/label", "text_size")]);
 }
