@@ -17,9 +17,10 @@ use utoipa::openapi::{OpenApiBuilder, Ref, RefOr, Required, Schema, Server};
 
 use super::problem::{MEDIA_TYPE, ProblemBody, ProblemCode};
 use super::reference::{self, Table};
+use crate::calculation::installation_plan::InstallationPlanRequest;
 use crate::calculation::subject::Weather;
 use crate::calculation::{self, Calculation};
-use crate::drawing::{self, Drawing};
+use crate::drawing::{self, Drawing, job_sheet};
 use crate::practice::Vocabulary;
 
 const INTRODUCTION: &str = "The calculations of a vehicle-loop specialist, for the programs of other people: which loops an \
@@ -34,6 +35,7 @@ pub fn build(public_url: &str) -> Value {
     builder.schema::<ProblemBody>();
     calculation::visit_all(&mut builder);
     drawing::visit_all(&mut builder);
+    builder.job_sheet();
     reference::visit_all(&mut builder);
     builder.service_paths();
     let schemas = std::mem::take(&mut builder.schemas);
@@ -192,6 +194,21 @@ impl drawing::Visitor for Builder {
 }
 
 impl Builder {
+    /// The page of a whole job.
+    fn job_sheet(&mut self) {
+        let answer =
+            ResponseBuilder::new().description("The page. What must not be built as planned says so first.").content(
+                job_sheet::MEDIA_TYPE,
+                ContentBuilder::new().schema(Some(ObjectBuilder::new().schema_type(Type::String))).build(),
+            );
+        let operation = OperationBuilder::new()
+            .operation_id(Some(job_sheet::OPERATION_ID))
+            .tag("drawings")
+            .summary(Some(job_sheet::SUMMARY))
+            .description(Some(job_sheet::DESCRIPTION));
+        self.ask::<InstallationPlanRequest>(job_sheet::PATH.to_owned(), operation, answer);
+    }
+
     /// Adds a path that takes the request of a calculation.
     fn ask<C: Calculation>(&mut self, path: String, operation: OperationBuilder, answer: ResponseBuilder) {
         let request = self.schema::<C>();

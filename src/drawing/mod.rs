@@ -11,7 +11,9 @@
 //! - [`units`]: dimensions in the caller's system, with the other in brackets.
 //! - [`words`]: what every drawing says in words: what stops the job, warnings, the foot.
 //! - [`plan`], [`response_profile`]: the drawings.
+//! - [`job_sheet`]: the whole job as a page to print, with drawings in it.
 
+pub mod job_sheet;
 pub mod letters;
 pub mod plan;
 pub mod response_profile;

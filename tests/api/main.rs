@@ -17,6 +17,7 @@ mod forecast_documents;
 mod forecast_source;
 mod harness;
 mod health;
+mod job_sheet;
 mod laws;
 mod material_estimate;
 mod pages;
