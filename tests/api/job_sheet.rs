@@ -210,7 +210,7 @@ fn what_callers_write_stays_text() {
     let shown = "</style></svg><script>alert('&amp;')</script>\u{fffd}\u{fffd}<!--\"";
     let stock = json!([{ "sku": hostile, "along_travel": "6 ft", "across_lane": "20 ft", "lead_in_length": "60 ft" }]);
     let request = with(&json!({ "opening": { "width": "24 ft", "barrier": "slide_gate" } }), "/stock", stock);
-    let agency = json!({ "name": hostile, "slot_depth": "3 in" });
+    let agency = json!({ "agency": hostile, "slot_width": "1/2 in" });
     let with_agency = with(&request, "/agency_minimum", agency);
     let report = calculate("installation-plan", &with_agency).body;
     assert_eq!(report["sizing"]["loops"][0]["stock_choice"]["sku"], hostile, "it is not chosen at all");
@@ -218,6 +218,7 @@ fn what_callers_write_stays_text() {
     let page = parse(&text);
     assert!(page.descendants().all(|node| node.tag_name().name() != "script" && !node.is_comment()));
     assert!(words(section(&page, "Wind")).contains(shown), "the stock number is not said");
+    assert!(words(section(&page, "Warnings")).contains(shown), "the agency is not said");
 }
 
 #[test]

@@ -94,7 +94,7 @@ pub fn wind(report: &InstallationPlanReport, system: System) -> Markup {
                         (counted(f64::from(sized.turns), "turn")) ", " (say::label::<Construction>(sized.construction).to_lowercase())
                         @match &sized.side_by_side {
                             Some(row) => { ", left to right " (row.wound.join(", ")) }
-                            None if sized.turns > 1 => { ", all the same way round" }
+                            None if sized.turns > 1 && !sized.construction.starts_with("preformed") => { ", all the same way round" }
                             None => {}
                         }
                         @if let Some(length) = materials(sized, report).and_then(|each| each.wire_length) {

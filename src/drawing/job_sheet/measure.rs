@@ -8,6 +8,7 @@ use crate::calculation::installation_plan::{ExpectedReading, InstallationPlanRep
 use crate::drawing::plan;
 use crate::practice::Vocabulary;
 use crate::practice::job_steps::Trial;
+use crate::practice::vehicles::VehicleClass;
 use crate::quantity::shown::say_duration;
 
 /// A table for each set of stages: a row for each loop and reading, a blank cell for each stage.
@@ -156,7 +157,8 @@ fn output(channel: &ChannelSettings) -> String {
 /// What to try before leaving, with boxes to tick.
 pub fn trials(report: &InstallationPlanReport) -> Markup {
     let Some(commissioning) = &report.commissioning else { return html! {} };
-    let vehicles: Vec<_> = report.sizing.inputs.vehicles.iter().map(|code| say::words(code)).collect();
+    let vehicles: Vec<_> =
+        report.sizing.inputs.vehicles.iter().map(|code| say::label::<VehicleClass>(code).to_lowercase()).collect();
     html! {
         section {
             h2 { "Try" }

@@ -5,8 +5,8 @@ use maud::{Markup, html};
 use super::{build, say};
 use crate::calculation::cure_guidance::CureGuidanceReport;
 use crate::calculation::installation_plan::InstallationPlanReport;
+use crate::practice::Vocabulary;
 use crate::practice::cure::{CureMilestone, CureVerdict};
-use crate::practice::findings::Level;
 use crate::practice::sealants::SealantKind;
 
 /// The most windows that the sheet lists; the report holds all.
@@ -34,6 +34,7 @@ pub fn section(report: &InstallationPlanReport) -> Markup {
 
 fn computed(cure: &CureGuidanceReport) -> Markup {
     let until = say::time(&cure.inputs.weather_until);
+    let holds = [CureVerdict::Go, CureVerdict::GoWithCare].iter().any(|verdict| verdict.code() == cure.verdict);
     html! {
         section {
             h2 { "Seal and open" }
@@ -42,13 +43,7 @@ fn computed(cure: &CureGuidanceReport) -> Markup {
                 (say::label::<SealantKind>(cure.inputs.sealant.kind).to_lowercase()) ", slot "
                 (say::words(cure.inputs.surface_condition)) "."
             }
-            // Reasons that stop or warn stand in full at the head of the sheet.
-            @if cure.reasons.iter().any(|reason| reason.level != Level::Note) {
-                p { b { "Why: " } "see the head of the sheet." }
-            }
-            @for reason in cure.reasons.iter().filter(|reason| reason.level == Level::Note) {
-                p { (reason.message) }
-            }
+            ul { @for reason in &cure.reasons { li { (reason.message) } } }
             @if cure.windows.is_empty() {
                 p { b { "Windows: " } "none until " (until) "." }
             } @else {
@@ -63,13 +58,13 @@ fn computed(cure: &CureGuidanceReport) -> Markup {
                 }
             }
             table {
-                thead { tr { th { "Sealed at the start" } th { "Earliest" } th { "Latest" } } }
+                thead { tr { th { (if holds { "Sealed then" } else { "Only if sealed then all the same" }) } th { "Earliest" } th { "Latest" } } }
                 tbody {
                     @for reached in &cure.milestones {
                         tr class=[(reached.milestone == "open_to_traffic").then_some("strong")] {
                             th { (say::label::<CureMilestone>(reached.milestone)) }
-                            td { (reached.earliest.as_deref().map_or("beyond the forecast".to_owned(), say::time)) }
-                            td { (reached.latest.as_deref().map_or("beyond the forecast".to_owned(), say::time)) }
+                            td.tied { (reached.earliest.as_deref().map_or("beyond the forecast".to_owned(), say::time)) }
+                            td.tied { (reached.latest.as_deref().map_or("beyond the forecast".to_owned(), say::time)) }
                         }
                     }
                 }

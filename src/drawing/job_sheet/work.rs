@@ -81,9 +81,12 @@ fn field(about: &str) -> String {
     parts.join(" ").replace("lead in", "lead-in")
 }
 
-/// What else there is to know. What the section on winding says is left out.
+/// Notes that the sheet says elsewhere, or that only the caller of the service can act on.
+const NOT_ON_PAPER: [FindingCode; 3] = [FindingCode::LooseLeadIn, FindingCode::Sensitivity, FindingCode::UsualTimes];
+
+/// What else there is to know.
 pub fn notes(report: &InstallationPlanReport) -> Markup {
-    let said = say::findings(&report.findings, Level::Note, |finding| finding.code != FindingCode::LooseLeadIn);
+    let said = say::findings(&report.findings, Level::Note, |finding| !NOT_ON_PAPER.contains(&finding.code));
     html! {
         @if !said.is_empty() {
             section { h2 { "Notes" } (say::list(&said)) }
