@@ -21,7 +21,7 @@ use super::reference::{self, Table};
 use crate::calculation::installation_plan::InstallationPlanRequest;
 use crate::calculation::subject::Weather;
 use crate::calculation::{self, Calculation};
-use crate::drawing::{self, Drawing};
+use crate::drawing::{self, Drawing, job_sheet};
 use crate::practice::Vocabulary;
 
 const INTRODUCTION: &str = "The calculations of a vehicle-loop specialist, for the programs of other people: which loops an \
@@ -37,6 +37,7 @@ pub fn build(public_url: &str) -> Value {
     calculation::visit_all(&mut builder);
     builder.batch();
     drawing::visit_all(&mut builder);
+    builder.job_sheet();
     reference::visit_all(&mut builder);
     builder.service_paths();
     let schemas = std::mem::take(&mut builder.schemas);
@@ -229,6 +230,21 @@ impl Builder {
             true,
             answer,
         );
+    }
+
+    /// The page of a whole job.
+    fn job_sheet(&mut self) {
+        let answer =
+            ResponseBuilder::new().description("The page. What must not be built as planned says so first.").content(
+                job_sheet::MEDIA_TYPE,
+                ContentBuilder::new().schema(Some(ObjectBuilder::new().schema_type(Type::String))).build(),
+            );
+        let operation = OperationBuilder::new()
+            .operation_id(Some(job_sheet::OPERATION_ID))
+            .tag("drawings")
+            .summary(Some(job_sheet::SUMMARY))
+            .description(Some(job_sheet::DESCRIPTION));
+        self.ask_of::<InstallationPlanRequest>(job_sheet::PATH.to_owned(), operation, answer);
     }
 
     /// Adds a path that takes the request of a calculation.

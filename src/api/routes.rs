@@ -8,10 +8,11 @@ use super::edge::Edge;
 use super::guard::guarded;
 use super::problem::{Problem, ProblemCode};
 use super::{batch, documentation, health, pages, reference, unread, weather};
+use crate::calculation::installation_plan::InstallationPlanRequest;
 use crate::calculation::{self, Calculation};
-use crate::drawing::{self, Drawing, Pen};
+use crate::drawing::{self, Drawing, Pen, job_sheet};
 
-/// What a page may do with a drawing that is opened as a document of its own: show it with its own style sheet, nothing else.
+/// What a drawing or a job sheet may do as a document of its own: show with its own style sheet, nothing else.
 const DRAWING_POLICY: &str = "default-src 'none'; style-src 'unsafe-inline'";
 
 /// Adds every route of the service.
@@ -19,6 +20,7 @@ pub fn configure(app: &mut web::ServiceConfig) {
     calculation::visit_all(&mut Register(app));
     drawing::visit_all(&mut Register(app));
     Register(app).post("/v1/installation-plan/batch".to_owned(), web::post().to(batch::answer));
+    Register(app).post(job_sheet::PATH.to_owned(), web::post().to(print_job_sheet));
     reference::configure(app);
     get(app, "/openapi.json", documentation::openapi);
     get(app, "/docs", documentation::to_docs);
@@ -89,6 +91,20 @@ async fn draw<D: Drawing>(request: HttpRequest, mut payload: web::Payload) -> Ht
             .insert_header((header::CONTENT_SECURITY_POLICY, DRAWING_POLICY))
             .content_type(drawing::MEDIA_TYPE)
             .body(drawn))
+    })
+    .await;
+    unread::close_behind(response, payload)
+}
+
+async fn print_job_sheet(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
+    let response = guarded(request.clone(), async {
+        let mut asked = read::<InstallationPlanRequest>(&request, &mut payload).await?;
+        let report = weather::answer(&mut asked, Edge::of(&request)).await?;
+        Ok(HttpResponse::Ok()
+            .insert_header((header::CACHE_CONTROL, "no-store"))
+            .insert_header((header::CONTENT_SECURITY_POLICY, DRAWING_POLICY))
+            .content_type(format!("{}; charset=utf-8", job_sheet::MEDIA_TYPE))
+            .body(job_sheet::page(&report, asked.system())))
     })
     .await;
     unread::close_behind(response, payload)

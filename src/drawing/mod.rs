@@ -13,9 +13,11 @@
 //! - [`axis`]: round figures along an axis.
 //! - [`pen`]: the drawings of an installation plan.
 //! - [`plan`], [`response_profile`], [`slot_section`], [`cure_timeline`]: the drawings.
+//! - [`job_sheet`]: the whole job as a page to print, with drawings in it.
 
 pub mod axis;
 pub mod cure_timeline;
+pub mod job_sheet;
 pub mod letters;
 pub mod pen;
 pub mod plan;

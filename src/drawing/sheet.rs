@@ -171,7 +171,7 @@ impl Sheet {
 }
 
 /// The text without characters that XML does not hold or that turn the direction of reading; each leaves a mark.
-fn plain(words: &str) -> String {
+pub fn plain(words: &str) -> String {
     let is_plain = |letter: char| match letter {
         '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}' | '\u{fffe}' | '\u{ffff}' => false,
         letter => !letter.is_control() || letter.is_whitespace(),

@@ -56,10 +56,14 @@ pub fn area(along: PlanLength, across: PlanLength, system: System) -> String {
 
 /// A small dimension in both: `1-1/2 in [38 mm]`.
 pub fn detail(length: DetailLength, system: System) -> String {
-    let (us, metric) = (inches(length.inch), format!("{}{TIED}mm", round(length.mm, 0)));
+    format!("{} [{}]", small(length, system), small(length, other(system)))
+}
+
+/// A small dimension in one system: `1-1/2 in`, `38 mm`.
+pub fn small(length: DetailLength, system: System) -> String {
     match system {
-        System::UsCustomary => format!("{us} [{metric}]"),
-        System::Metric => format!("{metric} [{us}]"),
+        System::UsCustomary => inches(length.inch),
+        System::Metric => format!("{}{TIED}mm", round(length.mm, 0)),
     }
 }
 

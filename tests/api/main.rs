@@ -19,6 +19,7 @@ mod forecast_source;
 mod harness;
 mod health;
 mod installation_plan;
+mod job_sheet;
 mod laws;
 mod material_estimate;
 mod pages;

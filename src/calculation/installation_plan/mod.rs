@@ -159,8 +159,9 @@ impl InstallationPlanRequest {
             );
         }
         // Weather that is at fault already is not asked for again.
-        let asks =
-            self.asks(PlanPart::Cure) && self.weather.is_some() && !notes.is_faulty(&body.field("weather").field("location"));
+        let asks = self.asks(PlanPart::Cure)
+            && self.weather.is_some()
+            && !notes.is_faulty(&body.field("weather").field("location"));
         if asks && self.start.is_none() {
             let hint = "Send start, when the sealant goes in, such as \"2026-01-20T13:00:00-05:00\".";
             notes.fault(&body.field("start"), FaultCode::FieldMissing, "The weather was sent without a start.", hint);

@@ -14,7 +14,7 @@ use super::sheet::Sheet;
 use super::units::both;
 use super::{Drawing, words};
 use crate::calculation::answer::Finding;
-use crate::calculation::loop_sizing::{LoopSizingReport, LoopSizingRequest};
+use crate::calculation::loop_sizing::{LoopSizingReport, LoopSizingRequest, SizedLoop};
 use crate::practice::roles::Role;
 use crate::practice::site::Barrier;
 use crate::quantity::{Kind, System};
@@ -59,15 +59,7 @@ pub fn draw(report: &LoopSizingReport, system: System) -> String {
     let mut sheet = Sheet::default();
     let top = words::head(&mut sheet, &title);
     let top = words::stops(&mut sheet, top, words::BUILD, &report.findings, mark);
-    let mut ground = Ground::of(opening, &coils, top + site::STRIP);
-    // Readings that need more room than the ground get it above and below.
-    let more = tape::lacks(&coils, ground.bottom - ground.top + 2.0 * site::STRIP) / 2.0;
-    ground.lower(more);
-    let edges = (top, ground.bottom + more + site::STRIP);
-    site::draw(&mut sheet, &ground, opening.barrier, coils.iter().any(|coil| coil.sized.role == "exit"));
-    coils::draw(&mut sheet, &ground, &coils);
-    tape::draw(&mut sheet, &ground, &coils, opening.barrier, system, edges);
-    let bottom = across::draw(&mut sheet, &ground, &coils, opening.width, system, edges.1);
+    let (ground, bottom) = site_plan(&mut sheet, report, &coils, top, system);
     let bottom = schedule::draw(&mut sheet, &coils, system, bottom);
     let notes = schedule::notes(report, &ground, system);
     let bottom = words::notes(&mut sheet, bottom, &notes) + words::GAP;
@@ -77,6 +69,39 @@ pub fn draw(report: &LoopSizingReport, system: System) -> String {
     let rows: Vec<_> = coils.iter().map(|coil| schedule::row(coil, system).join(" ")).collect();
     let told = format!("{} {}{}", rows.join(" "), notes.join(" "), words::told(words::BUILD, &report.findings, mark));
     sheet.finish(Plan::NAME, &title, &told, height)
+}
+
+/// The picture alone and its notes, for a page that says itself what the loops are, what stops the job, and warnings.
+pub fn picture(report: &LoopSizingReport, system: System) -> (String, Vec<String>) {
+    let opening = &report.inputs.opening;
+    let coils = Coil::all(&report.loops);
+    let mut sheet = Sheet::default();
+    let (ground, bottom) = site_plan(&mut sheet, report, &coils, words::GAP, system);
+    let notes = schedule::notes(report, &ground, system);
+    let title = format!("Plan: {}", name(opening.barrier, &both(opening.width, system)));
+    let rows: Vec<_> = coils.iter().map(|coil| schedule::row(coil, system).join(" ")).collect();
+    (sheet.finish(Plan::NAME, &title, &format!("{} {}", rows.join(" "), notes.join(" ")), bottom), notes)
+}
+
+/// Draws lane, barrier, loops and distances below `top`; gives the ground and the lower edge.
+fn site_plan(
+    sheet: &mut Sheet,
+    report: &LoopSizingReport,
+    coils: &[Coil<'_>],
+    top: f64,
+    system: System,
+) -> (Ground, f64) {
+    let opening = &report.inputs.opening;
+    let mut ground = Ground::of(opening, coils, top + site::STRIP);
+    // Readings that need more room than the ground get it above and below.
+    let more = tape::lacks(coils, ground.bottom - ground.top + 2.0 * site::STRIP) / 2.0;
+    ground.lower(more);
+    let edges = (top, ground.bottom + more + site::STRIP);
+    site::draw(sheet, &ground, opening.barrier, coils.iter().any(|coil| coil.sized.role == "exit"));
+    coils::draw(sheet, &ground, coils);
+    tape::draw(sheet, &ground, coils, opening.barrier, system, edges);
+    let bottom = across::draw(sheet, &ground, coils, opening.width, system, edges.1);
+    (ground, bottom)
 }
 
 /// What is planned, in a phrase.
@@ -90,4 +115,9 @@ fn name(barrier: &'static str, width: &str) -> String {
 /// The name of a role, as a schedule holds it.
 fn role(code: &'static str) -> &'static str {
     words::label::<Role>(code)
+}
+
+/// The loops with their letters on the plan, in the order of these.
+pub fn lettered(loops: &[SizedLoop]) -> Vec<(char, &SizedLoop)> {
+    Coil::all(loops).into_iter().map(|coil| (coil.letter, coil.sized)).collect()
 }

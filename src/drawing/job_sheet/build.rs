@@ -1,0 +1,161 @@
+//! What to cut, to load and to wind.
+
+use maud::{Markup, PreEscaped, html};
+
+use super::say;
+use crate::calculation::installation_plan::InstallationPlanReport;
+use crate::calculation::loop_sizing::SizedLoop;
+use crate::calculation::material_estimate::LoopMaterials;
+use crate::drawing::{plan, units};
+use crate::practice::materials::MaterialItem;
+use crate::practice::site::Construction;
+use crate::quantity::System;
+use crate::quantity::shown::counted;
+
+/// The loops as they are cut or laid, and the plan that shows them.
+pub fn cut(report: &InstallationPlanReport, system: System) -> Markup {
+    let (drawn, notes) = plan::picture(&report.sizing, system);
+    let loops = plan::lettered(&report.sizing.loops);
+    html! {
+        section {
+            h2 { @if is_sawn(report) { "Cut" } @else { "Lay out" } }
+            div.wide { table {
+                thead { tr {
+                    th { "Loop" } th { "Along × across" } th { "Turns" } th { "Nearest wire" } th { "Slot" } th { "Corners cut" }
+                } }
+                tbody {
+                    @for (letter, sized) in &loops {
+                        tr {
+                            th { (letter) " " (name(sized)) }
+                            td { (units::plan(sized.along_travel, system)) " × " (units::plan(sized.across_lane, system)) }
+                            td { (sized.turns) @if sized.shape == "quadrupole" { " in each of two cells" } }
+                            td { (place(sized, system)) }
+                            td { (slot(sized, report, system)) }
+                            td { (corner(sized, report, system)) }
+                        }
+                    }
+                }
+            } }
+            @for row in loops.iter().filter_map(|(_, sized)| sized.side_by_side.as_ref()) {
+                p { (row.saw_plan) }
+            }
+            @if let Some(materials) = report.materials.as_ref().filter(|materials| materials.saw_cut.passes > 0) {
+                @let cut = &materials.saw_cut;
+                p {
+                    (units::plan(cut.total, system)) " of cut in all, lead-ins " (units::plan(cut.lead_in, system))
+                    @if let Some(width) = materials.loops.iter().find_map(|each| each.lead_in_slot_width) {
+                        " at " (units::small(width, system))
+                    }
+                    "; " (if cut.passes == 1 { "1 pass".to_owned() } else { format!("{} passes", cut.passes) })
+                    "; the blade runs on past " (counted(f64::from(cut.cut_ends), "end"))
+                    @if cut.cored_corners > 0 { "; " (counted(f64::from(cut.cored_corners), "corner")) " drilled" }
+                    "."
+                }
+            }
+            figure { (PreEscaped(drawn)) }
+            p { (notes.join(" ")) }
+        }
+    }
+}
+
+/// What goes in the van.
+pub fn load(report: &InstallationPlanReport) -> Markup {
+    let Some(materials) = &report.materials else { return html! {} };
+    html! {
+        section {
+            h2 { "Load" }
+            table.load { tbody {
+                @for item in &materials.items {
+                    tr {
+                        td { (say::tick()) }
+                        td.amount { (say::amount(item.quantity, item.unit)) }
+                        td {
+                            b { (say::label::<MaterialItem>(item.item)) }
+                            @if let Some(sku) = &item.sku { " (" (sku) ")" }
+                            ": " (item.how)
+                        }
+                    }
+                }
+            } }
+        }
+    }
+}
+
+/// How each loop is wound, and how its lead-in is brought home.
+pub fn wind(report: &InstallationPlanReport, system: System) -> Markup {
+    let sizing = &report.sizing;
+    html! {
+        section {
+            h2 { "Wind" }
+            ul {
+                @for (letter, sized) in plan::lettered(&sizing.loops) {
+                    li {
+                        b { (letter) " " (name(sized)) ": " }
+                        (counted(f64::from(sized.turns), "turn")) ", " (say::label::<Construction>(sized.construction).to_lowercase())
+                        @match &sized.side_by_side {
+                            Some(row) => { ", left to right " (row.wound.join(", ")) }
+                            None if sized.turns > 1 && !sized.construction.starts_with("preformed") => { ", all the same way round" }
+                            None => {}
+                        }
+                        @if let Some(length) = materials(sized, report).and_then(|each| each.wire_length) {
+                            "; pull " (units::plan(length, system)) " of " (sizing.inputs.wire.gauge)
+                            " in one length" @if sized.count > 1 { " for each" } ", lead-in included"
+                        }
+                        @if let Some(sku) = sized.stock_choice.as_ref().and_then(|choice| choice.sku.as_deref()) {
+                            "; from stock: " (sku)
+                        }
+                        "."
+                    }
+                }
+            }
+            p {
+                "Lead-in: " (units::plan(sizing.lead_in.order_length, system)) " for each loop, slack included. "
+                (sizing.lead_in.message)
+            }
+        }
+    }
+}
+
+/// Whether anything is sawn.
+pub fn is_sawn(report: &InstallationPlanReport) -> bool {
+    report.sizing.loops.iter().any(|sized| sized.slot_depth.is_some())
+}
+
+/// A role with its number of loops.
+fn name(sized: &SizedLoop) -> String {
+    let role = say::role(sized.role);
+    if sized.count > 1 { format!("{role}, {} side by side", sized.count) } else { role }
+}
+
+fn materials<'a>(sized: &SizedLoop, report: &'a InstallationPlanReport) -> Option<&'a LoopMaterials> {
+    report.materials.as_ref()?.loops.iter().find(|each| each.label == sized.role)
+}
+
+fn place(sized: &SizedLoop, system: System) -> String {
+    let line = if sized.distance_from_reference.is_some() { "the reference line" } else { "the barrier" };
+    match sized.distance_from_barrier.or(sized.distance_from_reference) {
+        Some(distance) if sized.side != "on_the_line" => {
+            format!("{} {} {line}", units::plan(distance, system), sized.side)
+        }
+        _ => format!("across {line}"),
+    }
+}
+
+/// The width of a slot by its depth.
+fn slot(sized: &SizedLoop, report: &InstallationPlanReport, system: System) -> String {
+    let Some(depth) = sized.slot_depth else { return "not sawn".to_owned() };
+    let width = materials(sized, report).and_then(|each| each.slot_width);
+    match width.or(report.sizing.inputs.slot.as_ref().map(|slot| slot.width)) {
+        Some(width) => format!("{} × {} deep", units::small(width, system), units::small(depth, system)),
+        None => format!("{} deep", units::small(depth, system)),
+    }
+}
+
+fn corner(sized: &SizedLoop, report: &InstallationPlanReport, system: System) -> String {
+    let is_cored = report.materials.as_ref().is_some_and(|materials| materials.saw_cut.cored_corners > 0);
+    match sized.corner_cut.mm > 0.0 {
+        true if is_cored => "drilled".to_owned(),
+        true => units::small(sized.corner_cut, system),
+        false => "square".to_owned(),
+    }
+}

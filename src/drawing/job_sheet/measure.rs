@@ -1,0 +1,179 @@
+//! What to measure, with cells for the readings; how to set the unit; what to try.
+
+use maud::{Markup, html};
+
+use super::say;
+use crate::calculation::detector_compatibility::ChannelSettings;
+use crate::calculation::installation_plan::{ExpectedReading, InstallationPlanReport};
+use crate::drawing::plan;
+use crate::practice::Vocabulary;
+use crate::practice::job_steps::Trial;
+use crate::practice::vehicles::VehicleClass;
+use crate::quantity::shown::say_duration;
+
+/// A table for each set of stages: a row for each loop and reading, a blank cell for each stage.
+pub fn readings(report: &InstallationPlanReport) -> Markup {
+    let Some(commissioning) = &report.commissioning else { return html! {} };
+    let mut stages: Vec<&[&'static str]> = Vec::new();
+    for reading in &commissioning.readings {
+        if !stages.contains(&reading.stages.as_slice()) {
+            stages.push(&reading.stages);
+        }
+    }
+    html! {
+        section {
+            h2 { "Measure at the end of the lead-in" }
+            @for stages in stages {
+                div.wide { table.readings {
+                    thead { tr {
+                        th { "Reading" } th { "Sound" } th { "Limit" }
+                        @for stage in stages { th.blank { (say::words(stage)) } }
+                    } }
+                    @for (name, readings) in of_loops(report, stages) {
+                        tbody {
+                            tr { th colspan=(3 + stages.len()) { (name) } }
+                            @for reading in readings {
+                                tr {
+                                    td.tied { (self::name(reading)) }
+                                    td.tied { (sound(reading)) }
+                                    td.tied { (limit(reading)) }
+                                    @for _ in stages { td.blank { } }
+                                }
+                            }
+                        }
+                    }
+                } }
+            }
+            @for (name, message) in notes(&commissioning.readings) {
+                p { b { (name) ": " } (message) }
+            }
+        }
+    }
+}
+
+/// The readings that are taken at these stages, loop by loop; each loop of a row has its own.
+fn of_loops<'a>(
+    report: &'a InstallationPlanReport,
+    stages: &[&'static str],
+) -> Vec<(String, Vec<&'a ExpectedReading>)> {
+    let readings = report.commissioning.iter().flat_map(|commissioning| &commissioning.readings);
+    let readings: Vec<_> = readings.filter(|reading| reading.stages == stages).collect();
+    let mut loops = Vec::new();
+    for (letter, sized) in plan::lettered(&report.sizing.loops) {
+        let of_role: Vec<_> = readings.iter().copied().filter(|reading| reading.label == sized.role).collect();
+        if of_role.is_empty() {
+            continue;
+        }
+        let role = format!("{letter} {}", say::role(sized.role));
+        match sized.count {
+            1 => loops.push((role, of_role)),
+            count => loops.extend((1..=count).map(|place| (format!("{role} {place}"), of_role.clone()))),
+        }
+    }
+    loops
+}
+
+fn name(reading: &ExpectedReading) -> String {
+    match (reading.reading, reading.unit) {
+        ("quality_factor", _) => "Quality factor".to_owned(),
+        (reading, "uH") => format!("{}, µH", capital(reading)),
+        (reading, unit) => format!("{}, {unit}", capital(reading)),
+    }
+}
+
+fn capital(word: &str) -> String {
+    let mut letters = say::words(word);
+    if let Some(first) = letters.get_mut(..1) {
+        first.make_ascii_uppercase();
+    }
+    letters
+}
+
+fn sound(reading: &ExpectedReading) -> String {
+    match (reading.low, reading.high) {
+        (Some(low), Some(high)) => format!("{low}–{high}"),
+        (None, Some(high)) => format!("≤ {high}"),
+        (Some(low), None) => format!("≥ {low}"),
+        (None, None) => String::new(),
+    }
+}
+
+fn limit(reading: &ExpectedReading) -> String {
+    match (reading.at_least, reading.at_most) {
+        (Some(least), Some(most)) => format!("{least}–{most}"),
+        (None, Some(most)) => format!("≤ {most}"),
+        (Some(least), None) => format!("≥ {least}"),
+        (None, None) => String::new(),
+    }
+}
+
+/// How to read each, once.
+fn notes(readings: &[ExpectedReading]) -> Vec<(String, &str)> {
+    let mut notes: Vec<(String, &str)> = Vec::new();
+    for reading in readings {
+        if !notes.iter().any(|(_, message)| *message == reading.message) {
+            notes.push((capital(reading.reading), &reading.message));
+        }
+    }
+    notes
+}
+
+/// How to set each channel of the unit.
+pub fn settings(report: &InstallationPlanReport) -> Markup {
+    let Some(detector) = &report.detector else { return html! {} };
+    html! {
+        section {
+            h2 { "Set the unit" }
+            div.wide { table {
+                thead { tr { th { "Channel" } th { "Switch at" } th { "Output" } th { "To" } th { "When the loop fails" } } }
+                tbody {
+                    @for channel in &detector.settings {
+                        tr {
+                            th { (say::channel(&channel.channel)) }
+                            td.tied { (channel.threshold_percent) " %" }
+                            td { (output(channel)) }
+                            td { (say::words(channel.operator_input)) }
+                            td { (say::words(channel.on_loop_failure)) ": " (channel.failure_consequence) }
+                        }
+                    }
+                }
+            } }
+            @if let Some(channel) = detector.settings.first() { p { b { "Frequency: " } (channel.frequency_setting) } }
+        }
+    }
+}
+
+fn output(channel: &ChannelSettings) -> String {
+    match channel.presence_time {
+        Some(time) => format!(
+            "{}, lets go after {}",
+            channel.output,
+            say_duration(uom::si::f64::Time::new::<uom::si::time::second>(time.s))
+        ),
+        None => channel.output.to_owned(),
+    }
+}
+
+/// What to try before leaving, with boxes to tick.
+pub fn trials(report: &InstallationPlanReport) -> Markup {
+    let Some(commissioning) = &report.commissioning else { return html! {} };
+    let vehicles: Vec<_> =
+        report.sizing.inputs.vehicles.iter().map(|code| say::label::<VehicleClass>(code).to_lowercase()).collect();
+    html! {
+        section {
+            h2 { "Try" }
+            p { "Vehicles that must be seen: " (vehicles.join(", ")) "." }
+            ul.ticks {
+                @for trial in &commissioning.trials {
+                    li { (say::tick()) b { (trial.label) ". " } (message(trial.trial, &trial.message)) }
+                }
+            }
+        }
+    }
+}
+
+/// What to do; without what this job adds, which stands elsewhere on the sheet.
+fn message<'a>(code: &str, message: &'a str) -> &'a str {
+    let description = Trial::ALL.iter().find(|trial| trial.code() == code).map(|trial| trial.description());
+    description.and_then(|description| message.get(..description.len())).unwrap_or(message)
+}

@@ -1,0 +1,88 @@
+//! Whether to seal, and when to open to traffic.
+
+use maud::{Markup, html};
+
+use super::{build, say};
+use crate::calculation::cure_guidance::CureGuidanceReport;
+use crate::calculation::installation_plan::InstallationPlanReport;
+use crate::practice::Vocabulary;
+use crate::practice::cure::{CureMilestone, CureVerdict};
+use crate::practice::sealants::SealantKind;
+
+/// The most windows that the sheet lists; the report holds all.
+const MOST_WINDOWS: usize = 4;
+
+/// The section; without weather it leaves lines for what the crew finds.
+pub fn section(report: &InstallationPlanReport) -> Markup {
+    match &report.cure {
+        Some(cure) => computed(cure),
+        None if build::is_sawn(report) => html! {
+            section {
+                h2 { "Seal and open" }
+                p {
+                    "No weather was planned with: seal a dry, clean slot within the limits of the sealant's data sheet, and let traffic back \
+                     when nothing tracks."
+                }
+                p.blanks {
+                    @for name in ["Slab", "Air", "Sealed at", "Opened at"] { span { (name) span.line { } } }
+                }
+            }
+        },
+        None => html! {},
+    }
+}
+
+fn computed(cure: &CureGuidanceReport) -> Markup {
+    let until = say::time(&cure.inputs.weather_until);
+    let holds = [CureVerdict::Go, CureVerdict::GoWithCare].iter().any(|verdict| verdict.code() == cure.verdict);
+    html! {
+        section {
+            h2 { "Seal and open" }
+            p {
+                b { (say::label::<CureVerdict>(cure.verdict)) } " at " (say::time(&cure.inputs.start)) ": "
+                (say::label::<SealantKind>(cure.inputs.sealant.kind).to_lowercase()) ", slot "
+                (say::words(cure.inputs.surface_condition)) "."
+            }
+            ul { @for reason in &cure.reasons { li { (reason.message) } } }
+            @if cure.windows.is_empty() {
+                p { b { "Windows: " } "none until " (until) "." }
+            } @else {
+                p {
+                    b { "Windows: " }
+                    @for (index, window) in cure.windows.iter().take(MOST_WINDOWS).enumerate() {
+                        @if index > 0 { "; " }
+                        (say::time(&window.start)) " to " (say::time(&window.end))
+                    }
+                    @if cure.windows.len() > MOST_WINDOWS { "; more later" }
+                    "."
+                }
+            }
+            table {
+                thead { tr { th { (if holds { "Sealed then" } else { "Only if sealed then all the same" }) } th { "Earliest" } th { "Latest" } } }
+                tbody {
+                    @for reached in &cure.milestones {
+                        tr class=[(reached.milestone == "open_to_traffic").then_some("strong")] {
+                            th { (say::label::<CureMilestone>(reached.milestone)) }
+                            td.tied { (reached.earliest.as_deref().map_or("beyond the forecast".to_owned(), say::time)) }
+                            td.tied { (reached.latest.as_deref().map_or("beyond the forecast".to_owned(), say::time)) }
+                        }
+                    }
+                }
+            }
+            p { "Times are on the clock of the start (" (offset(&cure.inputs.start)) "); the forecast ends " (until) "." }
+            @for advice in &cure.handling { p { (advice.message) } }
+            p.blanks {
+                @for name in ["Slab", "Air", "Sealed at", "Opened at"] { span { (name) span.line { } } }
+            }
+        }
+    }
+}
+
+/// The offset of a clock: `UTC-05:00`.
+fn offset(rfc3339: &str) -> String {
+    let from = rfc3339.rfind(['+', '-', 'Z', 'z']).unwrap_or(rfc3339.len());
+    match rfc3339.get(from..) {
+        Some("Z" | "z") | None => "UTC".to_owned(),
+        Some(offset) => format!("UTC{offset}"),
+    }
+}

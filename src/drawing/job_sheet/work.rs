@@ -1,0 +1,116 @@
+//! The steps of the work, the cautions in full, what was assumed, notes, and the foot.
+
+use maud::{Markup, html};
+
+use super::say;
+use crate::calculation::installation_plan::InstallationPlanReport;
+use crate::practice::Vocabulary;
+use crate::practice::findings::{FindingCode, Level};
+use crate::practice::job_steps::JobStep;
+use crate::quantity::System;
+
+/// Assumed fields that no eye on site can check: what paper and money are counted with.
+const NOT_ON_SITE: [&str; 3] = ["#/productivity/", "#/waste_percent", "#/prices"];
+
+/// The steps, in order; each names its cautions by number.
+pub fn steps(report: &InstallationPlanReport) -> Markup {
+    let number = |code: &str| report.cautions.iter().position(|caution| caution.code.code() == code).map(|at| at + 1);
+    html! {
+        section {
+            h2 { "Steps" }
+            ol.ticks {
+                @for step in &report.steps {
+                    @let cautions: Vec<_> = step.cautions.iter().filter_map(|code| number(code)).map(|at| at.to_string()).collect();
+                    li {
+                        (say::tick()) b { (step.label) ". " } (message(step.step, &step.message))
+                        @if !cautions.is_empty() { " " span.mark { "Caution " (cautions.join(", ")) } }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// What to do. Figures that stand in a table of the sheet are left to it.
+fn message<'a>(code: &str, message: &'a str) -> &'a str {
+    let Some(step) = JobStep::ALL.iter().find(|step| step.code() == code) else { return message };
+    match step {
+        JobStep::MarkOut
+        | JobStep::Cut
+        | JobStep::Lay
+        | JobStep::Bed
+        | JobStep::MeasureOpen
+        | JobStep::MeasureSealed
+        | JobStep::Protect => message.get(..step.description().len()).unwrap_or(message),
+        _ => message,
+    }
+}
+
+/// All cautions in full, numbered.
+pub fn cautions(report: &InstallationPlanReport) -> Markup {
+    html! {
+        section {
+            h2 { "Cautions" }
+            ol { @for caution in &report.cautions { li { (caution.message) } } }
+        }
+    }
+}
+
+/// What was assumed and is to be checked on site.
+pub fn assumed(report: &InstallationPlanReport, system: System) -> Markup {
+    let on_site = |about: &str| !NOT_ON_SITE.iter().any(|start| about.starts_with(start));
+    let assumed: Vec<_> = report.assumed.iter().filter(|assumed| on_site(&assumed.about)).collect();
+    html! {
+        @if !assumed.is_empty() {
+            section {
+                h2 { "Assumed: check on site" }
+                ul.ticks.few {
+                    @for assumed in assumed {
+                        li { (say::tick()) (field(&assumed.about)) ": " b { (say::value(&assumed.value, system)) } }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// A field of the request in words: `lead-in gauge`.
+fn field(about: &str) -> String {
+    let is_name = |part: &&str| !part.is_empty() && !part.chars().all(|letter| letter.is_ascii_digit());
+    let parts: Vec<_> = about.trim_start_matches('#').split('/').filter(is_name).map(say::words).collect();
+    parts.join(" ").replace("lead in", "lead-in")
+}
+
+/// Notes that the sheet says elsewhere, or that only the caller of the service can act on.
+const NOT_ON_PAPER: [FindingCode; 3] = [FindingCode::LooseLeadIn, FindingCode::Sensitivity, FindingCode::UsualTimes];
+
+/// What else there is to know.
+pub fn notes(report: &InstallationPlanReport) -> Markup {
+    let said = say::findings(&report.findings, Level::Note, |finding| !NOT_ON_PAPER.contains(&finding.code));
+    html! {
+        @if !said.is_empty() {
+            section { h2 { "Notes" } (say::list(&said)) }
+        }
+    }
+}
+
+/// What a loop never does, who decides, and the release that computed.
+pub fn foot(report: &InstallationPlanReport) -> Markup {
+    html! {
+        footer {
+            "A loop sees metal, not people: it protects nobody. Local codes, data sheets and licensed people decide. Loopwright "
+            (report.basis.engine)
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::field;
+
+    #[test]
+    fn fields_are_named_in_words() {
+        assert_eq!(field("#/lead_in/gauge"), "lead-in gauge");
+        assert_eq!(field("#/weather/conditions/8/surface"), "weather conditions surface");
+    }
+}
