@@ -6,7 +6,7 @@ use super::say;
 use crate::calculation::answer::Finding;
 use crate::calculation::installation_plan::InstallationPlanReport;
 use crate::drawing::units;
-use crate::practice::findings::Level;
+use crate::practice::findings::{FindingCode, Level};
 use crate::practice::site::Barrier;
 use crate::quantity::System;
 
@@ -55,9 +55,9 @@ pub fn stops(report: &InstallationPlanReport) -> Markup {
     }
 }
 
-/// What to know before the work begins.
+/// What to know before the work begins; what is missing of prices is no matter of the site.
 pub fn warnings(report: &InstallationPlanReport) -> Markup {
-    let said = say::findings(&report.findings, Level::Warning, |_| true);
+    let said = say::findings(&report.findings, Level::Warning, |finding| finding.code != FindingCode::Unpriced);
     html! {
         @if !said.is_empty() {
             section { h2 { "Warnings" } (say::list(&said)) }

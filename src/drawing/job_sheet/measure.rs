@@ -138,6 +138,11 @@ pub fn settings(report: &InstallationPlanReport) -> Markup {
                     }
                 }
             } }
+            @for pair in &detector.neighbours {
+                @if let Some(easiest) = pair.actions.first() {
+                    p { b { (pair.between.iter().map(|label| say::role(label)).collect::<Vec<_>>().join(" + ")) ": " } (easiest.message) }
+                }
+            }
             @if let Some(channel) = detector.settings.first() { p { b { "Frequency: " } (channel.frequency_setting) } }
         }
     }
