@@ -45,6 +45,9 @@ fn refused(mut refusal: Refusal) -> Problem {
 
 /// Puts the forecast in the stead of a `location`, and says whether it did. One that is at fault stays where it is: the
 /// calculation names what is wrong with its numbers, and that `conditions` were sent as well.
+///
+/// # Errors
+/// 502, 503 or 504 when the weather service gives no forecast.
 pub async fn resolve(
     weather: &mut Weather,
     forecast: Option<&dyn Forecast>,

@@ -52,11 +52,10 @@ impl JobStep {
         };
         match self {
             Self::Locate => &[BuriedServices],
-            Self::Guard | Self::MarkOut | Self::Protect => &[WorkZone],
+            Self::Guard | Self::MarkOut | Self::Protect | Self::Bed | Self::Cover | Self::Lay => &[WorkZone],
             Self::Isolate => &[GateCanMove],
             Self::Cut => &[Silica, Saw],
             Self::Clean => &[Silica],
-            Self::Bed | Self::Cover | Self::Lay => &[WorkZone],
             Self::MeasureOpen | Self::MeasureSealed => &[InsulationTester],
             Self::Seal => &[Sealant],
             Self::Terminate => &[LiveParts],

@@ -93,7 +93,8 @@ fn every_calculation_with_weather_takes_a_place_and_says_that_forecasts_are_off(
         })
         .collect();
     assert!(takes_weather.iter().any(|(path, _)| *path == PATH), "{takes_weather:?}");
-    for (path, item) in takes_weather {
+    // A batch takes a place beside its items, and is tried with the plans.
+    for (path, item) in takes_weather.into_iter().filter(|(path, _)| !path.ends_with("/batch")) {
         let examples = item["post"]["requestBody"]["content"]["application/json"]["examples"].as_object().unwrap();
         let with_weather: Vec<_> =
             examples.values().filter(|example| example["value"].get("weather").is_some()).collect();

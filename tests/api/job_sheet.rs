@@ -216,7 +216,7 @@ fn what_callers_write_stays_text() {
     let stock = json!([{ "sku": hostile, "along_travel": "6 ft", "across_lane": "20 ft", "lead_in_length": "60 ft" }]);
     let request = with(&json!({ "opening": { "width": "24 ft", "barrier": "slide_gate" } }), "/stock", stock);
     let agency = json!({ "agency": hostile, "slot_width": "1/2 in" });
-    let with_agency = with(&request, "/agency_minimum", agency);
+    let with_agency = with(&with(&request, "/agency_minimum", agency), "/slot", json!({ "width": "3/16 in" }));
     let report = calculate("installation-plan", &with_agency).body;
     assert_eq!(report["sizing"]["loops"][0]["stock_choice"]["sku"], hostile, "it is not chosen at all");
     let text = print(&with_agency);

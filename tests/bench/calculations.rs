@@ -9,6 +9,7 @@ use criterion::{Criterion, criterion_group, criterion_main};
 use loopwright::calculation::cure_guidance::CureGuidanceRequest;
 use loopwright::calculation::detector_compatibility::DetectorCompatibilityRequest;
 use loopwright::calculation::fault_finding::FaultFindingRequest;
+use loopwright::calculation::installation_plan::InstallationPlanRequest;
 use loopwright::calculation::loop_characteristics::LoopCharacteristicsRequest;
 use loopwright::calculation::loop_sizing::LoopSizingRequest;
 use loopwright::calculation::material_estimate::MaterialEstimateRequest;
@@ -27,6 +28,26 @@ fn examples<C: Calculation>(criterion: &mut Criterion) {
     for Example { name, request, .. } in C::EXAMPLES {
         measure::<C>(criterion, name, request);
     }
+}
+
+/// A plan of everything, with the weather of three days.
+fn whole_job() -> String {
+    let hours: Vec<_> = (0..72)
+        .map(|hour| {
+            let (day, of_day) = (20 + hour / 24, hour % 24);
+            let air = 4 + (of_day % 12) / 2;
+            format!(
+                r#"{{"time":"2026-04-{day}T{of_day:02}:00:00-04:00","air":"{air} °C","relative_humidity_percent":70,"surface":"{} °C"}}"#,
+                air + 3
+            )
+        })
+        .collect();
+    format!(
+        r#"{{"opening": {{"width": "24 ft", "barrier": "slide_gate"}}, "vehicles": ["passenger_car", "pickup", "high_bed_truck"],
+            "sealant": {{"kind": "one_part_moisture_cure"}}, "start": "2026-04-20T09:00:00-04:00", "surface_condition": "dry",
+            "weather": {{"conditions": [{}]}}}}"#,
+        hours.join(",")
+    )
 }
 
 fn calculations(criterion: &mut Criterion) {
@@ -57,6 +78,8 @@ fn calculations(criterion: &mut Criterion) {
     examples::<LoopSizingRequest>(criterion);
     examples::<DetectorCompatibilityRequest>(criterion);
     examples::<MaterialEstimateRequest>(criterion);
+    measure::<InstallationPlanRequest>(criterion, "three_roles_three_vehicles_72_hours", &whole_job());
+    examples::<InstallationPlanRequest>(criterion);
     examples::<FaultFindingRequest>(criterion);
     examples::<CureGuidanceRequest>(criterion);
     measure::<CureGuidanceRequest>(criterion, "fourteen_days_hourly", &fortnight());

@@ -104,7 +104,7 @@ pub fn gather(parts: &mut [&mut dyn Reported], notes: &mut Notes) {
     for index in 0..parts.len() {
         for pointer in parts[index].common().unused.clone() {
             if unused.iter().all(|(known, _)| *known != pointer) {
-                let everywhere = parts.iter_mut().all(|part| is_idle(part.common(), &pointer));
+                let everywhere = parts.iter_mut().all(|part| is_idle(&part.common(), &pointer));
                 unused.push((pointer, everywhere));
             }
         }
@@ -119,7 +119,7 @@ pub fn gather(parts: &mut [&mut dyn Reported], notes: &mut Notes) {
 }
 
 /// Whether a part was not given a field, or has no use for it.
-fn is_idle(part: Common<'_>, pointer: &str) -> bool {
+fn is_idle(part: &Common<'_>, pointer: &str) -> bool {
     let field = pointer.trim_start_matches("#/").split('/').next().unwrap_or_default();
     !part.given.contains(&field) || part.unused.iter().any(|unused| unused == pointer)
 }
