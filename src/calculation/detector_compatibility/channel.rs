@@ -1,5 +1,8 @@
 //! What comes to one input of a detector unit: a loop, or several in series or parallel.
 
+use std::cell::RefCell;
+use std::collections::BTreeMap;
+
 use uom::si::electrical_resistance::ohm;
 use uom::si::f64::{ElectricalResistance, Frequency, Inductance, Length, Ratio, Time};
 use uom::si::frequency::hertz;
@@ -57,6 +60,8 @@ pub struct Channel {
     pub dc_quality_factor: f64,
     /// What the lead-in leaves of a change, at the loop that fares worst.
     pub share: Ratio,
+    /// The changes that were computed already: checks, settings and remedies ask for the same.
+    known: RefCell<BTreeMap<VehicleClass, Vec<Ratio>>>,
 }
 
 impl Channel {
@@ -84,6 +89,7 @@ impl Channel {
             members,
             wiring,
             each,
+            known: RefCell::default(),
         }
     }
 
@@ -105,6 +111,15 @@ impl Channel {
 
     /// The change at the terminals for a vehicle whose middle is over that of each loop in turn (a two-wheeler on its riding line).
     pub fn changes(&self, class: VehicleClass) -> Vec<Ratio> {
+        if let Some(known) = self.known.borrow().get(&class) {
+            return known.clone();
+        }
+        let changes = self.compute_changes(class);
+        self.known.borrow_mut().insert(class, changes.clone());
+        changes
+    }
+
+    fn compute_changes(&self, class: VehicleClass) -> Vec<Ratio> {
         let metal = Metal::of_class(class);
         let inductances: Vec<_> = self.each.iter().map(|loops| loops.terminal_inductance.get::<henry>()).collect();
         let weights = match self.wiring {
