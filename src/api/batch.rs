@@ -3,7 +3,6 @@
 use std::panic::AssertUnwindSafe;
 use std::time::Instant;
 
-use actix_web::http::header;
 use actix_web::{HttpRequest, HttpResponse, web};
 use rayon::iter::{IndexedParallelIterator, IntoParallelIterator, ParallelIterator};
 use serde::{Deserialize, Serialize};
@@ -14,7 +13,7 @@ use validator::Validate;
 use super::edge::Edge;
 use super::guard::guarded;
 use super::problem::{Problem, ProblemBody, ProblemCode};
-use super::{body, unread, weather};
+use super::{body, routes, unread, weather};
 use crate::calculation::Calculation;
 use crate::calculation::answer::{At, Fault, FaultCode, Notes};
 use crate::calculation::installation_plan::{InstallationPlanReport, InstallationPlanRequest};
@@ -91,12 +90,7 @@ pub async fn answer(request: HttpRequest, mut payload: web::Payload) -> HttpResp
             .map_err(|_| Problem::new(ProblemCode::InternalError))?;
         let results: Vec<_> = ids.into_iter().zip(answers).map(|(id, answer)| result(id, answer, &request)).collect();
         let succeeded = results.iter().filter(|result| result.report.is_some()).count();
-        let report = PlanBatchReport { failed: results.len() - succeeded, succeeded, results };
-        let json = serde_json::to_string(&report).map_err(|_| Problem::new(ProblemCode::InternalError))?;
-        Ok(HttpResponse::Ok()
-            .insert_header((header::CACHE_CONTROL, "no-store"))
-            .content_type("application/json")
-            .body(json))
+        routes::reported(&PlanBatchReport { failed: results.len() - succeeded, succeeded, results })
     })
     .await;
     unread::close_behind(response, payload)

@@ -2,6 +2,7 @@
 
 use actix_web::http::header;
 use actix_web::{HttpRequest, HttpResponse, web};
+use serde::Serialize;
 
 use super::body;
 use super::edge::Edge;
@@ -71,11 +72,7 @@ async fn answer<C: Calculation>(request: HttpRequest, mut payload: web::Payload)
         let mut asked = read::<C>(&request, &mut payload).await?;
         let mut report = weather::answer(&mut asked, Edge::of(&request)).await?;
         asked.illustrate(&mut report, &Pen);
-        let json = serde_json::to_string(&report).map_err(|_| Problem::new(ProblemCode::InternalError))?;
-        Ok(HttpResponse::Ok()
-            .insert_header((header::CACHE_CONTROL, "no-store"))
-            .content_type("application/json")
-            .body(json))
+        reported(&report)
     })
     .await;
     unread::close_behind(response, payload)
@@ -108,6 +105,18 @@ async fn print_job_sheet(request: HttpRequest, mut payload: web::Payload) -> Htt
     })
     .await;
     unread::close_behind(response, payload)
+}
+
+/// The answer that holds a report.
+///
+/// # Errors
+/// 500 when the report cannot be written.
+pub fn reported(report: &impl Serialize) -> Result<HttpResponse, Problem> {
+    let json = serde_json::to_string(report).map_err(|_| Problem::new(ProblemCode::InternalError))?;
+    Ok(HttpResponse::Ok()
+        .insert_header((header::CACHE_CONTROL, "no-store"))
+        .content_type("application/json")
+        .body(json))
 }
 
 /// The typed request of a body.

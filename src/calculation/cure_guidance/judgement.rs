@@ -20,6 +20,7 @@ use crate::practice::sealants::SealantKind;
 use crate::quantity::shown::{counted, say_difference, say_duration, say_temperature};
 
 /// A kind of sealant at the start, with what is to be said of it.
+#[derive(Clone)]
 pub struct Weighed {
     /// The kind.
     pub product: Product,

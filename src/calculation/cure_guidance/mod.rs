@@ -42,6 +42,7 @@ use crate::practice::sealants::SealantKind;
 use crate::practice::sources::Source;
 use job::Job;
 use judgement::Weighed;
+use product::Product;
 
 impl Calculation for CureGuidanceRequest {
     type Report = CureGuidanceReport;
@@ -80,8 +81,11 @@ impl Calculation for CureGuidanceRequest {
     fn calculate(&self, notes: &mut Notes) -> Result<Self::Report, Refusal> {
         let job = self.read(notes);
         let job = notes.settle(job)?;
-        let weighed: Vec<_> = job.products().into_iter().map(|product| Weighed::new(&job, product)).collect();
         let chosen = Weighed::new(&job, job.product.clone());
+        let weigh = |product: Product| {
+            if product.kind == chosen.product.kind { chosen.clone() } else { Weighed::new(&job, product) }
+        };
+        let weighed: Vec<_> = job.products().into_iter().map(weigh).collect();
         let (verdict, reasons) = (chosen.verdict, judgement::reasons(&chosen.findings));
         for finding in chosen.findings {
             notes.find(finding);
