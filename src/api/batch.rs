@@ -19,6 +19,7 @@ use crate::calculation::answer::{At, Fault, FaultCode, Notes};
 use crate::calculation::installation_plan::{InstallationPlanReport, InstallationPlanRequest};
 use crate::calculation::subject::Weather;
 use crate::drawing::Pen;
+use crate::practice::Vocabulary;
 
 /// How many times the usual limit a batch may be large.
 pub const BODY_SHARE: usize = 64;
@@ -79,21 +80,48 @@ pub struct PlanBatchResult {
 pub async fn answer(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
     let response = guarded(request.clone(), async {
         let edge = Edge::of(&request).clone();
-        let limit = edge.settings.body_limit.saturating_mul(BODY_SHARE);
-        let body = body::read(&request, &mut payload, limit).await?;
-        let batch: PlanBatchRequest = body::decode(&body)?;
+        let limits = &edge.settings.limits;
+        let body = body::read(&request, &mut payload, limits.body.saturating_mul(BODY_SHARE)).await?;
+        let batch: PlanBatchRequest = body::decode(&body, edge.bounds())?;
+        judge(&batch, limits.batch)?;
+        let place = edge.gate.admit_batch(&request, batch.items.len())?;
         let shared = shared_weather(&batch, &edge).await?;
         let ids: Vec<_> = batch.items.iter().map(|item| item.id.clone()).collect();
-        let until = Instant::now() + edge.settings.batch_deadline;
-        let answers = web::block(move || all(batch.items, shared.as_ref(), until))
-            .await
-            .map_err(|_| Problem::new(ProblemCode::InternalError))?;
+        let until = Instant::now() + limits.batch_deadline;
+        let shares = edge.clone();
+        let answers = web::block(move || {
+            // A caller that hangs up leaves its batch in work, and so in its place.
+            let _place = place;
+            all(batch.items, shared.as_ref(), until, &shares)
+        })
+        .await
+        .map_err(|_| Problem::new(ProblemCode::InternalError))?;
         let results: Vec<_> = ids.into_iter().zip(answers).map(|(id, answer)| result(id, answer, &request)).collect();
+        for result in &results {
+            edge.metrics.item_answered(result.status);
+        }
         let succeeded = results.iter().filter(|result| result.report.is_some()).count();
         routes::reported(&PlanBatchReport { failed: results.len() - succeeded, succeeded, results })
     })
     .await;
     unread::close_behind(response, payload)
+}
+
+/// Refuses a batch of more items than this instance takes; the description's own limit is judged with the other faults.
+fn judge(batch: &PlanBatchRequest, most: usize) -> Result<(), Problem> {
+    let items = batch.items.len();
+    if items > most {
+        Err(too_many(format!("{items} items are more than a batch may have here."), most))
+    } else {
+        Ok(())
+    }
+}
+
+/// A batch that can never be answered, and how large it may be.
+pub fn too_many(detail: String, most: usize) -> Problem {
+    let pointer = At::BODY.field("items").to_string();
+    let hint = format!("Send at most {most} items.");
+    Problem::faults(vec![Fault { pointer, code: FaultCode::ListSize.code(), detail, hint }])
 }
 
 /// The weather beside the items, fetched where it names a place; faults of the batch itself come with its own.
@@ -114,23 +142,22 @@ fn all(
     items: Vec<PlanBatchItem>,
     shared: Option<&Weather>,
     until: Instant,
+    edge: &Edge,
 ) -> Vec<Result<InstallationPlanReport, Problem>> {
     let each = |(index, item): (usize, PlanBatchItem)| {
         if Instant::now() >= until {
             return Err(out_of_time());
         }
         // A panic is this item's alone.
-        let answer = std::panic::catch_unwind(AssertUnwindSafe(|| one(item.request.get(), shared)));
-        answer
-            .unwrap_or_else(|_| Err(Problem::new(ProblemCode::InternalError)))
-            .map_err(|problem| within(index, problem))
+        let answer = std::panic::catch_unwind(AssertUnwindSafe(|| one(item.request.get(), shared, edge.bounds())));
+        answer.unwrap_or_else(|_panic| Err(edge.panicked())).map_err(|problem| within(index, problem))
     };
     items.into_par_iter().enumerate().map(each).collect()
 }
 
 /// Answers one item.
-fn one(text: &str, shared: Option<&Weather>) -> Result<InstallationPlanReport, Problem> {
-    let mut asked: InstallationPlanRequest = body::decode(text.as_bytes())?;
+fn one(text: &str, shared: Option<&Weather>, bounds: body::Bounds) -> Result<InstallationPlanReport, Problem> {
+    let mut asked: InstallationPlanRequest = body::decode(text.as_bytes(), bounds)?;
     let mut notes = Notes::default();
     if asked.weather.as_ref().is_some_and(|weather| weather.location.is_some()) {
         let body = At::BODY;

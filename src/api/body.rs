@@ -8,16 +8,25 @@ use serde_json::Value;
 
 use super::edge::Edge;
 use super::problem::{Problem, ProblemCode};
-use super::strict::{NULL, NULL_FOR_ABSENT, Strict};
+use super::strict::{NULL, NULL_FOR_ABSENT, Strict, TOO_MANY};
 use crate::calculation::answer::{Fault, FaultCode, LONGEST_NAME};
 use crate::practice::Vocabulary;
+
+/// How much structure a body may have, whatever its fields take.
+#[derive(Clone, Copy, Debug)]
+pub struct Bounds {
+    /// Objects and arrays within each other.
+    pub depth: usize,
+    /// Items of one array.
+    pub items: usize,
+}
 
 /// Reads the whole body, up to `limit` bytes, within the deadline of the settings.
 ///
 /// # Errors
 /// 408 after the deadline, 413, 415, or 400 when the connection breaks.
 pub async fn read(request: &HttpRequest, payload: &mut web::Payload, limit: usize) -> Result<Vec<u8>, Problem> {
-    let deadline = Edge::of(request).settings.deadline;
+    let deadline = Edge::of(request).settings.limits.deadline;
     let too_late = |_| Err(Problem::new(ProblemCode::RequestTimeout));
     tokio::time::timeout(deadline, read_all(request, payload, limit)).await.unwrap_or_else(too_late)
 }
@@ -68,16 +77,16 @@ fn judge_type(request: &HttpRequest) -> Result<(), Problem> {
 /// The good path is one pass. Only a failure is looked at again, to tell where and what it is.
 ///
 /// # Errors
-/// 400 when the body is not one JSON text, 422 with the place of the fault when it is one but not this request.
-pub fn decode<T: DeserializeOwned>(body: &[u8]) -> Result<T, Problem> {
+/// 400 when the body is not one JSON text or nests too deep, 422 with the place of the fault when it is not this request.
+pub fn decode<T: DeserializeOwned>(body: &[u8], bounds: Bounds) -> Result<T, Problem> {
     let mut json = serde_json::Deserializer::from_slice(body);
-    match T::deserialize(Strict(&mut json)) {
+    match T::deserialize(Strict(&mut json, bounds.items)) {
         Ok(request) if json.end().is_ok() => Ok(request),
-        _ => Err(explain::<T>(body)),
+        _ => Err(explain::<T>(body, bounds)),
     }
 }
 
-fn explain<T: DeserializeOwned>(body: &[u8]) -> Problem {
+fn explain<T: DeserializeOwned>(body: &[u8], bounds: Bounds) -> Problem {
     if body.iter().all(u8::is_ascii_whitespace) {
         return Problem::new(ProblemCode::MalformedJson).detail("The body is empty. Send one JSON object.");
     }
@@ -88,16 +97,32 @@ fn explain<T: DeserializeOwned>(body: &[u8]) -> Problem {
                 .detail(format!("The body is not one JSON text: {error}. Send one JSON object."));
         }
     };
+    // No request is deep, so a body that could be read is not; this tells one that could not.
+    if depth(&value) > bounds.depth {
+        return Problem::new(ProblemCode::MalformedJson).detail(format!(
+            "The body nests more than {} objects and arrays. No request needs as many; send one JSON object.",
+            bounds.depth
+        ));
+    }
     let mut json = serde_json::Deserializer::from_slice(body);
-    match serde_path_to_error::deserialize::<_, T>(Strict(&mut json)) {
-        Err(error) => Problem::faults(vec![fault(error.path(), &error.inner().to_string(), &value)]),
+    match serde_path_to_error::deserialize::<_, T>(Strict(&mut json, bounds.items)) {
+        Err(error) => Problem::faults(vec![fault(error.path(), &error.inner().to_string(), &value, bounds)]),
         // The first pass failed, so the second does.
         Ok(_) => Problem::new(ProblemCode::InternalError),
     }
 }
 
+/// How many objects and arrays are within each other. The JSON library has read the value, so they are 128 at most.
+fn depth(value: &Value) -> usize {
+    match value {
+        Value::Array(items) => 1 + items.iter().map(depth).max().unwrap_or(0),
+        Value::Object(members) => 1 + members.values().map(depth).max().unwrap_or(0),
+        _ => 0,
+    }
+}
+
 /// What the deserializer's message says, as a fault. The messages are those of serde; a test holds them.
-fn fault(path: &serde_path_to_error::Path, message: &str, body: &Value) -> Fault {
+fn fault(path: &serde_path_to_error::Path, message: &str, body: &Value, bounds: Bounds) -> Fault {
     let message = message.rsplit_once(" at line ").map_or(message, |(message, _)| message);
     let (first, others) = names(message);
     let here = pointer(path);
@@ -135,6 +160,10 @@ fn fault(path: &serde_path_to_error::Path, message: &str, body: &Value) -> Fault
     } else if [NULL, NULL_FOR_ABSENT].contains(&message) || message.starts_with("invalid type: null") {
         let hint = if message == NULL_FOR_ABSENT { "Leave the field out instead." } else { "Send a value." };
         of(here, FaultCode::NullNotAllowed, "null is not taken here.".to_owned(), hint.to_owned())
+    } else if message == TOO_MANY {
+        let detail =
+            format!("The list has more than {} items, the most that this service takes in any list.", bounds.items);
+        of(here, FaultCode::ListSize, detail, format!("Send at most {} items.", bounds.items))
     } else if message.starts_with("invalid value") {
         let hint = "Send a whole number within the range of the field; its description gives it.";
         of(here, FaultCode::OutOfRange, format!("The field does not take {first}."), hint.to_owned())

@@ -8,10 +8,13 @@ use utoipa::openapi::content::ContentBuilder;
 use utoipa::openapi::example::{Example, ExampleBuilder};
 use utoipa::openapi::header::HeaderBuilder;
 use utoipa::openapi::info::{InfoBuilder, LicenseBuilder};
-use utoipa::openapi::path::{HttpMethod, OperationBuilder, ParameterBuilder, ParameterIn, PathItem, PathsBuilder};
+use utoipa::openapi::path::{
+    HttpMethod, Operation, OperationBuilder, ParameterBuilder, ParameterIn, PathItem, PathsBuilder,
+};
 use utoipa::openapi::request_body::RequestBodyBuilder;
 use utoipa::openapi::response::ResponseBuilder;
 use utoipa::openapi::schema::{ComponentsBuilder, ObjectBuilder, Type};
+use utoipa::openapi::security::{HttpAuthScheme, HttpBuilder, SecurityScheme};
 use utoipa::openapi::tag::TagBuilder;
 use utoipa::openapi::{OpenApiBuilder, Ref, RefOr, Required, Schema, Server};
 
@@ -56,15 +59,21 @@ pub fn build(public_url: &str) -> Value {
             tag("service", "The service itself."),
         ]))
         .paths(builder.paths.build())
-        .components(Some(ComponentsBuilder::new().schemas_from_iter(schemas).build()))
+        .components(Some(ComponentsBuilder::new().schemas_from_iter(schemas).security_scheme("key", key()).build()))
         .build();
     let mut value = serde_json::to_value(&document).unwrap_or_default();
-    value["security"] = json!([]);
+    // A key is needed only where the operator says so.
+    value["security"] = json!([{}, { "key": [] }]);
     without_null(&mut value);
     value
 }
 
 mod plans;
+
+fn key() -> SecurityScheme {
+    let scheme = HttpBuilder::new().scheme(HttpAuthScheme::Bearer);
+    SecurityScheme::Http(scheme.description(Some("The key that the operator gave you, where keys are needed.")).build())
+}
 
 #[derive(Default)]
 struct Builder {
@@ -88,7 +97,8 @@ impl Builder {
 
     fn path(&mut self, path: String, method: HttpMethod, operation: OperationBuilder) {
         let paths = std::mem::take(&mut self.paths);
-        self.paths = paths.path(path, PathItem::new(method, operation.build()));
+        let operation = at_the_gate(&path, operation.build());
+        self.paths = paths.path(path, PathItem::new(method, operation));
     }
 
     /// The paths that are no calculation and no table.
@@ -129,8 +139,13 @@ impl Builder {
         .response("503", problem(&[ProblemCode::Unavailable]));
         self.path("/health/ready".to_owned(), HttpMethod::Get, ready);
         let metrics =
-            service("read_metrics", "What the instance counted", "Counters in the text format of OpenMetrics.")
+            service(
+                "read_metrics",
+                "What the instance counted",
+                "Counters in the text format of OpenMetrics, for callers on its own machine; or at a listener of their own.",
+            )
                 .response("200", text("application/openmetrics-text", "The counters."))
+                .response("404", problem(&[ProblemCode::NotFound]))
                 .response("500", problem(&[ProblemCode::InternalError]));
         self.path("/metrics".to_owned(), HttpMethod::Get, metrics);
         let description = service("read_description", "This description", "OpenAPI 3.1, cached by its entity tag.")
@@ -238,10 +253,10 @@ impl Builder {
         let operation = if takes_weather {
             operation
                 .response("502", problem(&[ProblemCode::ForecastFailed]))
-                .response("503", problem(&[ProblemCode::Unavailable, ProblemCode::ForecastUnavailable]))
+                .response("503", problem(&[ProblemCode::Overloaded, ProblemCode::ForecastUnavailable]))
                 .response("504", problem(&[ProblemCode::ForecastTimeout]))
         } else {
-            operation.response("503", problem(&[ProblemCode::Unavailable]))
+            operation
         };
         self.path(path, HttpMethod::Post, operation);
     }
@@ -287,6 +302,24 @@ fn takes_weather<C: Calculation>() -> bool {
     let mut found = Vec::new();
     C::schemas(&mut found);
     found.iter().any(|(name, _)| *name == Weather::name())
+}
+
+/// Adds what the gate answers: a key where one may be needed, and the limits.
+fn at_the_gate(path: &str, mut operation: Operation) -> Operation {
+    use ProblemCode::{HeadTooLarge, Overloaded, RateLimited, Unauthorized};
+    let answers: &[ProblemCode] = match path {
+        path if path.starts_with("/health/") => &[HeadTooLarge],
+        path if path.starts_with("/v1/") => &[Unauthorized, RateLimited, HeadTooLarge, Overloaded],
+        _ => &[RateLimited, HeadTooLarge, Overloaded],
+    };
+    for code in answers {
+        let responses = &mut operation.responses.responses;
+        responses.entry(code.status().as_str().to_owned()).or_insert_with(|| problem(&[*code]).build().into());
+    }
+    if !answers.contains(&Unauthorized) {
+        operation.security = Some(Vec::new());
+    }
+    operation
 }
 
 /// A failure, with an example of each kind that it can be.

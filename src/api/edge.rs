@@ -6,8 +6,11 @@ use std::sync::atomic::{AtomicBool, Ordering};
 
 use actix_web::{HttpMessage, HttpRequest, web};
 
+use super::body::Bounds;
 use super::fixed::Fixed;
+use super::gate::Gate;
 use super::metrics::Metrics;
+use super::problem::{Problem, ProblemCode};
 use crate::forecast::{Forecast, Limits, PublicService};
 use crate::settings::{ForecastSettings, Settings};
 
@@ -15,6 +18,8 @@ use crate::settings::{ForecastSettings, Settings};
 pub struct Edge {
     /// How it was set up.
     pub settings: Settings,
+    /// What it lets in.
+    pub gate: Gate,
     /// What it counts.
     pub metrics: Metrics,
     /// The description with this instance's address, rendered when it is first asked for.
@@ -22,20 +27,23 @@ pub struct Edge {
     /// Where forecasts come from, if from anywhere.
     pub forecast: Option<Box<dyn Forecast>>,
     ready: AtomicBool,
+    stopping: AtomicBool,
 }
 
 impl Edge {
     /// An instance that is not ready yet.
     ///
     /// # Errors
-    /// When the settings ask for forecasts and the client for them cannot be built.
+    /// When the settings ask for forecasts and the client for them cannot be built, or name a file of keys that cannot be used.
     pub fn new(settings: Settings) -> Result<Self, String> {
         Ok(Self {
             forecast: settings.forecast.as_ref().map(source).transpose()?,
+            gate: Gate::new(&settings)?,
             settings,
             metrics: Metrics::default(),
             description: OnceLock::new(),
             ready: AtomicBool::new(false),
+            stopping: AtomicBool::new(false),
         })
     }
 
@@ -48,14 +56,35 @@ impl Edge {
         request.app_data().expect("the app holds its state")
     }
 
-    /// Whether requests should be sent here.
+    /// Whether requests should be sent here: the self-test has passed, and the instance is not stopping.
     pub fn is_ready(&self) -> bool {
-        self.ready.load(Ordering::Relaxed)
+        self.ready.load(Ordering::Relaxed) && !self.is_stopping()
     }
 
-    /// Says whether requests should be sent here.
-    pub fn set_ready(&self, ready: bool) {
-        self.ready.store(ready, Ordering::Relaxed);
+    /// Says that the self-test has passed.
+    pub fn set_ready(&self) {
+        self.ready.store(true, Ordering::Relaxed);
+    }
+
+    /// Whether the instance is stopping, so that no connection should be kept.
+    pub fn is_stopping(&self) -> bool {
+        self.stopping.load(Ordering::Relaxed)
+    }
+
+    /// Says that the instance is stopping.
+    pub fn set_stopping(&self) {
+        self.stopping.store(true, Ordering::Relaxed);
+    }
+
+    /// How much structure a body may have.
+    pub fn bounds(&self) -> Bounds {
+        Bounds { depth: self.settings.limits.json_depth, items: self.settings.limits.array }
+    }
+
+    /// Counts a panic; the problem that it becomes tells nothing about it.
+    pub fn panicked(&self) -> Problem {
+        self.metrics.panics.inc();
+        Problem::new(ProblemCode::InternalError)
     }
 
     /// A path of this service as callers see it.

@@ -7,13 +7,15 @@ use std::time::Instant;
 use actix_web::body::{BoxBody, MessageBody};
 use actix_web::dev::{ServiceRequest, ServiceResponse};
 use actix_web::http::header::{self, HeaderName, HeaderValue};
-use actix_web::http::{Method, StatusCode};
+use actix_web::http::{ConnectionType, Method, StatusCode};
 use actix_web::middleware::Next;
 use actix_web::{Error, HttpMessage, HttpRequest, HttpResponse};
 use futures_util::FutureExt;
 use prometheus_client::metrics::gauge::Gauge;
 
+use super::connection::InWork;
 use super::edge::{Edge, RequestId};
+use super::gate::Caller;
 use super::problem::{self, Problem, ProblemCode};
 
 /// Runs the work of a handler: its problem and a panic both become answers.
@@ -24,10 +26,7 @@ pub async fn guarded(request: HttpRequest, work: impl Future<Output = Result<Htt
     let problem = match AssertUnwindSafe(work).catch_unwind().await {
         Ok(Ok(response)) => return response,
         Ok(Err(problem)) => problem,
-        Err(_panic) => {
-            edge.metrics.panics.inc();
-            Problem::new(ProblemCode::InternalError)
-        }
+        Err(_panic) => edge.panicked(),
     };
     problem.respond(&request)
 }
@@ -61,6 +60,7 @@ pub async fn observed(
     request.extensions_mut().insert(id.clone());
     let edge = Edge::of(request.request()).clone();
     let in_flight = InFlight::enter(&edge.metrics.in_flight);
+    let in_work = InWork::begin(request.request());
     let outcome = next.call(request).await;
     drop(in_flight);
     let mut response = as_problem(outcome?.map_into_boxed_body());
@@ -70,18 +70,25 @@ pub async fn observed(
         response.headers_mut().insert(HeaderName::from_static(RequestId::HEADER), value);
     }
     response.headers_mut().insert(header::X_CONTENT_TYPE_OPTIONS, HeaderValue::from_static("nosniff"));
+    if edge.is_stopping() {
+        // The caller's next request would find the connection closed.
+        response.response_mut().head_mut().set_connection_type(ConnectionType::Close);
+    }
     let status = response.status().as_u16();
     let route = response.request().match_pattern().unwrap_or_else(|| "other".to_owned());
     edge.metrics.answered(&route, status, took);
+    let extensions = response.request().extensions();
     tracing::info!(
-        method = %response.request().method(),
+        method = response.request().method().as_str(),
         route,
         status,
         micros = u64::try_from(took.as_micros()).unwrap_or(u64::MAX),
         request_id = %id,
+        client = extensions.get::<Caller>().and_then(Caller::name),
         "request"
     );
-    Ok(response)
+    drop(extensions);
+    Ok(in_work.until_written(response))
 }
 
 /// Answers of the framework that are no problem yet, such as a refused preflight, become one.
@@ -104,4 +111,41 @@ fn as_problem(response: ServiceResponse<BoxBody>) -> ServiceResponse<BoxBody> {
         }
     }
     ServiceResponse::new(request, answer)
+}
+
+#[cfg(test)]
+mod tests {
+    use actix_web::middleware::from_fn;
+    use actix_web::test::{TestRequest, call_service, init_service, read_body_json};
+    use actix_web::{App, HttpRequest, web};
+    use serde_json::Value;
+
+    use super::{guarded, observed};
+    use crate::api::edge::Edge;
+    use crate::api::serve;
+    use crate::settings::Settings;
+
+    #[actix_web::test]
+    async fn a_panic_is_a_problem_that_a_page_can_read_and_is_counted() {
+        let origins = |name| (name == "LOOPWRIGHT_CORS_ORIGINS").then(|| "https://shop.tern-island.example".to_owned());
+        let edge = web::Data::new(Edge::new(Settings::read(origins).unwrap()).unwrap());
+        let panics = |request: HttpRequest| guarded(request, async { panic!("a slip of ours, which this test makes") });
+        let app = App::new().app_data(edge.clone()).wrap(serve::cors(&edge.settings)).wrap(from_fn(observed));
+        let app = init_service(app.route("/", web::get().to(panics))).await;
+        let asked = TestRequest::get().insert_header(("origin", "https://shop.tern-island.example"));
+        let answer = call_service(&app, asked.insert_header(("x-request-id", "job-17")).to_request()).await;
+        assert_eq!(answer.status(), 500);
+        let header = |name: &str| answer.headers().get(name).map(|value| value.to_str().unwrap().to_owned());
+        assert_eq!(header("access-control-allow-origin").unwrap(), "https://shop.tern-island.example");
+        assert_eq!(header("cache-control").unwrap(), "no-store");
+        assert_eq!(header("x-request-id").unwrap(), "job-17");
+        let problem: Value = read_body_json(answer).await;
+        assert_eq!((&problem["code"], &problem["request_id"]), (&"internal_error".into(), &"job-17".into()));
+        assert!(!problem.to_string().contains("slip"), "{problem}");
+        let counted = edge.metrics.render();
+        for line in ["loopwright_panics_total 1", "refused_total{reason=\"internal_error\"} 1", "requests_in_flight 0"]
+        {
+            assert!(counted.contains(line), "{line} is not in\n{counted}");
+        }
+    }
 }

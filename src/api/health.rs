@@ -35,6 +35,19 @@ pub fn metrics(request: &HttpRequest) -> Result<HttpResponse, Problem> {
         .body(Edge::of(request).metrics.render()))
 }
 
+/// The counters, for callers on this machine, as long as they have no listener of their own.
+///
+/// # Errors
+/// 404 for all others, and for what a proxy on this machine passes on.
+pub fn metrics_nearby(request: &HttpRequest) -> Result<HttpResponse, Problem> {
+    let is_passed_on = ["forwarded", "x-forwarded-for", "via"].iter().any(|name| request.headers().contains_key(*name));
+    let is_near = request.peer_addr().is_some_and(|peer| peer.ip().to_canonical().is_loopback());
+    if is_near && !is_passed_on && Edge::of(request).settings.metrics_listen.is_none() {
+        return metrics(request);
+    }
+    Err(Problem::new(ProblemCode::NotFound))
+}
+
 fn state(state: &str) -> HttpResponse {
     HttpResponse::Ok()
         .content_type("application/json")

@@ -26,6 +26,8 @@ pub struct Metrics {
     requests: Family<Labels, Counter>,
     seconds: Family<RouteLabel, Histogram>,
     forecasts: Family<OutcomeLabel, Counter>,
+    refused: Family<ReasonLabel, Counter>,
+    items: Family<StatusLabel, Counter>,
     /// Requests in work now.
     pub in_flight: Gauge<i64, AtomicI64>,
     /// Panics that became a 500.
@@ -36,6 +38,18 @@ pub struct Metrics {
 #[derive(Clone, Debug, PartialEq, Eq, Hash, EncodeLabelSet)]
 struct OutcomeLabel {
     outcome: &'static str,
+}
+
+/// Why a request was answered with a problem: its code.
+#[derive(Clone, Debug, PartialEq, Eq, Hash, EncodeLabelSet)]
+struct ReasonLabel {
+    reason: &'static str,
+}
+
+/// How an item of a batch ended.
+#[derive(Clone, Debug, PartialEq, Eq, Hash, EncodeLabelSet)]
+struct StatusLabel {
+    status: u16,
 }
 
 /// The route alone, for durations.
@@ -55,6 +69,8 @@ impl Default for Metrics {
         let in_flight = Gauge::default();
         let panics = Counter::default();
         let forecasts = Family::<OutcomeLabel, Counter>::default();
+        let refused = Family::<ReasonLabel, Counter>::default();
+        let items = Family::<StatusLabel, Counter>::default();
         registry.register("http_requests", "Requests answered", requests.clone());
         registry.register(
             "http_request_duration_seconds",
@@ -64,7 +80,9 @@ impl Default for Metrics {
         registry.register("http_requests_in_flight", "Requests in work", in_flight.clone());
         registry.register("panics", "Panics that became a 500", panics.clone());
         registry.register("forecasts", "Forecasts asked for, by how the question ended", forecasts.clone());
-        Self { registry, requests, seconds, forecasts, in_flight, panics }
+        registry.register("http_requests_refused", "Requests answered with a problem, by its code", refused.clone());
+        registry.register("batch_items", "Items of batches, by the status of each", items.clone());
+        Self { registry, requests, seconds, forecasts, refused, items, in_flight, panics }
     }
 }
 
@@ -78,6 +96,16 @@ impl Metrics {
     /// Counts a question for a forecast.
     pub fn forecast_asked(&self, outcome: &'static str) {
         self.forecasts.get_or_create(&OutcomeLabel { outcome }).inc();
+    }
+
+    /// Counts a request that was answered with a problem.
+    pub fn refused(&self, reason: &'static str) {
+        self.refused.get_or_create(&ReasonLabel { reason }).inc();
+    }
+
+    /// Counts an item of a batch.
+    pub fn item_answered(&self, status: u16) {
+        self.items.get_or_create(&StatusLabel { status }).inc();
     }
 
     /// All counters as text.

@@ -1,15 +1,17 @@
 //! The HTTP edge: routes, problems, documentation, health, telemetry. The only room that answers HTTP.
 //!
-//! A request passes [`guard::observed`] (id, log line, counters) and CORS, reaches its handler in [`routes`], where
-//! [`guard::guarded`] catches what fails; [`body`] reads it, [`weather`] puts a forecast where a place stands, the calculation
-//! answers it, [`problem`] refuses it.
+//! A request passes [`guard::observed`] (id, log line, counters), CORS and [`gate::admitted`] (keys and limits), reaches its
+//! handler in [`routes`], where [`guard::guarded`] catches what fails; [`body`] reads it, [`weather`] puts a forecast where a
+//! place stands, the calculation answers it, [`problem`] refuses it.
 
 pub mod batch;
 pub mod body;
+pub mod connection;
 pub mod description;
 pub mod documentation;
 pub mod edge;
 pub mod fixed;
+pub mod gate;
 pub mod guard;
 pub mod health;
 pub mod metrics;

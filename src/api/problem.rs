@@ -16,16 +16,20 @@ pub const MEDIA_TYPE: &str = "application/problem+json";
 vocabulary! {
     /// The kinds of problems.
     ProblemCode {
-        MalformedJson "malformed_json" "The body is not JSON" "The body is not one JSON text: a syntax error, text that is not UTF-8, a number out of range, or more than 128 levels. Send one JSON object." [];
+        MalformedJson "malformed_json" "The body is not JSON" "The body is not one JSON text: a syntax error, text that is not UTF-8, a number out of range, or objects and arrays too deep within each other. Send one JSON object." [];
         PreflightRefused "preflight_refused" "Call from this page refused" "A page asked whether it may call, and it may not: its origin, method or header is not among those that are taken from pages of other sites. The operator sets the origins." [];
+        Unauthorized "unauthorized" "Key needed" "The service answers only clients whose key it knows. Send the key that its operator gave you as: Authorization: Bearer KEY." [];
         NotFound "not_found" "Nothing here" "The path does not exist. The description at /openapi.json lists those that do." [];
         MethodNotAllowed "method_not_allowed" "Method not allowed" "The path exists, but not for this method. The Allow header lists the methods." [];
         RequestTimeout "request_timeout" "Body not sent in time" "The body did not arrive within the deadline. Send it in one go; all calls are safe to repeat." [];
         BodyTooLarge "body_too_large" "Body too large" "The body is larger than this path takes. Send less, or several requests." [];
         UnsupportedMediaType "unsupported_media_type" "Media type not supported" "Send the body as application/json, in UTF-8 and without content encoding." [];
         ValidationFailed "validation_failed" "Some fields cannot be used" "The body is JSON, but its content cannot be computed. The list errors names every field, and what to send instead." [];
+        RateLimited "rate_limited" "Too many requests" "The caller has sent more requests than it may. Repeat the request after the seconds in Retry-After; an item of a batch counts as a request." [];
+        HeadTooLarge "head_too_large" "Request head too large" "The request line and its headers are larger than is taken. Send fewer or shorter headers; what is to be computed belongs in the body." [];
         InternalError "internal_error" "Our fault" "Something failed here. Report the request id to the operator; the request may be repeated." [];
         Unavailable "unavailable" "Not ready" "The instance is starting or stopping. Repeat the request after the seconds in Retry-After." [];
+        Overloaded "overloaded" "Too much in work" "The instance has as many requests in work as it takes. Repeat the request after the seconds in Retry-After." [];
         ForecastFailed "forecast_failed" "Forecast not usable" "The weather service could not be reached, or answered with what is no forecast. Send weather.conditions, the weather hour by hour, instead of weather.location; or repeat the request later." [];
         ForecastTimeout "forecast_timeout" "Forecast too late" "The weather service did not answer in time. Send weather.conditions, the weather hour by hour, instead of weather.location; or repeat the request later." [];
         ForecastUnavailable "forecast_unavailable" "Forecast not asked for" "The weather service was not asked: it has failed several times in a row, or too many forecasts are under way. Send weather.conditions, the weather hour by hour, instead of weather.location; or repeat the request after the seconds in Retry-After." [];
@@ -37,14 +41,17 @@ impl ProblemCode {
     pub fn status(self) -> StatusCode {
         match self {
             Self::MalformedJson | Self::PreflightRefused => StatusCode::BAD_REQUEST,
+            Self::Unauthorized => StatusCode::UNAUTHORIZED,
             Self::NotFound => StatusCode::NOT_FOUND,
             Self::MethodNotAllowed => StatusCode::METHOD_NOT_ALLOWED,
             Self::RequestTimeout => StatusCode::REQUEST_TIMEOUT,
             Self::BodyTooLarge => StatusCode::PAYLOAD_TOO_LARGE,
             Self::UnsupportedMediaType => StatusCode::UNSUPPORTED_MEDIA_TYPE,
             Self::ValidationFailed => StatusCode::UNPROCESSABLE_ENTITY,
+            Self::RateLimited => StatusCode::TOO_MANY_REQUESTS,
+            Self::HeadTooLarge => StatusCode::REQUEST_HEADER_FIELDS_TOO_LARGE,
             Self::InternalError => StatusCode::INTERNAL_SERVER_ERROR,
-            Self::Unavailable | Self::ForecastUnavailable => StatusCode::SERVICE_UNAVAILABLE,
+            Self::Unavailable | Self::Overloaded | Self::ForecastUnavailable => StatusCode::SERVICE_UNAVAILABLE,
             Self::ForecastFailed => StatusCode::BAD_GATEWAY,
             Self::ForecastTimeout => StatusCode::GATEWAY_TIMEOUT,
         }
@@ -76,8 +83,10 @@ pub struct Problem {
     pub errors: Vec<Fault>,
     /// The methods that a path has, for a 405.
     pub allow: Option<&'static str>,
-    /// The seconds after which to try again, for a 503.
+    /// The seconds after which to try again, for a 429 or 503.
     pub retry_after: Option<u64>,
+    /// How to send a key, for a 401.
+    pub challenge: Option<&'static str>,
 }
 
 /// A problem as it is sent (RFC 9457, `application/problem+json`).
@@ -105,7 +114,14 @@ impl Problem {
     /// A problem of this kind, with the kind's own words.
     pub fn new(code: ProblemCode) -> Self {
         let retry_after = (code.status() == StatusCode::SERVICE_UNAVAILABLE).then_some(1);
-        Self { code, detail: code.description().to_owned(), errors: Vec::new(), allow: None, retry_after }
+        Self {
+            code,
+            detail: code.description().to_owned(),
+            errors: Vec::new(),
+            allow: None,
+            retry_after,
+            challenge: None,
+        }
     }
 
     /// The same with other words.
@@ -119,6 +135,17 @@ impl Problem {
     pub fn method_not_allowed(allow: &'static str) -> Self {
         let problem = Self::new(ProblemCode::MethodNotAllowed).detail(format!("This path takes {allow}."));
         Self { allow: Some(allow), ..problem }
+    }
+
+    /// A 401 that says how to send a key (RFC 6750), and whether one was sent.
+    pub fn unauthorized(was_sent: bool) -> Self {
+        let problem = Self::new(ProblemCode::Unauthorized);
+        if was_sent {
+            let detail = "The key is not one that the service knows. Send the key that its operator gave you as: Authorization: Bearer KEY.";
+            let challenge = Some("Bearer realm=\"loopwright\", error=\"invalid_token\"");
+            return Self { challenge, ..problem.detail(detail) };
+        }
+        Self { challenge: Some("Bearer realm=\"loopwright\""), ..problem }
     }
 
     /// Fields that cannot be used.
@@ -153,6 +180,10 @@ impl Problem {
         if let Some(seconds) = self.retry_after {
             response.insert_header((header::RETRY_AFTER, seconds));
         }
+        if let Some(challenge) = self.challenge {
+            response.insert_header((header::WWW_AUTHENTICATE, challenge));
+        }
+        Edge::of(request).metrics.refused(self.code.code());
         let body = self.body(request);
         response.content_type(MEDIA_TYPE).body(serde_json::to_string(&body).unwrap_or_default())
     }

@@ -29,6 +29,12 @@ pub fn configure(app: &mut web::ServiceConfig) {
     get(app, "/problems/{slug}", pages::problem);
     get(app, "/health/live", health::live);
     get(app, "/health/ready", health::ready);
+    get(app, "/metrics", health::metrics_nearby);
+    app.default_service(web::route().to(not_found));
+}
+
+/// Adds the counters alone, for a listener of their own.
+pub fn configure_metrics(app: &mut web::ServiceConfig) {
     get(app, "/metrics", health::metrics);
     app.default_service(web::route().to(not_found));
 }
@@ -40,7 +46,7 @@ pub fn get(app: &mut web::ServiceConfig, path: &str, answer: fn(&HttpRequest) ->
         web::resource(path)
             .route(web::get().to(handler))
             .route(web::head().to(handler))
-            .default_service(web::route().to(|request| refuse_method(request, "GET, HEAD"))),
+            .default_service(refuse_method("GET, HEAD")),
     );
 }
 
@@ -49,9 +55,7 @@ struct Register<'a>(&'a mut web::ServiceConfig);
 
 impl Register<'_> {
     fn post(&mut self, path: String, route: actix_web::Route) {
-        self.0.service(
-            web::resource(path).route(route).default_service(web::route().to(|request| refuse_method(request, "POST"))),
-        );
+        self.0.service(web::resource(path).route(route).default_service(refuse_method("POST")));
     }
 }
 
@@ -121,15 +125,19 @@ pub fn reported(report: &impl Serialize) -> Result<HttpResponse, Problem> {
 
 /// The typed request of a body.
 async fn read<C: Calculation>(request: &HttpRequest, payload: &mut web::Payload) -> Result<C, Problem> {
-    let limit = Edge::of(request).settings.body_limit.saturating_mul(C::BODY_SHARE);
+    let edge = Edge::of(request);
+    let limit = edge.settings.limits.body.saturating_mul(C::BODY_SHARE);
     let body = body::read(request, payload, limit).await?;
-    body::decode(&body)
+    body::decode(&body, edge.bounds())
 }
 
-async fn refuse_method(request: HttpRequest, allow: &'static str) -> HttpResponse {
-    guarded(request, async { Err(Problem::method_not_allowed(allow)) }).await
+/// Answers methods that a path does not have.
+fn refuse_method(allow: &'static str) -> actix_web::Route {
+    web::route().to(move |request: HttpRequest, rest: web::Payload| async move {
+        unread::refuse(&request, rest, Problem::method_not_allowed(allow)).await
+    })
 }
 
-async fn not_found(request: HttpRequest) -> HttpResponse {
-    guarded(request, async { Err(Problem::new(ProblemCode::NotFound)) }).await
+async fn not_found(request: HttpRequest, rest: web::Payload) -> HttpResponse {
+    unread::refuse(&request, rest, Problem::new(ProblemCode::NotFound)).await
 }

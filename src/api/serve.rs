@@ -1,85 +1,160 @@
 //! The life of an instance: bind, test itself, serve, drain, stop.
 
-use std::net::TcpListener;
+use std::io::Error;
+use std::net::{SocketAddr, TcpListener};
+use std::time::Duration;
 
 use actix_cors::Cors;
-use actix_web::dev::ServerHandle;
+use actix_web::dev::{Server, ServerHandle};
 use actix_web::middleware::{Condition, from_fn};
 use actix_web::{App, HttpServer, web};
+use futures_util::future::try_join;
 use tokio::signal::unix::{SignalKind, signal};
 
 use super::edge::{Edge, RequestId};
+use super::gate::admitted;
 use super::guard::observed;
-use super::{health, routes};
+use super::{connection, health, routes};
 use crate::calculation;
 use crate::settings::Settings;
 
-/// Takes the address of the settings; port 0 takes any that is free.
-///
-/// # Errors
-/// When it cannot be taken.
-pub fn bind(settings: &Settings) -> std::io::Result<TcpListener> {
-    TcpListener::bind(settings.listen)
-        .map_err(|error| std::io::Error::new(error.kind(), format!("LOOPWRIGHT_LISTEN {}: {error}", settings.listen)))
+/// How often what nobody needs any more is forgotten.
+const TIDY: Duration = Duration::from_secs(60);
+
+/// The addresses that an instance serves on.
+pub struct Listeners {
+    /// For everybody.
+    pub service: TcpListener,
+    /// For `/metrics` alone, if it has an address of its own.
+    pub metrics: Option<TcpListener>,
 }
 
-/// Serves until SIGTERM or SIGINT.
+/// Takes the addresses of the settings; port 0 takes any that is free.
+///
+/// # Errors
+/// When one cannot be taken; the message names its variable.
+pub fn bind(settings: &Settings) -> std::io::Result<Listeners> {
+    let take = |variable: &str, address: SocketAddr| {
+        TcpListener::bind(address).map_err(|error| Error::new(error.kind(), format!("{variable} {address}: {error}")))
+    };
+    Ok(Listeners {
+        service: take("LOOPWRIGHT_LISTEN", settings.listen)?,
+        metrics: settings.metrics_listen.map(|address| take("LOOPWRIGHT_METRICS_LISTEN", address)).transpose()?,
+    })
+}
+
+/// Serves until SIGTERM or SIGINT; SIGHUP reads the keys again.
 ///
 /// # Errors
 /// When the server fails.
-pub async fn run(settings: Settings, listener: TcpListener) -> std::io::Result<()> {
-    let address = listener.local_addr()?;
-    let edge = web::Data::new(Edge::new(settings).map_err(std::io::Error::other)?);
-    let server = {
-        let edge = edge.clone();
-        HttpServer::new(move || {
-            App::new()
-                .app_data(edge.clone())
-                .wrap(Condition::new(!edge.settings.cors_origins.is_empty(), cors(&edge.settings)))
-                .wrap(from_fn(observed))
-                .configure(routes::configure)
-        })
-    }
-    .workers(edge.settings.workers)
-    .shutdown_timeout(edge.settings.stop_timeout.as_secs())
-    .disable_signals()
-    .listen(listener)?
-    .run();
+pub async fn run(settings: Settings, listeners: Listeners) -> std::io::Result<()> {
+    let address = listeners.service.local_addr()?;
+    let edge = web::Data::new(Edge::new(settings).map_err(Error::other)?);
+    let service = service(&edge, listeners.service)?;
+    let metrics = listeners.metrics.map(|listener| metrics(&edge, listener)).transpose()?;
 
     calculation::prepare();
     match health::self_test() {
-        Ok(()) => edge.set_ready(true),
+        Ok(()) => edge.set_ready(),
         Err(row) => tracing::error!(row, "the self-test failed; this instance never becomes ready"),
     }
     tracing::info!("listening on http://{address}, documentation at http://{address}/docs/");
-    let stop = actix_web::rt::spawn(stop_on_signal(server.handle(), edge));
-    let outcome = server.await;
-    stop.abort();
+    let metrics_handle = metrics.as_ref().map(Server::handle);
+    let tasks = [
+        actix_web::rt::spawn(stop_on_signal(service.handle(), metrics_handle, edge.clone())),
+        actix_web::rt::spawn(reload_on_signal(edge.clone())),
+        actix_web::rt::spawn(tidy(edge)),
+    ];
+    let outcome = match metrics {
+        Some(metrics) => try_join(service, metrics).await.map(|_| ()),
+        None => service.await,
+    };
+    for task in tasks {
+        task.abort();
+    }
     outcome
 }
 
+/// The service itself.
+fn service(edge: &web::Data<Edge>, listener: TcpListener) -> std::io::Result<Server> {
+    let (settings, shared) = (&edge.settings, edge.clone());
+    let limits = &settings.limits;
+    let build = move || {
+        App::new()
+            .app_data(shared.clone())
+            .wrap(from_fn(admitted))
+            .wrap(Condition::new(!shared.settings.cors_origins.is_empty(), cors(&shared.settings)))
+            .wrap(from_fn(observed))
+            .configure(routes::configure)
+    };
+    let watched = limits.clone();
+    Ok(HttpServer::new(build)
+        .on_connect(move |connection, data| connection::watch(connection, data, &watched))
+        .workers(settings.workers)
+        .max_connections(limits.connections.div_ceil(settings.workers))
+        .client_request_timeout(limits.header_deadline)
+        .keep_alive(limits.idle)
+        .shutdown_timeout(settings.stop_timeout.as_secs())
+        .disable_signals()
+        .listen(listener)?
+        .run())
+}
+
+/// The counters, at an address that the world need not reach.
+fn metrics(edge: &web::Data<Edge>, listener: TcpListener) -> std::io::Result<Server> {
+    let shared = edge.clone();
+    let build = move || {
+        let app = App::new().app_data(shared.clone()).wrap(from_fn(observed));
+        app.configure(routes::configure_metrics)
+    };
+    let stop = edge.settings.stop_timeout.as_secs();
+    Ok(HttpServer::new(build).workers(1).shutdown_timeout(stop).disable_signals().listen(listener)?.run())
+}
+
 /// SIGTERM: readiness fails, balancers look elsewhere, then running requests end. SIGINT, from a terminal, does not wait.
-async fn stop_on_signal(server: ServerHandle, edge: web::Data<Edge>) -> std::io::Result<()> {
+async fn stop_on_signal(
+    service: ServerHandle,
+    metrics: Option<ServerHandle>,
+    edge: web::Data<Edge>,
+) -> std::io::Result<()> {
     let mut terminate = signal(SignalKind::terminate())?;
     let mut interrupt = signal(SignalKind::interrupt())?;
     tokio::select! {
         _ = terminate.recv() => {
             tracing::info!("stopping: readiness fails, then running requests end");
-            edge.set_ready(false);
+            edge.set_stopping();
             tokio::time::sleep(edge.settings.drain_delay).await;
         }
-        _ = interrupt.recv() => edge.set_ready(false),
+        _ = interrupt.recv() => edge.set_stopping(),
     }
-    server.stop(true).await;
+    service.stop(true).await;
+    if let Some(metrics) = metrics {
+        metrics.stop(true).await;
+    }
     Ok(())
 }
 
+async fn reload_on_signal(edge: web::Data<Edge>) -> std::io::Result<()> {
+    let mut hangup = signal(SignalKind::hangup())?;
+    while hangup.recv().await.is_some() {
+        edge.gate.reload_keys();
+    }
+    Ok(())
+}
+
+async fn tidy(edge: web::Data<Edge>) -> std::io::Result<()> {
+    loop {
+        tokio::time::sleep(TIDY).await;
+        edge.gate.forget_idle();
+    }
+}
+
 /// Lets the pages of the set origins call, and read the request id.
-fn cors(settings: &Settings) -> Cors {
+pub fn cors(settings: &Settings) -> Cors {
     let cors = Cors::default()
         .allowed_methods(["GET", "HEAD", "POST"])
-        .allowed_headers(["content-type", "if-none-match", RequestId::HEADER])
-        .expose_headers([RequestId::HEADER, "etag", "retry-after"])
+        .allowed_headers(["authorization", "content-type", "if-none-match", RequestId::HEADER])
+        .expose_headers([RequestId::HEADER, "etag", "retry-after", "www-authenticate"])
         .max_age(3600);
     if settings.cors_origins.iter().any(|origin| origin == "*") {
         cors.send_wildcard().allow_any_origin()

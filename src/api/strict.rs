@@ -2,7 +2,8 @@
 //!
 //! Derived deserializers are more generous than the description: they take an array for an object, field by field, and `null`
 //! for an absent optional; and they refuse `3.0` for an integer, which JSON Schema counts as one. [`Strict`] wraps a
-//! deserializer, and all nested ones, and closes those gaps. It costs nothing on the good path.
+//! deserializer, and all nested ones, and closes those gaps; it also ends the reading of an array that is far too long. It costs
+//! nothing on the good path.
 
 use std::fmt;
 
@@ -15,14 +16,17 @@ pub const NULL: &str = "null stands where a value belongs";
 /// The error message for a `null` where an optional value may be absent.
 pub const NULL_FOR_ABSENT: &str = "null stands for an absent value";
 
-/// A deserializer that takes JSON at its word.
-pub struct Strict<D>(pub D);
+/// The error message for more items in an array than are taken.
+pub const TOO_MANY: &str = "more items than are taken";
+
+/// A deserializer that takes JSON at its word, and at most so many items of any one array.
+pub struct Strict<D>(pub D, pub usize);
 
 /// The visitor that carries the strictness into nested values.
-struct Nested<V>(V);
+struct Nested<V>(V, usize);
 
 /// The visitor of an optional value that was sent.
-struct Sent<V>(V);
+struct Sent<V>(V, usize);
 
 /// The visitor of an integer, which may be written `3.0`.
 struct Whole<V>(V);
@@ -33,7 +37,7 @@ struct Member<V>(V);
 macro_rules! forward {
     ($($method:ident)+) => {
         $(fn $method<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, D::Error> {
-            self.0.$method(Nested(visitor))
+            self.0.$method(Nested(visitor, self.1))
         })+
     };
 }
@@ -61,19 +65,19 @@ impl<'de, D: Deserializer<'de>> Deserializer<'de> for Strict<D> {
     }
 
     fn deserialize_option<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, D::Error> {
-        self.0.deserialize_option(Sent(visitor))
+        self.0.deserialize_option(Sent(visitor, self.1))
     }
 
     fn deserialize_unit_struct<V: Visitor<'de>>(self, name: &'static str, visitor: V) -> Result<V::Value, D::Error> {
-        self.0.deserialize_unit_struct(name, Nested(visitor))
+        self.0.deserialize_unit_struct(name, Nested(visitor, self.1))
     }
 
     fn deserialize_newtype_struct<V: Visitor<'de>>(self, name: &'static str, visitor: V) -> Result<V::Value, D::Error> {
-        self.0.deserialize_newtype_struct(name, Nested(visitor))
+        self.0.deserialize_newtype_struct(name, Nested(visitor, self.1))
     }
 
     fn deserialize_tuple<V: Visitor<'de>>(self, len: usize, visitor: V) -> Result<V::Value, D::Error> {
-        self.0.deserialize_tuple(len, Nested(visitor))
+        self.0.deserialize_tuple(len, Nested(visitor, self.1))
     }
 
     fn deserialize_tuple_struct<V: Visitor<'de>>(
@@ -82,7 +86,7 @@ impl<'de, D: Deserializer<'de>> Deserializer<'de> for Strict<D> {
         len: usize,
         visitor: V,
     ) -> Result<V::Value, D::Error> {
-        self.0.deserialize_tuple_struct(name, len, Nested(visitor))
+        self.0.deserialize_tuple_struct(name, len, Nested(visitor, self.1))
     }
 
     /// A struct is an object and nothing else.
@@ -92,7 +96,7 @@ impl<'de, D: Deserializer<'de>> Deserializer<'de> for Strict<D> {
         _fields: &'static [&'static str],
         visitor: V,
     ) -> Result<V::Value, D::Error> {
-        self.0.deserialize_map(Nested(visitor))
+        self.0.deserialize_map(Nested(visitor, self.1))
     }
 
     /// The enums of requests are closed lists, so a member is text and nothing else.
@@ -138,15 +142,15 @@ impl<'de, V: Visitor<'de>> Visitor<'de> for Nested<V> {
     }
 
     fn visit_newtype_struct<D: Deserializer<'de>>(self, deserializer: D) -> Result<V::Value, D::Error> {
-        self.0.visit_newtype_struct(Strict(deserializer))
+        self.0.visit_newtype_struct(Strict(deserializer, self.1))
     }
 
     fn visit_seq<A: SeqAccess<'de>>(self, items: A) -> Result<V::Value, A::Error> {
-        self.0.visit_seq(Items(items))
+        self.0.visit_seq(Items { rest: items, most: self.1, taken: 0 })
     }
 
     fn visit_map<A: MapAccess<'de>>(self, entries: A) -> Result<V::Value, A::Error> {
-        self.0.visit_map(Entries(entries))
+        self.0.visit_map(Entries(entries, self.1))
     }
 
     fn visit_enum<A: EnumAccess<'de>>(self, data: A) -> Result<V::Value, A::Error> {
@@ -170,7 +174,7 @@ impl<'de, V: Visitor<'de>> Visitor<'de> for Sent<V> {
     }
 
     fn visit_some<D: Deserializer<'de>>(self, deserializer: D) -> Result<V::Value, D::Error> {
-        self.0.visit_some(Strict(deserializer))
+        self.0.visit_some(Strict(deserializer, self.1))
     }
 }
 
@@ -218,22 +222,28 @@ impl<'de, V: Visitor<'de>> Visitor<'de> for Member<V> {
 }
 
 /// The items of an array, each taken at its word.
-struct Items<A>(A);
+struct Items<A> {
+    rest: A,
+    most: usize,
+    taken: usize,
+}
 
 impl<'de, A: SeqAccess<'de>> SeqAccess<'de> for Items<A> {
     type Error = A::Error;
 
     fn next_element_seed<T: DeserializeSeed<'de>>(&mut self, seed: T) -> Result<Option<T::Value>, A::Error> {
-        self.0.next_element_seed(Seed(seed))
+        let item = self.rest.next_element_seed(Seed(seed, self.most))?;
+        self.taken += usize::from(item.is_some());
+        if self.taken > self.most { Err(de::Error::custom(TOO_MANY)) } else { Ok(item) }
     }
 
     fn size_hint(&self) -> Option<usize> {
-        self.0.size_hint()
+        self.rest.size_hint()
     }
 }
 
 /// The entries of an object, each value taken at its word.
-struct Entries<A>(A);
+struct Entries<A>(A, usize);
 
 impl<'de, A: MapAccess<'de>> MapAccess<'de> for Entries<A> {
     type Error = A::Error;
@@ -243,7 +253,7 @@ impl<'de, A: MapAccess<'de>> MapAccess<'de> for Entries<A> {
     }
 
     fn next_value_seed<T: DeserializeSeed<'de>>(&mut self, seed: T) -> Result<T::Value, A::Error> {
-        self.0.next_value_seed(Seed(seed))
+        self.0.next_value_seed(Seed(seed, self.1))
     }
 
     fn size_hint(&self) -> Option<usize> {
@@ -251,12 +261,12 @@ impl<'de, A: MapAccess<'de>> MapAccess<'de> for Entries<A> {
     }
 }
 
-struct Seed<T>(T);
+struct Seed<T>(T, usize);
 
 impl<'de, T: DeserializeSeed<'de>> DeserializeSeed<'de> for Seed<T> {
     type Value = T::Value;
 
     fn deserialize<D: Deserializer<'de>>(self, deserializer: D) -> Result<T::Value, D::Error> {
-        self.0.deserialize(Strict(deserializer))
+        self.0.deserialize(Strict(deserializer, self.1))
     }
 }

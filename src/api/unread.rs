@@ -1,24 +1,40 @@
 //! A body that was not read to its end ends its connection.
 //!
 //! When a handler drops a chunked body half-read, the HTTP library waits for the rest, however long that takes, to use the
-//! connection again. A body that lives until its answer is out counts as unread instead, and the connection is closed.
+//! connection again. A body that lives until its answer is out counts as unread instead, and the connection is closed. What a
+//! refused request sent is better drained: then its caller can try again on the same connection.
 
 use std::error::Error;
 use std::pin::Pin;
 use std::task::{Context, Poll};
+use std::time::Duration;
 
-use actix_web::HttpResponse;
 use actix_web::body::{BodySize, BoxBody, MessageBody};
 use actix_web::http::{ConnectionType, StatusCode};
 use actix_web::web::{Bytes, Payload};
+use actix_web::{HttpRequest, HttpResponse};
+use futures_util::StreamExt;
 
-/// An answer, and the rest of the request that it answers.
-struct Held {
+use super::batch;
+use super::edge::Edge;
+use super::problem::Problem;
+
+/// An answer, and what must live until it is written.
+pub struct Held<T> {
     answer: BoxBody,
-    _rest: Payload,
+    _kept: T,
 }
 
-impl MessageBody for Held {
+impl<T: 'static> Held<T> {
+    /// Keeps something until an answer is written, or its connection gone.
+    pub fn until_written(answer: BoxBody, kept: T) -> BoxBody {
+        BoxBody::new(Self { answer, _kept: kept })
+    }
+}
+
+impl<T> Unpin for Held<T> {}
+
+impl<T: 'static> MessageBody for Held<T> {
     type Error = Box<dyn Error>;
 
     fn size(&self) -> BodySize {
@@ -32,11 +48,40 @@ impl MessageBody for Held {
 
 /// Ends the connection behind an answer that says that the body was not read to its end.
 pub fn close_behind(response: HttpResponse, rest: Payload) -> HttpResponse {
-    if !matches!(response.status(), StatusCode::REQUEST_TIMEOUT | StatusCode::PAYLOAD_TOO_LARGE) {
-        return response;
+    match response.status() {
+        StatusCode::REQUEST_TIMEOUT | StatusCode::PAYLOAD_TOO_LARGE => close(response, rest),
+        _ => response,
     }
+}
+
+/// Ends the connection behind an answer.
+fn close(response: HttpResponse, rest: Payload) -> HttpResponse {
     response.map_body(|head, answer| {
         head.set_connection_type(ConnectionType::Close);
-        BoxBody::new(Held { answer, _rest: rest })
+        Held::until_written(answer, rest)
     })
+}
+
+/// Refuses a request whose body nobody needs: it is read to its end, so that its caller can try again on the same connection; or
+/// the connection is closed, where that takes too much or too long.
+pub async fn refuse(request: &HttpRequest, mut rest: Payload, problem: Problem) -> HttpResponse {
+    let limits = &Edge::of(request).settings.limits;
+    let is_read = drain(&mut rest, limits.body.saturating_mul(batch::BODY_SHARE), limits.deadline).await;
+    let response = problem.respond(request);
+    if is_read { response } else { close(response, rest) }
+}
+
+/// Reads a body that nobody needs, and says whether it came to its end within so many bytes and so much time.
+async fn drain(rest: &mut Payload, limit: usize, deadline: Duration) -> bool {
+    let read = async {
+        let mut length = 0_usize;
+        while let Some(Ok(chunk)) = rest.next().await {
+            length += chunk.len();
+            if length > limit {
+                return false;
+            }
+        }
+        true
+    };
+    tokio::time::timeout(deadline, read).await.unwrap_or(false)
 }

@@ -64,36 +64,6 @@ fn a_listed_page_may_ask_and_call() {
 }
 
 #[test]
-fn a_listed_page_can_read_every_refusal() {
-    let (path, json) = ("/v1/loop-sizing", "application/json");
-    let answers = [
-        (400, post(listed(), path, json, "{")),
-        (413, post(listed(), path, json, vec![b' '; 70_000])),
-        (415, post(listed(), path, "text/plain", "{}")),
-        (422, post(listed(), path, json, "{}")),
-        (404, send(listed(), &Method::GET, "/nope", &[("origin", SHOP)])),
-        (405, send(listed(), &Method::GET, path, &[("origin", SHOP)])),
-    ];
-    for (status, answer) in answers {
-        assert_eq!(answer.status, status, "{}", answer.body);
-        assert_eq!(answer.header("content-type"), "application/problem+json", "{status}");
-        assert_eq!(answer.header("access-control-allow-origin"), SHOP, "{status}");
-        assert!(answer.header("access-control-expose-headers").contains("x-request-id"), "{status}");
-    }
-}
-
-#[test]
-fn a_listed_page_can_read_a_timeout() {
-    let hasty =
-        start(&[("LOOPWRIGHT_CORS_ORIGINS", "https://shop.tern-island.example"), ("LOOPWRIGHT_DEADLINE", "0.2 s")]);
-    let mut socket = super::socket::Socket::open(hasty);
-    socket.send(format!("POST /v1/loop-sizing HTTP/1.1\r\nhost: loops\r\norigin: {SHOP}\r\ncontent-length: 9\r\n\r\n"));
-    let reply = socket.read(&Method::POST, "/v1/loop-sizing");
-    assert_eq!(reply.status, 408);
-    assert!(reply.head.contains(&format!("access-control-allow-origin: {SHOP}\r\n")), "{}", reply.head);
-}
-
-#[test]
 fn an_unlisted_page_is_given_nothing_to_read() {
     let answer = send(listed(), &Method::GET, "/v1/reference/roles", &[("origin", STRANGER)]);
     assert_eq!(answer.header("access-control-allow-origin"), "");

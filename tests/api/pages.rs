@@ -13,6 +13,17 @@ fn docs_lead_to_the_page_with_the_slash() {
 }
 
 #[test]
+fn the_documentation_may_load_and_call_this_service_alone() {
+    for path in ["/docs/", "/docs/swagger-initializer.js"] {
+        let answer = get(path);
+        let policy = answer.header("content-security-policy");
+        for part in ["default-src 'none'", "script-src 'self';", "connect-src 'self'", "frame-ancestors 'none'"] {
+            assert!(policy.contains(part), "{path}: {policy}");
+        }
+    }
+}
+
+#[test]
 fn the_documentation_page_is_made_of_this_service_alone() {
     let page = get("/docs/").body.as_str().unwrap().to_owned();
     let mut assets: Vec<_> = ["src=\"", "href=\""]

@@ -17,44 +17,56 @@ fn program(arguments: &[&str], variables: &[(&str, &str)]) -> Command {
     command
 }
 
-fn run(arguments: &[&str], variables: &[(&str, &str)]) -> Output {
+pub fn run(arguments: &[&str], variables: &[(&str, &str)]) -> Output {
     program(arguments, variables).output().unwrap()
 }
 
 /// A running instance; killed when a test ends before it stops by itself.
-struct Instance {
+pub struct Instance {
     child: Child,
     log: BufReader<ChildStderr>,
-    address: SocketAddr,
+    pub address: SocketAddr,
 }
 
 impl Instance {
     /// Starts an instance on a free port, which its log names.
-    fn start(variables: &[(&str, &str)]) -> Self {
+    pub fn start(variables: &[(&str, &str)]) -> Self {
         let variables =
             [&[("LOOPWRIGHT_LISTEN", "127.0.0.1:0"), ("LOOPWRIGHT_LOG_FORMAT", "json")], variables].concat();
         let mut child = program(&[], &variables).stderr(Stdio::piped()).spawn().unwrap();
-        let mut log = BufReader::new(child.stderr.take().unwrap());
-        let mut line = String::new();
-        let address = loop {
-            line.clear();
-            assert_ne!(log.read_line(&mut line).unwrap(), 0, "the instance ended before it listened");
-            let event: Value = serde_json::from_str(&line).unwrap();
-            let message = event["message"].as_str().unwrap();
-            if let Some(rest) = message.strip_prefix("listening on http://") {
-                assert!(message.ends_with("/docs/"), "the log does not say where the documentation is: {message}");
-                break rest.split(',').next().unwrap().parse().unwrap();
-            }
-        };
-        Self { child, log, address }
+        let log = BufReader::new(child.stderr.take().unwrap());
+        let mut instance = Self { child, log, address: SocketAddr::from(([0, 0, 0, 0], 0)) };
+        let event = instance.wait_for("listening on http://");
+        let message = event["message"].as_str().unwrap();
+        assert!(message.ends_with("/docs/"), "the log does not say where the documentation is: {message}");
+        let rest = message.strip_prefix("listening on http://").unwrap();
+        instance.address = rest.split(',').next().unwrap().parse().unwrap();
+        instance
     }
 
-    fn terminate(&self) {
-        assert!(Command::new("kill").args(["-TERM", &self.child.id().to_string()]).status().unwrap().success());
+    pub fn terminate(&self) {
+        self.signal("-TERM");
+    }
+
+    pub fn signal(&self, signal: &str) {
+        assert!(Command::new("kill").args([signal, &self.child.id().to_string()]).status().unwrap().success());
+    }
+
+    /// Reads the log up to the next event with this text in its message.
+    pub fn wait_for(&mut self, text: &str) -> Value {
+        let mut line = String::new();
+        loop {
+            line.clear();
+            assert_ne!(self.log.read_line(&mut line).unwrap(), 0, "the log ended without {text:?}");
+            let event: Value = serde_json::from_str(&line).unwrap();
+            if event["message"].as_str().unwrap().contains(text) {
+                return event;
+            }
+        }
     }
 
     /// Waits for the end and gives the rest of the log.
-    fn end(mut self) -> String {
+    pub fn end(mut self) -> String {
         let mut log = String::new();
         self.log.read_to_string(&mut log).unwrap();
         assert!(self.child.wait().unwrap().success(), "{log}");
@@ -105,6 +117,20 @@ fn a_setting_that_cannot_be_used_is_named_with_what_it_takes() {
         ("LOOPWRIGHT_FORECAST_URL", "https://weather.tern-island.example?key=1", "https://"),
         ("LOOPWRIGHT_FORECAST_USER_AGENT", "Zoë", "ASCII"),
         ("LOOPWRIGHT_FORECAST_TIMEOUT", "0 s", "duration"),
+        ("LOOPWRIGHT_METRICS_LISTEN", "9090", "127.0.0.1:8080"),
+        ("LOOPWRIGHT_HEADER_LIMIT", "1", "256 to 131072"),
+        ("LOOPWRIGHT_JSON_DEPTH", "128", "8 to 127"),
+        ("LOOPWRIGHT_ARRAY_LIMIT", "0", "1 to"),
+        ("LOOPWRIGHT_BATCH_LIMIT", "201", "1 to 200"),
+        ("LOOPWRIGHT_HEADER_DEADLINE", "0 s", "duration"),
+        ("LOOPWRIGHT_IDLE_TIMEOUT", "soon", "15 min"),
+        ("LOOPWRIGHT_CONNECTIONS", "none", "whole number"),
+        ("LOOPWRIGHT_IN_FLIGHT", "0", "1 to"),
+        ("LOOPWRIGHT_BATCHES_IN_FLIGHT", "0", "1 to"),
+        ("LOOPWRIGHT_RATE", "0.5", "whole number"),
+        ("LOOPWRIGHT_BURST", "0", "1 to"),
+        ("LOOPWRIGHT_TRUSTED_PROXIES", "10.0.0.0/8, proxy", "10.0.0.0/8"),
+        ("LOOPWRIGHT_KEYS", "/nowhere/keys.json", "No such file"),
         ("LOOPWRIGHT_LSITEN", "127.0.0.1:8080", "LOOPWRIGHT_LISTEN"),
     ] {
         let output = run(&[], &[(name, value)]);

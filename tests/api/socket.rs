@@ -9,6 +9,9 @@ use serde_json::Value;
 
 use super::harness::check;
 
+/// A server that says nothing for so long fails the test.
+const PATIENCE: Duration = Duration::from_secs(60);
+
 /// A connection that stays open between requests.
 pub struct Socket(BufReader<TcpStream>);
 
@@ -24,7 +27,7 @@ impl Socket {
     pub fn open(address: SocketAddr) -> Self {
         let stream = TcpStream::connect(address).unwrap();
         // A server that never answers fails the test instead of hanging it.
-        stream.set_read_timeout(Some(Duration::from_secs(60))).unwrap();
+        stream.set_read_timeout(Some(PATIENCE)).unwrap();
         Self(BufReader::new(stream))
     }
 
@@ -56,6 +59,53 @@ impl Socket {
         let body = serde_json::from_slice(&body).unwrap_or_else(|error| panic!("{head}{error}"));
         check(method, path, status, &media, &body);
         Reply { status, head, body }
+    }
+
+    /// Reads until the server ends the connection, for answers of the HTTP library that are no problem.
+    pub fn read_to_the_end(&mut self) -> String {
+        let mut text = Vec::new();
+        match self.0.read_to_end(&mut text) {
+            // What was still on its way to a closed end resets the connection.
+            Err(error) if error.kind() != std::io::ErrorKind::ConnectionReset => panic!("{error}"),
+            _ => String::from_utf8(text).unwrap(),
+        }
+    }
+
+    /// Reads an answer in small portions, at least so long in all; gives its length as announced and as read.
+    pub fn read_slowly(&mut self, time: Duration) -> (usize, usize) {
+        let mut head = String::new();
+        while !head.ends_with("\r\n\r\n") {
+            assert_ne!(self.0.read_line(&mut head).unwrap(), 0, "the connection ended after {head:?}");
+        }
+        let length = head.split("content-length: ").nth(1).unwrap().split("\r\n").next().unwrap().parse().unwrap();
+        let portions = 40;
+        let mut portion = vec![0; length / portions + 1];
+        let mut read = 0;
+        while read < length {
+            std::thread::sleep(time / u32::try_from(portions).unwrap());
+            let end = portion.len().min(length - read);
+            self.0.read_exact(&mut portion[..end]).unwrap();
+            read += end;
+        }
+        (length, read)
+    }
+
+    /// Whether nothing comes for a while.
+    pub fn is_silent(&mut self) -> bool {
+        let stream = self.0.get_ref().try_clone().unwrap();
+        stream.set_read_timeout(Some(Duration::from_millis(300))).unwrap();
+        let outcome = self.0.fill_buf().map(<[u8]>::len);
+        stream.set_read_timeout(Some(PATIENCE)).unwrap();
+        outcome.is_err_and(|error| error.kind() == std::io::ErrorKind::WouldBlock)
+    }
+
+    /// Whether the server breaks the connection although this end has read nothing: writing to it fails in the end.
+    pub fn is_given_up(&mut self) -> bool {
+        let step = Duration::from_millis(100);
+        (0..PATIENCE.as_millis() / step.as_millis()).any(|_| {
+            std::thread::sleep(step);
+            self.0.get_mut().write_all(b"\r\n").is_err()
+        })
     }
 
     /// Whether the server has ended the connection: nothing more can be read.

@@ -1,0 +1,92 @@
+//! Who asks: a client with a key, or an address.
+
+use std::net::{IpAddr, Ipv6Addr};
+use std::sync::Arc;
+
+use actix_web::dev::ServiceRequest;
+use ipnet::IpNet;
+
+use super::keys::Client;
+
+/// The header that a proxy adds its caller to.
+const FORWARDED_FOR: &str = "x-forwarded-for";
+
+/// Who asks.
+#[derive(Clone)]
+pub enum Caller {
+    /// A client whose key is known.
+    Client(Arc<Client>),
+    /// Anyone else.
+    Address(IpAddr),
+}
+
+impl Caller {
+    /// The name of the client, for the log.
+    pub fn name(&self) -> Option<&str> {
+        match self {
+            Self::Client(client) => Some(&client.name),
+            Self::Address(_) => None,
+        }
+    }
+}
+
+/// The address that a request counts for: that of the connection, or, where that is a trusted proxy, the last one in
+/// `X-Forwarded-For` that is none. What stands left of it anyone may have written.
+pub fn address(request: &ServiceRequest, trusted: &[IpNet]) -> IpAddr {
+    let is_trusted = |address: IpAddr| trusted.iter().any(|network| network.contains(&address));
+    let mut address = request.peer_addr().map_or(IpAddr::V6(Ipv6Addr::UNSPECIFIED), |peer| peer.ip().to_canonical());
+    if is_trusted(address) {
+        let lines: Vec<_> = request.headers().get_all(FORWARDED_FOR).filter_map(|line| line.to_str().ok()).collect();
+        let hops = lines.iter().rev().flat_map(|line| line.rsplit(','));
+        for hop in hops.map_while(|hop| hop.trim().parse::<IpAddr>().ok()) {
+            address = hop.to_canonical();
+            if !is_trusted(address) {
+                break;
+            }
+        }
+    }
+    network_of(address)
+}
+
+/// One caller in IPv6 has a whole /64 to ask from.
+fn network_of(address: IpAddr) -> IpAddr {
+    match address {
+        IpAddr::V4(_) => address,
+        IpAddr::V6(long) => IpAddr::V6(Ipv6Addr::from_bits(long.to_bits() & (u128::MAX << 64))),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use actix_web::test::TestRequest;
+
+    use super::{FORWARDED_FOR, address};
+
+    fn seen(peer: &str, forwarded: &[&str]) -> String {
+        let trusted = ["10.0.0.0/8", "fd00::/8"].map(|network| network.parse().unwrap());
+        let request = TestRequest::default().peer_addr(peer.parse().unwrap());
+        let request = forwarded.iter().fold(request, |request, line| request.append_header((FORWARDED_FOR, *line)));
+        address(&request.to_srv_request(), &trusted).to_string()
+    }
+
+    #[test]
+    fn only_a_trusted_proxy_speaks_for_another() {
+        assert_eq!(seen("192.0.2.7:9", &["198.51.100.1"]), "192.0.2.7");
+        assert_eq!(seen("10.1.1.1:9", &["198.51.100.1"]), "198.51.100.1");
+        assert_eq!(seen("10.1.1.1:9", &[]), "10.1.1.1");
+        assert_eq!(seen("[::ffff:10.1.1.1]:9", &["198.51.100.1"]), "198.51.100.1");
+    }
+
+    #[test]
+    fn what_a_caller_wrote_before_the_proxies_is_not_believed() {
+        assert_eq!(seen("10.1.1.1:9", &["203.0.113.9, 198.51.100.1, 10.2.2.2"]), "198.51.100.1");
+        assert_eq!(seen("10.1.1.1:9", &["203.0.113.9", "198.51.100.1"]), "198.51.100.1");
+        assert_eq!(seen("10.1.1.1:9", &["203.0.113.9, nonsense, 10.2.2.2"]), "10.2.2.2");
+    }
+
+    #[test]
+    fn addresses_of_one_long_network_are_one_caller() {
+        assert_eq!(seen("[2001:db8:1:2:3:4:5:6]:9", &[]), "2001:db8:1:2::");
+        assert_eq!(seen("[fd00::1]:9", &["2001:db8:1:2:ffff::1"]), "2001:db8:1:2::");
+    }
+}

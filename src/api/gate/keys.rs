@@ -1,0 +1,141 @@
+//! The clients that may ask, each known by the hashes of its keys.
+//!
+//! A key is long and random, so its SHA-256 tells nothing about it; the key itself is kept nowhere and reaches no log.
+
+use std::path::PathBuf;
+use std::sync::{Arc, PoisonError, RwLock};
+
+use actix_web::http::header::{self, HeaderMap};
+use serde::Deserialize;
+use sha2::{Digest, Sha256};
+use subtle::ConstantTimeEq;
+
+use super::rate::Limiter;
+use crate::settings::Rate;
+
+/// A client that may ask.
+pub struct Client {
+    /// Its name, for the log.
+    pub name: String,
+    /// Its rate, whichever of its keys it sends.
+    pub limiter: Arc<Limiter>,
+    hashes: Vec<[u8; 32]>,
+}
+
+/// A client as it stands in the file.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Entry {
+    name: String,
+    /// The SHA-256 of each key, in hexadecimal. Two while a key is rolled.
+    sha256: Vec<String>,
+    requests_per_second: Option<u32>,
+    burst: Option<u32>,
+}
+
+/// The file of clients, and what was last read from it.
+pub struct Keys {
+    path: PathBuf,
+    /// The rate of a client that has none of its own.
+    rate: Rate,
+    clients: RwLock<Arc<[Arc<Client>]>>,
+}
+
+impl Keys {
+    /// Reads the file.
+    ///
+    /// # Errors
+    /// What is wrong with it, and where.
+    pub fn open(path: PathBuf, rate: Rate) -> Result<Self, String> {
+        let keys = Self { path, rate, clients: RwLock::new(Arc::new([])) };
+        keys.reload()?;
+        Ok(keys)
+    }
+
+    /// Reads the file again, and says how many clients it has. A client whose rate stays keeps what it has used of it.
+    ///
+    /// # Errors
+    /// What is wrong with the file; the clients stay as they were.
+    pub fn reload(&self) -> Result<usize, String> {
+        let wrong = |what: String| format!("LOOPWRIGHT_KEYS {}: {what}", self.path.display());
+        let text = std::fs::read(&self.path).map_err(|error| wrong(error.to_string()))?;
+        let entries: Vec<Entry> = serde_json::from_slice(&text).map_err(|error| wrong(error.to_string()))?;
+        let known = self.clients();
+        let clients = entries.into_iter().map(|entry| self.client_of(entry, &known)).collect::<Result<Vec<_>, _>>();
+        let clients = clients.and_then(all_differ).map_err(wrong)?;
+        let count = clients.len();
+        *self.clients.write().unwrap_or_else(PoisonError::into_inner) = clients.into();
+        Ok(count)
+    }
+
+    /// The client that has this key. Every hash is compared to its end, so that the time tells nothing.
+    pub fn client(&self, key: &[u8]) -> Option<Arc<Client>> {
+        let hash: [u8; 32] = Sha256::digest(key).into();
+        let clients = self.clients();
+        let mut found = None;
+        for client in clients.iter() {
+            for known in &client.hashes {
+                if bool::from(known.ct_eq(&hash)) {
+                    found = Some(client);
+                }
+            }
+        }
+        found.cloned()
+    }
+
+    fn clients(&self) -> Arc<[Arc<Client>]> {
+        self.clients.read().unwrap_or_else(PoisonError::into_inner).clone()
+    }
+
+    fn client_of(&self, entry: Entry, known: &[Arc<Client>]) -> Result<Arc<Client>, String> {
+        let name = entry.name;
+        let is_plain = |byte: u8| byte.is_ascii_alphanumeric() || b"-_.".contains(&byte);
+        if !(1..=64).contains(&name.len()) || !name.bytes().all(is_plain) {
+            return Err(format!("the name \"{}\" is not 1 to 64 letters, digits, -, _ or .", name.escape_default()));
+        }
+        let hashes: Vec<_> = entry
+            .sha256
+            .iter()
+            .map(|text| hash(text).ok_or_else(|| format!("{name}: each of sha256 takes 64 hexadecimal digits")))
+            .collect::<Result<_, _>>()?;
+        if hashes.is_empty() {
+            return Err(format!("{name}: sha256 lists no key"));
+        }
+        let rate = Rate {
+            per_second: entry.requests_per_second.unwrap_or(self.rate.per_second),
+            burst: entry.burst.unwrap_or(self.rate.burst),
+        };
+        let same = known.iter().find(|client| client.name == name && client.limiter.rate() == rate);
+        let limiter = same.map_or_else(|| Arc::new(Limiter::new(rate)), |client| client.limiter.clone());
+        Ok(Arc::new(Client { name, limiter, hashes }))
+    }
+}
+
+/// Two clients of one name, or with one key, could not be told apart.
+fn all_differ(clients: Vec<Arc<Client>>) -> Result<Vec<Arc<Client>>, String> {
+    for (index, client) in clients.iter().enumerate() {
+        for other in &clients[..index] {
+            if client.name == other.name {
+                return Err(format!("{} stands twice; list all keys of a client in its sha256", client.name));
+            }
+            if client.hashes.iter().any(|hash| other.hashes.contains(hash)) {
+                return Err(format!("{} and {} have the same key", other.name, client.name));
+            }
+        }
+    }
+    Ok(clients)
+}
+
+/// 32 bytes from 64 hexadecimal digits.
+fn hash(text: &str) -> Option<[u8; 32]> {
+    let is_hash = text.len() == 64 && text.bytes().all(|byte| byte.is_ascii_hexdigit());
+    let byte = |index: usize| u8::from_str_radix(&text[2 * index..2 * index + 2], 16).unwrap_or_default();
+    is_hash.then(|| std::array::from_fn(byte))
+}
+
+/// The key that was sent (RFC 6750): `Authorization: Bearer KEY`.
+pub fn sent(headers: &HeaderMap) -> Option<&[u8]> {
+    let value = headers.get(header::AUTHORIZATION)?.as_bytes();
+    let (scheme, key) = value.split_at_checked("bearer ".len())?;
+    scheme.eq_ignore_ascii_case(b"bearer ").then(|| key.trim_ascii())
+}

@@ -1,0 +1,160 @@
+//! Who is let in, and how much at once: the size of the head, the key, the rate, the requests in work, in this order.
+//!
+//! What is refused here is answered like any failure: a problem, with the headers that pages of other sites need. Its body is
+//! read to the end first, so that the connection lives and the caller can try again on it.
+
+mod caller;
+mod keys;
+mod rate;
+
+use std::num::NonZeroU32;
+use std::sync::Arc;
+
+use actix_web::body::{BoxBody, MessageBody};
+use actix_web::dev::{ServiceRequest, ServiceResponse};
+use actix_web::middleware::Next;
+use actix_web::{Error, HttpMessage, HttpRequest, web};
+use tokio::sync::{OwnedSemaphorePermit, Semaphore, SemaphorePermit};
+
+pub use caller::Caller;
+use keys::Keys;
+use rate::{Addresses, Refused};
+
+use super::batch;
+use super::edge::Edge;
+use super::problem::{Problem, ProblemCode};
+use super::unread;
+use crate::settings::{LimitSettings, Settings};
+
+/// What an instance lets in.
+pub struct Gate {
+    limits: LimitSettings,
+    keys: Option<Keys>,
+    addresses: Addresses,
+    requests: Semaphore,
+    batches: Arc<Semaphore>,
+}
+
+impl Gate {
+    /// The gate of these settings.
+    ///
+    /// # Errors
+    /// When the file of keys cannot be used; the message says why.
+    pub fn new(settings: &Settings) -> Result<Self, String> {
+        let limits = settings.limits.clone();
+        let keys = settings.keys.as_ref().map(|path| Keys::open(path.clone(), limits.rate)).transpose()?;
+        Ok(Self {
+            keys,
+            addresses: Addresses::new(limits.rate),
+            requests: Semaphore::new(limits.in_flight),
+            batches: Arc::new(Semaphore::new(limits.batches_in_flight)),
+            limits,
+        })
+    }
+
+    /// Reads the file of keys again; one that cannot be used changes nothing.
+    pub fn reload_keys(&self) {
+        match self.keys.as_ref().map(Keys::reload) {
+            Some(Ok(clients)) => tracing::info!(clients, "the keys were read again"),
+            Some(Err(error)) => tracing::error!("the keys stay as they were: {error}"),
+            None => tracing::warn!("there are no keys to read again: LOOPWRIGHT_KEYS is not set"),
+        }
+    }
+
+    /// Forgets addresses that have not asked for a while, so that memory does not grow with them.
+    pub fn forget_idle(&self) {
+        self.addresses.forget_idle();
+    }
+
+    /// Lets a request in, or says why not.
+    fn admit(&self, request: &ServiceRequest) -> Result<(Caller, Option<SemaphorePermit<'_>>), Problem> {
+        self.judge_head(request)?;
+        let address = caller::address(request, &self.limits.trusted_proxies);
+        if request.path().starts_with("/health/") {
+            return Ok((Caller::Address(address), None));
+        }
+        let caller = self.identify(request).map_or(Caller::Address(address), Caller::Client);
+        self.charge(&caller, NonZeroU32::MIN)?;
+        let is_stranger = self.keys.is_some() && matches!(caller, Caller::Address(_));
+        if is_stranger && request.path().starts_with("/v1/") {
+            return Err(Problem::unauthorized(keys::sent(request.headers()).is_some()));
+        }
+        let permit = self.requests.try_acquire().map_err(|_| Problem::new(ProblemCode::Overloaded))?;
+        Ok((caller, Some(permit)))
+    }
+
+    /// The client whose key was sent, when keys are on.
+    fn identify(&self, request: &ServiceRequest) -> Option<Arc<keys::Client>> {
+        self.keys.as_ref()?.client(keys::sent(request.headers())?)
+    }
+
+    /// The head as it came: the line and each header with its separators.
+    fn judge_head(&self, request: &ServiceRequest) -> Result<(), Problem> {
+        let headers: usize = request.headers().iter().map(|(name, value)| name.as_str().len() + value.len() + 4).sum();
+        let line = request.uri().path_and_query().map_or(0, |path| path.as_str().len()) + "METHOD  HTTP/1.1\r\n".len();
+        if line + headers <= self.limits.header {
+            return Ok(());
+        }
+        let detail = format!(
+            "The request line and its headers are larger than {} bytes. Send fewer or shorter headers; what is to be \
+             computed belongs in the body.",
+            self.limits.header
+        );
+        Err(Problem::new(ProblemCode::HeadTooLarge).detail(detail))
+    }
+
+    /// Counts requests against the rate of their caller.
+    fn charge(&self, caller: &Caller, requests: NonZeroU32) -> Result<(), Problem> {
+        let charged = match caller {
+            Caller::Client(client) => client.limiter.take(requests),
+            Caller::Address(address) => self.addresses.take(*address, requests),
+        };
+        charged.map_err(|refused| match refused {
+            Refused::Later(wait) => Problem { retry_after: Some(wait), ..Problem::new(ProblemCode::RateLimited) },
+            Refused::Never(most) => {
+                let detail =
+                    format!("The caller may send {most} requests at once, and an item of a batch counts as one.");
+                batch::too_many(detail, most as usize)
+            }
+        })
+    }
+
+    /// Counts the items of a batch, the first of which was counted as the request itself, and gives it a place among the batches
+    /// to be kept until the last item is answered.
+    ///
+    /// # Errors
+    /// 429 when the items are more than the caller may ask now, 422 when they are more than it may ever ask at once, 503 when
+    /// too many batches are in work.
+    pub fn admit_batch(&self, request: &HttpRequest, items: usize) -> Result<OwnedSemaphorePermit, Problem> {
+        let permit = self.batches.clone().try_acquire_owned().map_err(|_| {
+            Problem::new(ProblemCode::Overloaded)
+                .detail("The instance has as many batches in work as it takes. Repeat the request after the seconds in Retry-After.")
+        })?;
+        let others = u32::try_from(items.saturating_sub(1)).unwrap_or(u32::MAX);
+        if let (Some(others), Some(caller)) = (NonZeroU32::new(others), request.extensions().get::<Caller>()) {
+            self.charge(caller, others)?;
+        }
+        Ok(permit)
+    }
+}
+
+/// Lets a request in to its handler, or answers it.
+///
+/// # Errors
+/// Passes on what the service inside returns.
+pub async fn admitted(
+    mut request: ServiceRequest,
+    next: Next<impl MessageBody + 'static>,
+) -> Result<ServiceResponse<BoxBody>, Error> {
+    let edge = Edge::of(request.request()).clone();
+    let refused = match edge.gate.admit(&request) {
+        Ok((caller, _permit)) => {
+            request.extensions_mut().insert(caller);
+            return next.call(request).await.map(ServiceResponse::map_into_boxed_body);
+        }
+        Err(problem) => problem,
+    };
+    let rest = request.extract::<web::Payload>().await?;
+    let response = unread::refuse(request.request(), rest, refused).await;
+    Ok(request.into_response(response))
+}

@@ -1,0 +1,84 @@
+//! What one caller, and all together, may ask of an instance. `deploy/LIMITS.md` says what happens at each limit.
+
+use std::time::Duration;
+
+use ipnet::IpNet;
+
+use super::reading::{Variables, parsed};
+
+/// The HTTP library reads its clock twice a second: a shorter time could be over before it begins, and would then never end. Seconds.
+const LEAST_TIME: f64 = 1.0;
+
+/// The limits. Each field names its variable.
+#[derive(Clone, Debug)]
+pub struct LimitSettings {
+    /// `LOOPWRIGHT_HEADER_LIMIT`: the largest head of a request, bytes. Default 16384; the HTTP library ends at 131072.
+    pub header: usize,
+    /// `LOOPWRIGHT_BODY_LIMIT`: the largest body, bytes; `cure-guidance` takes four times as much. Default 65536.
+    pub body: usize,
+    /// `LOOPWRIGHT_JSON_DEPTH`: the deepest nesting of objects and arrays in a body. Default 32; the JSON library ends at 128.
+    pub json_depth: usize,
+    /// `LOOPWRIGHT_ARRAY_LIMIT`: the most items of any one array, whatever its field takes. Default 1000.
+    pub array: usize,
+    /// `LOOPWRIGHT_BATCH_LIMIT`: the most items of a batch. Default 200, which the description promises.
+    pub batch: usize,
+    /// `LOOPWRIGHT_HEADER_DEADLINE`: how long the head of a request may take to arrive. Default `5 s`.
+    pub header_deadline: Duration,
+    /// `LOOPWRIGHT_DEADLINE`: how long a body may take to arrive. Default `10 s`.
+    pub deadline: Duration,
+    /// `LOOPWRIGHT_BATCH_DEADLINE`: how long the items of a batch may take; those not begun by then are refused. Default `30 s`.
+    pub batch_deadline: Duration,
+    /// `LOOPWRIGHT_IDLE_TIMEOUT`: how long a connection may wait for its next request. Default `75 s`.
+    pub idle: Duration,
+    /// `LOOPWRIGHT_CONNECTIONS`: connections at once; others wait to be taken. Default 4096.
+    pub connections: usize,
+    /// `LOOPWRIGHT_IN_FLIGHT`: requests in work at once, those whose body is arriving included. Default 256.
+    pub in_flight: usize,
+    /// `LOOPWRIGHT_BATCHES_IN_FLIGHT`: batches in work at once. Default 4.
+    pub batches_in_flight: usize,
+    /// How often a client may ask. Default 50 a second, 400 at once.
+    pub rate: Rate,
+    /// `LOOPWRIGHT_TRUSTED_PROXIES`: networks whose `X-Forwarded-For` is believed. Default none.
+    pub trusted_proxies: Vec<IpNet>,
+}
+
+/// How often a client may ask; an item of a batch is a request.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Rate {
+    /// `LOOPWRIGHT_RATE`: requests a second; 0 is no limit.
+    pub per_second: u32,
+    /// `LOOPWRIGHT_BURST`: requests at once after a pause.
+    pub burst: u32,
+}
+
+impl LimitSettings {
+    pub(super) fn read(variables: &Variables) -> Result<Self, String> {
+        let whole = |name, default, range| variables.count(name, default, "a whole number", range);
+        let bytes = |name, default, range| variables.count(name, default, "a number of bytes", range);
+        let network = |text: String| {
+            // A bare address is a network of one.
+            let text =
+                if text.contains('/') { text } else { format!("{text}/{}", if text.contains(':') { 128 } else { 32 }) };
+            parsed("LOOPWRIGHT_TRUSTED_PROXIES", &text, "networks such as 10.0.0.0/8, separated by commas")
+        };
+        Ok(Self {
+            header: bytes("LOOPWRIGHT_HEADER_LIMIT", 16_384, 256..=131_072)?,
+            body: bytes("LOOPWRIGHT_BODY_LIMIT", 65_536, 1..=16_777_216)?,
+            json_depth: whole("LOOPWRIGHT_JSON_DEPTH", 32, 8..=127)?,
+            array: whole("LOOPWRIGHT_ARRAY_LIMIT", 1000, 1..=1_000_000)?,
+            batch: whole("LOOPWRIGHT_BATCH_LIMIT", 200, 1..=200)?,
+            header_deadline: variables.duration("LOOPWRIGHT_HEADER_DEADLINE", "5 s", LEAST_TIME)?,
+            deadline: variables.duration("LOOPWRIGHT_DEADLINE", "10 s", 0.05)?,
+            batch_deadline: variables.duration("LOOPWRIGHT_BATCH_DEADLINE", "30 s", 0.0)?,
+            idle: variables.duration("LOOPWRIGHT_IDLE_TIMEOUT", "75 s", LEAST_TIME)?,
+            connections: whole("LOOPWRIGHT_CONNECTIONS", 4096, 1..=1_000_000)?,
+            in_flight: whole("LOOPWRIGHT_IN_FLIGHT", 256, 1..=100_000)?,
+            batches_in_flight: whole("LOOPWRIGHT_BATCHES_IN_FLIGHT", 4, 1..=1000)?,
+            rate: Rate {
+                per_second: whole("LOOPWRIGHT_RATE", 50, 0..=1_000_000_000)? as u32,
+                burst: whole("LOOPWRIGHT_BURST", 400, 1..=1_000_000_000)? as u32,
+            },
+            trusted_proxies: variables.list("LOOPWRIGHT_TRUSTED_PROXIES").map(network).collect::<Result<_, _>>()?,
+        })
+    }
+}

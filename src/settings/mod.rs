@@ -1,0 +1,131 @@
+//! Settings: every one is an environment variable, and all are listed here.
+
+mod forecast;
+mod limits;
+mod reading;
+
+use std::net::SocketAddr;
+use std::path::PathBuf;
+use std::time::Duration;
+
+pub use forecast::ForecastSettings;
+pub use limits::{LimitSettings, Rate};
+use reading::Variables;
+
+/// What an operator can set. Each field names its variable.
+#[derive(Clone, Debug)]
+pub struct Settings {
+    /// `LOOPWRIGHT_LISTEN`: address and port to serve on. Default `127.0.0.1:8080`.
+    pub listen: SocketAddr,
+    /// `LOOPWRIGHT_METRICS_LISTEN`: address and port for `/metrics` alone. Default none: callers on this machine get it at `listen`.
+    pub metrics_listen: Option<SocketAddr>,
+    /// `LOOPWRIGHT_PUBLIC_URL`: what callers see before the path; prefixes links and problem types. Default none: paths.
+    pub public_url: String,
+    /// `LOOPWRIGHT_CORS_ORIGINS`: origins whose pages may call, separated by commas, or `*`. Default none.
+    pub cors_origins: Vec<String>,
+    /// `LOOPWRIGHT_KEYS`: the file of clients and their hashed keys. Default none: no key is needed.
+    pub keys: Option<PathBuf>,
+    /// What one caller, and all together, may ask of an instance.
+    pub limits: LimitSettings,
+    /// `LOOPWRIGHT_DRAIN_DELAY`: how long readiness fails before the service stops taking connections. Default `2 s`.
+    pub drain_delay: Duration,
+    /// `LOOPWRIGHT_STOP_TIMEOUT`: how long running requests may take to end after that. Default `20 s`.
+    pub stop_timeout: Duration,
+    /// `LOOPWRIGHT_WORKERS`: threads that serve. Default the number of cores.
+    pub workers: usize,
+    /// `LOOPWRIGHT_LOG`: what is logged, as a filter of the `tracing` crates. Default `info`.
+    pub log: String,
+    /// `LOOPWRIGHT_LOG_FORMAT`: `human` or `json`. Default by whether the output is a terminal.
+    pub log_format: Option<LogFormat>,
+    /// Where forecasts come from. Default nowhere: nothing leaves this machine.
+    pub forecast: Option<ForecastSettings>,
+}
+
+/// How log lines look.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum LogFormat {
+    /// For eyes.
+    Human,
+    /// For machines.
+    Json,
+}
+
+/// The variables, as they are read.
+pub const VARIABLES: [&str; 28] = [
+    "LOOPWRIGHT_LISTEN",
+    "LOOPWRIGHT_METRICS_LISTEN",
+    "LOOPWRIGHT_PUBLIC_URL",
+    "LOOPWRIGHT_CORS_ORIGINS",
+    "LOOPWRIGHT_KEYS",
+    "LOOPWRIGHT_HEADER_LIMIT",
+    "LOOPWRIGHT_BODY_LIMIT",
+    "LOOPWRIGHT_JSON_DEPTH",
+    "LOOPWRIGHT_ARRAY_LIMIT",
+    "LOOPWRIGHT_BATCH_LIMIT",
+    "LOOPWRIGHT_HEADER_DEADLINE",
+    "LOOPWRIGHT_DEADLINE",
+    "LOOPWRIGHT_BATCH_DEADLINE",
+    "LOOPWRIGHT_IDLE_TIMEOUT",
+    "LOOPWRIGHT_CONNECTIONS",
+    "LOOPWRIGHT_IN_FLIGHT",
+    "LOOPWRIGHT_BATCHES_IN_FLIGHT",
+    "LOOPWRIGHT_RATE",
+    "LOOPWRIGHT_BURST",
+    "LOOPWRIGHT_TRUSTED_PROXIES",
+    "LOOPWRIGHT_DRAIN_DELAY",
+    "LOOPWRIGHT_STOP_TIMEOUT",
+    "LOOPWRIGHT_WORKERS",
+    "LOOPWRIGHT_LOG",
+    "LOOPWRIGHT_LOG_FORMAT",
+    "LOOPWRIGHT_FORECAST_URL",
+    "LOOPWRIGHT_FORECAST_USER_AGENT",
+    "LOOPWRIGHT_FORECAST_TIMEOUT",
+];
+
+impl Settings {
+    /// Reads the environment.
+    ///
+    /// # Errors
+    /// A message that names the variable, what it holds and what it takes; also for a `LOOPWRIGHT_` variable that does not exist.
+    pub fn from_environment() -> Result<Self, String> {
+        let names = std::env::vars_os().filter_map(|(name, _)| name.into_string().ok());
+        for name in names.filter(|name| name.starts_with("LOOPWRIGHT_")) {
+            if !VARIABLES.contains(&name.as_str()) {
+                return Err(format!("{name} is no setting; the settings are {}", VARIABLES.join(", ")));
+            }
+            if let Err(std::env::VarError::NotUnicode(_)) = std::env::var(&name) {
+                return Err(format!("{name} is not UTF-8 text"));
+            }
+        }
+        Self::read(|name| std::env::var(name).ok().filter(|value| !value.is_empty()))
+    }
+
+    /// Reads settings from any source of variables.
+    ///
+    /// # Errors
+    /// As [`Settings::from_environment`].
+    pub fn read(variable: impl Fn(&'static str) -> Option<String>) -> Result<Self, String> {
+        let variables = Variables(&variable);
+        let cores = std::thread::available_parallelism().map_or(2, usize::from);
+        let an_address = "an address and port such as 127.0.0.1:8080";
+        Ok(Self {
+            listen: variables.parsed("LOOPWRIGHT_LISTEN", "127.0.0.1:8080", an_address)?,
+            metrics_listen: variables.optional("LOOPWRIGHT_METRICS_LISTEN", an_address)?,
+            public_url: variables.text("LOOPWRIGHT_PUBLIC_URL").trim_end_matches('/').to_owned(),
+            cors_origins: variables.list("LOOPWRIGHT_CORS_ORIGINS").collect(),
+            keys: variables.optional("LOOPWRIGHT_KEYS", "the path of a file")?,
+            limits: LimitSettings::read(&variables)?,
+            drain_delay: variables.duration("LOOPWRIGHT_DRAIN_DELAY", "2 s", 0.0)?,
+            stop_timeout: variables.duration("LOOPWRIGHT_STOP_TIMEOUT", "20 s", 1.0)?,
+            workers: variables.count("LOOPWRIGHT_WORKERS", cores, "a number of threads", 1..=256)?,
+            log: variable("LOOPWRIGHT_LOG").unwrap_or_else(|| "info".to_owned()),
+            log_format: match variables.text("LOOPWRIGHT_LOG_FORMAT").as_str() {
+                "" => None,
+                "human" => Some(LogFormat::Human),
+                "json" => Some(LogFormat::Json),
+                other => return Err(format!("LOOPWRIGHT_LOG_FORMAT is \"{other}\"; it takes human or json")),
+            },
+            forecast: forecast::read(&variables)?,
+        })
+    }
+}

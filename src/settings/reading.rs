@@ -1,0 +1,67 @@
+//! How the value of a variable is read, and what is said when it cannot be.
+
+use std::ops::RangeInclusive;
+use std::str::FromStr;
+use std::time::Duration;
+
+use uom::si::time::second;
+
+use crate::quantity::{dimension, parse};
+
+/// The variables that are set; each message names the variable, what it holds and what it takes.
+pub(super) struct Variables<'a>(pub &'a dyn Fn(&'static str) -> Option<String>);
+
+impl Variables<'_> {
+    pub fn get(&self, name: &'static str) -> Option<String> {
+        (self.0)(name)
+    }
+
+    /// The value, empty when it is not set.
+    pub fn text(&self, name: &'static str) -> String {
+        self.get(name).unwrap_or_default()
+    }
+
+    /// The parts of a list that is separated by commas.
+    pub fn list(&self, name: &'static str) -> impl Iterator<Item = String> {
+        let parts: Vec<_> = self.text(name).split(',').map(|part| part.trim().to_owned()).collect();
+        parts.into_iter().filter(|part| !part.is_empty())
+    }
+
+    pub fn parsed<T: FromStr>(&self, name: &'static str, default: &str, takes: &str) -> Result<T, String> {
+        parsed(name, &self.get(name).unwrap_or_else(|| default.to_owned()), takes)
+    }
+
+    pub fn optional<T: FromStr>(&self, name: &'static str, takes: &str) -> Result<Option<T>, String> {
+        self.get(name).map(|value| parsed(name, &value, takes)).transpose()
+    }
+
+    pub fn count(
+        &self,
+        name: &'static str,
+        default: usize,
+        takes: &str,
+        range: RangeInclusive<usize>,
+    ) -> Result<usize, String> {
+        let value = self.parsed(name, &default.to_string(), takes)?;
+        if range.contains(&value) {
+            return Ok(value);
+        }
+        Err(format!("{name} is \"{value}\"; it takes {takes} from {} to {}", range.start(), range.end()))
+    }
+
+    /// A duration in the grammar of the requests: `10 s`, `1 min`.
+    pub fn duration(&self, name: &'static str, default: &str, least_seconds: f64) -> Result<Duration, String> {
+        let value = self.get(name).unwrap_or_else(|| default.to_owned());
+        let refused = |hint: &str| format!("{name} is \"{value}\"; {hint}");
+        let time = parse::<dimension::Duration>(&value).map_err(|fault| refused(&fault.hint))?;
+        if time.si.get::<second>() < least_seconds {
+            return Err(refused(&format!("it takes a duration of {least_seconds} s or more")));
+        }
+        Duration::try_from_secs_f64(time.si.get::<second>()).map_err(|_| refused("it takes a duration such as 10 s"))
+    }
+}
+
+/// One value of a variable.
+pub(super) fn parsed<T: FromStr>(name: &str, value: &str, takes: &str) -> Result<T, String> {
+    value.parse().map_err(|_| format!("{name} is \"{value}\"; it takes {takes}"))
+}

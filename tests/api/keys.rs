@@ -1,0 +1,203 @@
+//! Keys: who may ask when the operator says so, and that a key is seen by nobody.
+
+use std::fmt::Write;
+use std::net::SocketAddr;
+use std::path::PathBuf;
+
+use reqwest::Method;
+use serde_json::{Value, json};
+use sha2::{Digest, Sha256};
+
+use super::harness::{Answer, send, start};
+use super::process::Instance;
+use super::socket::Socket;
+
+const SHOP: &str = "tern-island-shop-key";
+const YARD: &str = "tern-island-yard-key";
+
+fn hash(key: &str) -> String {
+    Sha256::digest(key).iter().fold(String::new(), |mut text, byte| {
+        write!(text, "{byte:02x}").unwrap();
+        text
+    })
+}
+
+/// A file of keys that is gone after the test.
+struct File(PathBuf);
+
+impl File {
+    fn new(name: &str, content: &Value) -> Self {
+        let file = Self(std::env::temp_dir().join(format!("loopwright-keys-{}-{name}.json", std::process::id())));
+        file.write(&content.to_string());
+        file
+    }
+
+    fn write(&self, content: &str) {
+        std::fs::write(&self.0, content).unwrap();
+    }
+
+    fn setting(&self) -> (&'static str, &str) {
+        ("LOOPWRIGHT_KEYS", self.0.to_str().unwrap())
+    }
+}
+
+impl Drop for File {
+    fn drop(&mut self) {
+        std::fs::remove_file(&self.0).unwrap();
+    }
+}
+
+fn both() -> Value {
+    json!([{ "name": "shop", "sha256": [hash(SHOP)] }, { "name": "yard", "sha256": [hash("old"), hash(YARD)] }])
+}
+
+/// Asks for a table that needs a key where keys are on.
+fn ask(address: SocketAddr, authorization: &str) -> Answer {
+    send(address, &Method::GET, "/v1/reference/roles", &[("authorization", authorization)])
+}
+
+#[test]
+fn without_a_file_no_key_is_needed_and_any_is_ignored() {
+    let open = start(&[]);
+    assert_eq!(send(open, &Method::GET, "/v1/reference/roles", &[]).status, 200);
+    assert_eq!(ask(open, "Bearer anything").status, 200);
+}
+
+#[test]
+fn a_known_key_is_let_in_whatever_the_case_of_its_scheme() {
+    let file = File::new("known", &both());
+    let closed = start(&[file.setting()]);
+    for authorization in ["Bearer tern-island-shop-key", "bearer tern-island-yard-key", "BEARER  old"] {
+        assert_eq!(ask(closed, authorization).status, 200, "{authorization}");
+    }
+}
+
+#[test]
+fn anyone_else_is_told_how_to_send_one() {
+    let file = File::new("unknown", &both());
+    let closed = start(&[file.setting()]);
+    let longer = format!("Bearer {SHOP}x");
+    let hashed = format!("Bearer {}", hash(SHOP));
+    let bare = send(closed, &Method::GET, "/v1/reference/roles", &[]);
+    assert_eq!(bare.header("www-authenticate"), "Bearer realm=\"loopwright\"");
+    let wrong =
+        [longer.as_str(), &hashed, "Bearer tern-island-shop-ke", "Bearer", "Bearer ", "Basic c2hvcDp4", "old", ""];
+    for answer in wrong.map(|authorization| ask(closed, authorization)).into_iter().chain([bare]) {
+        assert_eq!((answer.status, &answer.body["code"]), (401, &json!("unauthorized")));
+        assert!(answer.header("www-authenticate").starts_with("Bearer realm=\"loopwright\""));
+        assert!(answer.body["detail"].as_str().unwrap().contains("Authorization: Bearer KEY"), "{}", answer.body);
+    }
+    assert!(ask(closed, &longer).header("www-authenticate").ends_with("error=\"invalid_token\""));
+}
+
+#[test]
+fn a_refused_body_is_read_so_that_the_key_can_follow() {
+    let file = File::new("follow", &both());
+    let closed = start(&[file.setting()]);
+    let mut socket = Socket::open(closed);
+    let body = b"{\"opening\":{\"width\":\"7.2 m\",\"barrier\":\"slide_gate\"}}";
+    let json = "content-type: application/json\r\n";
+    assert_eq!(socket.post("/v1/loop-sizing", json, body).status, 401);
+    let json = format!("{json}authorization: Bearer {SHOP}\r\n");
+    assert_eq!(socket.post("/v1/loop-sizing", &json, body).status, 200);
+}
+
+#[test]
+fn what_explains_the_service_needs_no_key() {
+    let file = File::new("open", &both());
+    let closed = start(&[file.setting()]);
+    for path in ["/openapi.json", "/docs/", "/problems/unauthorized", "/health/live", "/metrics"] {
+        assert_eq!(send(closed, &Method::GET, path, &[]).status, 200, "{path}");
+    }
+    for path in ["/v1/nope", "/v1/loop-sizing"] {
+        assert_eq!(send(closed, &Method::GET, path, &[]).status, 401, "{path} tells strangers what exists");
+    }
+}
+
+#[test]
+fn each_client_has_its_own_rate() {
+    let file = File::new(
+        "rates",
+        &json!([
+            { "name": "slow", "sha256": [hash("slow-1"), hash("slow-2")], "requests_per_second": 1, "burst": 3 },
+            { "name": "free", "sha256": [hash("free")], "requests_per_second": 0 },
+            { "name": "usual", "sha256": [hash("usual")] }
+        ]),
+    );
+    let closed = start(&[file.setting(), ("LOOPWRIGHT_RATE", "1"), ("LOOPWRIGHT_BURST", "200")]);
+    let answered = |key: &str| (0..1000).take_while(|_| ask(closed, &format!("Bearer {key}")).status == 200).count();
+    let slow = answered("slow-1");
+    assert!((3..200).contains(&slow), "{slow} of a burst of 3");
+    assert!(answered("slow-2") < 3, "a second key doubles the rate");
+    assert_eq!(answered("free"), 1000);
+    let usual = answered("usual");
+    assert!((200..1000).contains(&usual), "{usual} of a burst of 200");
+    // Guesses count against the address of the caller.
+    let guessed = (0..1000).map(|_| ask(closed, "Bearer guess").status).find(|status| *status != 401);
+    assert_eq!(guessed, Some(429));
+}
+
+#[test]
+fn a_file_that_cannot_be_used_stops_the_start() {
+    let entry = |name: &str, key: &str| json!({ "name": name, "sha256": [key] });
+    let sound = hash(SHOP);
+    for (index, (content, said)) in [
+        (json!({}), "expected a sequence"),
+        (json!([{ "name": "shop" }]), "missing field `sha256`"),
+        (json!([{ "name": "shop", "sha256": [sound], "rate": 1 }]), "unknown field `rate`"),
+        (json!([{ "name": "shop", "sha256": [] }]), "lists no key"),
+        (json!([entry("shop", "tern-island-shop-key")]), "64 hexadecimal digits"),
+        (json!([entry("shop", &sound[1..])]), "64 hexadecimal digits"),
+        (json!([entry("shop\n", &sound)]), "letters, digits"),
+        (json!([entry("", &sound)]), "letters, digits"),
+        (json!([entry("shop", &sound), entry("shop", &hash(YARD))]), "stands twice"),
+        (json!([entry("shop", &sound), entry("yard", &sound.to_uppercase())]), "shop and yard have the same key"),
+    ]
+    .into_iter()
+    .enumerate()
+    {
+        let file = File::new(&format!("wrong-{index}"), &content);
+        let output = super::process::run(&[], &[file.setting(), ("LOOPWRIGHT_LISTEN", "127.0.0.1:0")]);
+        let text = String::from_utf8(output.stderr).unwrap();
+        assert!(
+            !output.status.success() && text.contains(said) && text.contains("LOOPWRIGHT_KEYS"),
+            "{content}: {text}"
+        );
+        assert!(!text.contains("tern-island-shop-key"), "what may be a key is repeated: {text}");
+    }
+}
+
+#[test]
+fn a_hangup_reads_the_file_again_and_a_broken_one_changes_nothing() {
+    let file = File::new("reload", &json!([{ "name": "shop", "sha256": [hash(SHOP)] }]));
+    let mut instance = Instance::start(&[file.setting()]);
+    let address = instance.address;
+    let statuses = || [SHOP, YARD].map(|key| ask(address, &format!("Bearer {key}")).status);
+    assert_eq!(statuses(), [200, 401]);
+    file.write(&json!([{ "name": "yard", "sha256": [hash(YARD)] }]).to_string());
+    instance.signal("-HUP");
+    assert_eq!(instance.wait_for("the keys were read again")["clients"], 1);
+    assert_eq!(statuses(), [401, 200]);
+    file.write("[{");
+    instance.signal("-HUP");
+    assert_eq!(instance.wait_for("the keys stay as they were")["level"], "ERROR");
+    assert_eq!(statuses(), [401, 200]);
+    instance.terminate();
+    instance.end();
+}
+
+#[test]
+fn the_log_names_the_client_and_never_the_key() {
+    let file = File::new("log", &both());
+    let instance = Instance::start(&[file.setting(), ("LOOPWRIGHT_LOG", "trace")]);
+    assert_eq!(ask(instance.address, &format!("Bearer {SHOP}")).status, 200);
+    assert_eq!(ask(instance.address, "Bearer a-guess-that-failed").status, 401);
+    instance.terminate();
+    let log = instance.end();
+    let events: Vec<Value> = log.lines().map(|line| serde_json::from_str(line).unwrap()).collect();
+    let requests: Vec<_> = events.iter().filter(|event| event["message"] == "request").collect();
+    assert_eq!(requests.iter().map(|event| &event["client"]).collect::<Vec<_>>(), [&json!("shop"), &Value::Null]);
+    for secret in [SHOP, "a-guess-that-failed", &hash(SHOP), YARD] {
+        assert!(!log.contains(secret), "{secret} is logged:\n{log}");
+    }
+}

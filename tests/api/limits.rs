@@ -1,0 +1,60 @@
+//! Every limit of `deploy/LIMITS.md`, over raw sockets: what is answered at it, and what becomes of the connection.
+
+mod crowds;
+mod rates;
+mod sizes;
+mod times;
+
+use super::socket::{Reply, Socket};
+
+const PAGE: &str = include_str!("../../deploy/LIMITS.md");
+
+/// The header line of a JSON body.
+const JSON: &str = "content-type: application/json\r\n";
+
+/// A sound sizing.
+const GATE: &str = "{\"opening\":{\"width\":\"7.2 m\",\"barrier\":\"slide_gate\"}}";
+
+/// Posts a sound sizing on a connection.
+fn size(socket: &mut Socket, headers: &str) -> Reply {
+    socket.post("/v1/loop-sizing", &format!("{JSON}{headers}"), GATE.as_bytes())
+}
+
+/// A batch of so many small plans.
+fn batch(items: usize) -> String {
+    let item = |index| {
+        format!(
+            "{{\"id\":\"{index}\",\"request\":{{\"parts\":[\"commissioning\"],\"opening\":{{\"width\":\"12 ft\",\"barrier\":\"none\"}}}}}}"
+        )
+    };
+    format!("{{\"items\":[{}]}}", (0..items).map(item).collect::<Vec<_>>().join(","))
+}
+
+#[test]
+fn every_limit_has_a_row_with_its_default() {
+    let defaults = loopwright::settings::Settings::read(|_| None).unwrap().limits;
+    let seconds = |time: std::time::Duration| format!("`{} s`", time.as_secs());
+    let plain = |number: usize| format!("`{number}`");
+    for (variable, default) in [
+        ("HEADER_LIMIT", plain(defaults.header)),
+        ("BODY_LIMIT", plain(defaults.body)),
+        ("JSON_DEPTH", plain(defaults.json_depth)),
+        ("ARRAY_LIMIT", plain(defaults.array)),
+        ("BATCH_LIMIT", plain(defaults.batch)),
+        ("HEADER_DEADLINE", seconds(defaults.header_deadline)),
+        ("DEADLINE", seconds(defaults.deadline)),
+        ("BATCH_DEADLINE", seconds(defaults.batch_deadline)),
+        ("IDLE_TIMEOUT", seconds(defaults.idle)),
+        ("CONNECTIONS", plain(defaults.connections)),
+        ("IN_FLIGHT", plain(defaults.in_flight)),
+        ("BATCHES_IN_FLIGHT", plain(defaults.batches_in_flight)),
+        ("RATE", plain(defaults.rate.per_second as usize)),
+        ("BURST", plain(defaults.rate.burst as usize)),
+        ("TRUSTED_PROXIES", "none".to_owned()),
+    ] {
+        let row = format!("| `LOOPWRIGHT_{variable}` | {default} |");
+        assert!(PAGE.contains(&row), "deploy/LIMITS.md should have a row {row}");
+        let listed = include_str!("../../README.md");
+        assert!(listed.contains(&row), "README should have a row {row}");
+    }
+}
