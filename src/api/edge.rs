@@ -116,6 +116,11 @@ impl RequestId {
         Self(sent.map_or_else(|| uuid::Uuid::now_v7().to_string(), str::to_owned))
     }
 
+    /// The id as text.
+    pub fn as_str(&self) -> &str {
+        &self.0
+    }
+
     /// The id that a request was given on its way in.
     pub fn of(request: &HttpRequest) -> Self {
         request.extensions().get::<Self>().cloned().unwrap_or_else(|| Self::take(request))

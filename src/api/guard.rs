@@ -12,11 +12,13 @@ use actix_web::middleware::Next;
 use actix_web::{Error, HttpMessage, HttpRequest, HttpResponse};
 use futures_util::FutureExt;
 use prometheus_client::metrics::gauge::Gauge;
+use tracing::Instrument;
 
 use super::connection::InWork;
 use super::edge::{Edge, RequestId};
 use super::gate::Caller;
 use super::problem::{self, Problem, ProblemCode};
+use super::telemetry;
 
 /// Runs the work of a handler: its problem and a panic both become answers.
 ///
@@ -61,12 +63,13 @@ pub async fn observed(
     let edge = Edge::of(request.request()).clone();
     let in_flight = InFlight::enter(&edge.metrics.in_flight);
     let in_work = InWork::begin(request.request());
-    let outcome = next.call(request).await;
+    let span = telemetry::begun(&request, id.as_str());
+    let outcome = next.call(request).instrument(span.clone()).await;
     drop(in_flight);
     let mut response = as_problem(outcome?.map_into_boxed_body());
     let took = started.elapsed();
 
-    if let Ok(value) = HeaderValue::from_str(&id.to_string()) {
+    if let Ok(value) = HeaderValue::from_str(id.as_str()) {
         response.headers_mut().insert(HeaderName::from_static(RequestId::HEADER), value);
     }
     response.headers_mut().insert(header::X_CONTENT_TYPE_OPTIONS, HeaderValue::from_static("nosniff"));
@@ -75,6 +78,7 @@ pub async fn observed(
         response.response_mut().head_mut().set_connection_type(ConnectionType::Close);
     }
     let status = response.status().as_u16();
+    telemetry::answered(&span, status);
     let route = response.request().match_pattern().unwrap_or_else(|| "other".to_owned());
     edge.metrics.answered(&route, status, took);
     let extensions = response.request().extensions();
@@ -83,7 +87,7 @@ pub async fn observed(
         route,
         status,
         micros = u64::try_from(took.as_micros()).unwrap_or(u64::MAX),
-        request_id = %id,
+        request_id = id.as_str(),
         client = extensions.get::<Caller>().and_then(Caller::name),
         "request"
     );

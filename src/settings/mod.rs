@@ -29,7 +29,7 @@ pub struct Settings {
     pub limits: LimitSettings,
     /// `LOOPWRIGHT_DRAIN_DELAY`: how long readiness fails before the service stops taking connections. Default `2 s`.
     pub drain_delay: Duration,
-    /// `LOOPWRIGHT_STOP_TIMEOUT`: how long running requests may take to end after that. Default `20 s`.
+    /// `LOOPWRIGHT_STOP_TIMEOUT`: how long running requests may take to end after that; longer than a batch may take. Default `35 s`.
     pub stop_timeout: Duration,
     /// `LOOPWRIGHT_WORKERS`: threads that serve. Default the number of cores.
     pub workers: usize,
@@ -37,6 +37,9 @@ pub struct Settings {
     pub log: String,
     /// `LOOPWRIGHT_LOG_FORMAT`: `human` or `json`. Default by whether the output is a terminal.
     pub log_format: Option<LogFormat>,
+    /// `LOOPWRIGHT_OTLP_URL`: the collector that traces are sent to, such as `http://127.0.0.1:4318`; needs a build with the feature
+    /// `otlp`. Default none.
+    pub otlp_url: Option<String>,
     /// Where forecasts come from. Default nowhere: nothing leaves this machine.
     pub forecast: Option<ForecastSettings>,
 }
@@ -51,7 +54,7 @@ pub enum LogFormat {
 }
 
 /// The variables, as they are read.
-pub const VARIABLES: [&str; 28] = [
+pub const VARIABLES: [&str; 29] = [
     "LOOPWRIGHT_LISTEN",
     "LOOPWRIGHT_METRICS_LISTEN",
     "LOOPWRIGHT_PUBLIC_URL",
@@ -77,6 +80,7 @@ pub const VARIABLES: [&str; 28] = [
     "LOOPWRIGHT_WORKERS",
     "LOOPWRIGHT_LOG",
     "LOOPWRIGHT_LOG_FORMAT",
+    "LOOPWRIGHT_OTLP_URL",
     "LOOPWRIGHT_FORECAST_URL",
     "LOOPWRIGHT_FORECAST_USER_AGENT",
     "LOOPWRIGHT_FORECAST_TIMEOUT",
@@ -116,7 +120,7 @@ impl Settings {
             keys: variables.optional("LOOPWRIGHT_KEYS", "the path of a file")?,
             limits: LimitSettings::read(&variables)?,
             drain_delay: variables.duration("LOOPWRIGHT_DRAIN_DELAY", "2 s", 0.0)?,
-            stop_timeout: variables.duration("LOOPWRIGHT_STOP_TIMEOUT", "20 s", 1.0)?,
+            stop_timeout: variables.duration("LOOPWRIGHT_STOP_TIMEOUT", "35 s", 1.0)?,
             workers: variables.count("LOOPWRIGHT_WORKERS", cores, "a number of threads", 1..=256)?,
             log: variable("LOOPWRIGHT_LOG").unwrap_or_else(|| "info".to_owned()),
             log_format: match variables.text("LOOPWRIGHT_LOG_FORMAT").as_str() {
@@ -125,6 +129,7 @@ impl Settings {
                 "json" => Some(LogFormat::Json),
                 other => return Err(format!("LOOPWRIGHT_LOG_FORMAT is \"{other}\"; it takes human or json")),
             },
+            otlp_url: variables.get("LOOPWRIGHT_OTLP_URL"),
             forecast: forecast::read(&variables)?,
         })
     }

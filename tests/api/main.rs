@@ -35,6 +35,8 @@ mod requests;
 mod sizing;
 mod sizing_vehicles;
 mod socket;
+#[cfg(feature = "otlp")]
+mod traces;
 mod unused;
 mod vehicle_response;
 mod weather_service;

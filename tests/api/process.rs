@@ -140,6 +140,14 @@ fn a_setting_that_cannot_be_used_is_named_with_what_it_takes() {
     }
 }
 
+#[cfg(not(feature = "otlp"))]
+#[test]
+fn a_build_without_traces_does_not_pretend_to_send_them() {
+    let output = run(&[], &[("LOOPWRIGHT_OTLP_URL", "http://127.0.0.1:4318")]);
+    assert!(!output.status.success());
+    assert!(String::from_utf8(output.stderr).unwrap().contains("--features otlp"));
+}
+
 #[test]
 fn a_weather_service_wants_to_know_who_asks() {
     let url = ("LOOPWRIGHT_FORECAST_URL", "https://weather.tern-island.example");

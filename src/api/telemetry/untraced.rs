@@ -1,0 +1,33 @@
+//! A build without the feature `otlp`: no traces, and no cost.
+
+use actix_web::dev::ServiceRequest;
+use tracing::Span;
+use tracing_subscriber::layer::Identity;
+
+/// Nothing.
+pub struct Traces;
+
+impl Traces {
+    /// No traces.
+    ///
+    /// # Errors
+    /// When the settings ask for some.
+    pub fn new(url: Option<&str>) -> Result<Self, String> {
+        let refused =
+            "LOOPWRIGHT_OTLP_URL is set, and this program was built without traces; build it with --features otlp";
+        if url.is_some() { Err(refused.to_owned()) } else { Ok(Self) }
+    }
+
+    /// A layer that does nothing.
+    pub fn layer(&self) -> Identity {
+        Identity::new()
+    }
+}
+
+/// No span.
+pub fn begun(_request: &ServiceRequest, _request_id: &str) -> Span {
+    Span::none()
+}
+
+/// Nothing.
+pub fn answered(_span: &Span, _status: u16) {}
