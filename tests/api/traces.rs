@@ -4,6 +4,8 @@ use std::io::{BufRead, BufReader, Read, Write};
 use std::net::TcpListener;
 use std::sync::mpsc::{Receiver, channel};
 
+use reqwest::Method;
+
 use super::process::Instance;
 use super::socket::Socket;
 
@@ -44,10 +46,12 @@ fn a_request_is_a_span_of_its_callers_trace() {
         x-request-id: job-17\r\nauthorization: Bearer secret-key\r\nconnection: close\r\n"
     );
     let body = "{\"opening\":{\"width\":\"7,2 m\",\"barrier\":\"slide_gate\"}}";
-    assert_eq!(
-        Socket::open(instance.address).post("/v1/loop-sizing?token=secret", &headers, body.as_bytes()).status,
-        422
-    );
+    let mut socket = Socket::open(instance.address);
+    let (path, length) = ("/v1/loop-sizing", body.len());
+    socket.send(format!(
+        "POST {path}?token=secret HTTP/1.1\r\nhost: loops\r\n{headers}content-length: {length}\r\n\r\n{body}"
+    ));
+    assert_eq!(socket.read(&Method::POST, path).status, 422);
     instance.terminate();
     let log = instance.end();
     let (path, spans) = received.recv().unwrap();
