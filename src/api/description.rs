@@ -68,7 +68,10 @@ pub fn build(public_url: &str) -> Value {
     value
 }
 
+mod kept;
 mod plans;
+
+use kept::kept;
 
 fn key() -> SecurityScheme {
     let scheme = HttpBuilder::new().scheme(HttpAuthScheme::Bearer);
@@ -149,8 +152,8 @@ impl Builder {
                 .response("500", problem(&[ProblemCode::InternalError]));
         self.path("/metrics".to_owned(), HttpMethod::Get, metrics);
         let description = service("read_description", "This description", "OpenAPI 3.1, cached by its entity tag.")
-            .response("200", object("The description.", None))
             .response("404", problem(&[ProblemCode::NotFound]));
+        let description = kept(description, object("The description.", None));
         self.path("/openapi.json".to_owned(), HttpMethod::Get, description);
         let slugs: Vec<_> = ProblemCode::ALL.iter().map(|code| code.slug()).collect();
         let page = service(
@@ -274,7 +277,13 @@ fn examples<C: Calculation>(
 
 impl reference::Visitor for Builder {
     fn visit<T: Table>(&mut self) {
-        let table = self.schema::<T>();
+        let answer = ResponseBuilder::new().description("The table.").content(
+            "application/json",
+            ContentBuilder::new()
+                .schema(Some(self.schema::<T>()))
+                .example(serde_json::to_value(T::table()).ok())
+                .build(),
+        );
         let operation = OperationBuilder::new()
             .operation_id(Some(T::OPERATION_ID))
             .tag("reference")
@@ -283,17 +292,9 @@ impl reference::Visitor for Builder {
                 "Each row starts with `code`, the value in requests and reports. Send the entity tag in \
                 `if-none-match` to learn that nothing changed.",
             ))
-            .response(
-                "200",
-                ResponseBuilder::new().description("The table.").content(
-                    "application/json",
-                    ContentBuilder::new().schema(Some(table)).example(serde_json::to_value(T::table()).ok()).build(),
-                ),
-            )
-            .response("304", ResponseBuilder::new().description("The caller has the table already."))
             .response("404", problem(&[ProblemCode::NotFound]))
             .response("500", problem(&[ProblemCode::InternalError]));
-        self.path(format!("/v1/reference/{}", T::NAME), HttpMethod::Get, operation);
+        self.path(format!("/v1/reference/{}", T::NAME), HttpMethod::Get, kept(operation, answer));
     }
 }
 

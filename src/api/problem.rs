@@ -94,17 +94,22 @@ pub struct Problem {
 #[schema(as = Problem)]
 pub struct ProblemBody {
     /// The address of a page about this kind of problem.
+    #[schema(format = "uri-reference", min_length = 1)]
     pub r#type: String,
     /// The kind, for a person.
+    #[schema(min_length = 1)]
     pub title: &'static str,
     /// The HTTP status.
     #[schema(minimum = 400, maximum = 599)]
     pub status: u16,
     /// The kind, for a program; a `code` of `reference/problems`.
+    #[schema(pattern = "^[a-z_]+$")]
     pub code: &'static str,
     /// What happened this time, and what to do.
+    #[schema(min_length = 1)]
     pub detail: String,
     /// The id of this request, as in the header `x-request-id`.
+    #[schema(pattern = "^[A-Za-z0-9._-]+$", max_length = 64)]
     pub request_id: String,
     /// Every field that cannot be used; empty for other kinds.
     pub errors: Vec<Fault>,

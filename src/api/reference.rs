@@ -61,10 +61,13 @@ macro_rules! tables {
             #[schema(description = concat!("A row of ", $name, "."))]
             pub struct $row {
                 /// The value in requests and reports.
+                #[schema(min_length = 1)]
                 code: &'static str,
                 /// A short name for a menu.
+                #[schema(min_length = 1)]
                 label: &'static str,
                 /// One or two sentences.
+                #[schema(min_length = 1)]
                 description: &'static str,
                 /// Where the figures come from; ids of `reference/sources`.
                 source_ids: Vec<&'static str>,

@@ -41,12 +41,16 @@ vocabulary! {
 #[derive(Clone, Debug, PartialEq, Serialize, ToSchema)]
 pub struct Fault {
     /// The field, as a JSON Pointer (RFC 6901) in a URI fragment: `#/opening/width`.
+    #[schema(pattern = "^#(/|$)")]
     pub pointer: String,
     /// The reason, for a program; a `code` of `reference/problems`.
+    #[schema(pattern = "^[a-z_]+$")]
     pub code: &'static str,
     /// The reason, for a person.
+    #[schema(min_length = 1)]
     pub detail: String,
     /// What to send instead.
+    #[schema(min_length = 1)]
     pub hint: String,
 }
 

@@ -147,11 +147,12 @@ impl Weather {
         let rows: Vec<_> =
             conditions.iter().enumerate().map(|(index, row)| row.read(&conditions_at.item(index), notes)).collect();
         let is_in_order = check_times(&rows, &conditions_at, notes);
-        let rows: Vec<Row> = rows.into_iter().collect::<Option<_>>()?;
+        // Whatever looks back or ahead takes the rows to rise.
+        let rows: Vec<Row> = rows.into_iter().collect::<Option<_>>().filter(|_| is_in_order)?;
         let (first, last, start) = (rows.first()?, rows.last()?, start?);
         let begin = Moment { at: first.moment.at, offset: start.offset };
         let end = Moment { at: last.moment.at, offset: start.offset }.later(Time::new::<an_hour>(1.0));
-        if is_in_order && (start.at < begin.at || start.at >= end.at) {
+        if start.at < begin.at || start.at >= end.at {
             let hint =
                 format!("Send a start from {} to before {}, or weather that reaches it.", begin.write(), end.write());
             notes.fault(&At::BODY.field("start"), FaultCode::OutOfRange, "The start lies outside the weather.", hint);

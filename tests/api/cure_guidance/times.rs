@@ -47,6 +47,8 @@ fn rows_rise_and_leave_no_gap() {
     };
     refused(&of(&[0, 1, 1, 2]), &[("#/weather/conditions/2/time", "time_order")]);
     refused(&of(&[0, 2, 1, 3]), &[("#/weather/conditions/2/time", "time_order")]);
+    // Further back than a slab remembers.
+    refused(&of(&[14, 1, 2]), &[("#/weather/conditions/1/time", "time_order")]);
     refused(&of(&[0, 1, 2, 6]), &[("#/weather/conditions/3/time", "time_gap")]);
     refused(
         &of(&[0, 6, 5, 5]),
