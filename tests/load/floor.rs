@@ -16,7 +16,8 @@ use actix_web::{App, HttpResponse, HttpServer, web};
 use loopwright::calculation::{self, Calculation, Visitor};
 use loopwright::drawing::Pen;
 
-const USAGE: &str = "usage: floor serve ADDRESS NAME REQUEST.json | floor alone NAME REQUEST.json (decode|answer|write) COUNT";
+const USAGE: &str =
+    "usage: floor serve ADDRESS NAME REQUEST.json | floor alone NAME REQUEST.json (decode|answer|write) COUNT";
 
 /// What is asked of the calculation of that name.
 struct Asked<'a> {

@@ -3,8 +3,8 @@
 Every POST path of the description is asked with every example it publishes, a batch of plans among them, and with requests that
 must be refused. Memory is sampled every ten seconds. At the end the instance gets SIGTERM while all clients still ask.
 
-An answer is cut when its connection breaks or its status is 5xx after the whole request was sent. A connection that is not taken
-any more once the instance stops listening is none: a balancer has looked elsewhere by then.
+A request is cut when it goes out on an open connection and no whole answer comes back. A connection that is not taken any more
+once the instance stops listening is none: a balancer has looked elsewhere by then.
 """
 
 import collections
