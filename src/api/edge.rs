@@ -91,6 +91,11 @@ impl RequestId {
     pub fn of(request: &HttpRequest) -> Self {
         request.extensions().get::<Self>().cloned().unwrap_or_else(|| Self::take(request))
     }
+
+    /// The id as text.
+    pub fn as_str(&self) -> &str {
+        &self.0
+    }
 }
 
 impl fmt::Display for RequestId {

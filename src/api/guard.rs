@@ -66,7 +66,7 @@ pub async fn observed(
     let mut response = as_problem(outcome?.map_into_boxed_body());
     let took = started.elapsed();
 
-    if let Ok(value) = HeaderValue::from_str(&id.to_string()) {
+    if let Ok(value) = HeaderValue::from_str(id.as_str()) {
         response.headers_mut().insert(HeaderName::from_static(RequestId::HEADER), value);
     }
     response.headers_mut().insert(header::X_CONTENT_TYPE_OPTIONS, HeaderValue::from_static("nosniff"));
@@ -74,11 +74,11 @@ pub async fn observed(
     let route = response.request().match_pattern().unwrap_or_else(|| "other".to_owned());
     edge.metrics.answered(&route, status, took);
     tracing::info!(
-        method = %response.request().method(),
+        method = response.request().method().as_str(),
         route,
         status,
         micros = u64::try_from(took.as_micros()).unwrap_or(u64::MAX),
-        request_id = %id,
+        request_id = id.as_str(),
         "request"
     );
     Ok(response)
