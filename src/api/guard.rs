@@ -7,7 +7,7 @@ use std::time::Instant;
 use actix_web::body::{BoxBody, MessageBody};
 use actix_web::dev::{ServiceRequest, ServiceResponse};
 use actix_web::http::header::{self, HeaderName, HeaderValue};
-use actix_web::http::{Method, StatusCode};
+use actix_web::http::{ConnectionType, Method, StatusCode};
 use actix_web::middleware::Next;
 use actix_web::{Error, HttpMessage, HttpRequest, HttpResponse};
 use futures_util::FutureExt;
@@ -70,6 +70,10 @@ pub async fn observed(
         response.headers_mut().insert(HeaderName::from_static(RequestId::HEADER), value);
     }
     response.headers_mut().insert(header::X_CONTENT_TYPE_OPTIONS, HeaderValue::from_static("nosniff"));
+    if !edge.is_ready() {
+        // While the instance stops, each connection ends behind an answer, so that none is closed before a request comes.
+        response.response_mut().head_mut().set_connection_type(ConnectionType::Close);
+    }
     let status = response.status().as_u16();
     let route = response.request().match_pattern().unwrap_or_else(|| "other".to_owned());
     edge.metrics.answered(&route, status, took);
