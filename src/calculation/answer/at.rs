@@ -57,7 +57,10 @@ impl fmt::Display for At<'_> {
         match self.step {
             Step::Body => f.write_str("#"),
             // Field names here are our own identifiers, which need no escape.
-            Step::Field(name) => write!(f, "/{name}"),
+            Step::Field(name) => {
+                f.write_str("/")?;
+                f.write_str(name)
+            }
             Step::Member(name) => {
                 let name: String = name.chars().take(LONGEST_NAME).collect();
                 write!(f, "/{}", name.replace('~', "~0").replace('/', "~1"))

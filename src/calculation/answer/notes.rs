@@ -153,7 +153,7 @@ impl Notes {
             let at = at.field(name);
             if *sent {
                 self.leave(&at);
-            } else {
+            } else if self.assumed.iter().any(|assumed| assumed.about.ends_with(name)) {
                 let pointer = at.to_string();
                 self.assumed.retain(|assumed| assumed.about != pointer);
             }
