@@ -275,3 +275,35 @@ fn the_pattern_of_a_length_takes_every_spelling_that_the_service_takes() {
         assert_eq!(answer.status, 200, "{text}: {:#}", answer.body);
     }
 }
+
+#[test]
+fn a_plan_takes_the_fields_of_its_parts_as_they_do() {
+    let schemas = &description()["components"]["schemas"];
+    let form = |request: &str| {
+        let mut fields = schemas[request]["properties"].as_object().unwrap().clone();
+        for field in fields.values_mut() {
+            field.as_object_mut().unwrap().remove("description");
+        }
+        fields
+    };
+    let plan = form("InstallationPlanRequest");
+    for part in ["LoopSizingRequest", "DetectorCompatibilityRequest", "MaterialEstimateRequest", "CureGuidanceRequest"]
+    {
+        let shared: Vec<_> = form(part).into_iter().filter(|(name, _)| plan.contains_key(name)).collect();
+        assert!(shared.len() >= 3, "{part} has lost its fields in common with the plan");
+        for (name, field) in shared {
+            // A plan sizes its loops from the same stock, and sizing takes less of it.
+            let expected = if part == "MaterialEstimateRequest" && name == "stock" {
+                &schemas["LoopSizingRequest"]["properties"]["stock"]["maxItems"]
+            } else {
+                &field["maxItems"]
+            };
+            assert_eq!(&plan[&name]["maxItems"], expected, "{part} {name}");
+            let mut own = plan[&name].clone();
+            own["maxItems"] = field["maxItems"].clone();
+            let mut field = field;
+            field["maxItems"] = own["maxItems"].clone();
+            assert_eq!(own, field, "{part} {name}");
+        }
+    }
+}
