@@ -109,8 +109,30 @@ fn what_explains_the_service_needs_no_key() {
     for path in ["/openapi.json", "/docs/", "/problems/unauthorized", "/health/live", "/metrics"] {
         assert_eq!(send(closed, &Method::GET, path, &[]).status, 200, "{path}");
     }
-    for path in ["/v1/nope", "/v1/loop-sizing"] {
+    for path in ["/v1/nope", "/v1/loop-sizing", "/nope", "/"] {
         assert_eq!(send(closed, &Method::GET, path, &[]).status, 401, "{path} tells strangers what exists");
+    }
+}
+
+#[test]
+fn no_other_way_to_write_a_path_leads_round_the_key() {
+    let file = File::new("round", &both());
+    let closed = start(&[file.setting()]);
+    let paths = [
+        "/%761/reference/roles",
+        "/v%31/reference/roles",
+        "/v1/reference/%72oles",
+        "//v1/reference/roles",
+        "/docs/../v1/reference/roles",
+        "/docs/%2e%2e/v1/reference/roles",
+        "/health/../v1/reference/roles",
+        "/V1/reference/roles",
+    ];
+    for path in paths {
+        let mut socket = Socket::open(closed);
+        socket.send(format!("GET {path} HTTP/1.1\r\nhost: loops\r\nconnection: close\r\n\r\n"));
+        let answer = socket.read_to_the_end();
+        assert!(answer.starts_with("HTTP/1.1 401 ") || answer.starts_with("HTTP/1.1 404 "), "{path}: {answer}");
     }
 }
 

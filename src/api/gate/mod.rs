@@ -76,7 +76,7 @@ impl Gate {
         let caller = self.identify(request).map_or(Caller::Address(address), Caller::Client);
         self.charge(&caller, NonZeroU32::MIN)?;
         let is_stranger = self.keys.is_some() && matches!(caller, Caller::Address(_));
-        if is_stranger && request.path().starts_with("/v1/") {
+        if is_stranger && !is_open(request.path()) {
             return Err(Problem::unauthorized(keys::sent(request.headers()).is_some()));
         }
         let permit = self.requests.try_acquire().map_err(|_| Problem::new(ProblemCode::Overloaded))?;
@@ -136,6 +136,13 @@ impl Gate {
         }
         Ok(permit)
     }
+}
+
+/// What explains the service, to strangers too. Listed are the open paths, not the closed ones: `/%761/` is another way to write
+/// `/v1/`, and whatever is not written as it stands here needs a key.
+fn is_open(path: &str) -> bool {
+    ["/openapi.json", "/docs", "/metrics"].contains(&path)
+        || ["/docs/", "/problems/"].iter().any(|open| path.starts_with(open))
 }
 
 /// Lets a request in to its handler, or answers it.
