@@ -1,6 +1,7 @@
 //! Many plans in one call: each item is answered by itself, on all cores, off the threads that serve.
 
 use std::panic::AssertUnwindSafe;
+use std::sync::Arc;
 use std::time::Instant;
 
 use actix_web::{HttpRequest, HttpResponse, web};
@@ -12,6 +13,7 @@ use validator::Validate;
 
 use super::edge::Edge;
 use super::guard::guarded;
+use super::held::Held;
 use super::problem::{Problem, ProblemBody, ProblemCode};
 use super::{body, routes, unread, weather};
 use crate::calculation::Calculation;
@@ -19,10 +21,9 @@ use crate::calculation::answer::{At, Fault, FaultCode, Notes};
 use crate::calculation::installation_plan::{InstallationPlanReport, InstallationPlanRequest};
 use crate::calculation::subject::Weather;
 use crate::drawing::Pen;
-use crate::practice::Vocabulary;
 
 /// How many times the usual limit a batch may be large.
-pub const BODY_SHARE: usize = 64;
+pub const BODY_SHARE: usize = body::LARGEST_SHARE;
 
 /// Plans to be made, each by itself.
 #[derive(Deserialize, Validate, ToSchema)]
@@ -76,23 +77,28 @@ pub struct PlanBatchResult {
     pub problem: Option<ProblemBody>,
 }
 
-/// Answers a batch.
+/// Answers a batch. Its place among the batches is taken before its body arrives, and kept until its answer is written: both are
+/// large, and so is what is computed between.
 pub async fn answer(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
+    let edge = Edge::of(&request).clone();
+    let place = match edge.gate.place_of_batch() {
+        Ok(place) => Arc::new(place),
+        Err(problem) => return unread::refuse(&request, payload, problem).await,
+    };
     let response = guarded(request.clone(), async {
-        let edge = Edge::of(&request).clone();
         let limits = &edge.settings.limits;
         let body = body::read(&request, &mut payload, limits.body.saturating_mul(BODY_SHARE)).await?;
         let batch: PlanBatchRequest = body::decode(&body, edge.bounds())?;
         judge(&batch, limits.batch)?;
-        let place = edge.gate.admit_batch(&request, batch.items.len())?;
+        edge.gate.charge_batch(&request, batch.items.len())?;
         let shared = shared_weather(&batch, &edge).await?;
         let ids: Vec<_> = batch.items.iter().map(|item| item.id.clone()).collect();
         let until = Instant::now() + limits.batch_deadline;
-        let shares = edge.clone();
+        let kept = (edge.clone(), place.clone());
         let answers = web::block(move || {
             // A caller that hangs up leaves its batch in work, and so in its place.
-            let _place = place;
-            all(batch.items, shared.as_ref(), until, &shares)
+            let (edge, _place) = kept;
+            all(batch.items, shared.as_ref(), until, &edge)
         })
         .await
         .map_err(|_| Problem::new(ProblemCode::InternalError))?;
@@ -104,24 +110,16 @@ pub async fn answer(request: HttpRequest, mut payload: web::Payload) -> HttpResp
         routes::reported(&PlanBatchReport { failed: results.len() - succeeded, succeeded, results })
     })
     .await;
-    unread::close_behind(response, payload)
+    unread::close_behind(response.map_body(|_, answer| Held::until_written(answer, place)), payload)
 }
 
 /// Refuses a batch of more items than this instance takes; the description's own limit is judged with the other faults.
 fn judge(batch: &PlanBatchRequest, most: usize) -> Result<(), Problem> {
     let items = batch.items.len();
-    if items > most {
-        Err(too_many(format!("{items} items are more than a batch may have here."), most))
-    } else {
-        Ok(())
+    if items <= most {
+        return Ok(());
     }
-}
-
-/// A batch that can never be answered, and how large it may be.
-pub fn too_many(detail: String, most: usize) -> Problem {
-    let pointer = At::BODY.field("items").to_string();
-    let hint = format!("Send at most {most} items.");
-    Problem::faults(vec![Fault { pointer, code: FaultCode::ListSize.code(), detail, hint }])
+    Err(Problem::too_many_items(format!("{items} items are more than a batch may have here."), most))
 }
 
 /// The weather beside the items, fetched where it names a place; faults of the batch itself come with its own.

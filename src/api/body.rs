@@ -4,13 +4,16 @@ use actix_web::http::header;
 use actix_web::{HttpRequest, web};
 use futures_util::StreamExt;
 use serde::de::DeserializeOwned;
-use serde_json::Value;
 
+use super::depth::Depth;
 use super::edge::Edge;
 use super::problem::{Problem, ProblemCode};
 use super::strict::{NULL, NULL_FOR_ABSENT, Strict, TOO_MANY};
 use crate::calculation::answer::{Fault, FaultCode, LONGEST_NAME};
 use crate::practice::Vocabulary;
+
+/// The largest body of any path, as a multiple of the setting: that of a batch.
+pub const LARGEST_SHARE: usize = 64;
 
 /// How much structure a body may have, whatever its fields take.
 #[derive(Clone, Copy, Debug)]
@@ -90,15 +93,16 @@ fn explain<T: DeserializeOwned>(body: &[u8], bounds: Bounds) -> Problem {
     if body.iter().all(u8::is_ascii_whitespace) {
         return Problem::new(ProblemCode::MalformedJson).detail("The body is empty. Send one JSON object.");
     }
-    let value = match serde_json::from_slice::<Value>(body) {
-        Ok(value) => value,
+    // A syntax error anywhere counts before a wrong field.
+    let depth = match serde_json::from_slice::<Depth>(body) {
+        Ok(Depth(depth)) => depth,
         Err(error) => {
             return Problem::new(ProblemCode::MalformedJson)
                 .detail(format!("The body is not one JSON text: {error}. Send one JSON object."));
         }
     };
     // No request is deep, so a body that could be read is not; this tells one that could not.
-    if depth(&value) > bounds.depth {
+    if depth > bounds.depth {
         return Problem::new(ProblemCode::MalformedJson).detail(format!(
             "The body nests more than {} objects and arrays. No request needs as many; send one JSON object.",
             bounds.depth
@@ -106,23 +110,14 @@ fn explain<T: DeserializeOwned>(body: &[u8], bounds: Bounds) -> Problem {
     }
     let mut json = serde_json::Deserializer::from_slice(body);
     match serde_path_to_error::deserialize::<_, T>(Strict(&mut json, bounds.items)) {
-        Err(error) => Problem::faults(vec![fault(error.path(), &error.inner().to_string(), &value, bounds)]),
+        Err(error) => Problem::faults(vec![fault(error.path(), &error.inner().to_string(), bounds)]),
         // The first pass failed, so the second does.
         Ok(_) => Problem::new(ProblemCode::InternalError),
     }
 }
 
-/// How many objects and arrays are within each other. The JSON library has read the value, so they are 128 at most.
-fn depth(value: &Value) -> usize {
-    match value {
-        Value::Array(items) => 1 + items.iter().map(depth).max().unwrap_or(0),
-        Value::Object(members) => 1 + members.values().map(depth).max().unwrap_or(0),
-        _ => 0,
-    }
-}
-
 /// What the deserializer's message says, as a fault. The messages are those of serde; a test holds them.
-fn fault(path: &serde_path_to_error::Path, message: &str, body: &Value, bounds: Bounds) -> Fault {
+fn fault(path: &serde_path_to_error::Path, message: &str, bounds: Bounds) -> Fault {
     let message = message.rsplit_once(" at line ").map_or(message, |(message, _)| message);
     let (first, others) = names(message);
     let here = pointer(path);
@@ -168,7 +163,7 @@ fn fault(path: &serde_path_to_error::Path, message: &str, body: &Value, bounds: 
         let hint = "Send a whole number within the range of the field; its description gives it.";
         of(here, FaultCode::OutOfRange, format!("The field does not take {first}."), hint.to_owned())
     } else {
-        let found = found(path, body);
+        let found = found(message);
         let expected = message.rsplit_once("expected ").map_or("another type", |(_, expected)| plain(expected));
         of(here, FaultCode::TypeWrong, format!("{found} stands where {expected} belongs."), format!("Send {expected}."))
     }
@@ -196,15 +191,17 @@ fn plain(expected: &str) -> &str {
     }
 }
 
-/// What the caller sent at a path, by its JSON type.
-fn found(path: &serde_path_to_error::Path, body: &Value) -> &'static str {
-    match body.pointer(pointer(path).trim_start_matches('#')) {
-        Some(Value::Array(_)) => "An array",
-        Some(Value::Object(_)) => "An object",
-        Some(Value::String(_)) => "Text",
-        Some(Value::Number(_)) => "A number",
-        Some(Value::Bool(_)) => "A truth value",
-        Some(Value::Null) | None => "Another value",
+/// What the caller sent, by the JSON type that the message names.
+fn found(message: &str) -> &'static str {
+    let kind = message.strip_prefix("invalid type: ").unwrap_or_default();
+    let is = |name: &str| kind.starts_with(name);
+    match () {
+        () if is("sequence") => "An array",
+        () if is("map") => "An object",
+        () if is("string") => "Text",
+        () if is("integer") || is("floating point") => "A number",
+        () if is("boolean") => "A truth value",
+        () => "Another value",
     }
 }
 

@@ -1,10 +1,10 @@
 //! What ends a connection whose caller has gone silent in the middle.
 //!
 //! The HTTP library times the head of a connection's first request and the pause between two requests. It times neither the head
-//! of a later request nor an answer that nobody reads; without this a caller could keep as many connections as it likes.
+//! of a later request nor the reading of an answer; without this a caller could keep as many connections as it likes.
 
 use std::any::Any;
-use std::cell::Cell;
+use std::cell::{Cell, OnceCell};
 use std::net::Shutdown;
 use std::rc::{Rc, Weak};
 use std::time::{Duration, Instant};
@@ -13,9 +13,10 @@ use actix_web::HttpRequest;
 use actix_web::body::{BodySize, BoxBody, MessageBody};
 use actix_web::dev::{Extensions, ServiceResponse};
 use actix_web::rt::net::TcpStream;
+use actix_web::rt::task::JoinHandle;
 use socket2::{SockRef, Socket};
 
-use super::unread::Held;
+use super::held::Held;
 use crate::settings::LimitSettings;
 
 /// Answers of so many bytes may take their caller a while to read.
@@ -26,7 +27,18 @@ struct Connection {
     /// A second handle of the same socket: the HTTP library holds the first.
     socket: Socket,
     in_work: Cell<usize>,
+    /// When the last request ended, or a large answer began to be written.
     last_sign: Cell<Instant>,
+    is_writing: Cell<bool>,
+    watch: OnceCell<JoinHandle<()>>,
+}
+
+impl Drop for Connection {
+    fn drop(&mut self) {
+        if let Some(watch) = self.watch.get() {
+            watch.abort();
+        }
+    }
 }
 
 /// A request of a connection that is in work.
@@ -46,6 +58,10 @@ impl InWork {
     pub fn until_written(self, response: ServiceResponse<BoxBody>) -> ServiceResponse<BoxBody> {
         match response.response().body().size() {
             BodySize::Sized(length) if length >= LARGE => {
+                if let Some(connection) = &self.0 {
+                    connection.last_sign.set(Instant::now());
+                    connection.is_writing.set(true);
+                }
                 response.map_body(|_, answer| Held::until_written(answer, self))
             }
             _ => response,
@@ -58,6 +74,7 @@ impl Drop for InWork {
         if let Some(connection) = &self.0 {
             connection.in_work.set(connection.in_work.get() - 1);
             connection.last_sign.set(Instant::now());
+            connection.is_writing.set(false);
         }
     }
 }
@@ -75,26 +92,46 @@ fn begin(socket: &Socket, data: &mut Extensions, limits: &LimitSettings) -> std:
     // A caller that takes nothing of its answer (RFC 5482).
     socket.set_tcp_user_timeout(Some(limits.idle))?;
     let socket = socket.try_clone()?;
-    let watched = Rc::new(Connection { socket, in_work: Cell::new(0), last_sign: Cell::new(Instant::now()) });
-    actix_web::rt::spawn(end_when_silent(Rc::downgrade(&watched), limits.idle + limits.header_deadline));
+    let watched = Rc::new(Connection {
+        socket,
+        in_work: Cell::new(0),
+        last_sign: Cell::new(Instant::now()),
+        is_writing: Cell::new(false),
+        watch: OnceCell::new(),
+    });
+    let allowed = Allowed { silent: limits.idle + limits.header_deadline, writing: limits.answer_deadline };
+    let watch = actix_web::rt::spawn(end_when_due(Rc::downgrade(&watched), allowed));
+    // Set once, here.
+    let _ = watched.watch.set(watch);
     data.insert(watched);
     Ok(())
 }
 
-/// Ends a connection that has no request in work and had none for so long. The library, with its own times, comes first wherever it
-/// can; the second handle is closed together with the connection.
-async fn end_when_silent(connection: Weak<Connection>, allowed: Duration) {
+/// How long a connection may be silent, and how long one large answer may be written.
+struct Allowed {
+    silent: Duration,
+    writing: Duration,
+}
+
+/// Ends a connection that has no request in work and had none for so long, or whose caller reads a large answer for too long. The
+/// library, with its own times, comes first wherever it can; the second handle is closed together with the connection.
+async fn end_when_due(connection: Weak<Connection>, allowed: Allowed) {
+    let step = allowed.silent.min(allowed.writing);
     loop {
         let due = {
             let Some(connection) = connection.upgrade() else { return };
             let now = Instant::now();
-            let due = if connection.in_work.get() > 0 { now } else { connection.last_sign.get() } + allowed;
+            let due = match (connection.is_writing.get(), connection.in_work.get()) {
+                (true, _) => connection.last_sign.get() + allowed.writing,
+                (false, 0) => connection.last_sign.get() + allowed.silent,
+                _ => now + step,
+            };
             if due <= now {
                 // It may be gone already.
                 let _ = connection.socket.shutdown(Shutdown::Both);
                 return;
             }
-            due
+            due.min(now + step)
         };
         tokio::time::sleep_until(due.into()).await;
     }

@@ -83,7 +83,7 @@ pub async fn observed(
     edge.metrics.answered(&route, status, took);
     let extensions = response.request().extensions();
     tracing::info!(
-        method = response.request().method().as_str(),
+        method = telemetry::method(response.request().method()),
         route,
         status,
         micros = u64::try_from(took.as_micros()).unwrap_or(u64::MAX),

@@ -7,6 +7,7 @@
 pub mod batch;
 pub mod body;
 pub mod connection;
+pub mod depth;
 pub mod description;
 pub mod documentation;
 pub mod edge;
@@ -14,6 +15,7 @@ pub mod fixed;
 pub mod gate;
 pub mod guard;
 pub mod health;
+pub mod held;
 pub mod metrics;
 pub mod pages;
 pub mod problem;

@@ -7,7 +7,7 @@ use serde::Serialize;
 use utoipa::ToSchema;
 
 use super::edge::{Edge, RequestId};
-use crate::calculation::answer::{Fault, Refusal};
+use crate::calculation::answer::{At, Fault, FaultCode, Refusal};
 use crate::practice::{Vocabulary, vocabulary};
 
 /// The media type of problems.
@@ -160,6 +160,13 @@ impl Problem {
             n => format!("{n} fields cannot be used; errors says what to send instead."),
         };
         Self { errors, ..Self::new(ProblemCode::ValidationFailed).detail(detail) }
+    }
+
+    /// A batch that can never be answered, and how large it may be.
+    pub fn too_many_items(detail: String, most: usize) -> Self {
+        let pointer = At::BODY.field("items").to_string();
+        let hint = format!("Send at most {most} items.");
+        Self::faults(vec![Fault { pointer, code: FaultCode::ListSize.code(), detail, hint }])
     }
 
     /// The problem as it is sent.

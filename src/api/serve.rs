@@ -9,7 +9,7 @@ use actix_web::dev::{Server, ServerHandle};
 use actix_web::middleware::{Condition, from_fn};
 use actix_web::{App, HttpServer, web};
 use futures_util::future::try_join;
-use tokio::signal::unix::{SignalKind, signal};
+use tokio::signal::unix::{Signal, SignalKind, signal};
 
 use super::edge::{Edge, RequestId};
 use super::gate::admitted;
@@ -20,6 +20,9 @@ use crate::settings::Settings;
 
 /// How often what nobody needs any more is forgotten.
 const TIDY: Duration = Duration::from_secs(60);
+
+/// The connections that may ask for counters at once.
+const SCRAPERS: usize = 64;
 
 /// The addresses that an instance serves on.
 pub struct Listeners {
@@ -48,6 +51,8 @@ pub fn bind(settings: &Settings) -> std::io::Result<Listeners> {
 /// # Errors
 /// When the server fails.
 pub async fn run(settings: Settings, listeners: Listeners) -> std::io::Result<()> {
+    // From here on no signal ends the process before it is ready to end.
+    let signals = Signals::listen()?;
     let address = listeners.service.local_addr()?;
     let edge = web::Data::new(Edge::new(settings).map_err(Error::other)?);
     let service = service(&edge, listeners.service)?;
@@ -61,8 +66,14 @@ pub async fn run(settings: Settings, listeners: Listeners) -> std::io::Result<()
     tracing::info!("listening on http://{address}, documentation at http://{address}/docs/");
     let metrics_handle = metrics.as_ref().map(Server::handle);
     let tasks = [
-        actix_web::rt::spawn(stop_on_signal(service.handle(), metrics_handle, edge.clone())),
-        actix_web::rt::spawn(reload_on_signal(edge.clone())),
+        actix_web::rt::spawn(stop(
+            signals.terminate,
+            signals.interrupt,
+            service.handle(),
+            metrics_handle,
+            edge.clone(),
+        )),
+        actix_web::rt::spawn(reload(signals.hangup, edge.clone())),
         actix_web::rt::spawn(tidy(edge)),
     ];
     let outcome = match metrics {
@@ -94,7 +105,7 @@ fn service(edge: &web::Data<Edge>, listener: TcpListener) -> std::io::Result<Ser
         .max_connections(limits.connections.div_ceil(settings.workers))
         .client_request_timeout(limits.header_deadline)
         .keep_alive(limits.idle)
-        .shutdown_timeout(settings.stop_timeout.as_secs())
+        .shutdown_timeout(settings.stop_timeout.as_secs_f64().ceil() as u64)
         .disable_signals()
         .listen(listener)?
         .run())
@@ -102,47 +113,72 @@ fn service(edge: &web::Data<Edge>, listener: TcpListener) -> std::io::Result<Ser
 
 /// The counters, at an address that the world need not reach.
 fn metrics(edge: &web::Data<Edge>, listener: TcpListener) -> std::io::Result<Server> {
-    let shared = edge.clone();
+    let (limits, shared) = (&edge.settings.limits, edge.clone());
     let build = move || {
         let app = App::new().app_data(shared.clone()).wrap(from_fn(observed));
         app.configure(routes::configure_metrics)
     };
-    let stop = edge.settings.stop_timeout.as_secs();
-    Ok(HttpServer::new(build).workers(1).shutdown_timeout(stop).disable_signals().listen(listener)?.run())
+    let watched = limits.clone();
+    Ok(HttpServer::new(build)
+        .on_connect(move |connection, data| connection::watch(connection, data, &watched))
+        .workers(1)
+        .max_connections(SCRAPERS)
+        .client_request_timeout(limits.header_deadline)
+        .keep_alive(limits.idle)
+        .disable_signals()
+        .listen(listener)?
+        .run())
 }
 
-/// SIGTERM: readiness fails, balancers look elsewhere, then running requests end. SIGINT, from a terminal, does not wait.
-async fn stop_on_signal(
+/// The signals that an instance hears.
+struct Signals {
+    terminate: Signal,
+    interrupt: Signal,
+    hangup: Signal,
+}
+
+impl Signals {
+    fn listen() -> std::io::Result<Self> {
+        Ok(Self {
+            terminate: signal(SignalKind::terminate())?,
+            interrupt: signal(SignalKind::interrupt())?,
+            hangup: signal(SignalKind::hangup())?,
+        })
+    }
+}
+
+/// SIGTERM: readiness fails, balancers look elsewhere, then running requests end. SIGINT, from a terminal, waits for nothing, also
+/// in the middle of that.
+async fn stop(
+    mut terminate: Signal,
+    mut interrupt: Signal,
     service: ServerHandle,
     metrics: Option<ServerHandle>,
     edge: web::Data<Edge>,
-) -> std::io::Result<()> {
-    let mut terminate = signal(SignalKind::terminate())?;
-    let mut interrupt = signal(SignalKind::interrupt())?;
+) {
+    let graceful = async {
+        terminate.recv().await;
+        tracing::info!("stopping: readiness fails, then running requests end");
+        edge.set_stopping();
+        tokio::time::sleep(edge.settings.drain_delay).await;
+        service.stop(true).await;
+    };
     tokio::select! {
-        _ = terminate.recv() => {
-            tracing::info!("stopping: readiness fails, then running requests end");
-            edge.set_stopping();
-            tokio::time::sleep(edge.settings.drain_delay).await;
-        }
-        _ = interrupt.recv() => edge.set_stopping(),
+        () = graceful => (),
+        _ = interrupt.recv() => service.stop(false).await,
     }
-    service.stop(true).await;
     if let Some(metrics) = metrics {
-        metrics.stop(true).await;
+        metrics.stop(false).await;
     }
-    Ok(())
 }
 
-async fn reload_on_signal(edge: web::Data<Edge>) -> std::io::Result<()> {
-    let mut hangup = signal(SignalKind::hangup())?;
+async fn reload(mut hangup: Signal, edge: web::Data<Edge>) {
     while hangup.recv().await.is_some() {
         edge.gate.reload_keys();
     }
-    Ok(())
 }
 
-async fn tidy(edge: web::Data<Edge>) -> std::io::Result<()> {
+async fn tidy(edge: web::Data<Edge>) {
     loop {
         tokio::time::sleep(TIDY).await;
         edge.gate.forget_idle();

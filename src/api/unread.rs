@@ -4,47 +4,17 @@
 //! connection again. A body that lives until its answer is out counts as unread instead, and the connection is closed. What a
 //! refused request sent is better drained: then its caller can try again on the same connection.
 
-use std::error::Error;
-use std::pin::Pin;
-use std::task::{Context, Poll};
 use std::time::Duration;
 
-use actix_web::body::{BodySize, BoxBody, MessageBody};
 use actix_web::http::{ConnectionType, StatusCode};
-use actix_web::web::{Bytes, Payload};
+use actix_web::web::Payload;
 use actix_web::{HttpRequest, HttpResponse};
 use futures_util::StreamExt;
 
-use super::batch;
+use super::body;
 use super::edge::Edge;
+use super::held::Held;
 use super::problem::Problem;
-
-/// An answer, and what must live until it is written.
-pub struct Held<T> {
-    answer: BoxBody,
-    _kept: T,
-}
-
-impl<T: 'static> Held<T> {
-    /// Keeps something until an answer is written, or its connection gone.
-    pub fn until_written(answer: BoxBody, kept: T) -> BoxBody {
-        BoxBody::new(Self { answer, _kept: kept })
-    }
-}
-
-impl<T> Unpin for Held<T> {}
-
-impl<T: 'static> MessageBody for Held<T> {
-    type Error = Box<dyn Error>;
-
-    fn size(&self) -> BodySize {
-        self.answer.size()
-    }
-
-    fn poll_next(self: Pin<&mut Self>, context: &mut Context<'_>) -> Poll<Option<Result<Bytes, Self::Error>>> {
-        Pin::new(&mut self.get_mut().answer).poll_next(context)
-    }
-}
 
 /// Ends the connection behind an answer that says that the body was not read to its end.
 pub fn close_behind(response: HttpResponse, rest: Payload) -> HttpResponse {
@@ -66,7 +36,7 @@ fn close(response: HttpResponse, rest: Payload) -> HttpResponse {
 /// the connection is closed, where that takes too much or too long.
 pub async fn refuse(request: &HttpRequest, mut rest: Payload, problem: Problem) -> HttpResponse {
     let limits = &Edge::of(request).settings.limits;
-    let is_read = drain(&mut rest, limits.body.saturating_mul(batch::BODY_SHARE), limits.deadline).await;
+    let is_read = drain(&mut rest, limits.body.saturating_mul(body::LARGEST_SHARE), limits.deadline).await;
     let response = problem.respond(request);
     if is_read { response } else { close(response, rest) }
 }

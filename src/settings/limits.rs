@@ -14,7 +14,7 @@ const LEAST_TIME: f64 = 1.0;
 pub struct LimitSettings {
     /// `LOOPWRIGHT_HEADER_LIMIT`: the largest head of a request, bytes. Default 16384; the HTTP library ends at 131072.
     pub header: usize,
-    /// `LOOPWRIGHT_BODY_LIMIT`: the largest body, bytes; `cure-guidance` takes four times as much. Default 65536.
+    /// `LOOPWRIGHT_BODY_LIMIT`: the largest body, bytes; paths with weather take four times as much, a batch 64 times. Default 65536.
     pub body: usize,
     /// `LOOPWRIGHT_JSON_DEPTH`: the deepest nesting of objects and arrays in a body. Default 32; the JSON library ends at 128.
     pub json_depth: usize,
@@ -30,11 +30,13 @@ pub struct LimitSettings {
     pub batch_deadline: Duration,
     /// `LOOPWRIGHT_IDLE_TIMEOUT`: how long a connection may wait for its next request. Default `75 s`.
     pub idle: Duration,
-    /// `LOOPWRIGHT_CONNECTIONS`: connections at once; others wait to be taken. Default 4096.
+    /// `LOOPWRIGHT_ANSWER_DEADLINE`: how long a caller may take to read a large answer. Default `120 s`.
+    pub answer_deadline: Duration,
+    /// `LOOPWRIGHT_CONNECTIONS`: connections at once, one for each worker at least; others wait to be taken. Default 4096.
     pub connections: usize,
     /// `LOOPWRIGHT_IN_FLIGHT`: requests in work at once, those whose body is arriving included. Default 256.
     pub in_flight: usize,
-    /// `LOOPWRIGHT_BATCHES_IN_FLIGHT`: batches in work at once. Default 4.
+    /// `LOOPWRIGHT_BATCHES_IN_FLIGHT`: batches at once, from the arrival of their body until their answer is read. Default 4.
     pub batches_in_flight: usize,
     /// How often a client may ask. Default 50 a second, 400 at once.
     pub rate: Rate,
@@ -49,6 +51,11 @@ pub struct Rate {
     pub per_second: u32,
     /// `LOOPWRIGHT_BURST`: requests at once after a pause.
     pub burst: u32,
+}
+
+impl Rate {
+    /// The largest of either: a nanosecond for each.
+    pub const MOST: u32 = 1_000_000_000;
 }
 
 impl LimitSettings {
@@ -71,12 +78,13 @@ impl LimitSettings {
             deadline: variables.duration("LOOPWRIGHT_DEADLINE", "10 s", 0.05)?,
             batch_deadline: variables.duration("LOOPWRIGHT_BATCH_DEADLINE", "30 s", 0.0)?,
             idle: variables.duration("LOOPWRIGHT_IDLE_TIMEOUT", "75 s", LEAST_TIME)?,
+            answer_deadline: variables.duration("LOOPWRIGHT_ANSWER_DEADLINE", "120 s", LEAST_TIME)?,
             connections: whole("LOOPWRIGHT_CONNECTIONS", 4096, 1..=1_000_000)?,
             in_flight: whole("LOOPWRIGHT_IN_FLIGHT", 256, 1..=100_000)?,
             batches_in_flight: whole("LOOPWRIGHT_BATCHES_IN_FLIGHT", 4, 1..=1000)?,
             rate: Rate {
-                per_second: whole("LOOPWRIGHT_RATE", 50, 0..=1_000_000_000)? as u32,
-                burst: whole("LOOPWRIGHT_BURST", 400, 1..=1_000_000_000)? as u32,
+                per_second: whole("LOOPWRIGHT_RATE", 50, 0..=Rate::MOST as usize)? as u32,
+                burst: whole("LOOPWRIGHT_BURST", 400, 1..=Rate::MOST as usize)? as u32,
             },
             trusted_proxies: variables.list("LOOPWRIGHT_TRUSTED_PROXIES").map(network).collect::<Result<_, _>>()?,
         })

@@ -54,7 +54,7 @@ pub enum LogFormat {
 }
 
 /// The variables, as they are read.
-pub const VARIABLES: [&str; 29] = [
+pub const VARIABLES: [&str; 30] = [
     "LOOPWRIGHT_LISTEN",
     "LOOPWRIGHT_METRICS_LISTEN",
     "LOOPWRIGHT_PUBLIC_URL",
@@ -69,6 +69,7 @@ pub const VARIABLES: [&str; 29] = [
     "LOOPWRIGHT_DEADLINE",
     "LOOPWRIGHT_BATCH_DEADLINE",
     "LOOPWRIGHT_IDLE_TIMEOUT",
+    "LOOPWRIGHT_ANSWER_DEADLINE",
     "LOOPWRIGHT_CONNECTIONS",
     "LOOPWRIGHT_IN_FLIGHT",
     "LOOPWRIGHT_BATCHES_IN_FLIGHT",
@@ -110,13 +111,13 @@ impl Settings {
     /// As [`Settings::from_environment`].
     pub fn read(variable: impl Fn(&'static str) -> Option<String>) -> Result<Self, String> {
         let variables = Variables(&variable);
-        let cores = std::thread::available_parallelism().map_or(2, usize::from);
+        let cores = std::thread::available_parallelism().map_or(2, |cores| cores.get().min(256));
         let an_address = "an address and port such as 127.0.0.1:8080";
         Ok(Self {
             listen: variables.parsed("LOOPWRIGHT_LISTEN", "127.0.0.1:8080", an_address)?,
             metrics_listen: variables.optional("LOOPWRIGHT_METRICS_LISTEN", an_address)?,
             public_url: variables.text("LOOPWRIGHT_PUBLIC_URL").trim_end_matches('/').to_owned(),
-            cors_origins: variables.list("LOOPWRIGHT_CORS_ORIGINS").collect(),
+            cors_origins: variables.list("LOOPWRIGHT_CORS_ORIGINS").map(origin).collect::<Result<_, _>>()?,
             keys: variables.optional("LOOPWRIGHT_KEYS", "the path of a file")?,
             limits: LimitSettings::read(&variables)?,
             drain_delay: variables.duration("LOOPWRIGHT_DRAIN_DELAY", "2 s", 0.0)?,
@@ -133,4 +134,13 @@ impl Settings {
             forecast: forecast::read(&variables)?,
         })
     }
+}
+
+/// An origin as browsers send it: scheme, host and port, nothing behind them.
+fn origin(text: String) -> Result<String, String> {
+    let is_origin =
+        text == "*" || reqwest::Url::parse(&text).is_ok_and(|url| url.origin().ascii_serialization() == text);
+    let refused =
+        || format!("LOOPWRIGHT_CORS_ORIGINS holds \"{text}\"; it takes origins such as https://shop.example, or *");
+    if is_origin { Ok(text) } else { Err(refused()) }
 }

@@ -170,6 +170,11 @@ fn a_file_that_cannot_be_used_stops_the_start() {
         (json!([{ "name": "shop", "sha256": [] }]), "lists no key"),
         (json!([entry("shop", "tern-island-shop-key")]), "64 hexadecimal digits"),
         (json!([entry("shop", &sound[1..])]), "64 hexadecimal digits"),
+        (json!([{ "name": "shop", "sha256": [sound], "burst": 0 }]), "burst 1 to"),
+        (
+            json!([{ "name": "shop", "sha256": [sound], "requests_per_second": 2_000_000_000 }]),
+            "requests_per_second takes",
+        ),
         (json!([entry("shop\n", &sound)]), "letters, digits"),
         (json!([entry("", &sound)]), "letters, digits"),
         (json!([entry("shop", &sound), entry("shop", &hash(YARD))]), "stands twice"),
@@ -214,11 +219,17 @@ fn the_log_names_the_client_and_never_the_key() {
     let instance = Instance::start(&[file.setting(), ("LOOPWRIGHT_LOG", "trace")]);
     assert_eq!(ask(instance.address, &format!("Bearer {SHOP}")).status, 200);
     assert_eq!(ask(instance.address, "Bearer a-guess-that-failed").status, 401);
+    let method = Method::from_bytes(YARD.as_bytes()).unwrap();
+    assert_eq!(send(instance.address, &method, "/v1/reference/roles", &[]).status, 401);
     instance.terminate();
     let log = instance.end();
     let events: Vec<Value> = log.lines().map(|line| serde_json::from_str(line).unwrap()).collect();
     let requests: Vec<_> = events.iter().filter(|event| event["message"] == "request").collect();
-    assert_eq!(requests.iter().map(|event| &event["client"]).collect::<Vec<_>>(), [&json!("shop"), &Value::Null]);
+    assert_eq!(
+        requests.iter().map(|event| &event["client"]).collect::<Vec<_>>(),
+        [&json!("shop"), &Value::Null, &Value::Null]
+    );
+    assert_eq!(requests[2]["method"], "other");
     for secret in [SHOP, "a-guess-that-failed", &hash(SHOP), YARD] {
         assert!(!log.contains(secret), "{secret} is logged:\n{log}");
     }

@@ -5,6 +5,8 @@ mod rates;
 mod sizes;
 mod times;
 
+use serde_json::{Value, json};
+
 use super::socket::{Reply, Socket};
 
 const PAGE: &str = include_str!("../../deploy/LIMITS.md");
@@ -30,6 +32,15 @@ fn batch(items: usize) -> String {
     format!("{{\"items\":[{}]}}", (0..items).map(item).collect::<Vec<_>>().join(","))
 }
 
+/// A batch whose answer is far more than the buffers of both ends hold.
+fn heavy_batch() -> String {
+    let plan = include_str!("../../openapi/examples/installation-plan/yard_gate_in_january.request.json");
+    let mut plan: Value = serde_json::from_str(plan).unwrap();
+    plan["include"] = json!(["drawings"]);
+    let items: Vec<_> = (0..120).map(|index| json!({ "id": index.to_string(), "request": plan })).collect();
+    json!({ "items": items }).to_string()
+}
+
 #[test]
 fn every_limit_has_a_row_with_its_default() {
     let defaults = loopwright::settings::Settings::read(|_| None).unwrap().limits;
@@ -45,6 +56,7 @@ fn every_limit_has_a_row_with_its_default() {
         ("DEADLINE", seconds(defaults.deadline)),
         ("BATCH_DEADLINE", seconds(defaults.batch_deadline)),
         ("IDLE_TIMEOUT", seconds(defaults.idle)),
+        ("ANSWER_DEADLINE", seconds(defaults.answer_deadline)),
         ("CONNECTIONS", plain(defaults.connections)),
         ("IN_FLIGHT", plain(defaults.in_flight)),
         ("BATCHES_IN_FLIGHT", plain(defaults.batches_in_flight)),

@@ -130,6 +130,10 @@ fn a_setting_that_cannot_be_used_is_named_with_what_it_takes() {
         ("LOOPWRIGHT_RATE", "0.5", "whole number"),
         ("LOOPWRIGHT_BURST", "0", "1 to"),
         ("LOOPWRIGHT_TRUSTED_PROXIES", "10.0.0.0/8, proxy", "10.0.0.0/8"),
+        ("LOOPWRIGHT_IDLE_TIMEOUT", "25 h", "24 h"),
+        ("LOOPWRIGHT_ANSWER_DEADLINE", "0 s", "1 s to"),
+        ("LOOPWRIGHT_CORS_ORIGINS", "shop.tern-island.example", "https://shop.example"),
+        ("LOOPWRIGHT_CORS_ORIGINS", "https://shop.tern-island.example/", "https://shop.example"),
         ("LOOPWRIGHT_KEYS", "/nowhere/keys.json", "No such file"),
         ("LOOPWRIGHT_LSITEN", "127.0.0.1:8080", "LOOPWRIGHT_LISTEN"),
     ] {
@@ -257,4 +261,17 @@ fn each_request_is_one_line_of_the_log_without_what_was_sent() {
     assert_eq!(requests[0]["request_id"], "job-17");
     assert_eq!(facts(requests[1]), ("/v1/loop-sizing".into(), 422.into(), "POST".into()));
     assert!(!log.contains(secret), "{log}");
+}
+
+#[test]
+fn a_wrong_body_costs_no_more_memory_than_a_sound_one() {
+    let instance = Instance::start(&[("LOOPWRIGHT_WORKERS", "1")]);
+    let body = format!("{{\"items\":[{}]}}", vec!["{\"\":0}"; 500_000].join(","));
+    let json = "content-type: application/json\r\nconnection: close\r\n";
+    let path = "/v1/installation-plan/batch";
+    assert_eq!(Socket::open(instance.address).post(path, json, body.as_bytes()).status, 422);
+    let status = std::fs::read_to_string(format!("/proc/{}/status", instance.child.id())).unwrap();
+    let peak = status.lines().find_map(|line| line.strip_prefix("VmHWM:")).unwrap();
+    let kilobytes: usize = peak.trim().trim_end_matches(" kB").parse().unwrap();
+    assert!(kilobytes < 64 * 1024, "a body of {} bytes took {kilobytes} kB", body.len());
 }

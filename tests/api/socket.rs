@@ -31,6 +31,16 @@ impl Socket {
         Self(BufReader::new(stream))
     }
 
+    /// Connects with a receiver that holds little, so that what is not read stays with the instance.
+    pub fn open_narrow(address: SocketAddr) -> Self {
+        let socket = socket2::Socket::new(socket2::Domain::for_address(address), socket2::Type::STREAM, None).unwrap();
+        socket.set_recv_buffer_size(32 * 1024).unwrap();
+        socket.connect(&address.into()).unwrap();
+        let stream = TcpStream::from(socket);
+        stream.set_read_timeout(Some(PATIENCE)).unwrap();
+        Self(BufReader::new(stream))
+    }
+
     /// Sends bytes as they are.
     pub fn send(&mut self, bytes: impl AsRef<[u8]>) {
         self.0.get_mut().write_all(bytes.as_ref()).unwrap();
@@ -71,7 +81,12 @@ impl Socket {
         }
     }
 
-    /// Reads an answer in small portions, at least so long in all; gives its length as announced and as read.
+    /// Waits until an answer has begun to arrive.
+    pub fn wait_for_the_first_byte(&mut self) {
+        assert!(!self.0.fill_buf().unwrap().is_empty(), "the connection ended without an answer");
+    }
+
+    /// Reads an answer in small portions, at least so long in all; gives its length as announced and as read before its end.
     pub fn read_slowly(&mut self, time: Duration) -> (usize, usize) {
         let mut head = String::new();
         while !head.ends_with("\r\n\r\n") {
@@ -84,7 +99,9 @@ impl Socket {
         while read < length {
             std::thread::sleep(time / u32::try_from(portions).unwrap());
             let end = portion.len().min(length - read);
-            self.0.read_exact(&mut portion[..end]).unwrap();
+            if self.0.read_exact(&mut portion[..end]).is_err() {
+                break;
+            }
             read += end;
         }
         (length, read)

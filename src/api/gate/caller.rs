@@ -1,9 +1,10 @@
 //! Who asks: a client with a key, or an address.
 
-use std::net::{IpAddr, Ipv6Addr};
+use std::net::{IpAddr, Ipv6Addr, SocketAddr};
 use std::sync::Arc;
 
 use actix_web::dev::ServiceRequest;
+use actix_web::http::header::HeaderValue;
 use ipnet::IpNet;
 
 use super::keys::Client;
@@ -36,9 +37,11 @@ pub fn address(request: &ServiceRequest, trusted: &[IpNet]) -> IpAddr {
     let is_trusted = |address: IpAddr| trusted.iter().any(|network| network.contains(&address));
     let mut address = request.peer_addr().map_or(IpAddr::V6(Ipv6Addr::UNSPECIFIED), |peer| peer.ip().to_canonical());
     if is_trusted(address) {
-        let lines: Vec<_> = request.headers().get_all(FORWARDED_FOR).filter_map(|line| line.to_str().ok()).collect();
+        // A line that is no text is not skipped: what stands before it is not the proxy's word.
+        let text = |line: &'_ HeaderValue| line.to_str().unwrap_or("?").to_owned();
+        let lines: Vec<_> = request.headers().get_all(FORWARDED_FOR).map(text).collect();
         let hops = lines.iter().rev().flat_map(|line| line.rsplit(','));
-        for hop in hops.map_while(|hop| hop.trim().parse::<IpAddr>().ok()) {
+        for hop in hops.map_while(|hop| parse(hop.trim())) {
             address = hop.to_canonical();
             if !is_trusted(address) {
                 break;
@@ -46,6 +49,11 @@ pub fn address(request: &ServiceRequest, trusted: &[IpNet]) -> IpAddr {
         }
     }
     network_of(address)
+}
+
+/// An address, with a port or without: proxies write both.
+fn parse(hop: &str) -> Option<IpAddr> {
+    hop.parse().or_else(|_| hop.parse::<SocketAddr>().map(|address| address.ip())).ok()
 }
 
 /// One caller in IPv6 has a whole /64 to ask from.
@@ -82,6 +90,13 @@ mod tests {
         assert_eq!(seen("10.1.1.1:9", &["203.0.113.9, 198.51.100.1, 10.2.2.2"]), "198.51.100.1");
         assert_eq!(seen("10.1.1.1:9", &["203.0.113.9", "198.51.100.1"]), "198.51.100.1");
         assert_eq!(seen("10.1.1.1:9", &["203.0.113.9, nonsense, 10.2.2.2"]), "10.2.2.2");
+        assert_eq!(seen("10.1.1.1:9", &["203.0.113.9", "\u{e9}, 10.2.2.2"]), "10.2.2.2");
+    }
+
+    #[test]
+    fn an_address_may_have_a_port() {
+        assert_eq!(seen("10.1.1.1:9", &["198.51.100.1:4711"]), "198.51.100.1");
+        assert_eq!(seen("10.1.1.1:9", &["[2001:db8:1:2::1]:4711"]), "2001:db8:1:2::");
     }
 
     #[test]

@@ -105,6 +105,9 @@ impl Keys {
             per_second: entry.requests_per_second.unwrap_or(self.rate.per_second),
             burst: entry.burst.unwrap_or(self.rate.burst),
         };
+        if rate.per_second > Rate::MOST || !(1..=Rate::MOST).contains(&rate.burst) {
+            return Err(format!("{name}: requests_per_second takes 0 to {0}, burst 1 to {0}", Rate::MOST));
+        }
         let same = known.iter().find(|client| client.name == name && client.limiter.rate() == rate);
         let limiter = same.map_or_else(|| Arc::new(Limiter::new(rate)), |client| client.limiter.clone());
         Ok(Arc::new(Client { name, limiter, hashes }))

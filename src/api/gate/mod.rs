@@ -20,7 +20,6 @@ pub use caller::Caller;
 use keys::Keys;
 use rate::{Addresses, Refused};
 
-use super::batch;
 use super::edge::Edge;
 use super::problem::{Problem, ProblemCode};
 use super::unread;
@@ -66,21 +65,23 @@ impl Gate {
         self.addresses.forget_idle();
     }
 
-    /// Lets a request in, or says why not.
-    fn admit(&self, request: &ServiceRequest) -> Result<(Caller, Option<SemaphorePermit<'_>>), Problem> {
+    /// Lets a request in, or says why not; notes who sent it either way. What is open to strangers takes no place of a client's.
+    fn admit(&self, request: &ServiceRequest) -> Result<Option<SemaphorePermit<'_>>, Problem> {
         self.judge_head(request)?;
-        let address = caller::address(request, &self.limits.trusted_proxies);
         if request.path().starts_with("/health/") {
-            return Ok((Caller::Address(address), None));
+            return Ok(None);
         }
+        let address = caller::address(request, &self.limits.trusted_proxies);
         let caller = self.identify(request).map_or(Caller::Address(address), Caller::Client);
+        request.extensions_mut().insert(caller.clone());
         self.charge(&caller, NonZeroU32::MIN)?;
-        let is_stranger = self.keys.is_some() && matches!(caller, Caller::Address(_));
-        if is_stranger && !is_open(request.path()) {
+        if is_open(request.path()) {
+            return Ok(None);
+        }
+        if self.keys.is_some() && matches!(caller, Caller::Address(_)) {
             return Err(Problem::unauthorized(keys::sent(request.headers()).is_some()));
         }
-        let permit = self.requests.try_acquire().map_err(|_| Problem::new(ProblemCode::Overloaded))?;
-        Ok((caller, Some(permit)))
+        self.requests.try_acquire().map(Some).map_err(|_| Problem::new(ProblemCode::Overloaded))
     }
 
     /// The client whose key was sent, when keys are on.
@@ -91,7 +92,8 @@ impl Gate {
     /// The head as it came: the line and each header with its separators.
     fn judge_head(&self, request: &ServiceRequest) -> Result<(), Problem> {
         let headers: usize = request.headers().iter().map(|(name, value)| name.as_str().len() + value.len() + 4).sum();
-        let line = request.uri().path_and_query().map_or(0, |path| path.as_str().len()) + "METHOD  HTTP/1.1\r\n".len();
+        let path = request.uri().path_and_query().map_or(0, |path| path.as_str().len());
+        let line = request.method().as_str().len() + path + "  HTTP/1.1\r\n".len();
         if line + headers <= self.limits.header {
             return Ok(());
         }
@@ -109,32 +111,53 @@ impl Gate {
             Caller::Client(client) => client.limiter.take(requests),
             Caller::Address(address) => self.addresses.take(*address, requests),
         };
-        charged.map_err(|refused| match refused {
-            Refused::Later(wait) => Problem { retry_after: Some(wait), ..Problem::new(ProblemCode::RateLimited) },
-            Refused::Never(most) => {
-                let detail =
-                    format!("The caller may send {most} requests at once, and an item of a batch counts as one.");
-                batch::too_many(detail, most as usize)
-            }
+        charged.map_err(refused)
+    }
+
+    /// A place among the batches in work.
+    ///
+    /// # Errors
+    /// 503 when all are taken.
+    pub fn place_of_batch(&self) -> Result<OwnedSemaphorePermit, Problem> {
+        self.batches.clone().try_acquire_owned().map_err(|_| {
+            Problem::new(ProblemCode::Overloaded).detail(
+                "The instance has as many batches in work as it takes. Repeat the request after the seconds in Retry-After.",
+            )
         })
     }
 
-    /// Counts the items of a batch, the first of which was counted as the request itself, and gives it a place among the batches
-    /// to be kept until the last item is answered.
+    /// Counts the items of a batch, the first of which was counted as the request itself.
     ///
     /// # Errors
-    /// 429 when the items are more than the caller may ask now, 422 when they are more than it may ever ask at once, 503 when
-    /// too many batches are in work.
-    pub fn admit_batch(&self, request: &HttpRequest, items: usize) -> Result<OwnedSemaphorePermit, Problem> {
-        let permit = self.batches.clone().try_acquire_owned().map_err(|_| {
-            Problem::new(ProblemCode::Overloaded)
-                .detail("The instance has as many batches in work as it takes. Repeat the request after the seconds in Retry-After.")
-        })?;
-        let others = u32::try_from(items.saturating_sub(1)).unwrap_or(u32::MAX);
-        if let (Some(others), Some(caller)) = (NonZeroU32::new(others), request.extensions().get::<Caller>()) {
-            self.charge(caller, others)?;
+    /// 429 when the items are more than the caller may ask now, 422 when they are more than it may ever ask at once.
+    pub fn charge_batch(&self, request: &HttpRequest, items: usize) -> Result<(), Problem> {
+        let extensions = request.extensions();
+        let Some(caller) = extensions.get::<Caller>() else { return Ok(()) };
+        let most = match caller {
+            Caller::Client(client) => client.limiter.most(),
+            Caller::Address(_) => self.addresses.most(),
+        };
+        let others = u32::try_from(items).unwrap_or(u32::MAX).saturating_sub(1);
+        let Some(others) = NonZeroU32::new(others) else { return Ok(()) };
+        match most {
+            // The first item is a part of the burst, too.
+            Some(most) if others.get() >= most => Err(refused(Refused::Never(most))),
+            _ => self.charge(caller, others).map_err(|problem| Problem {
+                // When it comes again, the request itself counts first.
+                retry_after: problem.retry_after.map(|wait| wait + 1),
+                ..problem
+            }),
         }
-        Ok(permit)
+    }
+}
+
+fn refused(refused: Refused) -> Problem {
+    match refused {
+        Refused::Later(wait) => Problem { retry_after: Some(wait), ..Problem::new(ProblemCode::RateLimited) },
+        Refused::Never(most) => Problem::too_many_items(
+            format!("The caller may send {most} requests at once, and an item of a batch counts as one."),
+            most as usize,
+        ),
     }
 }
 
@@ -155,10 +178,7 @@ pub async fn admitted(
 ) -> Result<ServiceResponse<BoxBody>, Error> {
     let edge = Edge::of(request.request()).clone();
     let refused = match edge.gate.admit(&request) {
-        Ok((caller, _permit)) => {
-            request.extensions_mut().insert(caller);
-            return next.call(request).await.map(ServiceResponse::map_into_boxed_body);
-        }
+        Ok(_place) => return next.call(request).await.map(ServiceResponse::map_into_boxed_body),
         Err(problem) => problem,
     };
     let rest = request.extract::<web::Payload>().await?;

@@ -9,7 +9,7 @@ use governor::{DefaultDirectRateLimiter, DefaultKeyedRateLimiter, InsufficientCa
 use crate::settings::Rate;
 
 /// Why a request is refused.
-#[derive(Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Refused {
     /// For now: it may be repeated after so many seconds.
     Later(u64),
@@ -34,6 +34,11 @@ impl Limiter {
         self.rate
     }
 
+    /// The most requests at once; none is no limit.
+    pub fn most(&self) -> Option<u32> {
+        self.limiter.as_ref().map(|_| self.rate.burst)
+    }
+
     /// Counts requests, or says when they may come.
     pub fn take(&self, requests: NonZeroU32) -> Result<(), Refused> {
         self.limiter.as_ref().map_or(Ok(()), |limiter| outcome(limiter.check_n(requests)))
@@ -41,22 +46,30 @@ impl Limiter {
 }
 
 /// The rates of all addresses; none is no limit.
-pub struct Addresses(Option<DefaultKeyedRateLimiter<IpAddr>>);
+pub struct Addresses {
+    rate: Rate,
+    limiter: Option<DefaultKeyedRateLimiter<IpAddr>>,
+}
 
 impl Addresses {
     /// Each address starts with a full burst.
     pub fn new(rate: Rate) -> Self {
-        Self(quota(rate).map(RateLimiter::keyed))
+        Self { rate, limiter: quota(rate).map(RateLimiter::keyed) }
+    }
+
+    /// The most requests at once; none is no limit.
+    pub fn most(&self) -> Option<u32> {
+        self.limiter.as_ref().map(|_| self.rate.burst)
     }
 
     /// Counts requests of an address, or says when they may come.
     pub fn take(&self, address: IpAddr, requests: NonZeroU32) -> Result<(), Refused> {
-        self.0.as_ref().map_or(Ok(()), |limiter| outcome(limiter.check_key_n(&address, requests)))
+        self.limiter.as_ref().map_or(Ok(()), |limiter| outcome(limiter.check_key_n(&address, requests)))
     }
 
     /// Forgets addresses whose burst is full again: they count as if they had never asked.
     pub fn forget_idle(&self) {
-        if let Some(limiter) = &self.0 {
+        if let Some(limiter) = &self.limiter {
             limiter.retain_recent();
             limiter.shrink_to_fit();
         }

@@ -8,6 +8,7 @@ mod traces;
 
 use std::io::IsTerminal;
 
+use actix_web::http::Method;
 use tracing::Subscriber;
 use tracing_subscriber::filter::{FilterExt, filter_fn};
 use tracing_subscriber::layer::SubscriberExt;
@@ -46,4 +47,10 @@ where
         LogFormat::Human => log.boxed(),
         LogFormat::Json => log.json().flatten_event(true).with_current_span(false).with_span_list(false).boxed(),
     }
+}
+
+/// A method as it is logged: what else a caller may have written for one is its own.
+pub fn method(method: &Method) -> &'static str {
+    const KNOWN: [&str; 9] = ["CONNECT", "DELETE", "GET", "HEAD", "OPTIONS", "PATCH", "POST", "PUT", "TRACE"];
+    KNOWN.into_iter().find(|known| *known == method.as_str()).unwrap_or("other")
 }

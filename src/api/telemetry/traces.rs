@@ -80,7 +80,8 @@ impl Extractor for Headers<'_> {
 
 /// Begins the span of a request.
 pub fn begun(request: &ServiceRequest, request_id: &str) -> Span {
-    let (method, route) = (request.method().as_str(), request.match_pattern().unwrap_or_else(|| "other".to_owned()));
+    let (method, route) =
+        (super::method(request.method()), request.match_pattern().unwrap_or_else(|| "other".to_owned()));
     let span = tracing::info_span!(
         target: "loopwright::request",
         "request",

@@ -1,15 +1,14 @@
 //! Many at once: connections, requests in work, batches in work.
 
-use std::sync::Mutex;
-use std::sync::mpsc::channel;
+use std::net::SocketAddr;
+use std::time::Duration;
 
 use reqwest::Method;
 use serde_json::json;
 
 use super::super::harness::{send, start, start_both, wait_until_in_work};
 use super::super::socket::Socket;
-use super::super::weather_service::{PLACE, WeatherService, sound};
-use super::{GATE, JSON, batch, size};
+use super::{GATE, JSON, batch, heavy_batch, size};
 
 /// Begins a request and keeps its last byte back.
 fn begin(socket: &mut Socket) {
@@ -55,38 +54,65 @@ fn a_caller_that_hangs_up_gives_its_place_back() {
     assert!((0..1000).any(|_| size(&mut socket, "").status == 200), "the place of a caller that left stays taken");
 }
 
-#[test]
-fn as_many_batches_as_are_taken_are_in_work() {
-    let (asked, is_asked) = channel();
-    let (release, released) = channel::<()>();
-    let released = Mutex::new(released);
-    let service = WeatherService::start(move |question, _, base| {
-        asked.send(()).unwrap();
-        // Ends when the test lets go, or with it.
-        let _ = released.lock().unwrap().recv();
-        sound(question, base)
-    });
-    let address = start(&[
-        ("LOOPWRIGHT_BATCHES_IN_FLIGHT", "1"),
-        ("LOOPWRIGHT_FORECAST_URL", &service.base()),
-        ("LOOPWRIGHT_FORECAST_USER_AGENT", "yard@tern-island.example"),
-        ("LOOPWRIGHT_FORECAST_TIMEOUT", "50 s"),
-    ]);
-    let mut plans: serde_json::Value = serde_json::from_str(&batch(1)).unwrap();
-    plans["weather"] = json!({ "location": { "latitude": PLACE.0, "longitude": PLACE.1 } });
-    let (path, body) = ("/v1/installation-plan/batch", plans.to_string());
-    let mut first = Socket::open(address);
-    first.send(format!("POST {path} HTTP/1.1\r\nhost: loops\r\n{JSON}content-length: {}\r\n\r\n{body}", body.len()));
-    is_asked.recv().unwrap();
+/// An instance that takes one batch at once, and the address of its counters.
+fn one_batch() -> (SocketAddr, SocketAddr) {
+    let settings = [("LOOPWRIGHT_BATCHES_IN_FLIGHT", "1"), ("LOOPWRIGHT_METRICS_LISTEN", "127.0.0.1:0")];
+    let (address, metrics) = start_both(&settings);
+    (address, metrics.unwrap())
+}
 
+const BATCH: &str = "/v1/installation-plan/batch";
+
+#[test]
+fn a_batch_has_its_place_before_its_body_has_arrived() {
+    let (address, metrics) = one_batch();
+    let (mut first, body) = (Socket::open(address), batch(2));
+    let (begun, rest) = body.split_at(40);
+    first.send(format!("POST {BATCH} HTTP/1.1\r\nhost: loops\r\n{JSON}content-length: {}\r\n\r\n{begun}", body.len()));
+    wait_until_in_work(metrics, 1);
     let mut second = Socket::open(address);
-    let refused = second.post(path, JSON, batch(1).as_bytes());
+    let refused = second.post(BATCH, JSON, body.as_bytes());
     assert_eq!((refused.status, &refused.body["code"]), (503, &json!("overloaded")));
     assert!(refused.head.contains("retry-after: 1\r\n"), "{}", refused.head);
     assert_eq!(size(&mut second, "").status, 200, "a single request is refused for the sake of batches");
-    drop(release);
-    first.read(&Method::POST, path);
-    assert_eq!(second.post(path, JSON, batch(1).as_bytes()).status, 200);
+    first.send(rest);
+    assert_eq!(first.read(&Method::POST, BATCH).status, 200);
+    assert_eq!(second.post(BATCH, JSON, body.as_bytes()).status, 200);
+}
+
+#[test]
+fn a_batch_has_its_place_until_its_answer_is_read() {
+    let (address, metrics) = one_batch();
+    let (mut first, body) = (Socket::open_narrow(address), heavy_batch());
+    first.send(format!("POST {BATCH} HTTP/1.1\r\nhost: loops\r\n{JSON}content-length: {}\r\n\r\n{body}", body.len()));
+    first.wait_for_the_first_byte();
+    wait_until_in_work(metrics, 0);
+    let mut second = Socket::open(address);
+    assert_eq!(second.post(BATCH, JSON, batch(1).as_bytes()).status, 503);
+    let (length, read) = first.read_slowly(Duration::ZERO);
+    assert_eq!(read, length);
+    assert!((0..1000).any(|_| second.post(BATCH, JSON, batch(1).as_bytes()).status == 200), "the place stays taken");
+}
+
+#[test]
+fn strangers_take_no_place_of_a_client() {
+    let keys = std::env::temp_dir().join(format!("loopwright-places-{}.json", std::process::id()));
+    let hash = "2bb80d537b1da3e38bd30361aa855686bde0eacd7162fef6a25fe97bf527a25b";
+    std::fs::write(&keys, format!("[{{\"name\":\"shop\",\"sha256\":[\"{hash}\"]}}]")).unwrap();
+    let (address, metrics) = start_both(&[
+        ("LOOPWRIGHT_IN_FLIGHT", "1"),
+        ("LOOPWRIGHT_METRICS_LISTEN", "127.0.0.1:0"),
+        ("LOOPWRIGHT_KEYS", keys.to_str().unwrap()),
+    ]);
+    let mut strangers: Vec<_> = (0..8).map(|_| Socket::open(address)).collect();
+    for (stranger, path) in
+        strangers.iter_mut().zip(["/problems/x", "/v1/loop-sizing", "/docs/", "/openapi.json"].iter().cycle())
+    {
+        stranger.send(format!("POST {path} HTTP/1.1\r\nhost: loops\r\ncontent-length: 9\r\n\r\n"));
+    }
+    wait_until_in_work(metrics.unwrap(), 8);
+    assert_eq!(size(&mut Socket::open(address), "authorization: Bearer secret\r\n").status, 200);
+    std::fs::remove_file(keys).unwrap();
 }
 
 #[test]

@@ -61,11 +61,31 @@ fn an_item_of_a_batch_is_a_request() {
     assert_eq!((refused.status, &refused.body["code"]), (429, &json!("rate_limited")));
     let wait = refused.head.split("retry-after: ").nth(1).unwrap().split("\r\n").next().unwrap();
     assert!(wait.parse::<u64>().unwrap() > 5, "45 requests after 30 of a burst of 50 come back in {wait} s");
-    let slow = start(&[("LOOPWRIGHT_RATE", "1"), ("LOOPWRIGHT_BURST", "5")]);
-    let never = Socket::open(slow).post("/v1/installation-plan/batch", JSON, batch(7).as_bytes());
-    let fault = &never.body["errors"][0];
-    assert_eq!((never.status, &fault["pointer"], &fault["code"]), (422, &json!("#/items"), &json!("list_size")));
-    assert_eq!(fault["hint"], "Send at most 5 items.");
+    for items in [6, 7, 150] {
+        let slow = start(&[("LOOPWRIGHT_RATE", "1"), ("LOOPWRIGHT_BURST", "5")]);
+        let never = Socket::open(slow).post("/v1/installation-plan/batch", JSON, batch(items).as_bytes());
+        let fault = &never.body["errors"][0];
+        assert_eq!((never.status, &fault["pointer"], &fault["code"]), (422, &json!("#/items"), &json!("list_size")));
+        assert_eq!(fault["hint"], "Send at most 5 items.");
+    }
+}
+
+#[test]
+fn a_batch_that_comes_back_when_it_is_told_to_is_answered() {
+    let slow = start(&[("LOOPWRIGHT_RATE", "4"), ("LOOPWRIGHT_BURST", "8")]);
+    let mut socket = Socket::open(slow);
+    let mut ask = || socket.post("/v1/installation-plan/batch", JSON, batch(8).as_bytes());
+    assert_eq!(ask().status, 200);
+    // The first refusal may be for the request alone, the second knows the items.
+    let answered = (0..3).any(|_| {
+        let reply = ask();
+        if reply.status == 429 {
+            let wait = reply.head.split("retry-after: ").nth(1).unwrap().split("\r\n").next().unwrap();
+            std::thread::sleep(std::time::Duration::from_secs(wait.parse().unwrap()));
+        }
+        reply.status == 200
+    });
+    assert!(answered, "three times the wait was not enough");
 }
 
 #[test]

@@ -21,6 +21,9 @@ fn a_large_head_is_refused_and_its_connection_lives() {
     let long = format!("POST {path} HTTP/1.1\r\nhost: loops\r\n{JSON}content-length: {}\r\n\r\n{GATE}", GATE.len());
     socket.send(long);
     assert_eq!(socket.read(&reqwest::Method::POST, "/v1/loop-sizing").status, 431, "the path is not counted");
+    let method = format!("{} /health/live HTTP/1.1\r\nhost: loops\r\n\r\n", "A".repeat(1000));
+    socket.send(method);
+    assert_eq!(socket.read(&reqwest::Method::POST, "/v1/loop-sizing").status, 431, "the method is not counted");
     assert_eq!(size(&mut socket, "").status, 200);
 }
 

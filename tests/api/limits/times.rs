@@ -2,7 +2,7 @@
 
 use super::super::harness::{shared, start};
 use super::super::socket::Socket;
-use super::{JSON, batch, size};
+use super::{JSON, batch, heavy_batch, size};
 
 #[test]
 fn a_head_that_does_not_arrive_in_time_ends_its_connection() {
@@ -31,17 +31,17 @@ fn the_head_of_a_later_request_is_timed_too() {
 fn a_caller_that_reads_slowly_gets_its_whole_answer() {
     let hasty = start(&[("LOOPWRIGHT_HEADER_DEADLINE", "1 s"), ("LOOPWRIGHT_IDLE_TIMEOUT", "1 s")]);
     let (path, body) = ("/v1/installation-plan/batch", batch(200));
-    let mut socket = Socket::open(hasty);
+    let mut socket = Socket::open_narrow(hasty);
     socket.send(format!("POST {path} HTTP/1.1\r\nhost: loops\r\n{JSON}content-length: {}\r\n\r\n{body}", body.len()));
     let (length, read) = socket.read_slowly(std::time::Duration::from_secs(4));
-    assert!(length > 2_000_000, "an answer of {length} bytes fits into the buffers of both ends");
+    assert!(length > 5_000_000, "an answer of {length} bytes fits into the buffers of both ends");
     assert_eq!(read, length);
 }
 
 #[test]
 fn a_connection_without_a_next_request_is_ended() {
     let hasty = start(&[("LOOPWRIGHT_IDLE_TIMEOUT", "1 s")]);
-    let mut socket = Socket::open(hasty);
+    let mut socket = Socket::open_narrow(hasty);
     assert_eq!(size(&mut socket, "").status, 200);
     assert!(socket.is_ended(), "an idle connection is kept");
     // The usual time is longer than any balancer keeps its own.
@@ -54,7 +54,7 @@ fn a_connection_without_a_next_request_is_ended() {
 #[test]
 fn a_caller_that_reads_nothing_loses_its_connection() {
     let hasty = start(&[("LOOPWRIGHT_IDLE_TIMEOUT", "1 s")]);
-    let mut socket = Socket::open(hasty);
+    let mut socket = Socket::open_narrow(hasty);
     let body = batch(150);
     for _ in 0..4 {
         let path = "/v1/installation-plan/batch";
@@ -63,4 +63,14 @@ fn a_caller_that_reads_nothing_loses_its_connection() {
     }
     // Far more than both ends buffer is on its way, and none of it is read until the other end has given up.
     assert!(socket.is_given_up(), "the instance still waits for a caller that reads nothing");
+}
+
+#[test]
+fn a_caller_that_reads_for_ever_loses_its_connection() {
+    let hasty = start(&[("LOOPWRIGHT_ANSWER_DEADLINE", "1 s")]);
+    let (path, body) = ("/v1/installation-plan/batch", heavy_batch());
+    let mut socket = Socket::open_narrow(hasty);
+    socket.send(format!("POST {path} HTTP/1.1\r\nhost: loops\r\n{JSON}content-length: {}\r\n\r\n{body}", body.len()));
+    let (length, read) = socket.read_slowly(std::time::Duration::from_secs(12));
+    assert!(read < length, "an answer of {length} bytes may be read for ever");
 }
