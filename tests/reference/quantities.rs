@@ -1,4 +1,9 @@
-//! Quantities as they are written and read: laws for every text, and texts that stand at an edge of the grammar.
+//! Quantities as they are written, read and shown: here the laws for every text, below what single texts become.
+
+mod kinds;
+mod shown;
+mod texts;
+mod units;
 
 use loopwright::quantity::dimension::{
     DepthPerDay, Dimension, Duration, InductancePerLength, Length, Speed, Temperature, TemperatureDifference, Volume,
