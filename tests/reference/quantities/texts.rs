@@ -51,16 +51,9 @@ fn feet_with_inches_and_hours_with_minutes() {
     }
     // A larger part of nothing is a whole number as well; one below nothing says not which way its inches go.
     assert!((metres("0 ft 6 in") - 0.1524).abs() < 1e-12);
-    for text in [
-        "-6 ft 6 in",
-        "6.5 ft 6 in",
-        "6 in 6 ft",
-        "6 ft 6 m",
-        "6 m 6 in",
-        "6 ft 6",
-        "6 yd 6 in",
-        "6 ft 6 in 6 in",
-    ] {
+    for text in
+        ["-6 ft 6 in", "6.5 ft 6 in", "6 in 6 ft", "6 ft 6 m", "6 m 6 in", "6 ft 6", "6 yd 6 in", "6 ft 6 in 6 in"]
+    {
         assert_eq!(refused::<Length>(text).code, TextFaultCode::UnitUnknown, "{text}");
     }
     let seconds = |text| parse::<Duration>(text).unwrap().si.magnitude();
