@@ -135,3 +135,29 @@ fn the_file_of_weather_has_its_humidity_over_water() {
     };
     assert!(rows.iter().map(apart).sum::<f64>() / 168.0 < 0.1);
 }
+
+/// A rate of 1, then a stretch of nothing, then 2: by hand.
+#[test]
+fn a_sum_stands_still_where_nothing_is_added() {
+    let sum = Accumulated::new([(10.0, 1.0), (20.0, 0.0), (30.0, 2.0)]);
+    for (time, expected) in [
+        (-5.0, 0.0),
+        (0.0, 0.0),
+        (5.0, 5.0),
+        (10.0, 10.0),
+        (15.0, 10.0),
+        (20.0, 10.0),
+        (25.0, 20.0),
+        (30.0, 30.0),
+        (40.0, 30.0),
+    ] {
+        assert_eq!(sum.at(time), expected, "at {time}");
+    }
+    // Of the times that have an amount, the first.
+    for (amount, expected) in [(0.0, 0.0), (5.0, 5.0), (10.0, 10.0), (20.0, 25.0), (30.0, 30.0)] {
+        assert_eq!(sum.when(amount), Some(expected), "{amount}");
+    }
+    assert_eq!(sum.when(30.000_001), None);
+    let nothing = Accumulated::new([]);
+    assert_eq!((nothing.at(5.0), nothing.when(0.0), nothing.when(1.0)), (0.0, Some(0.0), None));
+}
