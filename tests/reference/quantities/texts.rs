@@ -29,6 +29,7 @@ fn numbers_in_all_their_forms() {
         ("0 m", 0.0),
         ("007.50 m", 7.5),
         ("0/4 m", 0.0),
+        ("1\u{a0}1/4\tm", 1.25),
     ] {
         assert!((metres(text) - expected).abs() < 1e-15, "{text}: {}", metres(text));
     }
