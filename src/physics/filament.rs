@@ -58,7 +58,7 @@ impl Segment {
 /// distance is r·e^(-Y): Y = 1/4 while the current fills the wire, 0 when it keeps to the skin.
 ///
 /// Source: Rosa, NBS Bulletin 4 no. 2 (1908, from memory); Rosa & Grover, NBS Bulletin 8 no. 1.
-/// Worked number: 1 m of wire of 1 mm radius at low frequency, 1.3704 µH.
+/// Worked number: 1 m of wire of 1 mm radius at low frequency, 1.3703 µH.
 pub fn self_inductance(length: f64, mean_distance: f64) -> f64 {
     let diagonal = length.hypot(mean_distance);
     let logarithm = ((length + diagonal) / mean_distance).ln();

@@ -59,7 +59,7 @@ pub struct Strand {
 
 impl Winding {
     /// Wire of one turn in metres, all cells. Worked number: 6 × 6 ft with corner cuts of 12 in,
-    /// 6.602 m (21.66 ft).
+    /// 6.601 m (21.66 ft).
     pub fn turn_length(&self) -> f64 {
         // A diagonal is √2 legs long and replaces two.
         self.straight_cut() + self.centre_slot() - 4.0 * self.leg() * (2.0 - SQRT_2)

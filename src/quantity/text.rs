@@ -153,12 +153,9 @@ fn checked_ratio(numerator: f64, denominator: f64) -> Option<f64> {
 /// `7`, `7.2` or `.5`.
 fn read_decimal(text: &str) -> Option<(f64, &str)> {
     let end = text.find(|c: char| !c.is_ascii_digit() && c != '.').unwrap_or(text.len());
-    let number = &text[..end];
-    let digits = number.bytes().filter(u8::is_ascii_digit).count();
-    if digits == 0 || number.len() > digits + 1 || number.ends_with('.') {
-        return None;
-    }
-    Some((number.parse().ok()?, &text[end..]))
+    // What else is no number, such as a second point, the library refuses; a point at the end it would take.
+    let number = text[..end].parse().ok().filter(|_| !text[..end].ends_with('.'))?;
+    Some((number, &text[end..]))
 }
 
 fn read_whole(text: &str) -> Option<(f64, &str)> {

@@ -1,6 +1,7 @@
 //! The physics against published and independently computed values, and against the laws that it must obey.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test that cannot go on has failed")]
 
+mod air;
 mod calibration;
 mod cure;
 mod cure_laws;
@@ -8,3 +9,4 @@ mod faults;
 mod laws;
 mod plates;
 mod published;
+mod quantities;

@@ -5,6 +5,7 @@
 mod circuits;
 mod loops;
 mod wires;
+mod worked;
 
 const FOOT: f64 = 0.3048;
 const INCH: f64 = 0.0254;

@@ -69,6 +69,16 @@ fn nearly_parallel_segments_join_smoothly() {
 }
 
 #[test]
+fn what_is_left_beside_a_right_angle_goes_with_the_cosine() {
+    let a = segment([0.0, 0.0, 0.0], [2.0, 0.0, 0.0]);
+    let of = |cosine: f64| mutual(&a, &segment([0.0, 0.0, 0.1], [cosine, 1.0, 0.1]));
+    for cosine in [1e-6, 1e-7, 1e-9, 1e-12] {
+        assert_near(of(cosine) / cosine, of(1e-5) / 1e-5, 1e-4);
+    }
+    assert_eq!(of(0.0), 0.0);
+}
+
+#[test]
 fn parallel_segments_agree_with_the_equal_pair() {
     let a = segment([0.0, 0.0, 0.0], [1.0, 2.0, 2.0]);
     let b = a.shifted([0.02, -0.01, 0.0]);
@@ -95,5 +105,5 @@ fn worked_numbers() {
     let a = segment([0.0; 3], [1.0, 0.0, 0.0]);
     let b = segment([0.0; 3], [0.5, 0.75_f64.sqrt(), 0.0]);
     assert_near(mutual(&a, &b), NEUMANN * 3.0_f64.ln(), 1e-12);
-    assert_near(self_inductance(1.0, 1e-3 * (-0.25_f64).exp()), 1.3704e-6, 1e-4);
+    assert_near(self_inductance(1.0, 1e-3 * (-0.25_f64).exp()), 1.37034e-6, 1e-5);
 }

@@ -25,7 +25,9 @@ impl UprightTurn {
     /// Self-inductance in henry.
     ///
     /// Source: Rosa & Grover, NBS Bulletin 8 no. 1, rectangle of round wire with the current on its
-    /// surface. Worked number: 1 × 1 m, radius 1 mm, 4.9070 µH.
+    /// surface. DIFFERENCE: the free ends of the sides count here, (μ0/2π) · radius each, which that formula leaves out; the
+    /// radii that stand for two-wheelers were fitted with them. Worked number: 1 × 1 m, radius 1 mm, 4.9078 µH, where the formula
+    /// gives 4.9070.
     pub fn inductance(&self) -> f64 {
         let Self { length, height, radius } = *self;
         2.0 * (self_inductance(length, radius) - self_inductance(length, height) + self_inductance(height, radius)

@@ -1,0 +1,111 @@
+//! The laws of the grammar of quantities, for any text.
+
+use loopwright::calculation::subject::{
+    ApproachSpeed, CartridgeVolume, ConductorSize, FirstDayDepth, LeadInInductance, OpeningTime, SideOffset,
+    WeatherTemperature,
+};
+use loopwright::quantity::dimension::{
+    DepthPerDay, Dimension, Duration, InductancePerLength, Length, Magnitude, Speed, Temperature,
+    TemperatureDifference, Volume, WireSize,
+};
+use loopwright::quantity::shown::{write, write_temperature};
+use loopwright::quantity::{Kind, TextFault, TextFaultCode, Written, parse};
+
+/// Holds the laws against the text of some bytes, for every dimension and for a kind of each.
+pub fn check(bytes: &[u8]) {
+    let Ok(text) = std::str::from_utf8(bytes) else { return };
+    let readers = [
+        reads::<Length>(text),
+        reads::<Temperature>(text),
+        reads::<Speed>(text),
+        reads::<Volume>(text),
+        reads::<Duration>(text),
+        reads::<InductancePerLength>(text),
+        reads::<DepthPerDay>(text),
+        reads::<WireSize>(text),
+    ];
+    assert!(readers.iter().filter(|reads| **reads).count() <= 1, "{text:?} is read as two dimensions");
+    // A difference of temperatures is written like a temperature, but not spelled out: 5 degrees more are no place on a scale.
+    assert!(!reads::<TemperatureDifference>(text) || readers[1], "{text:?}");
+
+    keeps_its_range::<SideOffset>(text);
+    keeps_its_range::<WeatherTemperature>(text);
+    keeps_its_range::<ApproachSpeed>(text);
+    keeps_its_range::<CartridgeVolume>(text);
+    keeps_its_range::<OpeningTime>(text);
+    keeps_its_range::<LeadInInductance>(text);
+    keeps_its_range::<FirstDayDepth>(text);
+    keeps_its_range::<ConductorSize>(text);
+
+    a_length_is_written_as_it_is_read(text);
+    a_temperature_is_written_as_it_is_read(text);
+}
+
+/// Whether a text is a quantity of a dimension. If so it is finite, and letters and spaces do not matter; if not, it says why.
+fn reads<D: Dimension>(text: &str) -> bool {
+    let read = parse::<D>(text);
+    if let Err(fault) = &read {
+        assert_explained(fault, text);
+        assert_ne!(fault.code, TextFaultCode::OutOfRange, "the grammar knows no range");
+        return false;
+    }
+    let written = read.expect("was looked at");
+    let value = written.si.magnitude();
+    assert!(value.is_finite(), "{text:?} is {value}");
+    assert_eq!(written.text, text.trim());
+    // Forty characters are the most, and space counts; some letters are longer in upper case.
+    if text.chars().count() + 2 <= 40 {
+        assert_same::<D>(&written, &format!(" {text} "));
+        assert_same::<D>(&written, &text.to_lowercase());
+        if text.is_ascii() {
+            assert_same::<D>(&written, &text.to_uppercase());
+        }
+    }
+    true
+}
+
+fn assert_same<D: Dimension>(written: &Written<D::Si>, text: &str) {
+    let again = parse::<D>(text).unwrap_or_else(|fault| panic!("{text:?}: {fault:?}"));
+    assert_eq!((again.si.magnitude(), again.system), (written.si.magnitude(), written.system), "{text:?}");
+}
+
+fn assert_explained(fault: &TextFault, text: &str) {
+    assert!(!fault.detail.is_empty() && !fault.hint.is_empty(), "{text:?}: {fault:?}");
+}
+
+/// What a field takes lies in its range; what it refuses, it explains.
+fn keeps_its_range<K: Kind>(text: &str) {
+    match K::from_text(text.to_owned()).read() {
+        Ok(written) => {
+            let [least, greatest] =
+                K::RANGE.map(|bound| parse::<K::Dimension>(bound).expect("a bound is a quantity").si.magnitude());
+            // A wire size falls as its gauge rises; its bounds are given by area.
+            let hair = 1e-9 * (least.abs() + greatest.abs());
+            let value = written.si.magnitude();
+            assert!(value >= least - hair && value <= greatest + hair, "{text:?} is {value}");
+        }
+        Err(fault) => assert_explained(&fault, text),
+    }
+}
+
+/// A length that a report repeats as a request would hold it is the same to the decimals that it is written with.
+fn a_length_is_written_as_it_is_read(text: &str) {
+    if let Some(written) = parse::<Length>(text).ok().filter(|written| written.si.magnitude().abs() < 1e9) {
+        let shown = write(written.si, written.system);
+        let again = parse::<Length>(&shown).unwrap_or_else(|fault| panic!("{shown:?}: {fault:?}"));
+        let apart = (again.si.magnitude() - written.si.magnitude()).abs();
+        assert!(apart <= 0.51e-4 + 1e-12 * written.si.magnitude().abs(), "{text:?} is shown as {shown:?}");
+        assert_eq!(again.system, written.system);
+    }
+}
+
+/// The same for a temperature.
+fn a_temperature_is_written_as_it_is_read(text: &str) {
+    if let Some(written) = parse::<Temperature>(text).ok().filter(|written| written.si.magnitude().abs() < 1e9) {
+        let shown = write_temperature(written.si, written.system);
+        let again = parse::<Temperature>(&shown).unwrap_or_else(|fault| panic!("{shown:?}: {fault:?}"));
+        let apart = (again.si.magnitude() - written.si.magnitude()).abs();
+        assert!(apart <= 0.51e-2 + 1e-9 * written.si.magnitude().abs(), "{text:?} is shown as {shown:?}");
+        assert_eq!(again.system, written.system);
+    }
+}

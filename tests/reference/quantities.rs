@@ -1,0 +1,58 @@
+//! Quantities as they are written, read and shown: here the laws for every text, below what single texts become.
+
+mod kinds;
+mod shown;
+mod texts;
+mod units;
+
+use loopwright::quantity::dimension::{
+    DepthPerDay, Dimension, Duration, InductancePerLength, Length, Speed, Temperature, TemperatureDifference, Volume,
+    WireSize,
+};
+use loopwright::quantity::shown::round;
+use loopwright::quantity::{System, parse};
+use proptest::prelude::*;
+use uom::si::length::{foot, inch, millimeter};
+use uom::si::thermodynamic_temperature::{degree_celsius, degree_fahrenheit};
+
+proptest! {
+    #[test]
+    fn a_length_reads_back_as_it_was_written(micrometres in 0..100_000_000_u64, sixteenths in 1..100_000_u64) {
+        let text = format!("{}.{:03} mm", micrometres / 1000, micrometres % 1000);
+        let written = parse::<Length>(&text).unwrap();
+        prop_assert_eq!(format!("{:.3} mm", round(written.si.get::<millimeter>(), 3)), text.clone());
+        prop_assert_eq!((written.system, written.text), (System::Metric, text));
+
+        let text = format!("{}-{}/16 in", sixteenths / 16, sixteenths % 16);
+        let written = parse::<Length>(&text).unwrap();
+        prop_assert_eq!(round(written.si.get::<inch>() * 16.0, 6), sixteenths as f64);
+        let compound = format!("{} ft {} {}/16 in", sixteenths / 192, sixteenths % 192 / 16, sixteenths % 16);
+        let compound = parse::<Length>(&compound).unwrap();
+        prop_assert!((compound.si - written.si).abs().get::<millimeter>() < 1e-6);
+        prop_assert_eq!(compound.system, System::UsCustomary);
+        prop_assert!((compound.si.get::<foot>() - sixteenths as f64 / 192.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn a_temperature_reads_back_as_it_was_written(hundredths in -5_000..20_000_i32) {
+        let number = f64::from(hundredths) / 100.0;
+        let celsius = parse::<Temperature>(&format!("{number} °C")).unwrap();
+        prop_assert_eq!(round(celsius.si.get::<degree_celsius>(), 2), number);
+        let fahrenheit = parse::<Temperature>(&format!("{number} °F")).unwrap();
+        prop_assert_eq!(round(fahrenheit.si.get::<degree_fahrenheit>(), 2), number);
+        prop_assert!((celsius.si.get::<degree_fahrenheit>() - (number * 1.8 + 32.0)).abs() < 1e-9);
+    }
+
+    #[test]
+    fn no_text_breaks_the_reader(text in prop_oneof![".{0,60}", "[-+]?[0-9 ./,'\"-]{0,12} ?[a-zA-Z°µ/' \"²³0-9-]{0,12}"]) {
+        fn reads<D: Dimension>(text: &str) -> bool {
+            match parse::<D>(text) {
+                Ok(written) => written.text == text.trim(),
+                Err(fault) => !fault.hint.is_empty() && !fault.detail.is_empty(),
+            }
+        }
+        prop_assert!(reads::<Length>(&text) && reads::<Temperature>(&text) && reads::<TemperatureDifference>(&text));
+        prop_assert!(reads::<Speed>(&text) && reads::<Volume>(&text) && reads::<Duration>(&text));
+        prop_assert!(reads::<InductancePerLength>(&text) && reads::<DepthPerDay>(&text) && reads::<WireSize>(&text));
+    }
+}

@@ -1,0 +1,101 @@
+//! Quantities as reports show them: rounding, words, and both systems from one value. Expected figures by hand.
+
+use loopwright::quantity::System::{Metric, UsCustomary};
+use loopwright::quantity::dimension::{
+    DepthPerDay, Dimension, Duration, InductancePerLength, Length, Speed, Temperature, TemperatureDifference, Volume,
+};
+use loopwright::quantity::parse;
+use loopwright::quantity::shown::{
+    DepthPerDayValue, DetailLength, DurationValue, InductancePerLengthValue, PlanLength, SpeedValue,
+    TemperatureDifferenceValue, TemperatureValue, VolumeValue, WorkSpeedValue, counted, round, say, say_difference,
+    say_duration, say_small, say_temperature, write, write_temperature,
+};
+
+fn si<D: Dimension>(text: &str) -> D::Si {
+    parse::<D>(text).unwrap_or_else(|fault| panic!("{text}: {fault:?}")).si
+}
+
+#[test]
+fn halves_go_away_from_zero_and_nothing_is_below_it() {
+    for (value, decimals, expected) in [
+        (2.5, 0, 3.0),
+        (-2.5, 0, -3.0),
+        (1.005, 2, 1.01), // a hair below in binary
+        (-1.005, 2, -1.01),
+        (4.7625, 3, 4.763),
+        (1234.4, 0, 1234.0),
+        (1250.0, -2, 1300.0),
+        (0.4, 0, 0.0),
+        (1e6 + 0.049, 1, 1e6),
+    ] {
+        assert_eq!(round(value, decimals), expected, "{value}");
+    }
+    assert!(round(-0.4, 0).is_sign_positive());
+}
+
+/// What the guard takes back is noise: a digit that somebody could have meant stays.
+#[test]
+fn rounding_guards_against_noise_alone() {
+    assert_eq!(round(0.499_999_999_99, 0), 0.0);
+    assert_eq!(round(0.499_999_999_999_9, 0), 1.0);
+    assert_eq!(round(999.499_999_99, 0), 999.0);
+    assert_eq!(round(999_999.499_999_999_9, 0), 1e6);
+    assert_eq!(round(-999_999.499_999_999_9, 0), -1e6);
+    assert_eq!(round(-0.499_999_999_99, 0), 0.0);
+}
+
+#[test]
+fn lengths_in_words() {
+    let yard = si::<Length>("12.84 ft");
+    assert_eq!([say(yard, UsCustomary), say(yard, Metric)], ["12.8 ft", "3.91 m"]);
+    assert_eq!([write(yard, UsCustomary), write(yard, Metric)], ["12.84 ft", "3.9136 m"]);
+    let cover = si::<Length>("1.3904 in");
+    assert_eq!([say_small(cover, UsCustomary), say_small(cover, Metric)], ["1.39 in", "35.3 mm"]);
+    assert_eq!(["loop", "day"].map(|thing| counted(1.0, thing)), ["1 loop", "1 day"]);
+    assert_eq!([counted(0.0, "loop"), counted(3.0, "loop"), counted(1.5, "day")], ["0 loops", "3 loops", "1.5 days"]);
+}
+
+#[test]
+fn temperatures_in_words() {
+    let cold = si::<Temperature>("-3.456 °C");
+    assert_eq!([say_temperature(cold, UsCustomary), say_temperature(cold, Metric)], ["25.8 °F", "-3.5 °C"]);
+    assert_eq!([write_temperature(cold, UsCustomary), write_temperature(cold, Metric)], ["25.78 °F", "-3.46 °C"]);
+    let margin = si::<TemperatureDifference>("3 °C");
+    assert_eq!([say_difference(margin, UsCustomary), say_difference(margin, Metric)], ["5.4 °F", "3 °C"]);
+}
+
+/// Minutes to two hours, hours to two days.
+#[test]
+fn durations_in_words() {
+    for (text, expected) in [
+        ("45 min", "45 min"),
+        ("119 min", "119 min"),
+        ("119.69 min", "120 min"),
+        ("119.7 min", "2 h"),
+        ("2 h", "2 h"),
+        ("3.54 h", "3.5 h"),
+        ("47.9 h", "47.9 h"),
+        ("48 h", "2 days"),
+        ("100 h", "4.2 days"),
+    ] {
+        assert_eq!(say_duration(si::<Duration>(text)), expected, "{text}");
+    }
+}
+
+#[test]
+fn both_systems_from_one_value() {
+    assert_eq!(PlanLength::from(si::<Length>("10 ft")), PlanLength { ft: 10.0, m: 3.048 });
+    assert_eq!(DetailLength::from(si::<Length>("3/16 in")), DetailLength { inch: 0.1875, mm: 4.763 });
+    assert_eq!(TemperatureValue::from(si::<Temperature>("23 °C")), TemperatureValue { f: 73.4, c: 23.0 });
+    let margin = TemperatureDifferenceValue::from(si::<TemperatureDifference>("2.5 °C"));
+    assert_eq!(margin, TemperatureDifferenceValue { f: 4.5, c: 2.5 });
+    let front = DepthPerDayValue::from(si::<DepthPerDay>("1/8 in/day"));
+    assert_eq!(front, DepthPerDayValue { inch_per_day: 0.125, mm_per_day: 3.175 });
+    assert_eq!(SpeedValue::from(si::<Speed>("10 mph")), SpeedValue { mph: 10.0, km_h: 16.09 });
+    let saw = WorkSpeedValue::from(si::<Speed>("6 ft/min"));
+    assert_eq!(saw, WorkSpeedValue { ft_per_min: 6.0, m_per_min: 1.829 });
+    assert_eq!(VolumeValue::from(si::<Volume>("29 fl oz")), VolumeValue { fl_oz: 29.0, ml: 858.0 });
+    assert_eq!(DurationValue::from(si::<Duration>("1 h 30 min")), DurationValue { h: 1.5, min: 90.0, s: 5400.0 });
+    let lead_in = InductancePerLengthValue::from(si::<InductancePerLength>("0.22 uH/ft"));
+    assert_eq!(lead_in, InductancePerLengthValue { uh_per_ft: 0.22, uh_per_m: 0.7218 });
+}

@@ -1,0 +1,139 @@
+//! Single texts: what the grammar makes of them, and in which words it refuses them.
+
+use loopwright::quantity::dimension::{
+    Dimension, Duration, InductancePerLength, Length, Magnitude, Temperature, WireSize,
+};
+use loopwright::quantity::text::parse_like;
+use loopwright::quantity::{TextFault, TextFaultCode, parse};
+
+fn metres(text: &str) -> f64 {
+    parse::<Length>(text).unwrap_or_else(|fault| panic!("{text}: {fault:?}")).si.magnitude()
+}
+
+#[track_caller]
+fn refused<D: Dimension>(text: &str) -> TextFault {
+    parse::<D>(text).map(|written| written.text).expect_err(text)
+}
+
+#[test]
+fn numbers_in_all_their_forms() {
+    for (text, expected) in [
+        ("1-1/4 m", 1.25),
+        ("1 1/4 m", 1.25),
+        ("5/4 m", 1.25),
+        ("10 / 8 m", 1.25),
+        ("+1.25m", 1.25),
+        ("-1.25 m", -1.25),
+        ("- 1-1/4 m", -1.25),
+        ("−.25 m", -0.25),
+        ("0 m", 0.0),
+        ("007.50 m", 7.5),
+        ("0/4 m", 0.0),
+        ("1\u{a0}1/4\tm", 1.25),
+    ] {
+        assert!((metres(text) - expected).abs() < 1e-15, "{text}: {}", metres(text));
+    }
+}
+
+#[test]
+fn feet_with_inches_and_hours_with_minutes() {
+    for text in [
+        "6 ft 6 in",
+        "6ft6in",
+        "6 ft-6 in",
+        "6' 6\"",
+        "6'-6\"",
+        "6’ 6”",
+        "6 feet 6 inches",
+        "6 ft 12/2 in",
+        "6 FT 6 IN",
+    ] {
+        assert!((metres(text) - 1.9812).abs() < 1e-12, "{text}: {}", metres(text));
+    }
+    // A larger part of nothing is a whole number as well; one below nothing says not which way its inches go.
+    assert!((metres("0 ft 6 in") - 0.1524).abs() < 1e-12);
+    for text in
+        ["-6 ft 6 in", "6.5 ft 6 in", "6 in 6 ft", "6 ft 6 m", "6 m 6 in", "6 ft 6", "6 yd 6 in", "6 ft 6 in 6 in"]
+    {
+        assert_eq!(refused::<Length>(text).code, TextFaultCode::UnitUnknown, "{text}");
+    }
+    let seconds = |text| parse::<Duration>(text).unwrap().si.magnitude();
+    assert!((seconds("1 h 30 min") - 5400.0).abs() < 1e-9 && (seconds("2 hours 0.5 minutes") - 7230.0).abs() < 1e-9);
+    // Kelvin have no smaller part.
+    assert_eq!(refused::<Temperature>("5 °C 5 °C").code, TextFaultCode::UnitUnknown);
+}
+
+#[test]
+fn numbers_that_are_none() {
+    for text in [
+        "",
+        " ",
+        ".",
+        ". m",
+        "6. m",
+        "6..2 m",
+        "1.2.3 m",
+        "1.5/2 m",
+        "1.5-1/4 m",
+        "1.5 1/4 m",
+        "3/0 m",
+        "1-1/0 m",
+        "1/2/3 m",
+        "/2 m",
+        "ft",
+        "--6 m",
+        "+-6 m",
+        "1e3 m",
+        "1e-3 m",
+        "1e+3 m",
+        "٦ m",
+        "6 .5 m",
+    ] {
+        assert_eq!(refused::<Length>(text).code, TextFaultCode::NumberInvalid, "{text}");
+    }
+    // An e that no digit follows is the beginning of a unit that nobody knows.
+    assert_eq!(refused::<Length>("1em").code, TextFaultCode::UnitUnknown);
+    assert_eq!(refused::<WireSize>("14.5 AWG").code, TextFaultCode::NumberInvalid);
+    assert!(parse::<WireSize>("14.0 AWG").is_ok() && parse::<WireSize>("1.5 mm2").is_ok());
+}
+
+#[test]
+fn forty_characters_and_no_more() {
+    let text = |zeros: usize| format!("{}6 m", "0".repeat(zeros));
+    assert!((metres(&text(37)) - 6.0).abs() < 1e-15);
+    let fault = refused::<Length>(&text(38));
+    assert_eq!(fault.code, TextFaultCode::NumberInvalid);
+    assert_eq!(fault.detail, "The text is longer than 40 characters.");
+    // Characters, not bytes.
+    assert!(parse::<InductancePerLength>(&format!("{}6 µH/m", "0".repeat(33))).is_ok());
+}
+
+#[test]
+fn a_refusal_says_what_to_write() {
+    let said = |text: &str| {
+        let TextFault { detail, hint, .. } = refused::<Length>(text);
+        format!("{detail} {hint}")
+    };
+    let like = "\"24 ft\" or \"7.2 m\"";
+    for (text, expected) in [
+        ("ft", format!("A length starts with a number; \"ft\" has none that can be read. Write {like}.")),
+        ("6", format!("A length needs a unit; \"6\" has none. Write a length as {like}.")),
+        ("6 mph", format!("\"mph\" is not a unit of length. Write a length as {like}.")),
+        ("6 bananas", format!("\"bananas\" is not a unit that is known here. Write a length as {like}.")),
+        ("1E3 m", format!("The number in \"1e3 m\" has a form that is not read. Write {like}.")),
+        ("7,2 m", "\"7,2 m\" has a comma in its number. Write \"7.2 m\", with a point.".to_owned()),
+        (",5 m", "\",5 m\" has a comma in its number. Write \".5 m\", with a point.".to_owned()),
+        ("1,000 ft", "\"1,000 ft\" has a comma in its number. Write \"1000 ft\", without a separator, or \"1.000 ft\", with a point.".to_owned()),
+        ("1,000.5 ft", format!("\"1,000.5 ft\" has a comma in its number. Write the number without a comma, with a point for decimals, as {like}.")),
+        ("1,000,000 ft", format!("\"1,000,000 ft\" has a comma in its number. Write the number without a comma, with a point for decimals, as {like}.")),
+    ] {
+        assert_eq!(said(text), expected);
+    }
+    let fault = refused::<InductancePerLength>("0.22");
+    assert_eq!(fault.detail, "An inductance per length needs a unit; \"0.22\" has none.");
+    assert_eq!(refused::<InductancePerLength>("6 ft").detail, "\"ft\" is not a unit of inductance per length.");
+    assert_eq!(refused::<WireSize>("14.5 AWG").detail, "This unit counts in whole numbers.");
+    // A field may have examples that fit it better.
+    let fault = parse_like::<Length>("6", &["1 in", "25 mm"]).map(|written| written.text).unwrap_err();
+    assert_eq!(fault.hint, "Write a length as \"1 in\" or \"25 mm\".");
+}
