@@ -52,7 +52,9 @@ fn what_is_published_holds_the_laws() {
     for target in checks::targets() {
         let seeds = seeds(target);
         assert!(!seeds.is_empty(), "{target} has no seeds");
-        seeds.iter().for_each(|seed| checks::check(target, seed));
+        for seed in seeds {
+            checks::check(target, &seed);
+        }
     }
 }
 
