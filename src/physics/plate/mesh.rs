@@ -273,35 +273,3 @@ fn twins(grids: &[Grid], parity: Parity) -> Vec<Twin> {
     }
     twins
 }
-
-#[cfg(test)]
-mod tests {
-    use super::super::super::filament::{Point, Segment, mutual};
-    use super::Grid;
-
-    /// The edges of a cell, round its rim.
-    fn rim(grid: &Grid, [i, j]: [usize; 2]) -> [Segment; 4] {
-        let corner = |a: usize, b: usize| -> Point { [grid.across.at(i + a), grid.along.at(j + b), grid.rise] };
-        let corners = [corner(0, 0), corner(1, 0), corner(1, 1), corner(0, 1)];
-        std::array::from_fn(|edge| Segment { from: corners[edge], to: corners[(edge + 1) % 4] })
-    }
-
-    #[test]
-    fn two_cells_are_their_edges_as_wires() {
-        let low = Grid::new([1.0, 0.8], 0.0, 0.2, [2, 2]);
-        for (along, rise) in [(0.3, 0.6), (0.3, -0.1), (0.0, 0.5), (2.0, 0.9)] {
-            let high = Grid::new([1.2, 0.9], along, rise, [2, 3]);
-            for cell in [[0, 0], [1, 2], [0, 1]] {
-                let wires = rim(&low, [1, 0])
-                    .iter()
-                    .flat_map(|ours| rim(&high, cell).map(|theirs| mutual(ours, &theirs)))
-                    .sum::<f64>();
-                let cells = 1e-7 * low.mutual([1, 0], &high, cell);
-                assert!(
-                    (cells - wires).abs() < 1e-9 * wires.abs() + 1e-16,
-                    "{along} {rise} {cell:?}: {cells} and {wires}"
-                );
-            }
-        }
-    }
-}

@@ -192,10 +192,3 @@ proptest! {
         }
     }
 }
-
-#[test]
-fn a_wall_is_resolved_from_a_distance_that_grows_with_it() {
-    let least = |scale: f64| Wall::new(6.0 * scale, 2.0 * scale).unwrap().least_distance();
-    assert!(least(1.0) > 0.0 && least(1.0) < 2.0, "{} m from a wall of 6 by 2 m", least(1.0));
-    assert!(least(2.0) > least(1.0), "{} and {}", least(1.0), least(2.0));
-}
