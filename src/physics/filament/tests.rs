@@ -92,11 +92,13 @@ fn collinear_segments_have_their_logarithms_only() {
     let touching = segment([1.0, 0.0, 0.0], [2.0, 0.0, 0.0]);
     assert_near(mutual(&a, &touching), NEUMANN * 4.0_f64.ln(), 1e-12);
     // Three thirds of a tilted line: the parts must add up to the whole.
-    let point = |s: f64| [0.3 * s, 0.7 * s, -0.2 * s];
-    let (first, second) = (segment(point(0.0), point(1.0)), segment(point(1.0), point(2.0)));
-    let third = segment(point(2.0), point(3.0));
-    let whole = segment(point(1.0), point(3.0));
-    assert_near(mutual(&first, &second) + mutual(&first, &third), mutual(&first, &whole), 1e-12);
+    for size in [1e-6, 1.0, 1e6] {
+        let point = |s: f64| [0.3 * s * size, 0.7 * s * size, -0.2 * s * size];
+        let (first, second) = (segment(point(0.0), point(1.0)), segment(point(1.0), point(2.0)));
+        let third = segment(point(2.0), point(3.0));
+        let whole = segment(point(1.0), point(3.0));
+        assert_near(mutual(&first, &second) + mutual(&first, &third), mutual(&first, &whole), 1e-12);
+    }
     assert_eq!(mutual(&a, &a), f64::INFINITY);
 }
 
