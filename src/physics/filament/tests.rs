@@ -100,6 +100,9 @@ fn collinear_segments_have_their_logarithms_only() {
         assert_near(mutual(&first, &second) + mutual(&first, &third), mutual(&first, &whole), 1e-12);
     }
     assert_eq!(mutual(&a, &a), f64::INFINITY);
+    // What counts as touching is a share of the lengths, so a real overlap of very long ones is none.
+    let (long, on_it) = (segment([0.0; 3], [1e6, 0.0, 0.0]), segment([1e6 - 0.5, 0.0, 0.0], [2e6, 0.0, 0.0]));
+    assert_eq!(mutual(&long, &on_it), f64::INFINITY);
 }
 
 #[test]
