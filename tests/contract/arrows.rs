@@ -118,3 +118,13 @@ fn no_source_file_is_longer_than_400_lines() {
         assert!(lines <= 400, "{} has {lines} lines: one question per file", file.display());
     }
 }
+
+#[test]
+fn the_top_level_holds_what_was_agreed() {
+    // Tools' settings are dot-files, and `target` is cargo's.
+    let agreed =
+        ["Cargo.lock", "Cargo.toml", "DEVELOPERS.md", "README.md", "deploy", "openapi", "src", "target", "tests"];
+    let names = std::fs::read_dir(ROOT).unwrap().map(|entry| entry.unwrap().file_name().into_string().unwrap());
+    let others: Vec<_> = names.filter(|name| !name.starts_with('.') && !agreed.contains(&name.as_str())).collect();
+    assert!(others.is_empty(), "{others:?} belong elsewhere");
+}
