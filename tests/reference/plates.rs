@@ -25,7 +25,7 @@ fn plate(width: f64, length: f64) -> Plate {
 }
 
 /// `along` and `across` in feet, `corner_cut` in inches.
-fn cut(along: f64, across: f64, turns: u32, corner_cut: f64) -> Winding {
+pub fn cut(along: f64, across: f64, turns: u32, corner_cut: f64) -> Winding {
     Winding {
         shape: Shape::Rectangle,
         along: along * FOOT,

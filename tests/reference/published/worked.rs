@@ -2,6 +2,7 @@
 //! digit.
 
 use super::{FOOT, INCH, MICRO, assert_rounds_to, assert_within};
+use crate::plates::cut;
 use loopwright::physics::circuit::{parallel_pair, series_pair, share};
 use loopwright::physics::conductor::{awg_diameter, copper_resistivity, dc_resistance_per_metre, round_area};
 use loopwright::physics::filament::{Segment, mutual, self_inductance};
@@ -11,19 +12,6 @@ use loopwright::physics::psychrometrics::{dew_point, frost_point, saturation_pre
 use loopwright::physics::winding::{Shape, Winding};
 
 const LOW_FREQUENCY: f64 = 0.25;
-
-/// Of 14 AWG with turns at 0.150 in; sides in feet, the corner cut in inches.
-fn wound(along: f64, across: f64, turns: u32, corner_cut: f64) -> Winding {
-    Winding {
-        shape: Shape::Rectangle,
-        along: along * FOOT,
-        across: across * FOOT,
-        corner_cut: corner_cut * INCH,
-        turns,
-        pitch: 0.150 * INCH,
-        wire_radius: 0.5 * awg_diameter(14),
-    }
-}
 
 #[test]
 fn coupled_pairs() {
@@ -64,11 +52,11 @@ fn filaments() {
 
 #[test]
 fn windings() {
-    let (plain, cut) = (wound(6.0, 6.0, 3, 0.0), wound(6.0, 6.0, 3, 12.0));
-    assert_rounds_to(1e-3, cut.turn_length(), 6.601);
+    let (plain, clipped) = (cut(6.0, 6.0, 3, 0.0), cut(6.0, 6.0, 3, 12.0));
+    assert_rounds_to(1e-3, clipped.turn_length(), 6.601);
     assert_rounds_to(1e-3, plain.wire_length(), 21.946);
     assert_rounds_to(1e-3, plain.straight_cut(), 7.315);
-    assert_rounds_to(1e-3, cut.diagonal_cut(), 1.724);
+    assert_rounds_to(1e-3, clipped.diagonal_cut(), 1.724);
     assert_eq!(plain.outline().len(), 4);
     assert_rounds_to(0.1, plain.mirror_mutual(3.85 * INCH) / MICRO, 20.2);
     let beside = [9.0 * FOOT, 0.0, 0.0];
@@ -84,14 +72,14 @@ fn windings() {
 
 #[test]
 fn metal() {
-    let square = wound(6.0, 6.0, 3, 0.0);
+    let square = cut(6.0, 6.0, 3, 0.0);
     let car = Plate::new(1.75, 4.5).expect("a sound plate");
     let change = car.change(&Primary::new(&square), [0.0, 0.0, 0.5]);
     assert_rounds_to(0.01, change / MICRO, 3.33);
     assert_rounds_to(0.01, car.least_height(), 0.26);
     assert_rounds_to(0.01, endless_sheet(&square, 18.0 * INCH) / MICRO, 5.25);
 
-    let wide = wound(6.0, 20.0, 2, 0.0);
+    let wide = cut(6.0, 20.0, 2, 0.0);
     let leaf = Wall::new(24.0 * FOOT, 6.0 * FOOT).expect("a sound wall");
     let foot = [0.0, 7.0 * FOOT, 4.0 * INCH];
     assert_rounds_to(1e-3, leaf.change(&Primary::new(&wide), foot) / MICRO, 0.096);
