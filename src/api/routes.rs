@@ -89,12 +89,7 @@ async fn draw<D: Drawing>(request: HttpRequest, mut payload: web::Payload) -> Ht
     let response = guarded(request.clone(), async {
         let mut asked = read::<D::Request>(&request, &mut payload).await?;
         let report = weather::answer(&mut asked, Edge::of(&request)).await?;
-        let drawn = D::draw(&report, D::system(&asked));
-        Ok(HttpResponse::Ok()
-            .insert_header((header::CACHE_CONTROL, "no-store"))
-            .insert_header((header::CONTENT_SECURITY_POLICY, DRAWING_POLICY))
-            .content_type(drawing::MEDIA_TYPE)
-            .body(drawn))
+        Ok(drawn(drawing::MEDIA_TYPE.to_owned(), D::draw(&report, D::system(&asked))))
     })
     .await;
     unread::close_behind(response, payload)
@@ -104,14 +99,19 @@ async fn print_job_sheet(request: HttpRequest, mut payload: web::Payload) -> Htt
     let response = guarded(request.clone(), async {
         let mut asked = read::<InstallationPlanRequest>(&request, &mut payload).await?;
         let report = weather::answer(&mut asked, Edge::of(&request)).await?;
-        Ok(HttpResponse::Ok()
-            .insert_header((header::CACHE_CONTROL, "no-store"))
-            .insert_header((header::CONTENT_SECURITY_POLICY, DRAWING_POLICY))
-            .content_type(format!("{}; charset=utf-8", job_sheet::MEDIA_TYPE))
-            .body(job_sheet::page(&report, asked.system())))
+        Ok(drawn(format!("{}; charset=utf-8", job_sheet::MEDIA_TYPE), job_sheet::page(&report, asked.system())))
     })
     .await;
     unread::close_behind(response, payload)
+}
+
+/// The answer that is a drawing or a page.
+fn drawn(media_type: String, document: String) -> HttpResponse {
+    HttpResponse::Ok()
+        .insert_header((header::CACHE_CONTROL, "no-store"))
+        .insert_header((header::CONTENT_SECURITY_POLICY, DRAWING_POLICY))
+        .content_type(media_type)
+        .body(document)
 }
 
 /// The answer that holds a report.
