@@ -99,6 +99,11 @@ fn source(settings: &ForecastSettings) -> Result<Box<dyn Forecast>, String> {
     Ok(Box::new(PublicService::new(settings.url.clone(), &settings.user_agent, limits)?))
 }
 
+/// Whether a name is short and plain, so that it is safe in logs and headers: 1 to 64 letters, digits, `-`, `_` or `.`.
+pub fn is_plain(name: &str) -> bool {
+    (1..=64).contains(&name.len()) && name.bytes().all(|byte| byte.is_ascii_alphanumeric() || b"-_.".contains(&byte))
+}
+
 /// The id of a request: the caller's, or one made here.
 #[derive(Clone, Debug)]
 pub struct RequestId(String);
@@ -109,10 +114,7 @@ impl RequestId {
 
     /// Takes the caller's id if it is short and plain, so that it is safe in logs and headers; else makes one.
     pub fn take(request: &impl HttpMessage) -> Self {
-        let sent = request.headers().get(Self::HEADER).and_then(|value| value.to_str().ok()).filter(|id| {
-            (1..=64).contains(&id.len())
-                && id.bytes().all(|byte| byte.is_ascii_alphanumeric() || b"-_.".contains(&byte))
-        });
+        let sent = request.headers().get(Self::HEADER).and_then(|value| value.to_str().ok()).filter(|id| is_plain(id));
         Self(sent.map_or_else(|| uuid::Uuid::now_v7().to_string(), str::to_owned))
     }
 

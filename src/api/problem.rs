@@ -1,5 +1,7 @@
 //! Problems: every failure in one shape (RFC 9457), with a page for each kind.
 
+use std::time::Duration;
+
 use actix_web::http::StatusCode;
 use actix_web::http::header::{self, HeaderValue};
 use actix_web::{HttpRequest, HttpResponse};
@@ -134,6 +136,13 @@ impl Problem {
     pub fn detail(mut self, detail: impl Into<String>) -> Self {
         self.detail = detail.into();
         self
+    }
+
+    /// The same, to be tried again after a while: in whole seconds, rounded up, at least one.
+    #[must_use]
+    pub fn retry_after(self, wait: Duration) -> Self {
+        let seconds = wait.as_secs() + u64::from(wait.subsec_nanos() > 0);
+        Self { retry_after: Some(seconds.max(1)), ..self }
     }
 
     /// A 405 for a path that has these methods.

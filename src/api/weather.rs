@@ -3,8 +3,6 @@
 //! What is wrong with the place itself is noted as a fault of its field, so that it comes together with the request's other
 //! faults; a weather service that fails is a problem of its own, and the same request with `conditions` would be answered.
 
-use std::time::Duration;
-
 use validator::Validate;
 
 use super::edge::Edge;
@@ -92,7 +90,7 @@ pub async fn resolve(
 fn problem(failure: &Failure) -> Problem {
     match failure {
         Failure::Timeout => Problem::new(ProblemCode::ForecastTimeout),
-        Failure::Open(wait) => Problem { retry_after: Some(seconds(*wait)), ..unavailable() },
+        Failure::Open(wait) => unavailable().retry_after(*wait),
         Failure::Busy => unavailable(),
         _ => Problem::new(ProblemCode::ForecastFailed),
     }
@@ -102,13 +100,10 @@ fn unavailable() -> Problem {
     Problem::new(ProblemCode::ForecastUnavailable)
 }
 
-/// Whole seconds, rounded up, at least one.
-fn seconds(wait: Duration) -> u64 {
-    (wait.as_secs() + u64::from(wait.subsec_nanos() > 0)).max(1)
-}
-
 #[cfg(test)]
 mod tests {
+    use std::time::Duration;
+
     use actix_web::http::StatusCode;
     use futures_util::FutureExt;
     use futures_util::future::{BoxFuture, ready};

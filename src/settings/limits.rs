@@ -56,6 +56,11 @@ pub struct Rate {
 impl Rate {
     /// The largest of either: a nanosecond for each.
     pub const MOST: u32 = 1_000_000_000;
+
+    /// The most requests at once; none is no limit.
+    pub fn at_once(self) -> Option<u32> {
+        (self.per_second > 0).then_some(self.burst)
+    }
 }
 
 impl LimitSettings {

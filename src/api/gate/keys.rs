@@ -11,6 +11,7 @@ use sha2::{Digest, Sha256};
 use subtle::ConstantTimeEq;
 
 use super::rate::Limiter;
+use crate::api::edge::is_plain;
 use crate::settings::Rate;
 
 /// A client that may ask.
@@ -89,8 +90,7 @@ impl Keys {
 
     fn client_of(&self, entry: Entry, known: &[Arc<Client>]) -> Result<Arc<Client>, String> {
         let name = entry.name;
-        let is_plain = |byte: u8| byte.is_ascii_alphanumeric() || b"-_.".contains(&byte);
-        if !(1..=64).contains(&name.len()) || !name.bytes().all(is_plain) {
+        if !is_plain(&name) {
             return Err(format!("the name \"{}\" is not 1 to 64 letters, digits, -, _ or .", name.escape_default()));
         }
         let hashes: Vec<_> = entry

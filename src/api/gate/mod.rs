@@ -133,15 +133,15 @@ impl Gate {
     pub fn charge_batch(&self, request: &HttpRequest, items: usize) -> Result<(), Problem> {
         let extensions = request.extensions();
         let Some(caller) = extensions.get::<Caller>() else { return Ok(()) };
-        let most = match caller {
-            Caller::Client(client) => client.limiter.most(),
-            Caller::Address(_) => self.addresses.most(),
+        let rate = match caller {
+            Caller::Client(client) => client.limiter.rate(),
+            Caller::Address(_) => self.limits.rate,
         };
-        let others = u32::try_from(items).unwrap_or(u32::MAX).saturating_sub(1);
-        let Some(others) = NonZeroU32::new(others) else { return Ok(()) };
-        match most {
-            // The first item is a part of the burst, too.
-            Some(most) if others.get() >= most => Err(refused(Refused::Never(most))),
+        let items = u32::try_from(items).unwrap_or(u32::MAX);
+        let Some(others) = NonZeroU32::new(items.saturating_sub(1)) else { return Ok(()) };
+        match rate.at_once() {
+            // Judged by all items: the first is a part of the burst, too.
+            Some(most) if items > most => Err(refused(Refused::Never(most))),
             _ => self.charge(caller, others).map_err(|problem| Problem {
                 // When it comes again, the request itself counts first.
                 retry_after: problem.retry_after.map(|wait| wait + 1),
@@ -153,7 +153,7 @@ impl Gate {
 
 fn refused(refused: Refused) -> Problem {
     match refused {
-        Refused::Later(wait) => Problem { retry_after: Some(wait), ..Problem::new(ProblemCode::RateLimited) },
+        Refused::Later(wait) => Problem::new(ProblemCode::RateLimited).retry_after(wait),
         Refused::Never(most) => Problem::too_many_items(
             format!("The caller may send {most} requests at once, and an item of a batch counts as one."),
             most as usize,

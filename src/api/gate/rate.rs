@@ -2,6 +2,7 @@
 
 use std::net::IpAddr;
 use std::num::NonZeroU32;
+use std::time::Duration;
 
 use governor::clock::{Clock, DefaultClock};
 use governor::{DefaultDirectRateLimiter, DefaultKeyedRateLimiter, InsufficientCapacity, NotUntil, Quota, RateLimiter};
@@ -11,8 +12,8 @@ use crate::settings::Rate;
 /// Why a request is refused.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Refused {
-    /// For now: it may be repeated after so many seconds.
-    Later(u64),
+    /// For now: it may be repeated after so long.
+    Later(Duration),
     /// For ever: it counts more than may be asked at once.
     Never(u32),
 }
@@ -34,11 +35,6 @@ impl Limiter {
         self.rate
     }
 
-    /// The most requests at once; none is no limit.
-    pub fn most(&self) -> Option<u32> {
-        self.limiter.as_ref().map(|_| self.rate.burst)
-    }
-
     /// Counts requests, or says when they may come.
     pub fn take(&self, requests: NonZeroU32) -> Result<(), Refused> {
         self.limiter.as_ref().map_or(Ok(()), |limiter| outcome(limiter.check_n(requests)))
@@ -46,30 +42,22 @@ impl Limiter {
 }
 
 /// The rates of all addresses; none is no limit.
-pub struct Addresses {
-    rate: Rate,
-    limiter: Option<DefaultKeyedRateLimiter<IpAddr>>,
-}
+pub struct Addresses(Option<DefaultKeyedRateLimiter<IpAddr>>);
 
 impl Addresses {
     /// Each address starts with a full burst.
     pub fn new(rate: Rate) -> Self {
-        Self { rate, limiter: quota(rate).map(RateLimiter::keyed) }
-    }
-
-    /// The most requests at once; none is no limit.
-    pub fn most(&self) -> Option<u32> {
-        self.limiter.as_ref().map(|_| self.rate.burst)
+        Self(quota(rate).map(RateLimiter::keyed))
     }
 
     /// Counts requests of an address, or says when they may come.
     pub fn take(&self, address: IpAddr, requests: NonZeroU32) -> Result<(), Refused> {
-        self.limiter.as_ref().map_or(Ok(()), |limiter| outcome(limiter.check_key_n(&address, requests)))
+        self.0.as_ref().map_or(Ok(()), |limiter| outcome(limiter.check_key_n(&address, requests)))
     }
 
     /// Forgets addresses whose burst is full again: they count as if they had never asked.
     pub fn forget_idle(&self) {
-        if let Some(limiter) = &self.limiter {
+        if let Some(limiter) = &self.0 {
             limiter.retain_recent();
             limiter.shrink_to_fit();
         }
@@ -89,10 +77,7 @@ where
 {
     match checked {
         Ok(Ok(())) => Ok(()),
-        Ok(Err(until)) => {
-            let wait = until.wait_time_from(DefaultClock::default().now());
-            Err(Refused::Later((wait.as_secs() + u64::from(wait.subsec_nanos() > 0)).max(1)))
-        }
+        Ok(Err(until)) => Err(Refused::Later(until.wait_time_from(DefaultClock::default().now()))),
         Err(InsufficientCapacity(most)) => Err(Refused::Never(most)),
     }
 }
