@@ -20,6 +20,9 @@ KEY = "a-key-for-measuring-and-nothing-else"
 # Set where the sources know them; a service that does not would refuse to start. The rate is on and never trips.
 WHERE_KNOWN = {"LOOPWRIGHT_RATE": "1000000000", "LOOPWRIGHT_BURST": "1000000000"}
 
+# Lines of the log leave together; a tenth of a second after the last, all have.
+LOG_WAITS = 0.1
+
 
 def build():
     """Builds the service and the floor as they are released."""
@@ -60,7 +63,7 @@ class Server:
 
     def __init__(self, command, environment=None, log=None, wrapped_by=()):
         self.port = free_port()
-        self.log = open(log, "wb") if log else None
+        self.log = open(log, "w+b") if log else None
         command = [part.replace("ADDRESS", f"127.0.0.1:{self.port}") for part in command]
         own = {name: value for name, value in os.environ.items() if not name.startswith("LOOPWRIGHT_")}
         own |= {name: value.replace("ADDRESS", f"127.0.0.1:{self.port}") for name, value in (environment or {}).items()}
@@ -97,6 +100,15 @@ class Server:
         """Processor time of all threads so far, the kernel's work for them included."""
         tasks = pathlib.Path(f"/proc/{self.process.pid}/task").iterdir()
         return sum(int((task / "schedstat").read_text().split()[0]) for task in tasks) / 1e9
+
+    def logged(self):
+        """Where the log ends now, once what waits in the program has been written."""
+        time.sleep(LOG_WAITS)
+        return os.fstat(self.log.fileno()).st_size if self.log else 0
+
+    def log_since(self, place):
+        """What was logged since."""
+        return os.pread(self.log.fileno(), self.logged() - place, place).decode() if self.log else ""
 
     def memory(self, row):
         """A row of the kernel's account of this process, in MiB: VmRSS now, VmHWM at most."""

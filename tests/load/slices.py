@@ -2,6 +2,7 @@
 
 import json
 import pathlib
+import statistics
 import subprocess
 
 from programs import CLIENT_CORE, headers
@@ -29,9 +30,15 @@ def script(folder, request):
     return file
 
 
+def computed(log):
+    """How long the service says that it computed for each request, µs; nothing where there is no such log."""
+    times = [event["computed_micros"] for event in map(json.loads, log.splitlines()) if "computed_micros" in event]
+    return statistics.mean(times) if times else None
+
+
 def load(server, path, lua, seconds, connections=CONNECTIONS):
     """One slice of load. Any answer but a 2xx, and any broken connection, ends the measurement."""
-    before = server.processor_seconds()
+    before, logged = server.processor_seconds(), server.logged()
     command = ["taskset", "-c", CLIENT_CORE, "wrk", "-t1", f"-c{connections}", f"-d{seconds}s", "--timeout", "10s", "-s", str(lua),
                f"http://127.0.0.1:{server.port}{path}"]
     told = subprocess.run(command, check=True, capture_output=True, text=True).stdout
@@ -40,4 +47,5 @@ def load(server, path, lua, seconds, connections=CONNECTIONS):
         raise SystemExit(f"load: {path}: {slice_['refused']} answers were not 2xx and {slice_['broken']} connections broke")
     slice_["rate"] = slice_["requests"] / slice_["seconds"]
     slice_["processor"] = (server.processor_seconds() - before) / slice_["requests"] * 1e6
+    slice_["computed"] = computed(server.log_since(logged))
     return slice_
