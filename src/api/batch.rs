@@ -14,6 +14,7 @@ use validator::Validate;
 use super::edge::Edge;
 use super::guard::guarded;
 use super::held::Held;
+use super::passage::Passage;
 use super::problem::{Problem, ProblemBody, ProblemCode};
 use super::{body, routes, unread, weather};
 use crate::calculation::Calculation;
@@ -93,7 +94,8 @@ pub async fn answer(request: HttpRequest, mut payload: web::Payload) -> HttpResp
         edge.gate.charge_batch(&request, batch.items.len())?;
         let shared = shared_weather(&batch, &edge).await?;
         let ids: Vec<_> = batch.items.iter().map(|item| item.id.clone()).collect();
-        let until = Instant::now() + limits.batch_deadline;
+        let begun = Instant::now();
+        let until = begun + limits.batch_deadline;
         let kept = (edge.clone(), place.clone());
         let answers = web::block(move || {
             // A caller that hangs up leaves its batch in work, and so in its place.
@@ -102,6 +104,7 @@ pub async fn answer(request: HttpRequest, mut payload: web::Payload) -> HttpResp
         })
         .await
         .map_err(|_| Problem::new(ProblemCode::InternalError))?;
+        Passage::of(&request).add_computed(begun.elapsed());
         let results: Vec<_> = ids.into_iter().zip(answers).map(|(id, answer)| result(id, answer, &request)).collect();
         for result in &results {
             edge.metrics.item_answered(result.status);

@@ -1,10 +1,9 @@
-//! What all handlers share: settings, metrics, readiness; and the id of a request.
+//! What all handlers share: settings, metrics, readiness.
 
-use std::fmt;
 use std::sync::OnceLock;
 use std::sync::atomic::{AtomicBool, Ordering};
 
-use actix_web::{HttpMessage, HttpRequest, web};
+use actix_web::{HttpRequest, web};
 
 use super::body::Bounds;
 use super::fixed::Fixed;
@@ -102,35 +101,4 @@ fn source(settings: &ForecastSettings) -> Result<Box<dyn Forecast>, String> {
 /// Whether a name is short and plain, so that it is safe in logs and headers: 1 to 64 letters, digits, `-`, `_` or `.`.
 pub fn is_plain(name: &str) -> bool {
     (1..=64).contains(&name.len()) && name.bytes().all(|byte| byte.is_ascii_alphanumeric() || b"-_.".contains(&byte))
-}
-
-/// The id of a request: the caller's, or one made here.
-#[derive(Clone, Debug)]
-pub struct RequestId(String);
-
-impl RequestId {
-    /// The header that carries it, in and out.
-    pub const HEADER: &'static str = "x-request-id";
-
-    /// Takes the caller's id if it is short and plain, so that it is safe in logs and headers; else makes one.
-    pub fn take(request: &impl HttpMessage) -> Self {
-        let sent = request.headers().get(Self::HEADER).and_then(|value| value.to_str().ok()).filter(|id| is_plain(id));
-        Self(sent.map_or_else(|| uuid::Uuid::now_v7().to_string(), str::to_owned))
-    }
-
-    /// The id as text.
-    pub fn as_str(&self) -> &str {
-        &self.0
-    }
-
-    /// The id that a request was given on its way in.
-    pub fn of(request: &HttpRequest) -> Self {
-        request.extensions().get::<Self>().cloned().unwrap_or_else(|| Self::take(request))
-    }
-}
-
-impl fmt::Display for RequestId {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(&self.0)
-    }
 }

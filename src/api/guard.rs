@@ -2,21 +2,22 @@
 
 use std::panic::AssertUnwindSafe;
 use std::sync::atomic::AtomicI64;
-use std::time::Instant;
+use std::time::{Duration, Instant};
 
 use actix_web::body::{BoxBody, MessageBody};
 use actix_web::dev::{ServiceRequest, ServiceResponse};
 use actix_web::http::header::{self, HeaderName, HeaderValue};
 use actix_web::http::{ConnectionType, Method, StatusCode};
 use actix_web::middleware::Next;
-use actix_web::{Error, HttpMessage, HttpRequest, HttpResponse};
+use actix_web::{Error, HttpRequest, HttpResponse};
 use futures_util::FutureExt;
 use prometheus_client::metrics::gauge::Gauge;
 use tracing::Instrument;
 
 use super::connection::InWork;
-use super::edge::{Edge, RequestId};
+use super::edge::Edge;
 use super::gate::Caller;
+use super::passage::{Passage, RequestId};
 use super::problem::{self, Problem, ProblemCode};
 use super::telemetry;
 
@@ -58,18 +59,17 @@ pub async fn observed(
     next: Next<impl MessageBody + 'static>,
 ) -> Result<ServiceResponse<BoxBody>, Error> {
     let started = Instant::now();
-    let id = RequestId::take(&request);
-    request.extensions_mut().insert(id.clone());
+    let passage = Passage::begin(&request);
     let edge = Edge::of(request.request()).clone();
     let in_flight = InFlight::enter(&edge.metrics.in_flight);
     let in_work = InWork::begin(request.request());
-    let span = telemetry::begun(&request, id.as_str());
+    let span = telemetry::begun(&request, passage.id.as_str());
     let outcome = next.call(request).instrument(span.clone()).await;
     drop(in_flight);
     let mut response = as_problem(outcome?.map_into_boxed_body());
     let took = started.elapsed();
 
-    if let Ok(value) = HeaderValue::from_str(id.as_str()) {
+    if let Ok(value) = HeaderValue::from_str(passage.id.as_str()) {
         response.headers_mut().insert(HeaderName::from_static(RequestId::HEADER), value);
     }
     response.headers_mut().insert(header::X_CONTENT_TYPE_OPTIONS, HeaderValue::from_static("nosniff"));
@@ -81,18 +81,21 @@ pub async fn observed(
     telemetry::answered(&span, status);
     let route = response.request().match_pattern().unwrap_or_else(|| "other".to_owned());
     edge.metrics.answered(&route, status, took);
-    let extensions = response.request().extensions();
     tracing::info!(
         method = telemetry::method(response.request().method()),
         route,
         status,
-        micros = u64::try_from(took.as_micros()).unwrap_or(u64::MAX),
-        request_id = id.as_str(),
-        client = extensions.get::<Caller>().and_then(Caller::name),
+        micros = micros(took),
+        computed_micros = micros(passage.computed()),
+        request_id = passage.id.as_str(),
+        client = passage.caller.get().and_then(Caller::name),
         "request"
     );
-    drop(extensions);
     Ok(in_work.until_written(response))
+}
+
+fn micros(time: Duration) -> u64 {
+    u64::try_from(time.as_micros()).unwrap_or(u64::MAX)
 }
 
 /// Answers of the framework that are no problem yet, such as a refused preflight, become one.

@@ -18,6 +18,7 @@ pub mod health;
 pub mod held;
 pub mod metrics;
 pub mod pages;
+pub mod passage;
 pub mod problem;
 pub mod reference;
 pub mod routes;

@@ -8,7 +8,8 @@ use actix_web::{HttpRequest, HttpResponse};
 use serde::Serialize;
 use utoipa::ToSchema;
 
-use super::edge::{Edge, RequestId};
+use super::edge::Edge;
+use super::passage::Passage;
 use crate::calculation::answer::{At, Fault, FaultCode, Refusal};
 use crate::practice::{Vocabulary, vocabulary};
 
@@ -186,7 +187,7 @@ impl Problem {
             status: self.code.status().as_u16(),
             code: self.code.code(),
             detail: self.detail,
-            request_id: RequestId::of(request).to_string(),
+            request_id: Passage::of(request).id.to_string(),
             errors: self.errors,
         }
     }

@@ -7,8 +7,10 @@ use serde::Serialize;
 use super::body;
 use super::edge::Edge;
 use super::guard::guarded;
+use super::passage::Passage;
 use super::problem::{Problem, ProblemCode};
-use super::{batch, documentation, health, pages, reference, unread, weather};
+use super::weather::Sky;
+use super::{batch, documentation, health, pages, reference, unread};
 use crate::calculation::installation_plan::InstallationPlanRequest;
 use crate::calculation::{self, Calculation};
 use crate::drawing::{self, Drawing, Pen, job_sheet};
@@ -76,10 +78,11 @@ impl drawing::Visitor for Register<'_> {
 
 async fn answer<C: Calculation>(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
     let response = guarded(request.clone(), async {
-        let mut asked = read::<C>(&request, &mut payload).await?;
-        let mut report = weather::answer(&mut asked, Edge::of(&request)).await?;
-        asked.illustrate(&mut report, &Pen);
-        reported(&report)
+        let illustrated = |asked: &C, mut report| {
+            asked.illustrate(&mut report, &Pen);
+            report
+        };
+        reported(&compute(&request, &mut payload, illustrated).await?)
     })
     .await;
     unread::close_behind(response, payload)
@@ -87,9 +90,8 @@ async fn answer<C: Calculation>(request: HttpRequest, mut payload: web::Payload)
 
 async fn draw<D: Drawing>(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
     let response = guarded(request.clone(), async {
-        let mut asked = read::<D::Request>(&request, &mut payload).await?;
-        let report = weather::answer(&mut asked, Edge::of(&request)).await?;
-        Ok(drawn(drawing::MEDIA_TYPE.to_owned(), D::draw(&report, D::system(&asked))))
+        let draw = |asked: &D::Request, report| D::draw(&report, D::system(asked));
+        Ok(drawn(drawing::MEDIA_TYPE.to_owned(), compute(&request, &mut payload, draw).await?))
     })
     .await;
     unread::close_behind(response, payload)
@@ -97,12 +99,23 @@ async fn draw<D: Drawing>(request: HttpRequest, mut payload: web::Payload) -> Ht
 
 async fn print_job_sheet(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
     let response = guarded(request.clone(), async {
-        let mut asked = read::<InstallationPlanRequest>(&request, &mut payload).await?;
-        let report = weather::answer(&mut asked, Edge::of(&request)).await?;
-        Ok(drawn(format!("{}; charset=utf-8", job_sheet::MEDIA_TYPE), job_sheet::page(&report, asked.system())))
+        let print = |asked: &InstallationPlanRequest, report| job_sheet::page(&report, asked.system());
+        let page = compute(&request, &mut payload, print).await?;
+        Ok(drawn(format!("{}; charset=utf-8", job_sheet::MEDIA_TYPE), page))
     })
     .await;
     unread::close_behind(response, payload)
+}
+
+/// What is made of the report that a body asks for.
+async fn compute<C: Calculation, T>(
+    request: &HttpRequest,
+    payload: &mut web::Payload,
+    make: impl FnOnce(&C, C::Report) -> T,
+) -> Result<T, Problem> {
+    let mut asked = read::<C>(request, payload).await?;
+    let sky = Sky::over(&mut asked, Edge::of(request)).await?;
+    Passage::of(request).compute(|| Ok(make(&asked, sky.answer(&asked)?)))
 }
 
 /// The answer that is a drawing or a page.

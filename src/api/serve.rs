@@ -11,9 +11,10 @@ use actix_web::{App, HttpServer, web};
 use futures_util::future::try_join;
 use tokio::signal::unix::{Signal, SignalKind, signal};
 
-use super::edge::{Edge, RequestId};
+use super::edge::Edge;
 use super::gate::admitted;
 use super::guard::observed;
+use super::passage::RequestId;
 use super::{connection, health, routes};
 use crate::calculation;
 use crate::settings::Settings;

@@ -16,17 +16,34 @@ use crate::practice::sources::Source;
 
 const HINT: &str = "Send conditions instead: the weather hour by hour.";
 
-/// Answers a request, after the forecast has taken the stead of its `weather.location`.
-///
-/// # Errors
-/// 422 for faults of the request, 502, 503 or 504 when the weather service gives no forecast that can be computed with.
-pub async fn answer<C: Calculation>(request: &mut C, edge: &Edge) -> Result<C::Report, Problem> {
-    let mut notes = Notes::default();
-    let was_fetched = match request.weather_mut() {
-        Some(weather) => resolve(weather, edge.forecast.as_deref(), &edge.metrics, &mut notes).await?,
-        None => false,
-    };
-    request.answer_with(notes).map_err(|refusal| if was_fetched { refused(refusal) } else { refusal.into() })
+/// What was noted while a request's weather was looked for, and whether a forecast is now part of the request.
+pub struct Sky {
+    notes: Notes,
+    was_fetched: bool,
+}
+
+impl Sky {
+    /// Puts the forecast in the stead of a request's `weather.location`.
+    ///
+    /// # Errors
+    /// 502, 503 or 504 when the weather service gives no forecast.
+    pub async fn over<C: Calculation>(request: &mut C, edge: &Edge) -> Result<Self, Problem> {
+        let mut notes = Notes::default();
+        let was_fetched = match request.weather_mut() {
+            Some(weather) => resolve(weather, edge.forecast.as_deref(), &edge.metrics, &mut notes).await?,
+            None => false,
+        };
+        Ok(Self { notes, was_fetched })
+    }
+
+    /// Answers the request.
+    ///
+    /// # Errors
+    /// 422 for faults of the request, 502 when it is the forecast that cannot be computed with.
+    pub fn answer<C: Calculation>(self, request: &C) -> Result<C::Report, Problem> {
+        let answer = request.answer_with(self.notes);
+        answer.map_err(|refusal| if self.was_fetched { refused(refusal) } else { refusal.into() })
+    }
 }
 
 /// Faults of rows that the caller did not send are the weather service's.

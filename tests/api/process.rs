@@ -261,6 +261,35 @@ fn each_request_is_one_line_of_the_log_without_what_was_sent() {
     assert_eq!(requests[0]["request_id"], "job-17");
     assert_eq!(facts(requests[1]), ("/v1/loop-sizing".into(), 422.into(), "POST".into()));
     assert!(!log.contains(secret), "{log}");
+    assert_eq!(requests[0]["computed_micros"], 0);
+}
+
+#[test]
+fn lines_of_the_log_arrive_whole_and_in_order_while_the_instance_goes_on() {
+    // More than wait at once.
+    const COUNT: usize = 500;
+    let mut instance = Instance::start(&[("LOOPWRIGHT_WORKERS", "1")]);
+    let address = instance.address;
+    let ids: Vec<_> = (0..COUNT).map(|index| format!("{index}-{}", "x".repeat(50))).collect();
+    std::thread::scope(|scope| {
+        scope.spawn(|| {
+            for id in &ids {
+                send(address, &Method::GET, "/health/live", &[("x-request-id", id)]);
+            }
+        });
+        let logged: Vec<_> = ids.iter().map(|_| instance.wait_for("request")["request_id"].clone()).collect();
+        assert_eq!(logged, ids);
+    });
+    let sizing =
+        std::fs::read(format!("{}/openapi/examples/loop-sizing/yard_gate.request.json", env!("CARGO_MANIFEST_DIR")));
+    Socket::open(address).post(
+        "/v1/loop-sizing",
+        "content-type: application/json\r\nconnection: close\r\n",
+        &sizing.unwrap(),
+    );
+    let event = instance.wait_for("request");
+    let (whole, computed) = (event["micros"].as_u64().unwrap(), event["computed_micros"].as_u64().unwrap());
+    assert!(0 < computed && computed <= whole, "{event}");
 }
 
 #[test]

@@ -4,7 +4,8 @@
 
 use actix_web::http::header;
 use actix_web::{App, test, web};
-use loopwright::api::edge::{Edge, RequestId};
+use loopwright::api::edge::Edge;
+use loopwright::api::passage::RequestId;
 use loopwright::api::routes;
 use loopwright::settings::Settings;
 use serde_json::Value;

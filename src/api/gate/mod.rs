@@ -13,7 +13,7 @@ use std::sync::Arc;
 use actix_web::body::{BoxBody, MessageBody};
 use actix_web::dev::{ServiceRequest, ServiceResponse};
 use actix_web::middleware::Next;
-use actix_web::{Error, HttpMessage, HttpRequest, web};
+use actix_web::{Error, HttpRequest, web};
 use tokio::sync::{OwnedSemaphorePermit, Semaphore, SemaphorePermit};
 
 pub use caller::Caller;
@@ -21,6 +21,7 @@ use keys::Keys;
 use rate::{Addresses, Refused};
 
 use super::edge::Edge;
+use super::passage::Passage;
 use super::problem::{Problem, ProblemCode};
 use super::unread;
 use crate::settings::{LimitSettings, Settings};
@@ -71,10 +72,9 @@ impl Gate {
         if request.path().starts_with("/health/") {
             return Ok(None);
         }
-        let address = caller::address(request, &self.limits.trusted_proxies);
-        let caller = self.identify(request).map_or(Caller::Address(address), Caller::Client);
-        request.extensions_mut().insert(caller.clone());
-        self.charge(&caller, NonZeroU32::MIN)?;
+        let passage = Passage::of(request.request());
+        let caller = passage.caller.get_or_init(|| self.identify(request));
+        self.charge(caller, NonZeroU32::MIN)?;
         if is_open(request.path()) {
             return Ok(None);
         }
@@ -84,9 +84,10 @@ impl Gate {
         self.requests.try_acquire().map(Some).map_err(|_| Problem::new(ProblemCode::Overloaded))
     }
 
-    /// The client whose key was sent, when keys are on.
-    fn identify(&self, request: &ServiceRequest) -> Option<Arc<keys::Client>> {
-        self.keys.as_ref()?.client(keys::sent(request.headers())?)
+    /// The client whose key was sent, when keys are on; else the address.
+    fn identify(&self, request: &ServiceRequest) -> Caller {
+        let client = self.keys.as_ref().and_then(|keys| keys.client(keys::sent(request.headers())?));
+        client.map_or_else(|| Caller::Address(caller::address(request, &self.limits.trusted_proxies)), Caller::Client)
     }
 
     /// The head as it came: the line and each header with its separators.
@@ -131,8 +132,8 @@ impl Gate {
     /// # Errors
     /// 429 when the items are more than the caller may ask now, 422 when they are more than it may ever ask at once.
     pub fn charge_batch(&self, request: &HttpRequest, items: usize) -> Result<(), Problem> {
-        let extensions = request.extensions();
-        let Some(caller) = extensions.get::<Caller>() else { return Ok(()) };
+        let passage = Passage::of(request);
+        let Some(caller) = passage.caller.get() else { return Ok(()) };
         let rate = match caller {
             Caller::Client(client) => client.limiter.rate(),
             Caller::Address(_) => self.limits.rate,
