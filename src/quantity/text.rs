@@ -67,7 +67,7 @@ pub fn parse<D: Dimension>(text: &str) -> Result<Written<D::Si>, TextFault> {
 /// As [`parse`].
 pub fn parse_like<D: Dimension>(text: &str, examples: &[&str; 2]) -> Result<Written<D::Si>, TextFault> {
     let refusal = Refusal { text, noun: D::NOUN, examples };
-    if text.chars().count() > LONGEST {
+    if text.len() > LONGEST && text.chars().count() > LONGEST {
         return Err(refusal.number(format!("The text is longer than {LONGEST} characters.")));
     }
     let plain = plain(text);
@@ -83,22 +83,28 @@ pub fn parse_like<D: Dimension>(text: &str, examples: &[&str; 2]) -> Result<Writ
 /// Lower case, typographic signs as their plain forms, no space around.
 fn plain(text: &str) -> String {
     let text = text.trim();
-    if text.is_ascii() {
-        // Nearly every text, and far quicker.
-        let plain = |c: char| if c.is_whitespace() { ' ' } else { c.to_ascii_lowercase() };
-        return text.chars().map(plain).collect();
+    let mut plain = String::with_capacity(text.len());
+    for c in text.chars() {
+        match c {
+            ' '..='~' => plain.push(c.to_ascii_lowercase()),
+            // In most temperatures, and no letter.
+            '°' => plain.push(c),
+            _ if c.is_whitespace() => plain.push(' '),
+            _ => plain.extend(c.to_lowercase().map(sign)),
+        }
     }
-    text.chars()
-        .flat_map(char::to_lowercase)
-        .map(|c| match c {
-            '\u{2212}' => '-',
-            '\u{2018}' | '\u{2019}' | '\u{2032}' => '\'',
-            '\u{201c}' | '\u{201d}' | '\u{2033}' => '"',
-            '\u{b5}' | '\u{3bc}' => 'u',
-            c if c.is_whitespace() => ' ',
-            c => c,
-        })
-        .collect()
+    plain
+}
+
+/// The plain form of a typographic sign.
+fn sign(c: char) -> char {
+    match c {
+        '\u{2212}' => '-',
+        '\u{2018}' | '\u{2019}' | '\u{2032}' => '\'',
+        '\u{201c}' | '\u{201d}' | '\u{2033}' => '"',
+        '\u{b5}' | '\u{3bc}' => 'u',
+        _ => c,
+    }
 }
 
 fn find<D: Dimension>(spelling: &str) -> Option<&'static Unit<D::Si>> {
