@@ -10,7 +10,7 @@ mod traces;
 use std::io::IsTerminal;
 
 use actix_web::http::Method;
-use tracing_subscriber::filter::{FilterExt, filter_fn};
+use tracing_subscriber::filter::{FilterExt, LevelFilter, filter_fn};
 use tracing_subscriber::layer::SubscriberExt;
 use tracing_subscriber::registry::Registry;
 use tracing_subscriber::util::SubscriberInitExt;
@@ -47,8 +47,10 @@ pub fn start(settings: &Settings) -> Result<Telemetry, String> {
             (lines.boxed(), Some(rest))
         }
     };
-    // Events alone: what a request's span holds, its event says in a line.
-    let filter = filter.and(filter_fn(|metadata| !metadata.is_span()));
+    // Events alone: what a request's span holds, its event says in a line. Without the hint every event of every library would be
+    // judged anew each time.
+    let events = filter_fn(|metadata| !metadata.is_span()).with_max_level_hint(LevelFilter::TRACE);
+    let filter = filter.and(events);
     let registry = Registry::default().with(traces.layer()).with(log.with_filter(filter));
     registry.try_init().map_err(|error| error.to_string())?;
     Ok(Telemetry { _traces: traces, _rest: rest })

@@ -14,7 +14,7 @@ use opentelemetry_sdk::propagation::TraceContextPropagator;
 use opentelemetry_sdk::trace::{SdkTracerProvider, Tracer};
 use tracing::Span;
 use tracing_opentelemetry::{OpenTelemetryLayer, OpenTelemetrySpanExt};
-use tracing_subscriber::filter::{FilterFn, Filtered, filter_fn};
+use tracing_subscriber::filter::{FilterFn, Filtered, LevelFilter, filter_fn};
 use tracing_subscriber::{Layer, Registry};
 
 /// What tells our spans from those of libraries.
@@ -53,7 +53,7 @@ impl Traces {
     pub fn layer(&self) -> Option<Filtered<OpenTelemetryLayer<Registry, Tracer>, FilterFn, Registry>> {
         let tracer = self.0.as_ref()?.tracer("loopwright");
         let is_ours: FilterFn = filter_fn(|metadata| metadata.is_span() && metadata.target() == TARGET);
-        Some(OpenTelemetryLayer::new(tracer).with_filter(is_ours))
+        Some(OpenTelemetryLayer::new(tracer).with_filter(is_ours.with_max_level_hint(LevelFilter::INFO)))
     }
 }
 
