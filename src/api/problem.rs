@@ -174,7 +174,7 @@ impl Problem {
 
     /// A batch that can never be answered, and how large it may be.
     pub fn too_many_items(detail: String, most: usize) -> Self {
-        let pointer = At::BODY.field("items").to_string();
+        let pointer = At::BODY.field("items").pointer();
         let hint = format!("Send at most {most} items.");
         Self::faults(vec![Fault { pointer, code: FaultCode::ListSize.code(), detail, hint }])
     }

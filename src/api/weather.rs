@@ -48,7 +48,7 @@ impl Sky {
 
 /// Faults of rows that the caller did not send are the weather service's.
 fn refused(mut refusal: Refusal) -> Problem {
-    let conditions = At::BODY.field("weather").field("conditions").to_string();
+    let conditions = At::BODY.field("weather").field("conditions").pointer();
     let count = refusal.faults.len();
     refusal.faults.retain(|fault| !fault.pointer.starts_with(&conditions));
     if count > 0 && refusal.faults.is_empty() {

@@ -1,16 +1,14 @@
 //! Where in a request something stands.
 
-use std::fmt;
-
-/// A place in the request: a JSON Pointer (RFC 6901) as a URI fragment when shown, a few borrowed steps until then.
+/// A place in the request: a JSON Pointer (RFC 6901) as a URI fragment as text, a few borrowed steps until then.
 ///
 /// ```
 /// use loopwright::calculation::answer::At;
 ///
 /// let stock = At::BODY.field("stock");
 /// let third = stock.item(2);
-/// assert_eq!(third.field("along_travel").to_string(), "#/stock/2/along_travel");
-/// assert_eq!(At::BODY.member("6/20").to_string(), "#/6~120");
+/// assert_eq!(third.field("along_travel").pointer(), "#/stock/2/along_travel");
+/// assert_eq!(At::BODY.member("6/20").pointer(), "#/6~120");
 /// ```
 #[derive(Clone, Copy, Debug)]
 pub struct At<'a> {
@@ -25,6 +23,9 @@ enum Step<'a> {
     Member(&'a str),
     Item(usize),
 }
+
+/// Room that most pointers need no more than, bytes.
+const USUAL_LENGTH: usize = 64;
 
 /// The most characters of a caller's own name that an answer repeats.
 pub const LONGEST_NAME: usize = 64;
@@ -47,25 +48,34 @@ impl At<'_> {
     pub fn item(&self, index: usize) -> At<'_> {
         At { parent: Some(self), step: Step::Item(index) }
     }
-}
 
-impl fmt::Display for At<'_> {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+    /// The place as text.
+    pub fn pointer(&self) -> String {
+        let mut pointer = String::with_capacity(USUAL_LENGTH);
+        self.write(&mut pointer);
+        pointer
+    }
+
+    fn write(&self, pointer: &mut String) {
         if let Some(parent) = self.parent {
-            parent.fmt(f)?;
+            parent.write(pointer);
         }
         match self.step {
-            Step::Body => f.write_str("#"),
+            Step::Body => pointer.push('#'),
             // Field names here are our own identifiers, which need no escape.
             Step::Field(name) => {
-                f.write_str("/")?;
-                f.write_str(name)
+                pointer.push('/');
+                pointer.push_str(name);
             }
             Step::Member(name) => {
                 let name: String = name.chars().take(LONGEST_NAME).collect();
-                write!(f, "/{}", name.replace('~', "~0").replace('/', "~1"))
+                pointer.push('/');
+                pointer.push_str(&name.replace('~', "~0").replace('/', "~1"));
             }
-            Step::Item(index) => write!(f, "/{index}"),
+            Step::Item(index) => {
+                pointer.push('/');
+                pointer.push_str(&index.to_string());
+            }
         }
     }
 }

@@ -60,7 +60,7 @@ impl Notes {
 
     /// Whether a fault was noted at a place or within it, so that it need not be noted again.
     pub fn is_faulty(&self, at: &At<'_>) -> bool {
-        let place = at.to_string();
+        let place = at.pointer();
         let is_within =
             |pointer: &str| pointer.strip_prefix(&place).is_some_and(|rest| rest.is_empty() || rest.starts_with('/'));
         self.faults.iter().any(|fault| is_within(&fault.pointer))
@@ -114,7 +114,7 @@ impl Notes {
 
     /// Notes that a default was used; once, where several parts of the job take the same.
     pub fn assume(&mut self, at: &At<'_>, value: impl Into<String>, reason: &'static str, sources: &[Source]) {
-        let assumed = Assumed { about: at.to_string(), value: value.into(), reason, source_ids: sources.to_vec() };
+        let assumed = Assumed { about: at.pointer(), value: value.into(), reason, source_ids: sources.to_vec() };
         if !self.assumed.contains(&assumed) {
             self.assumed.push(assumed);
         }
@@ -154,7 +154,7 @@ impl Notes {
             if *sent {
                 self.leave(&at);
             } else if self.assumed.iter().any(|assumed| assumed.about.ends_with(name)) {
-                let pointer = at.to_string();
+                let pointer = at.pointer();
                 self.assumed.retain(|assumed| assumed.about != pointer);
             }
         }
@@ -162,12 +162,12 @@ impl Notes {
 
     /// Lists a field that was sent as unused.
     pub fn leave(&mut self, at: &At<'_>) {
-        self.leave_at(at.to_string());
+        self.leave_at(at.pointer());
     }
 
     /// Takes back that a field is not needed.
     pub fn needed(&mut self, at: &At<'_>) {
-        let pointer = at.to_string();
+        let pointer = at.pointer();
         self.unused.retain(|unused| *unused != pointer);
     }
 

@@ -50,7 +50,7 @@ pub struct Finding {
 impl Finding {
     /// A statement without figures, about the whole job.
     pub fn new(code: FindingCode, level: Level, at: &At<'_>, message: impl Into<String>) -> Self {
-        Self::at(code, level, at.to_string(), message)
+        Self::at(code, level, at.pointer(), message)
     }
 
     /// The same, at a pointer that is written already.

@@ -57,7 +57,7 @@ pub struct Fault {
 impl Fault {
     /// A fault at a place.
     pub fn new(at: &At<'_>, code: FaultCode, detail: impl Into<String>, hint: impl Into<String>) -> Self {
-        Self { pointer: at.to_string(), code: code.code(), detail: detail.into(), hint: hint.into() }
+        Self { pointer: at.pointer(), code: code.code(), detail: detail.into(), hint: hint.into() }
     }
 
     /// A quantity text that could not be read.

@@ -15,7 +15,7 @@ use crate::quantity::shown::say_small;
 /// Whether traffic can be let back when it is needed.
 pub fn traffic(job: &Job, product: &Product) -> Option<Finding> {
     let needed = job.needed?;
-    let (sky, at) = (&job.sky, At::BODY.field("needed_open_by").to_string());
+    let (sky, at) = (&job.sky, At::BODY.field("needed_open_by").pointer());
     let span = product.reached(CureMilestone::OpenToTraffic, sky.start, sky)?;
     let limit = needed.since(sky.begin.at);
     if span.latest.is_some_and(|latest| latest <= limit) {
@@ -78,7 +78,7 @@ pub fn by_skin(job: &Job, product: &Product) -> Option<Finding> {
         "No data sheet says when traffic may return, so a cured skin of {} stands in: a choice made here. Below it the sealant stays soft for days. Keep wheels off until nothing tracks; where they must be back the same day, take two-part sealant.",
         say_small(skin, job.sky.system)
     );
-    let at = At::BODY.field("sealant").field("data_sheet").field("open_to_traffic").to_string();
+    let at = At::BODY.field("sealant").field("data_sheet").field("open_to_traffic").pointer();
     Some(Finding::at(FindingCode::TrafficBySkin, level, at, message).figure("skin", skin.get::<millimeter>(), "mm"))
 }
 

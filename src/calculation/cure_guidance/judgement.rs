@@ -99,14 +99,14 @@ pub fn earliest_start(job: &Job, product: &Product) -> Option<Time> {
 }
 
 fn about(field: &'static str) -> String {
-    At::BODY.field(field).to_string()
+    At::BODY.field(field).pointer()
 }
 
 fn rain(job: &Job, product: &Product) -> Vec<Finding> {
     let (sky, start) = (&job.sky, job.sky.start);
     let safe = product.safe(start, sky);
     let until = safe.unwrap_or_else(|| sky.end());
-    let row = |index, field| At::BODY.field("weather").field("conditions").item(index).field(field).to_string();
+    let row = |index, field| At::BODY.field("weather").field("conditions").item(index).field(field).pointer();
     let mut findings = Vec::new();
     let chance = |hour: &&super::sky::Hour| {
         hour.rain_percent.is_some_and(|percent| (RAIN_CARE_PERCENT..RAIN_STOPS_PERCENT).contains(&percent))
@@ -136,7 +136,7 @@ fn rain(job: &Job, product: &Product) -> Vec<Finding> {
         findings.push(Finding::at(
             FindingCode::ForecastTooShort,
             Level::Warning,
-            At::BODY.field("weather").to_string(),
+            At::BODY.field("weather").pointer(),
             format!(
                 "The weather ends at {}, before {}. What comes after is not guessed: send more hours.",
                 sky.moment(sky.end()).say(),
@@ -150,7 +150,7 @@ fn rain(job: &Job, product: &Product) -> Vec<Finding> {
 fn surface(job: &Job) -> Option<Finding> {
     let hour = job.sky.hour(job.sky.start);
     hour.surface_is_assumed.then(|| {
-        let at = At::BODY.field("weather").field("conditions").item(hour.index).field("surface").to_string();
+        let at = At::BODY.field("weather").field("conditions").item(hour.index).field("surface").pointer();
         let slab = say_temperature(hour.surface, job.sky.system);
         let message = if hour.from < slab_memory() {
             format!(
@@ -176,7 +176,7 @@ fn heat(job: &Job, product: &Product) -> Option<Finding> {
     if warmest < hot_handling() {
         return None;
     }
-    let at = At::BODY.field("weather").field("conditions").item(hour.index).field("air").to_string();
+    let at = At::BODY.field("weather").field("conditions").item(hour.index).field("air").pointer();
     let find = |code, message| {
         let finding = Finding::at(code, Level::Warning, at, message);
         Some(finding.figure("warmest", warmest.get::<degree_celsius>(), "celsius"))
@@ -209,7 +209,7 @@ fn heat(job: &Job, product: &Product) -> Option<Finding> {
 
 fn shelf(job: &Job) -> Option<Finding> {
     let shelf = job.shelf?;
-    let at = At::BODY.field("sealant").field("made_on").to_string();
+    let at = At::BODY.field("sealant").field("made_on").pointer();
     let (until, days) = (shelf.until, shelf.days_left);
     let finding = if days < 0 {
         let message = format!(

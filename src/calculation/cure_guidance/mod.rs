@@ -128,7 +128,7 @@ impl Calculation for CureGuidanceRequest {
 /// Says what the times rest on where no data sheet gives them.
 fn note_model(job: &Job, notes: &mut Notes) {
     let sheet = &job.product.sheet;
-    let at = At::BODY.field("sealant").field("data_sheet").to_string();
+    let at = At::BODY.field("sealant").field("data_sheet").pointer();
     let found = match job.product.kind {
         SealantKind::OnePartMoistureCure if sheet.depth_per_day.is_none() && sheet.full.is_none() => (
             FindingCode::FrontCalibrated,

@@ -12,7 +12,7 @@ use crate::quantity::shown::say_temperature;
 
 /// What the state of the slot says.
 pub fn slot(job: &Job, product: &Product) -> Option<Finding> {
-    let at = At::BODY.field("surface_condition").to_string();
+    let at = At::BODY.field("surface_condition").pointer();
     let find = |code, level, message: &str| Some(Finding::at(code, level, at.clone(), message));
     let is_hot = product.kind == SealantKind::HotApplied;
     match job.condition {
@@ -60,7 +60,7 @@ pub fn insulation(job: &Job, product: &Product) -> Option<Finding> {
     if product.kind != SealantKind::HotApplied {
         return None;
     }
-    let at = At::BODY.field("wire").field("insulation_rating").to_string();
+    let at = At::BODY.field("wire").field("insulation_rating").pointer();
     let say = |temperature| say_temperature(temperature, job.sky.system);
     let pour = product.sheet.pour;
     match job.rating {

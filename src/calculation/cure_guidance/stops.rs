@@ -92,7 +92,7 @@ impl Stop {
         | Self::Rain(index)
         | Self::ColdBeforeSkin(index)) = self;
         let (hour, system) = (&job.sky.hours[index], job.sky.system);
-        let row = |field| At::BODY.field("weather").field("conditions").item(index).field(field).to_string();
+        let row = |field| At::BODY.field("weather").field("conditions").item(index).field(field).pointer();
         let say = |temperature| say_temperature(temperature, system);
         // What began before the start is met at the start.
         let when = job.sky.moment(hour.from.max(job.sky.start)).say();

@@ -148,7 +148,7 @@ fn judge_strip(role: Role, sighting: &Sighting, job: &Job, notes: &mut Notes) {
 /// States the sensitivity to set, and whether units have it.
 pub fn judge_sensitivity(job: &Job, notes: &mut Notes) {
     let threshold = round(job.threshold().get::<percent>(), 3);
-    let at = At::BODY.field("detector").field("threshold_percent").to_string();
+    let at = At::BODY.field("detector").field("threshold_percent").pointer();
     let hardest = job.vehicles.iter().rev().min_by(|a, b| a.threshold_percent().total_cmp(&b.threshold_percent()));
     let hardest = hardest.copied().unwrap_or(VehicleClass::PassengerCar).label().to_lowercase();
     let message =

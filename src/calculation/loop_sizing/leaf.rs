@@ -53,7 +53,7 @@ pub fn clearance(job: &Job, choices: &[Chosen], notes: &mut Notes) -> Option<Len
 }
 
 fn state(distance: Length, change: Ratio, limit: Ratio, job: &Job, notes: &mut Notes) {
-    let at = At::BODY.field("opening").field("barrier").to_string();
+    let at = At::BODY.field("opening").field("barrier").pointer();
     let system = job.system();
     let percents = (change.get::<percent>(), limit.get::<percent>());
     let finding = if change > limit {

@@ -84,7 +84,7 @@ pub fn lacks_jacket(part: &Part<'_>) -> bool {
 fn jackets(estimate: &Estimate<'_>, notes: &mut Notes) {
     let (body, without) = (At::BODY, estimate.parts.iter().position(lacks_jacket));
     let Some(index) = without else { return };
-    let (loops, one) = (body.field("loops"), |at: &At<'_>| at.field("over_jacket").to_string());
+    let (loops, one) = (body.field("loops"), |at: &At<'_>| at.field("over_jacket").pointer());
     let item = loops.item(index);
     let coil = item.field("loop");
     let message = "Whether a preformed loop fits its slot is only assumed: send wire.over_jacket, the diameter over the jacket, from \
