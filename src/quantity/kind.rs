@@ -37,7 +37,7 @@ pub trait Kind: Sized + 'static {
     ///
     /// # Errors
     /// A [`TextFault`]: the text cannot be read, or lies outside the range of its kind.
-    fn read(&self) -> Result<Written<<Self::Dimension as Dimension>::Si>, TextFault> {
+    fn read(&self) -> Result<Written<'_, <Self::Dimension as Dimension>::Si>, TextFault> {
         let written = parse_like::<Self::Dimension>(self.text(), &Self::EXAMPLES)?;
         let range = Self::range().get_or_init(|| {
             let [least, greatest] = Self::RANGE.map(|bound| parse_like::<Self::Dimension>(bound, &Self::EXAMPLES).ok());

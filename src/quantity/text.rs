@@ -1,5 +1,7 @@
 //! The reader of quantity texts; the grammar is on the page of [`crate::quantity`].
 
+use std::borrow::Cow;
+
 use serde::Serialize;
 
 use super::dimension::{Dimension, System, Unit, is_known_unit};
@@ -8,14 +10,14 @@ use super::dimension::{Dimension, System, Unit, is_known_unit};
 pub const LONGEST: usize = 40;
 
 /// A quantity as it was written: the value, the system that the writer works in, and the text itself.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Written<Si> {
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Written<'a, Si> {
     /// The typed value.
     pub si: Si,
     /// The system of the unit; of the larger one in a compound text.
     pub system: System,
     /// The text, without the space around it.
-    pub text: String,
+    pub text: &'a str,
 }
 
 /// Why a text could not be used, as a program tells it apart.
@@ -57,7 +59,7 @@ impl TextFault {
 ///
 /// # Errors
 /// A [`TextFault`] that names what is wrong; the range is checked by [`super::Kind`], not here.
-pub fn parse<D: Dimension>(text: &str) -> Result<Written<D::Si>, TextFault> {
+pub fn parse<D: Dimension>(text: &str) -> Result<Written<'_, D::Si>, TextFault> {
     parse_like::<D>(text, &D::EXAMPLES)
 }
 
@@ -65,7 +67,7 @@ pub fn parse<D: Dimension>(text: &str) -> Result<Written<D::Si>, TextFault> {
 ///
 /// # Errors
 /// As [`parse`].
-pub fn parse_like<D: Dimension>(text: &str, examples: &[&str; 2]) -> Result<Written<D::Si>, TextFault> {
+pub fn parse_like<'a, D: Dimension>(text: &'a str, examples: &[&str; 2]) -> Result<Written<'a, D::Si>, TextFault> {
     let refusal = Refusal { text, noun: D::NOUN, examples };
     if text.len() > LONGEST && text.chars().count() > LONGEST {
         return Err(refusal.number(format!("The text is longer than {LONGEST} characters.")));
@@ -77,12 +79,15 @@ pub fn parse_like<D: Dimension>(text: &str, examples: &[&str; 2]) -> Result<Writ
         Some(unit) => (convert(unit, first, &refusal)?, unit),
         None => read_compound::<D>(first, rest).ok_or_else(|| refusal.no_unit(rest))?,
     };
-    Ok(Written { si, system: unit.system, text: text.trim().to_owned() })
+    Ok(Written { si, system: unit.system, text: text.trim() })
 }
 
 /// Lower case, typographic signs as their plain forms, no space around.
-fn plain(text: &str) -> String {
+fn plain(text: &str) -> Cow<'_, str> {
     let text = text.trim();
+    if text.bytes().all(|byte| matches!(byte, b' '..=b'@' | b'['..=b'~')) {
+        return text.into();
+    }
     let mut plain = String::with_capacity(text.len());
     for c in text.chars() {
         match c {
@@ -93,7 +98,7 @@ fn plain(text: &str) -> String {
             _ => plain.extend(c.to_lowercase().map(sign)),
         }
     }
-    plain
+    plain.into()
 }
 
 /// The plain form of a typographic sign.

@@ -21,7 +21,7 @@ proptest! {
         let text = format!("{}.{:03} mm", micrometres / 1000, micrometres % 1000);
         let written = parse::<Length>(&text).unwrap();
         prop_assert_eq!(format!("{:.3} mm", round(written.si.get::<millimeter>(), 3)), text.clone());
-        prop_assert_eq!((written.system, written.text), (System::Metric, text));
+        prop_assert_eq!((written.system, written.text), (System::Metric, text.as_str()));
 
         let text = format!("{}-{}/16 in", sixteenths / 16, sixteenths % 16);
         let written = parse::<Length>(&text).unwrap();
@@ -36,11 +36,11 @@ proptest! {
     #[test]
     fn a_temperature_reads_back_as_it_was_written(hundredths in -5_000..20_000_i32) {
         let number = f64::from(hundredths) / 100.0;
-        let celsius = parse::<Temperature>(&format!("{number} °C")).unwrap();
-        prop_assert_eq!(round(celsius.si.get::<degree_celsius>(), 2), number);
-        let fahrenheit = parse::<Temperature>(&format!("{number} °F")).unwrap();
-        prop_assert_eq!(round(fahrenheit.si.get::<degree_fahrenheit>(), 2), number);
-        prop_assert!((celsius.si.get::<degree_fahrenheit>() - (number * 1.8 + 32.0)).abs() < 1e-9);
+        let celsius = parse::<Temperature>(&format!("{number} °C")).unwrap().si;
+        prop_assert_eq!(round(celsius.get::<degree_celsius>(), 2), number);
+        let fahrenheit = parse::<Temperature>(&format!("{number} °F")).unwrap().si;
+        prop_assert_eq!(round(fahrenheit.get::<degree_fahrenheit>(), 2), number);
+        prop_assert!((celsius.get::<degree_fahrenheit>() - (number * 1.8 + 32.0)).abs() < 1e-9);
     }
 
     #[test]

@@ -1,5 +1,6 @@
 //! What a calculation says beside its numbers; gathered here so that no room repeats it.
 
+use std::borrow::Cow;
 use std::collections::BTreeSet;
 
 use validator::ValidationErrors;
@@ -72,7 +73,11 @@ impl Notes {
     }
 
     /// Reads a quantity; a fault is noted and gives `None`.
-    pub fn read<K: Kind>(&mut self, at: &At<'_>, text: &K) -> Option<Written<<K::Dimension as Dimension>::Si>> {
+    pub fn read<'a, K: Kind>(
+        &mut self,
+        at: &At<'_>,
+        text: &'a K,
+    ) -> Option<Written<'a, <K::Dimension as Dimension>::Si>> {
         text.read().map_err(|fault| self.refuse(Fault::of_text(at, fault))).ok()
     }
 
@@ -102,7 +107,7 @@ impl Notes {
         &mut self,
         at: &At<'_>,
         value: Option<T>,
-        default: (T, &str),
+        default: (T, &'static str),
         reason: &'static str,
         source: Source,
     ) -> T {
@@ -113,7 +118,13 @@ impl Notes {
     }
 
     /// Notes that a default was used; once, where several parts of the job take the same.
-    pub fn assume(&mut self, at: &At<'_>, value: impl Into<String>, reason: &'static str, sources: &[Source]) {
+    pub fn assume(
+        &mut self,
+        at: &At<'_>,
+        value: impl Into<Cow<'static, str>>,
+        reason: &'static str,
+        sources: &[Source],
+    ) {
         let assumed = Assumed { about: at.pointer(), value: value.into(), reason, source_ids: sources.to_vec() };
         if !self.assumed.contains(&assumed) {
             self.assumed.push(assumed);

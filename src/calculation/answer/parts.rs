@@ -1,5 +1,7 @@
 //! The statements that every report carries in the same shape.
 
+use std::borrow::Cow;
+
 use serde::Serialize;
 use uom::si::f64::Length;
 use uom::si::length::{foot, meter};
@@ -96,7 +98,7 @@ pub struct Assumed {
     /// The field, as a JSON Pointer in a URI fragment.
     pub about: String,
     /// The value that was used, as it would be written in a request.
-    pub value: String,
+    pub value: Cow<'static, str>,
     /// Why this value.
     pub reason: &'static str,
     /// Where it comes from.

@@ -110,7 +110,7 @@ impl LeadIn {
             Source::Fp96,
         );
         let gauge = match &self.gauge {
-            Some(text) => notes.read(&at.field("gauge"), text).map(|written| (written.text, written.si)),
+            Some(text) => notes.read(&at.field("gauge"), text).map(|written| (written.text.to_owned(), written.si)),
             None => notes
                 .read_or::<ConductorSize>(
                     &at.field("gauge"),

@@ -131,7 +131,7 @@ impl Wire {
     pub fn read(wire: Option<&Self>, at: &At<'_>, notes: &mut Notes) -> Option<WireUnderstood> {
         let sent = wire.and_then(|wire| wire.gauge.as_ref());
         let gauge = match sent {
-            Some(text) => notes.read(&at.field("gauge"), text).map(|written| (written.text, written.si)),
+            Some(text) => notes.read(&at.field("gauge"), text).map(|written| (written.text.to_owned(), written.si)),
             None => notes
                 .read_or::<ConductorSize>(
                     &at.field("gauge"),

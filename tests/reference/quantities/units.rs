@@ -15,7 +15,8 @@ const DAY: f64 = 86_400.0;
 #[track_caller]
 fn is_worth<D: Dimension>(system: System, spellings: &[&str], si: f64) {
     for spelling in spellings {
-        let written = parse::<D>(&format!("3 {spelling}")).unwrap_or_else(|fault| panic!("{spelling}: {fault:?}"));
+        let text = format!("3 {spelling}");
+        let written = parse::<D>(&text).unwrap_or_else(|fault| panic!("{spelling}: {fault:?}"));
         let found = written.si.magnitude() / 3.0;
         // Conversion factors of the units library have seven digits where they are not exact.
         assert!((found / si - 1.0).abs() < 3e-7, "1 {spelling} is {found}, expected {si}");
