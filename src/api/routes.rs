@@ -82,7 +82,11 @@ async fn answer<C: Calculation>(request: HttpRequest, mut payload: web::Payload)
             asked.illustrate(&mut report, &Pen);
             report
         };
-        reported(&compute(&request, &mut payload, illustrated).await?)
+        let report = compute(&request, &mut payload, illustrated).await?;
+        let response = reported(&report);
+        // To give back what a calculation took is a part of it.
+        Passage::of(&request).compute(|| drop(report));
+        response
     })
     .await;
     unread::close_behind(response, payload)
