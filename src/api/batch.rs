@@ -110,7 +110,8 @@ pub async fn answer(request: HttpRequest, mut payload: web::Payload) -> HttpResp
             edge.metrics.item_answered(result.status);
         }
         let succeeded = results.iter().filter(|result| result.report.is_some()).count();
-        routes::reported(&PlanBatchReport { failed: results.len() - succeeded, succeeded, results })
+        let room = results.len().saturating_mul(InstallationPlanRequest::REPORT_ROOM);
+        routes::reported(&PlanBatchReport { failed: results.len() - succeeded, succeeded, results }, room)
     })
     .await;
     unread::close_behind(response.map_body(|_, answer| Held::until_written(answer, place)), payload)

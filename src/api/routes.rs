@@ -18,9 +18,6 @@ use crate::drawing::{self, Drawing, Pen, job_sheet};
 /// What a drawing or a job sheet may do as a document of its own: show with its own style sheet, nothing else.
 const DRAWING_POLICY: &str = "default-src 'none'; style-src 'unsafe-inline'";
 
-/// Room for a report to begin with, bytes: a small one is then written without being moved as it grows.
-const USUAL_REPORT: usize = 8192;
-
 /// Adds every route of the service.
 pub fn configure(app: &mut web::ServiceConfig) {
     calculation::visit_all(&mut Register(app));
@@ -83,7 +80,7 @@ async fn answer<C: Calculation>(request: HttpRequest, mut payload: web::Payload)
             report
         };
         let report = compute(&request, &mut payload, illustrated).await?;
-        let response = reported(&report);
+        let response = reported(&report, C::REPORT_ROOM);
         // To give back what a calculation took is a part of it.
         Passage::of(&request).compute(|| drop(report));
         response
@@ -131,12 +128,12 @@ fn drawn(media_type: String, document: String) -> HttpResponse {
         .body(document)
 }
 
-/// The answer that holds a report.
+/// The answer that holds a report, with so much room for its text to begin with.
 ///
 /// # Errors
 /// 500 when the report cannot be written.
-pub fn reported(report: &impl Serialize) -> Result<HttpResponse, Problem> {
-    let mut json = Vec::with_capacity(USUAL_REPORT);
+pub fn reported(report: &impl Serialize, room: usize) -> Result<HttpResponse, Problem> {
+    let mut json = Vec::with_capacity(room);
     serde_json::to_writer(&mut json, report).map_err(|_| Problem::new(ProblemCode::InternalError))?;
     Ok(HttpResponse::Ok()
         .insert_header((header::CACHE_CONTROL, "no-store"))

@@ -60,6 +60,8 @@ pub trait Calculation: DeserializeOwned + Validate + ToSchema + 'static {
     const DESCRIPTION: &'static str;
     /// How many times the usual limit a body may be large on this path.
     const BODY_SHARE: usize = 1;
+    /// Room for the text of a report to begin with, bytes: most are written without being moved as they grow.
+    const REPORT_ROOM: usize = 24 * 1024;
     /// Requests with their exact answers, at least one.
     const EXAMPLES: &'static [Example];
 

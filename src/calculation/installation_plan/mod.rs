@@ -40,6 +40,7 @@ impl Calculation for InstallationPlanRequest {
         `cure` needs `weather` and `start`, and `include` adds drawings. Pointers of all parts lead into this request; `findings` \
         holds those of all parts, the gravest first.";
     const BODY_SHARE: usize = 4;
+    const REPORT_ROOM: usize = 128 * 1024;
     const EXAMPLES: &'static [Example] = &[
         Example {
             name: "yard_gate_in_january",
