@@ -94,23 +94,23 @@ pub async fn answer(request: HttpRequest, mut payload: web::Payload) -> HttpResp
         edge.gate.charge_batch(&request, batch.items.len())?;
         let shared = shared_weather(&batch, &edge).await?;
         let ids: Vec<_> = batch.items.iter().map(|item| item.id.clone()).collect();
-        let begun = Instant::now();
-        let until = begun + limits.batch_deadline;
+        let until = Instant::now() + limits.batch_deadline;
         let kept = (edge.clone(), place.clone());
-        let answers = web::block(move || {
+        let (answers, took) = web::block(move || {
             // A caller that hangs up leaves its batch in work, and so in its place.
             let (edge, _place) = kept;
-            all(batch.items, shared.as_ref(), until, &edge)
+            let begun = Instant::now();
+            (all(batch.items, shared.as_ref(), until, &edge), begun.elapsed())
         })
         .await
         .map_err(|_| Problem::new(ProblemCode::InternalError))?;
-        Passage::of(&request).add_computed(begun.elapsed());
+        Passage::of(&request).add_computed(took);
         let results: Vec<_> = ids.into_iter().zip(answers).map(|(id, answer)| result(id, answer, &request)).collect();
         for result in &results {
             edge.metrics.item_answered(result.status);
         }
         let succeeded = results.iter().filter(|result| result.report.is_some()).count();
-        let room = results.len().saturating_mul(InstallationPlanRequest::REPORT_ROOM);
+        let room = succeeded.saturating_mul(InstallationPlanRequest::REPORT_ROOM);
         routes::reported(&PlanBatchReport { failed: results.len() - succeeded, succeeded, results }, room)
     })
     .await;

@@ -94,8 +94,9 @@ pub async fn observed(
     Ok(in_work.until_written(response))
 }
 
+/// The nearest whole µs.
 fn micros(time: Duration) -> u64 {
-    u64::try_from(time.as_micros()).unwrap_or(u64::MAX)
+    u64::try_from((time.as_nanos() + 500) / 1000).unwrap_or(u64::MAX)
 }
 
 /// Answers of the framework that are no problem yet, such as a refused preflight, become one.

@@ -9,7 +9,7 @@ use super::edge::Edge;
 use super::guard::guarded;
 use super::passage::Passage;
 use super::problem::{Problem, ProblemCode};
-use super::weather::Sky;
+use super::weather::Fetched;
 use super::{batch, documentation, health, pages, reference, unread};
 use crate::calculation::installation_plan::InstallationPlanRequest;
 use crate::calculation::{self, Calculation};
@@ -79,9 +79,9 @@ async fn answer<C: Calculation>(request: HttpRequest, mut payload: web::Payload)
             asked.illustrate(&mut report, &Pen);
             report
         };
-        let report = compute(&request, &mut payload, illustrated).await?;
+        let report = made_of_report(&request, &mut payload, illustrated).await?;
         let response = reported(&report, C::REPORT_ROOM);
-        // To give back what a calculation took is a part of it.
+        // To free what a calculation took is a part of it.
         Passage::of(&request).compute(|| drop(report));
         response
     })
@@ -92,7 +92,7 @@ async fn answer<C: Calculation>(request: HttpRequest, mut payload: web::Payload)
 async fn draw<D: Drawing>(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
     let response = guarded(request.clone(), async {
         let draw = |asked: &D::Request, report| D::draw(&report, D::system(asked));
-        Ok(drawn(drawing::MEDIA_TYPE.to_owned(), compute(&request, &mut payload, draw).await?))
+        Ok(drawn(drawing::MEDIA_TYPE.to_owned(), made_of_report(&request, &mut payload, draw).await?))
     })
     .await;
     unread::close_behind(response, payload)
@@ -101,22 +101,22 @@ async fn draw<D: Drawing>(request: HttpRequest, mut payload: web::Payload) -> Ht
 async fn print_job_sheet(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
     let response = guarded(request.clone(), async {
         let print = |asked: &InstallationPlanRequest, report| job_sheet::page(&report, asked.system());
-        let page = compute(&request, &mut payload, print).await?;
+        let page = made_of_report(&request, &mut payload, print).await?;
         Ok(drawn(format!("{}; charset=utf-8", job_sheet::MEDIA_TYPE), page))
     })
     .await;
     unread::close_behind(response, payload)
 }
 
-/// What is made of the report that a body asks for.
-async fn compute<C: Calculation, T>(
+/// Reads a body and computes its report; gives what `make` makes of both.
+async fn made_of_report<C: Calculation, T>(
     request: &HttpRequest,
     payload: &mut web::Payload,
     make: impl FnOnce(&C, C::Report) -> T,
 ) -> Result<T, Problem> {
     let mut asked = read::<C>(request, payload).await?;
-    let sky = Sky::over(&mut asked, Edge::of(request)).await?;
-    Passage::of(request).compute(|| Ok(make(&asked, sky.answer(&asked)?)))
+    let fetched = Fetched::into(&mut asked, Edge::of(request)).await?;
+    Passage::of(request).compute(|| Ok(make(&asked, fetched.answer(&asked)?)))
 }
 
 /// The answer that is a drawing or a page.
@@ -128,7 +128,7 @@ fn drawn(media_type: String, document: String) -> HttpResponse {
         .body(document)
 }
 
-/// The answer that holds a report, with so much room for its text to begin with.
+/// The answer that holds a report; `room` is what is reserved for its text, bytes.
 ///
 /// # Errors
 /// 500 when the report cannot be written.

@@ -16,18 +16,18 @@ use crate::practice::sources::Source;
 
 const HINT: &str = "Send conditions instead: the weather hour by hour.";
 
-/// What was noted while a request's weather was looked for, and whether a forecast is now part of the request.
-pub struct Sky {
+/// A request whose weather was looked for: what was noted on the way, and whether a forecast is now part of it.
+pub struct Fetched {
     notes: Notes,
     was_fetched: bool,
 }
 
-impl Sky {
+impl Fetched {
     /// Puts the forecast in the stead of a request's `weather.location`.
     ///
     /// # Errors
     /// 502, 503 or 504 when the weather service gives no forecast.
-    pub async fn over<C: Calculation>(request: &mut C, edge: &Edge) -> Result<Self, Problem> {
+    pub async fn into<C: Calculation>(request: &mut C, edge: &Edge) -> Result<Self, Problem> {
         let mut notes = Notes::default();
         let was_fetched = match request.weather_mut() {
             Some(weather) => resolve(weather, edge.forecast.as_deref(), &edge.metrics, &mut notes).await?,

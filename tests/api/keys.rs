@@ -64,6 +64,19 @@ fn without_a_file_no_key_is_needed_and_any_is_ignored() {
 }
 
 #[test]
+fn a_hash_is_compared_from_its_first_digit_to_its_last() {
+    let right = hash(SHOP);
+    let other = |digit: char| if digit == '0' { '1' } else { '0' };
+    let first = format!("{}{}", other(right.chars().next().unwrap()), &right[1..]);
+    let last = format!("{}{}", &right[..63], other(right.chars().last().unwrap()));
+    for (hash, status) in [(first, 401), (last, 401), (right.to_uppercase(), 200)] {
+        let file = File::new("digits", &json!([{ "name": "shop", "sha256": [hash] }]));
+        let instance = start(&[file.setting()]);
+        assert_eq!(ask(instance, &format!("Bearer {SHOP}")).status, status, "{hash}");
+    }
+}
+
+#[test]
 fn a_known_key_is_let_in_whatever_the_case_of_its_scheme() {
     let file = File::new("known", &both());
     let closed = start(&[file.setting()]);

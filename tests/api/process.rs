@@ -7,7 +7,7 @@ use std::process::{Child, ChildStderr, Command, Output, Stdio};
 use reqwest::Method;
 use serde_json::Value;
 
-use super::harness::{description, send};
+use super::harness::{checked, client, description, send};
 use super::socket::Socket;
 use super::weather_service::{POINT, Reply, WeatherService};
 
@@ -265,31 +265,29 @@ fn each_request_is_one_line_of_the_log_without_what_was_sent() {
 }
 
 #[test]
-fn lines_of_the_log_arrive_whole_and_in_order_while_the_instance_goes_on() {
-    // More than wait at once.
-    const COUNT: usize = 500;
-    let mut instance = Instance::start(&[("LOOPWRIGHT_WORKERS", "1")]);
-    let address = instance.address;
-    let ids: Vec<_> = (0..COUNT).map(|index| format!("{index}-{}", "x".repeat(50))).collect();
-    std::thread::scope(|scope| {
-        scope.spawn(|| {
-            for id in &ids {
-                send(address, &Method::GET, "/health/live", &[("x-request-id", id)]);
-            }
-        });
-        let logged: Vec<_> = ids.iter().map(|_| instance.wait_for("request")["request_id"].clone()).collect();
-        assert_eq!(logged, ids);
-    });
-    let sizing =
-        std::fs::read(format!("{}/openapi/examples/loop-sizing/yard_gate.request.json", env!("CARGO_MANIFEST_DIR")));
-    Socket::open(address).post(
-        "/v1/loop-sizing",
-        "content-type: application/json\r\nconnection: close\r\n",
-        &sizing.unwrap(),
-    );
-    let event = instance.wait_for("request");
-    let (whole, computed) = (event["micros"].as_u64().unwrap(), event["computed_micros"].as_u64().unwrap());
-    assert!(0 < computed && computed <= whole, "{event}");
+fn a_line_of_the_log_arrives_while_the_instance_goes_on_and_tells_what_was_computed() {
+    let mut instance = Instance::start(&[]);
+    let example = |name: &str| {
+        let path = format!("{}/openapi/examples/{name}.request.json", env!("CARGO_MANIFEST_DIR"));
+        std::fs::read_to_string(path).unwrap()
+    };
+    let plan = example("installation-plan/yard_gate_in_january");
+    let batch = format!("{{\"items\":[{{\"id\":\"yard\",\"request\":{plan}}}]}}");
+    for (path, body, is_computed) in [
+        ("/v1/loop-sizing", example("loop-sizing/yard_gate"), true),
+        ("/v1/drawings/plan", example("loop-sizing/yard_gate"), true),
+        ("/v1/installation-plan/job-sheet", plan, true),
+        ("/v1/installation-plan/batch", batch, true),
+        ("/v1/loop-sizing", "{".to_owned(), false),
+    ] {
+        let asked =
+            client().post(format!("http://{}{path}", instance.address)).header("content-type", "application/json");
+        let answer = checked(&Method::POST, path, asked.body(body).send().unwrap());
+        let event = instance.wait_for("request");
+        let (whole, computed) = (event["micros"].as_u64().unwrap(), event["computed_micros"].as_u64().unwrap());
+        assert_eq!((answer.status == 200, computed > 0), (is_computed, is_computed), "{path}: {event}");
+        assert!(computed <= whole, "{event}");
+    }
 }
 
 #[test]

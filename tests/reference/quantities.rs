@@ -17,6 +17,14 @@ use uom::si::thermodynamic_temperature::{degree_celsius, degree_fahrenheit};
 
 proptest! {
     #[test]
+    fn case_and_typographic_signs_change_nothing(number in 0..1000_u32, unit in "( |\t|\u{a0})?(FT|ft|Ft|′|’|MM|Mm)( |\u{2003}|\n)?") {
+        let plain = unit.trim().to_lowercase().replace(['′', '’'], "'");
+        let (written, expected) = (format!("{number}{unit}"), format!("{number} {plain}"));
+        prop_assert_eq!(parse::<Length>(&written).unwrap().si, parse::<Length>(&expected).unwrap().si);
+        prop_assert_eq!(parse::<Length>(&written).unwrap().text, written.trim());
+    }
+
+    #[test]
     fn a_length_reads_back_as_it_was_written(micrometres in 0..100_000_000_u64, sixteenths in 1..100_000_u64) {
         let text = format!("{}.{:03} mm", micrometres / 1000, micrometres % 1000);
         let written = parse::<Length>(&text).unwrap();

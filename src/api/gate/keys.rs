@@ -99,7 +99,7 @@ impl Keys {
         let hashes: Vec<_> = entry
             .sha256
             .iter()
-            .map(|text| hash(text).ok_or_else(|| format!("{name}: each of sha256 takes 64 hexadecimal digits")))
+            .map(|text| parsed(text).ok_or_else(|| format!("{name}: each of sha256 takes 64 hexadecimal digits")))
             .collect::<Result<_, _>>()?;
         if hashes.is_empty() {
             return Err(format!("{name}: sha256 lists no key"));
@@ -140,7 +140,7 @@ fn hash_of(key: &[u8]) -> Hash {
 }
 
 /// A hash from 64 hexadecimal digits.
-fn hash(text: &str) -> Option<Hash> {
+fn parsed(text: &str) -> Option<Hash> {
     let is_hash = text.len() == 64 && text.bytes().all(|byte| byte.is_ascii_hexdigit());
     let half = |digits: &str| u128::from_str_radix(digits, 16).unwrap_or_default();
     is_hash.then(|| [half(&text[..32]), half(&text[32..])])

@@ -61,3 +61,18 @@ pub fn method(method: &Method) -> &'static str {
     const KNOWN: [&str; 9] = ["CONNECT", "DELETE", "GET", "HEAD", "OPTIONS", "PATCH", "POST", "PUT", "TRACE"];
     KNOWN.into_iter().find(|known| *known == method.as_str()).unwrap_or("other")
 }
+
+#[cfg(test)]
+mod tests {
+    use tracing::level_filters::LevelFilter;
+
+    use super::start;
+    use crate::settings::Settings;
+
+    #[test]
+    fn what_no_log_takes_is_not_even_judged() {
+        let level = |name| (name == "LOOPWRIGHT_LOG").then(|| "warn".to_owned());
+        let _telemetry = start(&Settings::read(level).unwrap()).unwrap();
+        assert_eq!(LevelFilter::current(), LevelFilter::WARN);
+    }
+}

@@ -1,6 +1,6 @@
 //! Where in a request something stands.
 
-/// A place in the request: a JSON Pointer (RFC 6901) as a URI fragment as text, a few borrowed steps until then.
+/// A place in the request, kept as a few borrowed steps; [`At::pointer`] writes it as a JSON Pointer (RFC 6901) in a URI fragment.
 ///
 /// ```
 /// use loopwright::calculation::answer::At;
@@ -8,7 +8,7 @@
 /// let stock = At::BODY.field("stock");
 /// let third = stock.item(2);
 /// assert_eq!(third.field("along_travel").pointer(), "#/stock/2/along_travel");
-/// assert_eq!(At::BODY.member("6/20").pointer(), "#/6~120");
+/// assert_eq!(At::BODY.item(120).member("6/20~a").pointer(), "#/120/6~120~0a");
 /// ```
 #[derive(Clone, Copy, Debug)]
 pub struct At<'a> {
