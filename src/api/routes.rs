@@ -115,7 +115,7 @@ async fn made_of_report<C: Calculation, T>(
     make: impl FnOnce(&C, C::Report) -> T,
 ) -> Result<T, Problem> {
     let mut asked = read::<C>(request, payload).await?;
-    let fetched = Fetched::into(&mut asked, Edge::of(request)).await?;
+    let fetched = Fetched::of(&mut asked, Edge::of(request)).await?;
     Passage::of(request).compute(|| Ok(make(&asked, fetched.answer(&asked)?)))
 }
 

@@ -27,7 +27,7 @@ impl Fetched {
     ///
     /// # Errors
     /// 502, 503 or 504 when the weather service gives no forecast.
-    pub async fn into<C: Calculation>(request: &mut C, edge: &Edge) -> Result<Self, Problem> {
+    pub async fn of<C: Calculation>(request: &mut C, edge: &Edge) -> Result<Self, Problem> {
         let mut notes = Notes::default();
         let was_fetched = match request.weather_mut() {
             Some(weather) => resolve(weather, edge.forecast.as_deref(), &edge.metrics, &mut notes).await?,

@@ -2,7 +2,7 @@
 
 use std::time::Duration;
 
-use ipnet::IpNet;
+use ipnet::{IpNet, Ipv4Net};
 
 use super::reading::{Variables, parsed};
 
@@ -72,6 +72,7 @@ impl LimitSettings {
             let text =
                 if text.contains('/') { text } else { format!("{text}/{}", if text.contains(':') { 128 } else { 32 }) };
             parsed("LOOPWRIGHT_TRUSTED_PROXIES", &text, "networks such as 10.0.0.0/8, separated by commas")
+                .map(canonical)
         };
         Ok(Self {
             header: bytes("LOOPWRIGHT_HEADER_LIMIT", 16_384, 256..=131_072)?,
@@ -93,5 +94,28 @@ impl LimitSettings {
             },
             trusted_proxies: variables.list("LOOPWRIGHT_TRUSTED_PROXIES").map(network).collect::<Result<_, _>>()?,
         })
+    }
+}
+
+/// A network of IPv4-mapped addresses (RFC 4291) is the network that they stand for: addresses of callers are compared in that form.
+fn canonical(network: IpNet) -> IpNet {
+    let IpNet::V6(long) = network else { return network };
+    let address = long.addr().to_ipv4_mapped().zip(long.prefix_len().checked_sub(96));
+    address.and_then(|(address, length)| Ipv4Net::new(address, length).ok()).map_or(network, IpNet::V4)
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::settings::Settings;
+
+    #[test]
+    fn trusted_networks_are_kept_in_the_form_of_the_addresses_that_they_are_compared_to() {
+        let networks = |name| {
+            (name == "LOOPWRIGHT_TRUSTED_PROXIES")
+                .then(|| "10.0.0.0/8, ::ffff:10.1.0.0/112, ::ffff:192.0.2.7, fd00::/8, ::/0".to_owned())
+        };
+        let read: Vec<_> =
+            Settings::read(networks).unwrap().limits.trusted_proxies.iter().map(ToString::to_string).collect();
+        assert_eq!(read, ["10.0.0.0/8", "10.1.0.0/16", "192.0.2.7/32", "fd00::/8", "::/0"]);
     }
 }
