@@ -267,22 +267,19 @@ fn each_request_is_one_line_of_the_log_without_what_was_sent() {
 #[test]
 fn a_line_of_the_log_arrives_while_the_instance_goes_on_and_tells_what_was_computed() {
     let mut instance = Instance::start(&[]);
-    let example = |name: &str| {
-        let path = format!("{}/openapi/examples/{name}.request.json", env!("CARGO_MANIFEST_DIR"));
-        std::fs::read_to_string(path).unwrap()
-    };
-    let plan = example("installation-plan/yard_gate_in_january");
+    let sizing = include_str!("../../openapi/examples/loop-sizing/yard_gate.request.json");
+    let plan = include_str!("../../openapi/examples/installation-plan/yard_gate_in_january.request.json");
     let batch = format!("{{\"items\":[{{\"id\":\"yard\",\"request\":{plan}}}]}}");
     for (path, body, is_computed) in [
-        ("/v1/loop-sizing", example("loop-sizing/yard_gate"), true),
-        ("/v1/drawings/plan", example("loop-sizing/yard_gate"), true),
+        ("/v1/loop-sizing", sizing, true),
+        ("/v1/drawings/plan", sizing, true),
         ("/v1/installation-plan/job-sheet", plan, true),
-        ("/v1/installation-plan/batch", batch, true),
-        ("/v1/loop-sizing", "{".to_owned(), false),
+        ("/v1/installation-plan/batch", &batch, true),
+        ("/v1/loop-sizing", "{", false),
     ] {
         let asked =
             client().post(format!("http://{}{path}", instance.address)).header("content-type", "application/json");
-        let answer = checked(&Method::POST, path, asked.body(body).send().unwrap());
+        let answer = checked(&Method::POST, path, asked.body(body.to_owned()).send().unwrap());
         let event = instance.wait_for("request");
         let (whole, computed) = (event["micros"].as_u64().unwrap(), event["computed_micros"].as_u64().unwrap());
         assert_eq!((answer.status == 200, computed > 0), (is_computed, is_computed), "{path}: {event}");
