@@ -15,7 +15,8 @@ use super::socket::Socket;
 const SHOP: &str = "tern-island-shop-key";
 const YARD: &str = "tern-island-yard-key";
 
-fn hash(key: &str) -> String {
+/// The hash of a key, as a file of keys lists it.
+pub fn hash(key: &str) -> String {
     Sha256::digest(key).iter().fold(String::new(), |mut text, byte| {
         write!(text, "{byte:02x}").unwrap();
         text
@@ -23,10 +24,10 @@ fn hash(key: &str) -> String {
 }
 
 /// A file of keys that is gone after the test.
-struct File(PathBuf);
+pub struct File(PathBuf);
 
 impl File {
-    fn new(name: &str, content: &Value) -> Self {
+    pub fn new(name: &str, content: &Value) -> Self {
         let file = Self(std::env::temp_dir().join(format!("loopwright-keys-{}-{name}.json", std::process::id())));
         file.write(&content.to_string());
         file
@@ -36,7 +37,7 @@ impl File {
         std::fs::write(&self.0, content).unwrap();
     }
 
-    fn setting(&self) -> (&'static str, &str) {
+    pub fn setting(&self) -> (&'static str, &str) {
         ("LOOPWRIGHT_KEYS", self.0.to_str().unwrap())
     }
 }

@@ -7,6 +7,7 @@ use reqwest::Method;
 use serde_json::json;
 
 use super::super::harness::{send, start, start_both, wait_until_in_work};
+use super::super::keys::{File, hash};
 use super::super::socket::Socket;
 use super::{GATE, JSON, batch, heavy_batch, size};
 
@@ -63,6 +64,11 @@ fn one_batch() -> (SocketAddr, SocketAddr) {
 
 const BATCH: &str = "/v1/installation-plan/batch";
 
+/// The place of a batch is given back behind the last byte of its answer, which a caller may have read a little before.
+fn assert_place_comes_free(caller: &mut Socket) {
+    assert!((0..1000).any(|_| caller.post(BATCH, JSON, batch(1).as_bytes()).status == 200), "the place stays taken");
+}
+
 #[test]
 fn a_batch_has_its_place_before_its_body_has_arrived() {
     let (address, metrics) = one_batch();
@@ -77,7 +83,7 @@ fn a_batch_has_its_place_before_its_body_has_arrived() {
     assert_eq!(size(&mut second, "").status, 200, "a single request is refused for the sake of batches");
     first.send(rest);
     assert_eq!(first.read(&Method::POST, BATCH).status, 200);
-    assert_eq!(second.post(BATCH, JSON, body.as_bytes()).status, 200);
+    assert_place_comes_free(&mut second);
 }
 
 #[test]
@@ -91,19 +97,14 @@ fn a_batch_has_its_place_until_its_answer_is_read() {
     assert_eq!(second.post(BATCH, JSON, batch(1).as_bytes()).status, 503);
     let (length, read) = first.read_slowly(Duration::ZERO);
     assert_eq!(read, length);
-    assert!((0..1000).any(|_| second.post(BATCH, JSON, batch(1).as_bytes()).status == 200), "the place stays taken");
+    assert_place_comes_free(&mut second);
 }
 
 #[test]
 fn strangers_take_no_place_of_a_client() {
-    let keys = std::env::temp_dir().join(format!("loopwright-places-{}.json", std::process::id()));
-    let hash = "2bb80d537b1da3e38bd30361aa855686bde0eacd7162fef6a25fe97bf527a25b";
-    std::fs::write(&keys, format!("[{{\"name\":\"shop\",\"sha256\":[\"{hash}\"]}}]")).unwrap();
-    let (address, metrics) = start_both(&[
-        ("LOOPWRIGHT_IN_FLIGHT", "1"),
-        ("LOOPWRIGHT_METRICS_LISTEN", "127.0.0.1:0"),
-        ("LOOPWRIGHT_KEYS", keys.to_str().unwrap()),
-    ]);
+    let file = File::new("places", &json!([{ "name": "shop", "sha256": [hash("secret")] }]));
+    let (address, metrics) =
+        start_both(&[("LOOPWRIGHT_IN_FLIGHT", "1"), ("LOOPWRIGHT_METRICS_LISTEN", "127.0.0.1:0"), file.setting()]);
     let mut strangers: Vec<_> = (0..8).map(|_| Socket::open(address)).collect();
     for (stranger, path) in
         strangers.iter_mut().zip(["/problems/x", "/v1/loop-sizing", "/docs/", "/openapi.json"].iter().cycle())
@@ -112,7 +113,6 @@ fn strangers_take_no_place_of_a_client() {
     }
     wait_until_in_work(metrics.unwrap(), 8);
     assert_eq!(size(&mut Socket::open(address), "authorization: Bearer secret\r\n").status, 200);
-    std::fs::remove_file(keys).unwrap();
 }
 
 #[test]
