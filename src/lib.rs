@@ -18,3 +18,4 @@ pub mod physics;
 pub mod practice;
 pub mod quantity;
 pub mod settings;
+pub mod vocabulary;

@@ -11,16 +11,16 @@ use serde_json::value::RawValue;
 use utoipa::ToSchema;
 use validator::Validate;
 
-use super::edge::Edge;
+use super::app_state::AppState;
 use super::guard::guarded;
 use super::held::Held;
-use super::passage::Passage;
 use super::problem::{Problem, ProblemBody, ProblemCode};
+use super::request_context::RequestContext;
 use super::{body, routes, unread, weather};
 use crate::calculation::Calculation;
-use crate::calculation::answer::{At, Fault, FaultCode, Notes};
+use crate::calculation::input::Weather;
 use crate::calculation::installation_plan::{InstallationPlanReport, InstallationPlanRequest};
-use crate::calculation::subject::Weather;
+use crate::calculation::report::{Diagnostics, FieldError, FieldErrorCode, FieldPath};
 use crate::drawing::Pen;
 
 /// How many times the usual limit a batch may be large.
@@ -81,36 +81,36 @@ pub struct PlanBatchResult {
 /// Answers a batch. Its place among the batches is taken before its body arrives, and kept until its answer is written: both are
 /// large, and so is what is computed between.
 pub async fn answer(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
-    let edge = Edge::of(&request).clone();
-    let place = match edge.gate.place_of_batch() {
+    let state = AppState::of(&request).clone();
+    let place = match state.gate.place_of_batch() {
         Ok(place) => Arc::new(place),
         Err(problem) => return unread::refuse(&request, payload, problem).await,
     };
     let response = guarded(request.clone(), async {
-        let limits = &edge.settings.limits;
+        let limits = &state.settings.limits;
         let body = body::read(&request, &mut payload, limits.body.saturating_mul(BODY_SHARE)).await?;
-        let batch: PlanBatchRequest = body::decode(&body, edge.bounds())?;
+        let batch: PlanBatchRequest = body::decode(&body, state.bounds())?;
         judge(&batch, limits.batch)?;
-        edge.gate.charge_batch(&request, batch.items.len())?;
-        let shared = shared_weather(&batch, &edge).await?;
+        state.gate.charge_batch(&request, batch.items.len())?;
+        let shared = shared_weather(&batch, &state).await?;
         let ids: Vec<_> = batch.items.iter().map(|item| item.id.clone()).collect();
         let until = Instant::now() + limits.batch_deadline;
-        let kept = (edge.clone(), place.clone());
+        let kept = (state.clone(), place.clone());
         let (answers, took) = web::block(move || {
             // A caller that hangs up leaves its batch in work, and so in its place.
-            let (edge, _place) = kept;
+            let (state, _place) = kept;
             let begun = Instant::now();
-            (all(batch.items, shared.as_ref(), until, &edge), begun.elapsed())
+            (all(batch.items, shared.as_ref(), until, &state), begun.elapsed())
         })
         .await
         .map_err(|_| Problem::new(ProblemCode::InternalError))?;
-        Passage::of(&request).add_computed(took);
+        RequestContext::of(&request).add_computed(took);
         let results: Vec<_> = ids.into_iter().zip(answers).map(|(id, answer)| result(id, answer, &request)).collect();
         for result in &results {
-            edge.metrics.item_answered(result.status);
+            state.metrics.item_answered(result.status);
         }
         let succeeded = results.iter().filter(|result| result.report.is_some()).count();
-        let room = succeeded.saturating_mul(InstallationPlanRequest::REPORT_ROOM);
+        let room = succeeded.saturating_mul(InstallationPlanRequest::REPORT_CAPACITY);
         routes::reported(&PlanBatchReport { failed: results.len() - succeeded, succeeded, results }, room)
     })
     .await;
@@ -127,16 +127,16 @@ fn judge(batch: &PlanBatchRequest, most: usize) -> Result<(), Problem> {
 }
 
 /// The weather beside the items, fetched where it names a place; faults of the batch itself come with its own.
-async fn shared_weather(batch: &PlanBatchRequest, edge: &Edge) -> Result<Option<Weather>, Problem> {
-    let mut notes = Notes::default();
+async fn shared_weather(batch: &PlanBatchRequest, state: &AppState) -> Result<Option<Weather>, Problem> {
+    let mut diagnostics = Diagnostics::default();
     if let Err(errors) = batch.validate() {
-        notes.add_validation(&errors);
+        diagnostics.add_validation(&errors);
     }
     let mut shared = batch.weather.clone();
     if let Some(weather) = &mut shared {
-        weather::resolve(weather, edge.forecast.as_deref(), &edge.metrics, &mut notes).await?;
+        weather::resolve(weather, state.forecast.as_deref(), &state.metrics, &mut diagnostics).await?;
     }
-    Ok(notes.settle(Some(shared))?)
+    Ok(diagnostics.finish(Some(shared))?)
 }
 
 /// Answers all items, each on whatever core is free.
@@ -144,15 +144,15 @@ fn all(
     items: Vec<PlanBatchItem>,
     shared: Option<&Weather>,
     until: Instant,
-    edge: &Edge,
+    state: &AppState,
 ) -> Vec<Result<InstallationPlanReport, Problem>> {
     let each = |(index, item): (usize, PlanBatchItem)| {
         if Instant::now() >= until {
             return Err(out_of_time());
         }
         // A panic is this item's alone.
-        let answer = std::panic::catch_unwind(AssertUnwindSafe(|| one(item.request.get(), shared, edge.bounds())));
-        answer.unwrap_or_else(|_panic| Err(edge.panicked())).map_err(|problem| within(index, problem))
+        let answer = std::panic::catch_unwind(AssertUnwindSafe(|| one(item.request.get(), shared, state.bounds())));
+        answer.unwrap_or_else(|_panic| Err(state.panicked())).map_err(|problem| within(index, problem))
     };
     items.into_par_iter().enumerate().map(each).collect()
 }
@@ -160,18 +160,18 @@ fn all(
 /// Answers one item.
 fn one(text: &str, shared: Option<&Weather>, bounds: body::Bounds) -> Result<InstallationPlanReport, Problem> {
     let mut asked: InstallationPlanRequest = body::decode(text.as_bytes(), bounds)?;
-    let mut notes = Notes::default();
+    let mut diagnostics = Diagnostics::default();
     if asked.weather.as_ref().is_some_and(|weather| weather.location.is_some()) {
-        let body = At::BODY;
+        let body = FieldPath::BODY;
         let weather_at = body.field("weather");
         let detail = "A batch fetches no forecast for a single item.";
         let hint = "Send conditions, or one location beside the items.";
-        notes.fault(&weather_at.field("location"), FaultCode::Contradiction, detail, hint);
+        diagnostics.add_error(&weather_at.field("location"), FieldErrorCode::Contradiction, detail, hint);
     }
     if asked.weather.is_none() && asked.start.is_some() {
         asked.weather = shared.cloned();
     }
-    let mut report = asked.answer_with(notes)?;
+    let mut report = asked.answer_with(diagnostics)?;
     asked.illustrate(&mut report, &Pen);
     Ok(report)
 }
@@ -186,7 +186,10 @@ fn within(index: usize, mut problem: Problem) -> Problem {
     problem.errors = problem
         .errors
         .into_iter()
-        .map(|fault| Fault { pointer: fault.pointer.replacen('#', &format!("#/items/{index}/request"), 1), ..fault })
+        .map(|fault| FieldError {
+            pointer: fault.pointer.replacen('#', &format!("#/items/{index}/request"), 1),
+            ..fault
+        })
         .collect();
     problem
 }

@@ -5,12 +5,12 @@ use actix_web::{HttpRequest, web};
 use futures_util::StreamExt;
 use serde::de::DeserializeOwned;
 
+use super::app_state::AppState;
 use super::depth::Depth;
-use super::edge::Edge;
 use super::problem::{Problem, ProblemCode};
 use super::strict::{NULL, NULL_FOR_ABSENT, Strict, TOO_MANY};
-use crate::calculation::answer::{Fault, FaultCode, LONGEST_NAME};
-use crate::practice::Vocabulary;
+use crate::calculation::report::{FieldError, FieldErrorCode, MAX_NAME_CHARS};
+use crate::vocabulary::Vocabulary;
 
 /// The largest body of any path, as a multiple of the setting: that of a batch.
 pub const LARGEST_SHARE: usize = 64;
@@ -29,7 +29,7 @@ pub struct Bounds {
 /// # Errors
 /// 408 after the deadline, 413, 415, or 400 when the connection breaks.
 pub async fn read(request: &HttpRequest, payload: &mut web::Payload, limit: usize) -> Result<Vec<u8>, Problem> {
-    let deadline = Edge::of(request).settings.limits.deadline;
+    let deadline = AppState::of(request).settings.limits.deadline;
     let too_late = |_| Err(Problem::new(ProblemCode::RequestTimeout));
     tokio::time::timeout(deadline, read_all(request, payload, limit)).await.unwrap_or_else(too_late)
 }
@@ -117,11 +117,11 @@ fn explain<T: DeserializeOwned>(body: &[u8], bounds: Bounds) -> Problem {
 }
 
 /// What the deserializer's message says, as a fault. The messages are those of serde; a test holds them.
-fn fault(path: &serde_path_to_error::Path, message: &str, bounds: Bounds) -> Fault {
+fn fault(path: &serde_path_to_error::Path, message: &str, bounds: Bounds) -> FieldError {
     let message = message.rsplit_once(" at line ").map_or(message, |(message, _)| message);
     let (first, others) = names(message);
     let here = pointer(path);
-    let of = |pointer: String, code: FaultCode, detail: String, hint: String| Fault {
+    let of = |pointer: String, code: FieldErrorCode, detail: String, hint: String| FieldError {
         pointer,
         code: code.code(),
         detail,
@@ -131,18 +131,18 @@ fn fault(path: &serde_path_to_error::Path, message: &str, bounds: Bounds) -> Fau
         let hint = nearest(&first, &others)
             .map_or_else(|| format!("Known here: {}.", others.join(", ")), |name| format!("Did you mean {name}?"));
         // The path ends in the unknown name already.
-        of(here, FaultCode::FieldUnknown, format!("There is no field {first} here."), hint)
+        of(here, FieldErrorCode::FieldUnknown, format!("There is no field {first} here."), hint)
     } else if message.starts_with("missing field") {
         let detail = format!("The field {first} is needed and was not sent.");
         of(
             child(&here, &first),
-            FaultCode::FieldMissing,
+            FieldErrorCode::FieldMissing,
             detail,
             format!("Add {first}; its description says what it takes."),
         )
     } else if message.starts_with("duplicate field") {
         let detail = format!("The field {first} stands twice in one object.");
-        of(child(&here, &first), FaultCode::FieldDuplicate, detail, "Send it once.".to_owned())
+        of(child(&here, &first), FieldErrorCode::FieldDuplicate, detail, "Send it once.".to_owned())
     } else if message.starts_with("unknown variant") {
         let list = format!("One of: {}.", others.join(", "));
         // Several members with that word are all named, for a guess between them could be dangerous.
@@ -151,21 +151,26 @@ fn fault(path: &serde_path_to_error::Path, message: &str, bounds: Bounds) -> Fau
             words => Some(words.join(" or ")),
         };
         let hint = meant.map_or(list.clone(), |name| format!("Did you mean {name}? {list}"));
-        of(here, FaultCode::ValueUnknown, format!("\"{first}\" is not a value that this field takes."), hint)
+        of(here, FieldErrorCode::ValueUnknown, format!("\"{first}\" is not a value that this field takes."), hint)
     } else if [NULL, NULL_FOR_ABSENT].contains(&message) || message.starts_with("invalid type: null") {
         let hint = if message == NULL_FOR_ABSENT { "Leave the field out instead." } else { "Send a value." };
-        of(here, FaultCode::NullNotAllowed, "null is not taken here.".to_owned(), hint.to_owned())
+        of(here, FieldErrorCode::NullNotAllowed, "null is not taken here.".to_owned(), hint.to_owned())
     } else if message == TOO_MANY {
         let detail =
             format!("The list has more than {} items, the most that this service takes in any list.", bounds.items);
-        of(here, FaultCode::ListSize, detail, format!("Send at most {} items.", bounds.items))
+        of(here, FieldErrorCode::ListSize, detail, format!("Send at most {} items.", bounds.items))
     } else if message.starts_with("invalid value") {
         let hint = "Send a whole number within the range of the field; its description gives it.";
-        of(here, FaultCode::OutOfRange, format!("The field does not take {first}."), hint.to_owned())
+        of(here, FieldErrorCode::OutOfRange, format!("The field does not take {first}."), hint.to_owned())
     } else {
         let found = found(message);
         let expected = message.rsplit_once("expected ").map_or("another type", |(_, expected)| plain(expected));
-        of(here, FaultCode::TypeWrong, format!("{found} stands where {expected} belongs."), format!("Send {expected}."))
+        of(
+            here,
+            FieldErrorCode::TypeWrong,
+            format!("{found} stands where {expected} belongs."),
+            format!("Send {expected}."),
+        )
     }
 }
 
@@ -175,7 +180,7 @@ fn fault(path: &serde_path_to_error::Path, message: &str, bounds: Bounds) -> Fau
 fn names(message: &str) -> (String, Vec<&str>) {
     let (about, known) = message.rsplit_once("`, expected ").unwrap_or((message, ""));
     let first = about.split_once('`').map_or("", |(_, name)| name.trim_end_matches('`'));
-    (first.chars().take(LONGEST_NAME).collect(), known.split('`').skip(1).step_by(2).collect())
+    (first.chars().take(MAX_NAME_CHARS).collect(), known.split('`').skip(1).step_by(2).collect())
 }
 
 /// What serde expects, without the names of our types.
@@ -216,7 +221,7 @@ fn pointer(path: &serde_path_to_error::Path) -> String {
 
 /// A member of the object at a pointer, its name escaped (RFC 6901).
 fn child(pointer: &str, name: &str) -> String {
-    let name = name.chars().take(LONGEST_NAME).collect::<String>().replace('~', "~0").replace('/', "~1");
+    let name = name.chars().take(MAX_NAME_CHARS).collect::<String>().replace('~', "~0").replace('/', "~1");
     format!("{pointer}/{name}")
 }
 

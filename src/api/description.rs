@@ -20,10 +20,10 @@ use utoipa::openapi::{OpenApiBuilder, Ref, RefOr, Required, Schema, Server};
 
 use super::problem::{MEDIA_TYPE, ProblemBody, ProblemCode};
 use super::reference::{self, Table};
-use crate::calculation::subject::Weather;
+use crate::calculation::input::Weather;
 use crate::calculation::{self, Calculation};
 use crate::drawing::{self, Drawing};
-use crate::practice::Vocabulary;
+use crate::vocabulary::Vocabulary;
 
 const INTRODUCTION: &str = "The calculations of a vehicle-loop specialist, for the programs of other people: which loops an \
     opening needs, and what they will measure. Quantities go in as text with their unit (`\"24 ft\"`, `\"3/16 in\"`, `\"7.2 m\"`) and \

@@ -6,8 +6,8 @@ use actix_web::http::header;
 use actix_web::{HttpRequest, HttpResponse};
 use utoipa_swagger_ui::Config;
 
+use super::app_state::AppState;
 use super::description;
-use super::edge::Edge;
 use super::fixed::Fixed;
 use super::problem::{Problem, ProblemCode};
 
@@ -16,9 +16,9 @@ use super::problem::{Problem, ProblemCode};
 /// # Errors
 /// None.
 pub fn openapi(request: &HttpRequest) -> Result<HttpResponse, Problem> {
-    let edge = Edge::of(request);
-    let render = || Fixed::new(pretty(&edge.settings.public_url), "application/json");
-    Ok(edge.description.get_or_init(render).respond(request))
+    let state = AppState::of(request);
+    let render = || Fixed::new(pretty(&state.settings.public_url), "application/json");
+    Ok(state.description.get_or_init(render).respond(request))
 }
 
 /// The description as it is committed and printed.

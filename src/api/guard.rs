@@ -14,22 +14,22 @@ use futures_util::FutureExt;
 use prometheus_client::metrics::gauge::Gauge;
 use tracing::Instrument;
 
+use super::app_state::AppState;
 use super::connection::InWork;
-use super::edge::Edge;
 use super::gate::Caller;
-use super::passage::{Passage, RequestId};
 use super::problem::{self, Problem, ProblemCode};
+use super::request_context::{RequestContext, RequestId};
 use super::telemetry;
 
 /// Runs the work of a handler: its problem and a panic both become answers.
 ///
 /// This is no middleware on purpose: an error that leaves a handler passes the layers that add headers to answers.
 pub async fn guarded(request: HttpRequest, work: impl Future<Output = Result<HttpResponse, Problem>>) -> HttpResponse {
-    let edge = Edge::of(&request).clone();
+    let state = AppState::of(&request).clone();
     let problem = match AssertUnwindSafe(work).catch_unwind().await {
         Ok(Ok(response)) => return response,
         Ok(Err(problem)) => problem,
-        Err(_panic) => edge.panicked(),
+        Err(_panic) => state.panicked(),
     };
     problem.respond(&request)
 }
@@ -59,36 +59,36 @@ pub async fn observed(
     next: Next<impl MessageBody + 'static>,
 ) -> Result<ServiceResponse<BoxBody>, Error> {
     let started = Instant::now();
-    let passage = Passage::begin(&request);
-    let edge = Edge::of(request.request()).clone();
-    let in_flight = InFlight::enter(&edge.metrics.in_flight);
+    let context = RequestContext::begin(&request);
+    let state = AppState::of(request.request()).clone();
+    let in_flight = InFlight::enter(&state.metrics.in_flight);
     let in_work = InWork::begin(request.request());
-    let span = telemetry::begun(&request, passage.id.as_str());
+    let span = telemetry::begun(&request, context.id.as_str());
     let outcome = next.call(request).instrument(span.clone()).await;
     drop(in_flight);
     let mut response = as_problem(outcome?.map_into_boxed_body());
     let took = started.elapsed();
 
-    if let Ok(value) = HeaderValue::from_str(passage.id.as_str()) {
+    if let Ok(value) = HeaderValue::from_str(context.id.as_str()) {
         response.headers_mut().insert(HeaderName::from_static(RequestId::HEADER), value);
     }
     response.headers_mut().insert(header::X_CONTENT_TYPE_OPTIONS, HeaderValue::from_static("nosniff"));
-    if edge.is_stopping() {
+    if state.is_stopping() {
         // The caller's next request would find the connection closed.
         response.response_mut().head_mut().set_connection_type(ConnectionType::Close);
     }
     let status = response.status().as_u16();
     telemetry::answered(&span, status);
     let route = response.request().match_pattern().unwrap_or_else(|| "other".to_owned());
-    edge.metrics.answered(&route, status, took);
+    state.metrics.answered(&route, status, took);
     tracing::info!(
         method = telemetry::method(response.request().method()),
         route,
         status,
         micros = micros(took),
-        computed_micros = micros(passage.computed()),
-        request_id = passage.id.as_str(),
-        client = passage.caller.get().and_then(Caller::name),
+        computed_micros = micros(context.computed()),
+        request_id = context.id.as_str(),
+        client = context.caller.get().and_then(Caller::name),
         "request"
     );
     Ok(in_work.until_written(response))
@@ -129,16 +129,16 @@ mod tests {
     use serde_json::Value;
 
     use super::{guarded, observed};
-    use crate::api::edge::Edge;
+    use crate::api::app_state::AppState;
     use crate::api::serve;
     use crate::settings::Settings;
 
     #[actix_web::test]
     async fn a_panic_is_a_problem_that_a_page_can_read_and_is_counted() {
         let origins = |name| (name == "LOOPWRIGHT_CORS_ORIGINS").then(|| "https://shop.tern-island.example".to_owned());
-        let edge = web::Data::new(Edge::new(Settings::read(origins).unwrap()).unwrap());
+        let state = web::Data::new(AppState::new(Settings::read(origins).unwrap()).unwrap());
         let panics = |request: HttpRequest| guarded(request, async { panic!("a slip of ours, which this test makes") });
-        let app = App::new().app_data(edge.clone()).wrap(serve::cors(&edge.settings)).wrap(from_fn(observed));
+        let app = App::new().app_data(state.clone()).wrap(serve::cors(&state.settings)).wrap(from_fn(observed));
         let app = init_service(app.route("/", web::get().to(panics))).await;
         let asked = TestRequest::get().insert_header(("origin", "https://shop.tern-island.example"));
         let answer = call_service(&app, asked.insert_header(("x-request-id", "job-17")).to_request()).await;
@@ -150,7 +150,7 @@ mod tests {
         let problem: Value = read_body_json(answer).await;
         assert_eq!((&problem["code"], &problem["request_id"]), (&"internal_error".into(), &"job-17".into()));
         assert!(!problem.to_string().contains("slip"), "{problem}");
-        let counted = edge.metrics.render();
+        let counted = state.metrics.render();
         for line in ["loopwright_panics_total 1", "refused_total{reason=\"internal_error\"} 1", "requests_in_flight 0"]
         {
             assert!(counted.contains(line), "{line} is not in\n{counted}");

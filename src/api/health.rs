@@ -3,7 +3,7 @@
 use actix_web::http::header;
 use actix_web::{HttpRequest, HttpResponse};
 
-use super::edge::Edge;
+use super::app_state::AppState;
 use super::problem::{Problem, ProblemCode};
 use crate::physics::winding::{Shape, Winding};
 use crate::physics::{circuit, conductor};
@@ -21,7 +21,7 @@ pub fn live(_: &HttpRequest) -> Result<HttpResponse, Problem> {
 /// # Errors
 /// 503 otherwise.
 pub fn ready(request: &HttpRequest) -> Result<HttpResponse, Problem> {
-    if Edge::of(request).is_ready() { Ok(state("ready")) } else { Err(Problem::new(ProblemCode::Unavailable)) }
+    if AppState::of(request).is_ready() { Ok(state("ready")) } else { Err(Problem::new(ProblemCode::Unavailable)) }
 }
 
 /// The counters.
@@ -32,7 +32,7 @@ pub fn metrics(request: &HttpRequest) -> Result<HttpResponse, Problem> {
     Ok(HttpResponse::Ok()
         .content_type("application/openmetrics-text; version=1.0.0; charset=utf-8")
         .insert_header((header::CACHE_CONTROL, "no-store"))
-        .body(Edge::of(request).metrics.render()))
+        .body(AppState::of(request).metrics.render()))
 }
 
 /// The counters, for callers on this machine, as long as they have no listener of their own.
@@ -42,7 +42,7 @@ pub fn metrics(request: &HttpRequest) -> Result<HttpResponse, Problem> {
 pub fn metrics_nearby(request: &HttpRequest) -> Result<HttpResponse, Problem> {
     let is_passed_on = ["forwarded", "x-forwarded-for", "via"].iter().any(|name| request.headers().contains_key(*name));
     let is_near = request.peer_addr().is_some_and(|peer| peer.ip().to_canonical().is_loopback());
-    if is_near && !is_passed_on && Edge::of(request).settings.metrics_listen.is_none() {
+    if is_near && !is_passed_on && AppState::of(request).settings.metrics_listen.is_none() {
         return metrics(request);
     }
     Err(Problem::new(ProblemCode::NotFound))

@@ -4,13 +4,13 @@
 //! handler in [`routes`], where [`guard::guarded`] catches what fails; [`body`] reads it, [`weather`] puts a forecast where a
 //! place stands, the calculation answers it, [`problem`] refuses it.
 
+pub mod app_state;
 pub mod batch;
 pub mod body;
 pub mod connection;
 pub mod depth;
 pub mod description;
 pub mod documentation;
-pub mod edge;
 pub mod fixed;
 pub mod gate;
 pub mod guard;
@@ -18,9 +18,9 @@ pub mod health;
 pub mod held;
 pub mod metrics;
 pub mod pages;
-pub mod passage;
 pub mod problem;
 pub mod reference;
+pub mod request_context;
 pub mod routes;
 pub mod serve;
 pub mod strict;

@@ -4,8 +4,8 @@ use actix_web::http::header;
 use actix_web::{HttpRequest, HttpResponse};
 
 use super::problem::{Problem, ProblemCode};
-use crate::calculation::answer::FaultCode;
-use crate::practice::Vocabulary;
+use crate::calculation::report::FieldErrorCode;
+use crate::vocabulary::Vocabulary;
 
 /// What a page of ours may load: nothing but its own style.
 const POLICY: &str =
@@ -44,13 +44,13 @@ pub fn problem(request: &HttpRequest) -> Result<HttpResponse, Problem> {
 
 /// What can be wrong with one field. The texts are ours and hold no markup.
 fn faults() -> String {
-    let row = |fault: &FaultCode| {
+    let row = |fault: &FieldErrorCode| {
         format!(
             "<dt id=\"{code}\"><code>{code}</code></dt><dd>{text}</dd>",
             code = fault.code(),
             text = fault.description()
         )
     };
-    let rows: Vec<_> = FaultCode::ALL.iter().map(row).collect();
+    let rows: Vec<_> = FieldErrorCode::ALL.iter().map(row).collect();
     format!("<h2>Codes of single fields</h2><dl>{}</dl>", rows.concat())
 }

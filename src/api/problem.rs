@@ -8,10 +8,10 @@ use actix_web::{HttpRequest, HttpResponse};
 use serde::Serialize;
 use utoipa::ToSchema;
 
-use super::edge::Edge;
-use super::passage::Passage;
-use crate::calculation::answer::{At, Fault, FaultCode, Refusal};
-use crate::practice::{Vocabulary, vocabulary};
+use super::app_state::AppState;
+use super::request_context::RequestContext;
+use crate::calculation::report::{FieldError, FieldErrorCode, FieldPath, InvalidRequest};
+use crate::vocabulary::{Vocabulary, vocabulary};
 
 /// The media type of problems.
 pub const MEDIA_TYPE: &str = "application/problem+json";
@@ -19,23 +19,23 @@ pub const MEDIA_TYPE: &str = "application/problem+json";
 vocabulary! {
     /// The kinds of problems.
     ProblemCode {
-        MalformedJson "malformed_json" "The body is not JSON" "The body is not one JSON text: a syntax error, text that is not UTF-8, a number out of range, or objects and arrays too deep within each other. Send one JSON object." [];
-        PreflightRefused "preflight_refused" "Call from this page refused" "A page asked whether it may call, and it may not: its origin, method or header is not among those that are taken from pages of other sites. The operator sets the origins." [];
-        Unauthorized "unauthorized" "Key needed" "The service answers only clients whose key it knows. Send the key that its operator gave you as: Authorization: Bearer KEY." [];
-        NotFound "not_found" "Nothing here" "The path does not exist. The description at /openapi.json lists those that do." [];
-        MethodNotAllowed "method_not_allowed" "Method not allowed" "The path exists, but not for this method. The Allow header lists the methods." [];
-        RequestTimeout "request_timeout" "Body not sent in time" "The body did not arrive within the deadline. Send it in one go; all calls are safe to repeat." [];
-        BodyTooLarge "body_too_large" "Body too large" "The body is larger than this path takes. Send less, or several requests." [];
-        UnsupportedMediaType "unsupported_media_type" "Media type not supported" "Send the body as application/json, in UTF-8 and without content encoding." [];
-        ValidationFailed "validation_failed" "Some fields cannot be used" "The body is JSON, but its content cannot be computed. The list errors names every field, and what to send instead." [];
-        RateLimited "rate_limited" "Too many requests" "The caller has sent more requests than it may. Repeat the request after the seconds in Retry-After; an item of a batch counts as a request." [];
-        HeadTooLarge "head_too_large" "Request head too large" "The request line and its headers are larger than is taken. Send fewer or shorter headers; what is to be computed belongs in the body." [];
-        InternalError "internal_error" "Our fault" "Something failed here. Report the request id to the operator; the request may be repeated." [];
-        Unavailable "unavailable" "Not ready" "The instance is starting or stopping. Repeat the request after the seconds in Retry-After." [];
-        Overloaded "overloaded" "Too much in work" "The instance has as many requests in work as it takes. Repeat the request after the seconds in Retry-After." [];
-        ForecastFailed "forecast_failed" "Forecast not usable" "The weather service could not be reached, or answered with what is no forecast. Send weather.conditions, the weather hour by hour, instead of weather.location; or repeat the request later." [];
-        ForecastTimeout "forecast_timeout" "Forecast too late" "The weather service did not answer in time. Send weather.conditions, the weather hour by hour, instead of weather.location; or repeat the request later." [];
-        ForecastUnavailable "forecast_unavailable" "Forecast not asked for" "The weather service was not asked: it has failed several times in a row, or too many forecasts are under way. Send weather.conditions, the weather hour by hour, instead of weather.location; or repeat the request after the seconds in Retry-After." [];
+        MalformedJson "malformed_json" "The body is not JSON" "The body is not one JSON text: a syntax error, text that is not UTF-8, a number out of range, or objects and arrays too deep within each other. Send one JSON object.";
+        PreflightRefused "preflight_refused" "Call from this page refused" "A page asked whether it may call, and it may not: its origin, method or header is not among those that are taken from pages of other sites. The operator sets the origins.";
+        Unauthorized "unauthorized" "Key needed" "The service answers only clients whose key it knows. Send the key that its operator gave you as: Authorization: Bearer KEY.";
+        NotFound "not_found" "Nothing here" "The path does not exist. The description at /openapi.json lists those that do.";
+        MethodNotAllowed "method_not_allowed" "Method not allowed" "The path exists, but not for this method. The Allow header lists the methods.";
+        RequestTimeout "request_timeout" "Body not sent in time" "The body did not arrive within the deadline. Send it in one go; all calls are safe to repeat.";
+        BodyTooLarge "body_too_large" "Body too large" "The body is larger than this path takes. Send less, or several requests.";
+        UnsupportedMediaType "unsupported_media_type" "Media type not supported" "Send the body as application/json, in UTF-8 and without content encoding.";
+        ValidationFailed "validation_failed" "Some fields cannot be used" "The body is JSON, but its content cannot be computed. The list errors names every field, and what to send instead.";
+        RateLimited "rate_limited" "Too many requests" "The caller has sent more requests than it may. Repeat the request after the seconds in Retry-After; an item of a batch counts as a request.";
+        HeadTooLarge "head_too_large" "Request head too large" "The request line and its headers are larger than is taken. Send fewer or shorter headers; what is to be computed belongs in the body.";
+        InternalError "internal_error" "Our fault" "Something failed here. Report the request id to the operator; the request may be repeated.";
+        Unavailable "unavailable" "Not ready" "The instance is starting or stopping. Repeat the request after the seconds in Retry-After.";
+        Overloaded "overloaded" "Too much in work" "The instance has as many requests in work as it takes. Repeat the request after the seconds in Retry-After.";
+        ForecastFailed "forecast_failed" "Forecast not usable" "The weather service could not be reached, or answered with what is no forecast. Send weather.conditions, the weather hour by hour, instead of weather.location; or repeat the request later.";
+        ForecastTimeout "forecast_timeout" "Forecast too late" "The weather service did not answer in time. Send weather.conditions, the weather hour by hour, instead of weather.location; or repeat the request later.";
+        ForecastUnavailable "forecast_unavailable" "Forecast not asked for" "The weather service was not asked: it has failed several times in a row, or too many forecasts are under way. Send weather.conditions, the weather hour by hour, instead of weather.location; or repeat the request after the seconds in Retry-After.";
     }
 }
 
@@ -83,7 +83,7 @@ pub struct Problem {
     /// What happened this time.
     pub detail: String,
     /// The fields that cannot be used.
-    pub errors: Vec<Fault>,
+    pub errors: Vec<FieldError>,
     /// The methods that a path has, for a 405.
     pub allow: Option<&'static str>,
     /// The seconds after which to try again, for a 429 or 503.
@@ -115,7 +115,7 @@ pub struct ProblemBody {
     #[schema(pattern = "^[A-Za-z0-9._-]+$", max_length = 64)]
     pub request_id: String,
     /// Every field that cannot be used; empty for other kinds.
-    pub errors: Vec<Fault>,
+    pub errors: Vec<FieldError>,
 }
 
 impl Problem {
@@ -164,7 +164,7 @@ impl Problem {
     }
 
     /// Fields that cannot be used.
-    pub fn faults(errors: Vec<Fault>) -> Self {
+    pub fn faults(errors: Vec<FieldError>) -> Self {
         let detail = match errors.len() {
             1 => "One field cannot be used; errors says what to send instead.".to_owned(),
             n => format!("{n} fields cannot be used; errors says what to send instead."),
@@ -174,20 +174,20 @@ impl Problem {
 
     /// A batch that can never be answered, and how large it may be.
     pub fn too_many_items(detail: String, most: usize) -> Self {
-        let pointer = At::BODY.field("items").pointer();
+        let pointer = FieldPath::BODY.field("items").pointer();
         let hint = format!("Send at most {most} items.");
-        Self::faults(vec![Fault { pointer, code: FaultCode::ListSize.code(), detail, hint }])
+        Self::faults(vec![FieldError { pointer, code: FieldErrorCode::ListSize.code(), detail, hint }])
     }
 
     /// The problem as it is sent.
     pub fn body(self, request: &HttpRequest) -> ProblemBody {
         ProblemBody {
-            r#type: Edge::of(request).link(&format!("/problems/{}", self.code.slug())),
+            r#type: AppState::of(request).link(&format!("/problems/{}", self.code.slug())),
             title: self.code.label(),
             status: self.code.status().as_u16(),
             code: self.code.code(),
             detail: self.detail,
-            request_id: Passage::of(request).id.to_string(),
+            request_id: RequestContext::of(request).id.to_string(),
             errors: self.errors,
         }
     }
@@ -205,14 +205,14 @@ impl Problem {
         if let Some(challenge) = self.challenge {
             response.insert_header((header::WWW_AUTHENTICATE, challenge));
         }
-        Edge::of(request).metrics.refused(self.code.code());
+        AppState::of(request).metrics.refused(self.code.code());
         let body = self.body(request);
         response.content_type(MEDIA_TYPE).body(serde_json::to_string(&body).unwrap_or_default())
     }
 }
 
-impl From<Refusal> for Problem {
-    fn from(refusal: Refusal) -> Self {
+impl From<InvalidRequest> for Problem {
+    fn from(refusal: InvalidRequest) -> Self {
         // A refusal without a fault is a slip of ours, not the caller's.
         if refusal.faults.is_empty() { Self::new(ProblemCode::InternalError) } else { Self::faults(refusal.faults) }
     }

@@ -12,14 +12,14 @@ use utoipa::ToSchema;
 use super::fixed::Fixed;
 use super::problem::ProblemCode;
 use super::routes;
-use crate::calculation::answer::FaultCode;
-use crate::calculation::subject::Shape;
+use crate::calculation::input::Shape;
+use crate::calculation::report::FieldErrorCode;
 use crate::physics::conductor;
-use crate::practice::Vocabulary;
+use crate::practice::Sourced;
 use crate::practice::cure::{CureMilestone, CureVerdict, SurfaceCondition};
 use crate::practice::detectors::{DetectorEnvelope, FailureBehaviour, OutputMode, Wiring};
 use crate::practice::fault_tests::FaultTest;
-use crate::practice::faults::{Fault, Observation, ReadingPlace, SubstitutionPoint};
+use crate::practice::faults::{LoopFault, Observation, ReadingPlace, SubstitutionPoint};
 use crate::practice::findings::FindingCode;
 use crate::practice::job_steps::{JobStep, PlanExtra, PlanPart, Trial};
 use crate::practice::materials::{Corner, MaterialItem, RodForm, WorkStep};
@@ -29,7 +29,8 @@ use crate::practice::site::{Barrier, Construction, SiteHazard, Surface};
 use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
 use crate::practice::wires::WireGauge;
-use crate::quantity::shown::{DetailLength, PlanLength, round};
+use crate::quantity::output::{DetailLength, PlanLength, round};
+use crate::vocabulary::Vocabulary;
 
 /// A table: its path, its operation, its rows.
 pub trait Table: Serialize + ToSchema + Sized + 'static {
@@ -185,7 +186,7 @@ tables! {
         cautions: Vec<&'static str> = trial.cautions().iter().map(|caution| caution.code()).collect();
     }
     "observations" "list_observations" "What people notice of a fault" ObservationsTable of ObservationRow from Observation::ALL.iter().copied() => observation
-    "faults" "list_faults" "What may have failed" FaultsTable of FaultRow from Fault::ALL.iter().copied() => fault {
+    "faults" "list_faults" "What may have failed" FaultsTable of FaultRow from LoopFault::ALL.iter().copied() => fault {
         /// How often it is the cause before anything is measured or noticed, 0 to 1: a choice made here.
         share_before: f64 = fault.share_before();
     }
@@ -220,13 +221,13 @@ fn ohm_per_metre(wire: WireGauge) -> f64 {
 #[derive(Clone, Copy)]
 enum AnyProblem {
     Answer(ProblemCode),
-    Field(FaultCode),
+    Field(FieldErrorCode),
 }
 
 impl AnyProblem {
     fn all() -> impl Iterator<Item = Self> {
         let answers = ProblemCode::ALL.iter().copied().map(Self::Answer);
-        answers.chain(FaultCode::ALL.iter().copied().map(Self::Field))
+        answers.chain(FieldErrorCode::ALL.iter().copied().map(Self::Field))
     }
 
     fn applies_to(self) -> &'static str {
@@ -264,11 +265,9 @@ impl AnyProblem {
         }
     }
 
+    #[allow(clippy::unused_self, reason = "a table asks each member for its sources; a problem rests on no figure")]
     fn sources(self) -> &'static [Source] {
-        match self {
-            Self::Answer(code) => code.sources(),
-            Self::Field(code) => code.sources(),
-        }
+        &[]
     }
 }
 

@@ -4,11 +4,11 @@ use actix_web::http::header;
 use actix_web::{HttpRequest, HttpResponse, web};
 use serde::Serialize;
 
+use super::app_state::AppState;
 use super::body;
-use super::edge::Edge;
 use super::guard::guarded;
-use super::passage::Passage;
 use super::problem::{Problem, ProblemCode};
+use super::request_context::RequestContext;
 use super::weather::Fetched;
 use super::{batch, documentation, health, pages, reference, unread};
 use crate::calculation::installation_plan::InstallationPlanRequest;
@@ -80,9 +80,9 @@ async fn answer<C: Calculation>(request: HttpRequest, mut payload: web::Payload)
             report
         };
         let report = made_of_report(&request, &mut payload, illustrated).await?;
-        let response = reported(&report, C::REPORT_ROOM);
+        let response = reported(&report, C::REPORT_CAPACITY);
         // To free what a calculation took is a part of it.
-        Passage::of(&request).compute(|| drop(report));
+        RequestContext::of(&request).compute(|| drop(report));
         response
     })
     .await;
@@ -115,8 +115,8 @@ async fn made_of_report<C: Calculation, T>(
     make: impl FnOnce(&C, C::Report) -> T,
 ) -> Result<T, Problem> {
     let mut asked = read::<C>(request, payload).await?;
-    let fetched = Fetched::of(&mut asked, Edge::of(request)).await?;
-    Passage::of(request).compute(|| Ok(make(&asked, fetched.answer(&asked)?)))
+    let fetched = Fetched::of(&mut asked, AppState::of(request)).await?;
+    RequestContext::of(request).compute(|| Ok(make(&asked, fetched.answer(&asked)?)))
 }
 
 /// The answer that is a drawing or a page.
@@ -143,10 +143,10 @@ pub fn reported(report: &impl Serialize, room: usize) -> Result<HttpResponse, Pr
 
 /// The typed request of a body.
 async fn read<C: Calculation>(request: &HttpRequest, payload: &mut web::Payload) -> Result<C, Problem> {
-    let edge = Edge::of(request);
-    let limit = edge.settings.limits.body.saturating_mul(C::BODY_SHARE);
+    let state = AppState::of(request);
+    let limit = state.settings.limits.body.saturating_mul(C::BODY_SHARE);
     let body = body::read(request, payload, limit).await?;
-    body::decode(&body, edge.bounds())
+    body::decode(&body, state.bounds())
 }
 
 /// Answers methods that a path does not have.

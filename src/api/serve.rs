@@ -11,10 +11,10 @@ use actix_web::{App, HttpServer, web};
 use futures_util::future::try_join;
 use tokio::signal::unix::{Signal, SignalKind, signal};
 
-use super::edge::Edge;
+use super::app_state::AppState;
 use super::gate::admitted;
 use super::guard::observed;
-use super::passage::RequestId;
+use super::request_context::RequestId;
 use super::{connection, health, routes};
 use crate::calculation;
 use crate::settings::Settings;
@@ -55,13 +55,13 @@ pub async fn run(settings: Settings, listeners: Listeners) -> std::io::Result<()
     // From here on no signal ends the process before it is ready to end.
     let signals = Signals::listen()?;
     let address = listeners.service.local_addr()?;
-    let edge = web::Data::new(Edge::new(settings).map_err(Error::other)?);
-    let service = service(&edge, listeners.service)?;
-    let metrics = listeners.metrics.map(|listener| metrics(&edge, listener)).transpose()?;
+    let state = web::Data::new(AppState::new(settings).map_err(Error::other)?);
+    let service = service(&state, listeners.service)?;
+    let metrics = listeners.metrics.map(|listener| metrics(&state, listener)).transpose()?;
 
     calculation::prepare();
     match health::self_test() {
-        Ok(()) => edge.set_ready(),
+        Ok(()) => state.set_ready(),
         Err(row) => tracing::error!(row, "the self-test failed; this instance never becomes ready"),
     }
     tracing::info!("listening on http://{address}, documentation at http://{address}/docs/");
@@ -72,10 +72,10 @@ pub async fn run(settings: Settings, listeners: Listeners) -> std::io::Result<()
             signals.interrupt,
             service.handle(),
             metrics_handle,
-            edge.clone(),
+            state.clone(),
         )),
-        actix_web::rt::spawn(reload(signals.hangup, edge.clone())),
-        actix_web::rt::spawn(tidy(edge)),
+        actix_web::rt::spawn(reload(signals.hangup, state.clone())),
+        actix_web::rt::spawn(tidy(state)),
     ];
     let outcome = match metrics {
         Some(metrics) => try_join(service, metrics).await.map(|_| ()),
@@ -88,8 +88,8 @@ pub async fn run(settings: Settings, listeners: Listeners) -> std::io::Result<()
 }
 
 /// The service itself.
-fn service(edge: &web::Data<Edge>, listener: TcpListener) -> std::io::Result<Server> {
-    let (settings, shared) = (&edge.settings, edge.clone());
+fn service(state: &web::Data<AppState>, listener: TcpListener) -> std::io::Result<Server> {
+    let (settings, shared) = (&state.settings, state.clone());
     let limits = &settings.limits;
     let build = move || {
         App::new()
@@ -113,8 +113,8 @@ fn service(edge: &web::Data<Edge>, listener: TcpListener) -> std::io::Result<Ser
 }
 
 /// The counters, at an address that the world need not reach.
-fn metrics(edge: &web::Data<Edge>, listener: TcpListener) -> std::io::Result<Server> {
-    let (limits, shared) = (&edge.settings.limits, edge.clone());
+fn metrics(state: &web::Data<AppState>, listener: TcpListener) -> std::io::Result<Server> {
+    let (limits, shared) = (&state.settings.limits, state.clone());
     let build = move || {
         let app = App::new().app_data(shared.clone()).wrap(from_fn(observed));
         app.configure(routes::configure_metrics)
@@ -155,13 +155,13 @@ async fn stop(
     mut interrupt: Signal,
     service: ServerHandle,
     metrics: Option<ServerHandle>,
-    edge: web::Data<Edge>,
+    state: web::Data<AppState>,
 ) {
     let graceful = async {
         terminate.recv().await;
         tracing::info!("stopping: readiness fails, then running requests end");
-        edge.set_stopping();
-        tokio::time::sleep(edge.settings.drain_delay).await;
+        state.set_stopping();
+        tokio::time::sleep(state.settings.drain_delay).await;
         service.stop(true).await;
     };
     tokio::select! {
@@ -173,16 +173,16 @@ async fn stop(
     }
 }
 
-async fn reload(mut hangup: Signal, edge: web::Data<Edge>) {
+async fn reload(mut hangup: Signal, state: web::Data<AppState>) {
     while hangup.recv().await.is_some() {
-        edge.gate.reload_keys();
+        state.gate.reload_keys();
     }
 }
 
-async fn tidy(edge: web::Data<Edge>) {
+async fn tidy(state: web::Data<AppState>) {
     loop {
         tokio::time::sleep(TIDY).await;
-        edge.gate.forget_idle();
+        state.gate.forget_idle();
     }
 }
 

@@ -11,8 +11,8 @@ use actix_web::web::Payload;
 use actix_web::{HttpRequest, HttpResponse};
 use futures_util::StreamExt;
 
+use super::app_state::AppState;
 use super::body;
-use super::edge::Edge;
 use super::held::Held;
 use super::problem::Problem;
 
@@ -35,7 +35,7 @@ fn close(response: HttpResponse, rest: Payload) -> HttpResponse {
 /// Refuses a request whose body nobody needs: it is read to its end, so that its caller can try again on the same connection; or
 /// the connection is closed, where that takes too much or too long.
 pub async fn refuse(request: &HttpRequest, mut rest: Payload, problem: Problem) -> HttpResponse {
-    let limits = &Edge::of(request).settings.limits;
+    let limits = &AppState::of(request).settings.limits;
     let is_read = drain(&mut rest, limits.body.saturating_mul(body::LARGEST_SHARE), limits.deadline).await;
     let response = problem.respond(request);
     if is_read { response } else { close(response, rest) }

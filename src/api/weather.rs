@@ -5,12 +5,12 @@
 
 use validator::Validate;
 
-use super::edge::Edge;
+use super::app_state::AppState;
 use super::metrics::Metrics;
 use super::problem::{Problem, ProblemCode};
 use crate::calculation::Calculation;
-use crate::calculation::answer::{At, FaultCode, Notes, Refusal};
-use crate::calculation::subject::Weather;
+use crate::calculation::input::Weather;
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, InvalidRequest};
 use crate::forecast::{Failure, Forecast, Hourly};
 use crate::practice::sources::Source;
 
@@ -18,7 +18,7 @@ const HINT: &str = "Send conditions instead: the weather hour by hour.";
 
 /// A request whose weather was looked for: what was noted on the way, and whether a forecast is now part of it.
 pub struct Fetched {
-    notes: Notes,
+    diagnostics: Diagnostics,
     was_fetched: bool,
 }
 
@@ -27,13 +27,13 @@ impl Fetched {
     ///
     /// # Errors
     /// 502, 503 or 504 when the weather service gives no forecast.
-    pub async fn of<C: Calculation>(request: &mut C, edge: &Edge) -> Result<Self, Problem> {
-        let mut notes = Notes::default();
+    pub async fn of<C: Calculation>(request: &mut C, state: &AppState) -> Result<Self, Problem> {
+        let mut diagnostics = Diagnostics::default();
         let was_fetched = match request.weather_mut() {
-            Some(weather) => resolve(weather, edge.forecast.as_deref(), &edge.metrics, &mut notes).await?,
+            Some(weather) => resolve(weather, state.forecast.as_deref(), &state.metrics, &mut diagnostics).await?,
             None => false,
         };
-        Ok(Self { notes, was_fetched })
+        Ok(Self { diagnostics, was_fetched })
     }
 
     /// Answers the request.
@@ -41,14 +41,14 @@ impl Fetched {
     /// # Errors
     /// 422 for faults of the request, 502 when it is the forecast that cannot be computed with.
     pub fn answer<C: Calculation>(self, request: &C) -> Result<C::Report, Problem> {
-        let answer = request.answer_with(self.notes);
+        let answer = request.answer_with(self.diagnostics);
         answer.map_err(|refusal| if self.was_fetched { refused(refusal) } else { refusal.into() })
     }
 }
 
 /// Faults of rows that the caller did not send are the weather service's.
-fn refused(mut refusal: Refusal) -> Problem {
-    let conditions = At::BODY.field("weather").field("conditions").pointer();
+fn refused(mut refusal: InvalidRequest) -> Problem {
+    let conditions = FieldPath::BODY.field("weather").field("conditions").pointer();
     let count = refusal.faults.len();
     refusal.faults.retain(|fault| !fault.pointer.starts_with(&conditions));
     if count > 0 && refusal.faults.is_empty() {
@@ -67,16 +67,16 @@ pub async fn resolve(
     weather: &mut Weather,
     forecast: Option<&dyn Forecast>,
     metrics: &Metrics,
-    notes: &mut Notes,
+    diagnostics: &mut Diagnostics,
 ) -> Result<bool, Problem> {
     let Some(place) = weather.location else { return Ok(false) };
     if weather.conditions.is_some() || place.validate().is_err() {
         return Ok(false);
     }
-    let at = At::BODY.field("weather");
+    let at = FieldPath::BODY.field("weather");
     let here = at.field("location");
     let Some(forecast) = forecast else {
-        notes.fault(&here, FaultCode::ForecastOff, "This service fetches no forecasts.", HINT);
+        diagnostics.add_error(&here, FieldErrorCode::ForecastOff, "This service fetches no forecasts.", HINT);
         return Ok(false);
     };
     let outcome = forecast.hourly(place).await;
@@ -90,14 +90,14 @@ pub async fn resolve(
             if let [first, .., last] | [first @ last] = conditions.as_slice() {
                 let value = format!("hourly from {} to {}", first.time, last.time);
                 let reason = "The weather service's forecast for weather.location.";
-                notes.assume(&at.field("conditions"), value, reason, &[Source::PublicForecast]);
+                diagnostics.add_assumption(&at.field("conditions"), value, reason, &[Source::PublicForecast]);
             }
             *weather = Weather { conditions: Some(conditions), location: None };
             Ok(true)
         }
         Err(Failure::NotCovered) => {
             let detail = "The weather service has no hourly forecast for this place.";
-            notes.fault(&here, FaultCode::ForecastNotCovered, detail, HINT);
+            diagnostics.add_error(&here, FieldErrorCode::ForecastNotCovered, detail, HINT);
             Ok(false)
         }
         Err(failure) => Err(problem(&failure)),
@@ -126,8 +126,8 @@ mod tests {
     use futures_util::future::{BoxFuture, ready};
 
     use super::*;
-    use crate::calculation::answer::Fault;
-    use crate::calculation::subject::Location;
+    use crate::calculation::input::Location;
+    use crate::calculation::report::FieldError;
 
     /// A source with one answer.
     struct Says(Result<Hourly, Failure>);
@@ -156,10 +156,10 @@ mod tests {
     async fn outcome(
         mut weather: Weather,
         forecast: Option<&dyn Forecast>,
-    ) -> (Result<Vec<Fault>, Problem>, Weather, String) {
-        let (metrics, mut notes) = (Metrics::default(), Notes::default());
-        let outcome = resolve(&mut weather, forecast, &metrics, &mut notes).await;
-        let faults = notes.settle(None::<()>).unwrap_err().faults;
+    ) -> (Result<Vec<FieldError>, Problem>, Weather, String) {
+        let (metrics, mut diagnostics) = (Metrics::default(), Diagnostics::default());
+        let outcome = resolve(&mut weather, forecast, &metrics, &mut diagnostics).await;
+        let faults = diagnostics.finish(None::<()>).unwrap_err().faults;
         (outcome.map(|_| faults), weather, metrics.render())
     }
 
@@ -173,12 +173,12 @@ mod tests {
 
     #[actix_web::test]
     async fn a_place_becomes_its_hours_and_the_report_will_say_so() {
-        let (metrics, mut notes, mut weather) = (Metrics::default(), Notes::default(), yard());
+        let (metrics, mut diagnostics, mut weather) = (Metrics::default(), Diagnostics::default(), yard());
         let forecast = Says(Ok(rows()));
-        assert!(resolve(&mut weather, Some(&forecast), &metrics, &mut notes).await.unwrap());
+        assert!(resolve(&mut weather, Some(&forecast), &metrics, &mut diagnostics).await.unwrap());
         assert!(weather.location.is_none());
         assert_eq!(weather.conditions.unwrap().len(), 1);
-        let assumed = serde_json::to_value(notes.close().assumed).unwrap();
+        let assumed = serde_json::to_value(diagnostics.into_parts().assumed).unwrap();
         assert_eq!(assumed[0]["about"], "#/weather/conditions");
         assert_eq!(assumed[0]["value"], "hourly from 2026-11-25T07:00:00-05:00 to 2026-11-25T07:00:00-05:00");
         assert_eq!(assumed[0]["source_ids"][0], "public_forecast");
@@ -214,17 +214,17 @@ mod tests {
 
     #[test]
     fn a_fetched_row_that_cannot_be_computed_with_is_no_fault_of_the_caller() {
-        let fault = |pointer: &str| Fault {
+        let fault = |pointer: &str| FieldError {
             pointer: pointer.to_owned(),
             code: "contradiction",
             detail: String::new(),
             hint: String::new(),
         };
         let row = fault("#/weather/conditions/3/dew_point");
-        assert_eq!(refused(Refusal { faults: vec![row.clone()] }).code, ProblemCode::ForecastFailed);
-        let problem = refused(Refusal { faults: vec![row, fault("#/start")] });
+        assert_eq!(refused(InvalidRequest { faults: vec![row.clone()] }).code, ProblemCode::ForecastFailed);
+        let problem = refused(InvalidRequest { faults: vec![row, fault("#/start")] });
         assert_eq!((problem.code, problem.errors), (ProblemCode::ValidationFailed, vec![fault("#/start")]));
-        assert_eq!(refused(Refusal { faults: vec![] }).code, ProblemCode::InternalError);
+        assert_eq!(refused(InvalidRequest { faults: vec![] }).code, ProblemCode::InternalError);
     }
 
     #[actix_web::test]

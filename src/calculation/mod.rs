@@ -3,8 +3,8 @@
 //! A calculation is one trait on its request type. To add a question: a new room beside the others, and one line in
 //! [`visit_all`]. Later rooms may call earlier ones, in the order of that list.
 //!
-//! - [`subject`]: the nouns of requests (loop, lead-in, opening, ...) and their way to typed quantities.
-//! - [`answer`]: the common parts of reports, and refusals.
+//! - [`input`]: the nouns of requests (loop, lead-in, opening, ...) and their way to typed quantities.
+//! - [`report`]: the common parts of reports, and refusals.
 //! - [`loop_characteristics`]: what a loop measures.
 //! - [`vehicle_response`]: which vehicles a loop sees.
 //! - [`loop_sizing`]: which loops an opening needs.
@@ -14,15 +14,15 @@
 //! - [`installation_plan`]: one call for the whole job.
 //! - [`fault_finding`]: what has failed, and what to test next.
 
-pub mod answer;
 pub mod cure_guidance;
 pub mod detector_compatibility;
 pub mod fault_finding;
+pub mod input;
 pub mod installation_plan;
 pub mod loop_characteristics;
 pub mod loop_sizing;
 pub mod material_estimate;
-pub mod subject;
+pub mod report;
 pub mod vehicle_response;
 
 use serde::Serialize;
@@ -30,9 +30,9 @@ use serde::de::DeserializeOwned;
 use utoipa::ToSchema;
 use validator::Validate;
 
-use answer::{Notes, Refusal};
+use input::Weather;
 use installation_plan::Illustrator;
-use subject::Weather;
+use report::{Diagnostics, InvalidRequest};
 
 /// A request and its exact answer, as published under `openapi/examples`.
 pub struct Example {
@@ -61,7 +61,7 @@ pub trait Calculation: DeserializeOwned + Validate + ToSchema + 'static {
     /// How many times the usual limit a body may be large on this path.
     const BODY_SHARE: usize = 1;
     /// Room for the text of a report to begin with, bytes: most are written without being moved as they grow.
-    const REPORT_ROOM: usize = 24 * 1024;
+    const REPORT_CAPACITY: usize = 24 * 1024;
     /// Requests with their exact answers, at least one.
     const EXAMPLES: &'static [Example];
 
@@ -71,11 +71,11 @@ pub trait Calculation: DeserializeOwned + Validate + ToSchema + 'static {
     /// Answers the question. Reads no clock, waits for nothing, keeps nothing.
     ///
     /// # Errors
-    /// A [`Refusal`] that names every field that is wrong. A sound request that has no good answer is a report with a `stop`.
-    fn calculate(&self, notes: &mut Notes) -> Result<Self::Report, Refusal>;
+    /// A [`InvalidRequest`] that names every field that is wrong. A sound request that has no good answer is a report with a `stop`.
+    fn calculate(&self, diagnostics: &mut Diagnostics) -> Result<Self::Report, InvalidRequest>;
 
     /// The weather of the request, where it has one: the edge puts a forecast in the stead of its `location`, for a calculation
-    /// waits for nothing. A request that has [`subject::Weather`] says where.
+    /// waits for nothing. A request that has [`input::Weather`] says where.
     fn weather_mut(&mut self) -> Option<&mut Weather> {
         None
     }
@@ -84,19 +84,19 @@ pub trait Calculation: DeserializeOwned + Validate + ToSchema + 'static {
     ///
     /// # Errors
     /// As [`Calculation::calculate`].
-    fn answer(&self) -> Result<Self::Report, Refusal> {
-        self.answer_with(Notes::default())
+    fn answer(&self) -> Result<Self::Report, InvalidRequest> {
+        self.answer_with(Diagnostics::default())
     }
 
     /// Answers with what was noted before, as while a forecast was fetched.
     ///
     /// # Errors
     /// As [`Calculation::calculate`], the faults that were noted before among them.
-    fn answer_with(&self, mut notes: Notes) -> Result<Self::Report, Refusal> {
+    fn answer_with(&self, mut diagnostics: Diagnostics) -> Result<Self::Report, InvalidRequest> {
         if let Err(errors) = self.validate() {
-            notes.add_validation(&errors);
+            diagnostics.add_validation(&errors);
         }
-        self.calculate(&mut notes)
+        self.calculate(&mut diagnostics)
     }
 }
 

@@ -1,6 +1,6 @@
 //! Round figures along an axis.
 
-use crate::quantity::shown::round;
+use crate::quantity::output::round;
 
 /// Round figures between two ends, at most so many.
 pub fn ticks(from: f64, to: f64, most: usize) -> Vec<f64> {

@@ -32,7 +32,7 @@ pub mod words;
 pub use pen::Pen;
 
 use crate::calculation::Calculation;
-use crate::quantity::System;
+use crate::quantity::UnitSystem;
 
 /// The media type of drawings.
 pub const MEDIA_TYPE: &str = "image/svg+xml";
@@ -51,10 +51,10 @@ pub trait Drawing: 'static {
     const DESCRIPTION: &'static str;
 
     /// The system that the caller of a sound request works in.
-    fn system(request: &Self::Request) -> System;
+    fn system(request: &Self::Request) -> UnitSystem;
 
     /// Draws a report: one `svg` element without references to anything outside it.
-    fn draw(report: &<Self::Request as Calculation>::Report, system: System) -> String;
+    fn draw(report: &<Self::Request as Calculation>::Report, system: UnitSystem) -> String;
 }
 
 /// Something to be done for each drawing: a route, an operation.

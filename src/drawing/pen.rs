@@ -10,25 +10,25 @@ use crate::calculation::installation_plan::Illustrator;
 use crate::calculation::loop_sizing::LoopSizingReport;
 use crate::calculation::material_estimate::MaterialEstimateReport;
 use crate::calculation::vehicle_response::VehicleResponseReport;
-use crate::quantity::System;
+use crate::quantity::UnitSystem;
 
 /// Draws whatever a plan asks for.
 pub struct Pen;
 
 impl Illustrator for Pen {
-    fn plan(&self, report: &LoopSizingReport, system: System) -> String {
+    fn plan(&self, report: &LoopSizingReport, system: UnitSystem) -> String {
         Plan::draw(report, system)
     }
 
-    fn slot_section(&self, report: &MaterialEstimateReport, system: System) -> String {
+    fn slot_section(&self, report: &MaterialEstimateReport, system: UnitSystem) -> String {
         SlotSection::draw(report, system)
     }
 
-    fn response_profile(&self, report: &VehicleResponseReport, system: System) -> String {
+    fn response_profile(&self, report: &VehicleResponseReport, system: UnitSystem) -> String {
         ResponseProfile::draw(report, system)
     }
 
-    fn cure_timeline(&self, report: &CureGuidanceReport, system: System) -> String {
+    fn cure_timeline(&self, report: &CureGuidanceReport, system: UnitSystem) -> String {
         CureTimeline::draw(report, system)
     }
 }

@@ -4,8 +4,8 @@
 //! fractions of an inch and whole millimetres. A choice made here; the report holds the exact figures. A number and its unit stay
 //! on one line.
 
-use crate::quantity::System;
-use crate::quantity::shown::{DetailLength, PlanLength, round};
+use crate::quantity::UnitSystem;
+use crate::quantity::output::{DetailLength, PlanLength, round};
 
 /// The space between a number and its unit, at which no line breaks.
 const TIED: char = '\u{a0}';
@@ -15,66 +15,66 @@ const COARSE_FROM_INCHES: f64 = 4.0;
 const WHOLE_FROM_FEET: f64 = 1000.0;
 
 /// The number of a plan length in the caller's system.
-pub fn number(length: PlanLength, system: System) -> f64 {
+pub fn number(length: PlanLength, system: UnitSystem) -> f64 {
     match system {
-        System::UsCustomary => length.ft,
-        System::Metric => length.m,
+        UnitSystem::UsCustomary => length.ft,
+        UnitSystem::Metric => length.m,
     }
 }
 
 /// The other system.
-pub fn other(system: System) -> System {
+pub fn other(system: UnitSystem) -> UnitSystem {
     match system {
-        System::UsCustomary => System::Metric,
-        System::Metric => System::UsCustomary,
+        UnitSystem::UsCustomary => UnitSystem::Metric,
+        UnitSystem::Metric => UnitSystem::UsCustomary,
     }
 }
 
 /// A plan length in one system: `13 ft 5 in`, `4.1 m`.
-pub fn plan(length: PlanLength, system: System) -> String {
+pub fn plan(length: PlanLength, system: UnitSystem) -> String {
     match system {
-        System::UsCustomary => feet(length.ft),
-        System::Metric => format!("{}{TIED}m", round(length.m, 2)),
+        UnitSystem::UsCustomary => feet(length.ft),
+        UnitSystem::Metric => format!("{}{TIED}m", round(length.m, 2)),
     }
 }
 
 /// A plan length in both: `20 ft [6.1 m]`.
-pub fn both(length: PlanLength, system: System) -> String {
+pub fn both(length: PlanLength, system: UnitSystem) -> String {
     format!("{} [{}]", plan(length, system), plan(length, other(system)))
 }
 
 /// A plan length in both, the other system on a line of its own.
-pub fn two_lines(length: PlanLength, system: System) -> [String; 2] {
+pub fn two_lines(length: PlanLength, system: UnitSystem) -> [String; 2] {
     [plan(length, system), format!("[{}]", plan(length, other(system)))]
 }
 
 /// Two plan lengths in both: `6 ft × 20 ft [1.83 m × 6.1 m]`.
-pub fn area(along: PlanLength, across: PlanLength, system: System) -> String {
+pub fn area(along: PlanLength, across: PlanLength, system: UnitSystem) -> String {
     let one = |system| format!("{} × {}", plan(along, system), plan(across, system));
     format!("{} [{}]", one(system), one(other(system)))
 }
 
 /// A small dimension in both: `1-1/2 in [38 mm]`.
-pub fn detail(length: DetailLength, system: System) -> String {
+pub fn detail(length: DetailLength, system: UnitSystem) -> String {
     format!("{} [{}]", small(length, system), small(length, other(system)))
 }
 
 /// A small dimension in one system: `1-1/2 in`, `38 mm`.
-pub fn small(length: DetailLength, system: System) -> String {
+pub fn small(length: DetailLength, system: UnitSystem) -> String {
     match system {
-        System::UsCustomary => inches(length.inch),
-        System::Metric => format!("{}{TIED}mm", round(length.mm, 0)),
+        UnitSystem::UsCustomary => inches(length.inch),
+        UnitSystem::Metric => format!("{}{TIED}mm", round(length.mm, 0)),
     }
 }
 
 /// A small dimension of which tenths of a millimetre count, in both: `3/16 in [4.8 mm]`, `0.13 in [3.3 mm]`.
-pub fn fine(length: DetailLength, system: System) -> String {
+pub fn fine(length: DetailLength, system: UnitSystem) -> String {
     let [own, other] = fine_lines(length, system);
     format!("{own} {other}")
 }
 
 /// The same, the other system on a line of its own.
-pub fn fine_lines(length: DetailLength, system: System) -> [String; 2] {
+pub fn fine_lines(length: DetailLength, system: UnitSystem) -> [String; 2] {
     let sixteenths = 16.0 * length.inch;
     let us = if (sixteenths - sixteenths.round()).abs() < 0.01 && length.inch >= 0.0 {
         inches(length.inch)
@@ -83,8 +83,8 @@ pub fn fine_lines(length: DetailLength, system: System) -> [String; 2] {
     };
     let metric = format!("{}{TIED}mm", round(length.mm, 1));
     match system {
-        System::UsCustomary => [us, format!("[{metric}]")],
-        System::Metric => [metric, format!("[{us}]")],
+        UnitSystem::UsCustomary => [us, format!("[{metric}]")],
+        UnitSystem::Metric => [metric, format!("[{us}]")],
     }
 }
 
@@ -121,8 +121,8 @@ fn inches(inches: f64) -> String {
 #[cfg(test)]
 mod tests {
     use super::{TIED, both, detail, feet, inches};
-    use crate::quantity::System;
-    use crate::quantity::shown::{DetailLength, PlanLength};
+    use crate::quantity::UnitSystem;
+    use crate::quantity::output::{DetailLength, PlanLength};
 
     #[test]
     fn feet_come_with_whole_inches() {
@@ -156,8 +156,8 @@ mod tests {
     fn the_callers_system_stands_first() {
         let length = PlanLength { ft: 20.0, m: 6.096 };
         let plain = |text: String| text.replace(TIED, " ");
-        assert_eq!(plain(both(length, System::UsCustomary)), "20 ft [6.1 m]");
-        assert_eq!(plain(both(length, System::Metric)), "6.1 m [20 ft]");
-        assert_eq!(plain(detail(DetailLength { inch: 1.5, mm: 38.1 }, System::Metric)), "38 mm [1-1/2 in]");
+        assert_eq!(plain(both(length, UnitSystem::UsCustomary)), "20 ft [6.1 m]");
+        assert_eq!(plain(both(length, UnitSystem::Metric)), "6.1 m [20 ft]");
+        assert_eq!(plain(detail(DetailLength { inch: 1.5, mm: 38.1 }, UnitSystem::Metric)), "38 mm [1-1/2 in]");
     }
 }

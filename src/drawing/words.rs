@@ -2,12 +2,12 @@
 
 use super::letters::{LEADING, SIZE};
 use super::sheet::{INNER, MARGIN, Sheet, WIDTH};
-use crate::calculation::answer::Finding;
-use crate::practice::Vocabulary;
+use crate::calculation::report::Finding;
 use crate::practice::findings::Level;
+use crate::vocabulary::Vocabulary;
 
 /// The most statements of a level that a drawing spells out; the report holds all.
-const MOST: usize = 4;
+const MAX_MESSAGES: usize = 4;
 /// The space between parts of a sheet.
 pub const GAP: f64 = 8.0;
 /// What heads the stops of a drawing that is built from.
@@ -89,10 +89,10 @@ fn statements(findings: &[Finding], level: Level, mark: impl Fn(&Finding) -> Opt
             None => found.push((&finding.message, marks.into_iter().collect())),
         }
     }
-    let more = found.len().saturating_sub(MOST);
+    let more = found.len().saturating_sub(MAX_MESSAGES);
     let mut said: Vec<_> = found
         .into_iter()
-        .take(MOST)
+        .take(MAX_MESSAGES)
         .map(|(message, mut marks)| {
             marks.sort();
             marks.dedup();

@@ -69,7 +69,7 @@ pub fn lifetime(cache_control: &str, age: &str) -> Duration {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::calculation::subject::Location;
+    use crate::calculation::input::Location;
 
     fn place(latitude: f64) -> Place {
         Place::from(Location { latitude, longitude: -68.0 })

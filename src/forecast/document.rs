@@ -13,20 +13,20 @@ use serde_json::Value;
 
 use super::Failure;
 use super::units;
-use crate::calculation::subject::{HourlyConditions, WeatherTemperature};
+use crate::calculation::input::{HourlyConditions, WeatherTemperature};
 
 /// The most rows that a request takes: 14 days.
-pub const MOST_ROWS: usize = 336;
+pub const MAX_ROWS: usize = 336;
 
 /// From the first row to the last at most, so that all of them, the last one's hour included, are 14 days.
-const LONGEST: SignedDuration = SignedDuration::from_hours(14 * 24 - 1);
+const MAX_SPAN: SignedDuration = SignedDuration::from_hours(14 * 24 - 1);
 
 /// The longest stretch between two rows. A row holds until the next, so an hour without figures may be bridged, but not the
 /// turn of the weather. Choice made here.
-const LONGEST_GAP: SignedDuration = SignedDuration::from_hours(3);
+const MAX_GAP: SignedDuration = SignedDuration::from_hours(3);
 
 /// The least humidity that a request takes, percent.
-const LEAST_HUMIDITY: f64 = 0.5;
+const MIN_HUMIDITY: f64 = 0.5;
 
 #[derive(Deserialize)]
 struct Feature<P> {
@@ -86,7 +86,7 @@ pub fn second_step(body: &[u8], base: &Url) -> Result<Url, Failure> {
     if stays { Ok(address) } else { Err(malformed("the second step leads elsewhere")) }
 }
 
-/// The rows of an hourly forecast, at most [`MOST_ROWS`].
+/// The rows of an hourly forecast, at most [`MAX_ROWS`].
 ///
 /// # Errors
 /// [`Failure::Malformed`] for what is no such document.
@@ -101,11 +101,11 @@ pub fn rows(body: &[u8]) -> Result<Vec<HourlyConditions>, Failure> {
             if gap <= SignedDuration::ZERO {
                 return Err(malformed("hours out of order"));
             }
-            if gap > LONGEST_GAP {
+            if gap > MAX_GAP {
                 return Err(malformed("a gap of more than 3 h"));
             }
         }
-        if rows.len() == MOST_ROWS || start.duration_since(*first.get_or_insert(start)) > LONGEST {
+        if rows.len() == MAX_ROWS || start.duration_since(*first.get_or_insert(start)) > MAX_SPAN {
             break;
         }
         last = Some(start);
@@ -121,7 +121,7 @@ fn row(period: Period) -> Result<Option<HourlyConditions>, String> {
         measure.as_ref().and_then(|measure| Some((measure.value?, measure.unit_code.clone())))
     };
     let humidity = measured(&period.relative_humidity)
-        .map(|(value, unit)| units::percent(value, &unit, LEAST_HUMIDITY))
+        .map(|(value, unit)| units::percent(value, &unit, MIN_HUMIDITY))
         .transpose()?;
     // Either says how damp the air is, and a request takes one of them.
     let dew_point = match (humidity, measured(&period.dewpoint)) {

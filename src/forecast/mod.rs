@@ -24,7 +24,7 @@ use std::time::Duration;
 
 use futures_util::future::BoxFuture;
 
-use crate::calculation::subject::{HourlyConditions, Location};
+use crate::calculation::input::{HourlyConditions, Location};
 
 pub use service::{Limits, PublicService};
 
@@ -40,7 +40,7 @@ pub trait Forecast: Send + Sync {
 /// A forecast, in the form of a request.
 #[derive(Clone, Debug)]
 pub struct Hourly {
-    /// Hour by hour, in order of time: at least one row, at most [`document::MOST_ROWS`].
+    /// Hour by hour, in order of time: at least one row, at most [`document::MAX_ROWS`].
     pub conditions: Vec<HourlyConditions>,
     /// Whether it was remembered from an earlier question.
     pub is_cached: bool,

@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use crate::calculation::subject::Location;
+use crate::calculation::input::Location;
 
 /// Steps per degree: 0.001 degree is 110 m at most, far below the cells of a forecast (about 2.5 km, from memory), and does not
 /// tell a neighbour's gate from the customer's. Choice made here; the service takes at most four decimals, from memory.

@@ -12,7 +12,7 @@ use super::breaker::Breaker;
 use super::cache::Cache;
 use super::place::Place;
 use super::{Failure, Forecast, Hourly, document, transport};
-use crate::calculation::subject::{HourlyConditions, Location};
+use crate::calculation::input::{HourlyConditions, Location};
 
 /// How many places are remembered, each with some 40 kB of rows.
 const PLACES: usize = 128;

@@ -15,7 +15,7 @@ use super::{Failure, Limits};
 const MEDIA_TYPE: &str = "application/geo+json";
 
 /// The most redirects that are followed, all on the service's own origin.
-const MOST_REDIRECTS: usize = 3;
+const MAX_REDIRECTS: usize = 3;
 
 /// A document as it came.
 pub struct Document {
@@ -32,7 +32,7 @@ pub struct Document {
 pub fn client(base: &Url, user_agent: &str, limits: &Limits) -> Result<Client, String> {
     let origin = base.origin();
     let policy = Policy::custom(move |attempt| {
-        let stays = attempt.url().origin() == origin && attempt.previous().len() <= MOST_REDIRECTS;
+        let stays = attempt.url().origin() == origin && attempt.previous().len() <= MAX_REDIRECTS;
         if stays { attempt.follow() } else { attempt.stop() }
     });
     let client =

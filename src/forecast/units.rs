@@ -3,9 +3,9 @@
 //! Codes are names of the WMO's register of units with a prefix, as `wmoUnit:degC` (from memory); the prefix has changed in the
 //! past and is not looked at.
 
-use crate::calculation::subject::WeatherTemperature;
-use crate::quantity::Kind;
-use crate::quantity::shown::round;
+use crate::calculation::input::WeatherTemperature;
+use crate::quantity::QuantityField;
+use crate::quantity::output::round;
 
 /// 0 °C on the kelvin scale, exact by definition.
 const ICE_POINT: f64 = 273.15;

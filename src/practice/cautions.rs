@@ -1,8 +1,8 @@
 //! What can hurt someone. Each caution defers to local codes, data sheets and licensed people.
 
-use super::vocabulary;
+use super::sourced_vocabulary;
 
-vocabulary! {
+sourced_vocabulary! {
     /// The cautions that reports carry where they fit the job.
     CautionCode {
         NotForPeople "not_for_people" "A loop does not see people" "A vehicle loop sees metal, not people, and is no entrapment-protection device. The gate needs its own listed devices, and people on foot need their own way." [Ul325];

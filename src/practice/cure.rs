@@ -9,9 +9,9 @@ use uom::si::temperature_interval::kelvin as kelvins;
 use uom::si::thermodynamic_temperature::{degree_celsius, degree_fahrenheit};
 use uom::si::time::{day, hour, minute};
 
-use super::vocabulary;
+use super::sourced_vocabulary;
 
-vocabulary! {
+sourced_vocabulary! {
     /// What the slot and the pavement round it look like.
     SurfaceCondition {
         Dry "dry" "Dry" "No moisture to be seen or felt in the slot." [CommonPractice];
@@ -21,7 +21,7 @@ vocabulary! {
     }
 }
 
-vocabulary! {
+sourced_vocabulary! {
     /// What a sealant comes to, in this order.
     CureMilestone {
         SkinOver "skin_over" "Skin over" "A skin has formed on one-part sealant; two-part sealant has set." [CommonPractice];
@@ -31,7 +31,7 @@ vocabulary! {
     }
 }
 
-vocabulary! {
+sourced_vocabulary! {
     /// Whether to seal at the start that was asked for.
     CureVerdict {
         Go "go" "Go" "Nothing stands against it." [OwnChoice];
@@ -41,7 +41,7 @@ vocabulary! {
     }
 }
 
-vocabulary! {
+sourced_vocabulary! {
     /// How to treat sealant and slot in this weather.
     CureHandling {
         StoreWarm "store_warm" "Store it warm" "Keep the sealant at 10 to 29 °C (50 to 85 °F) until it is used; take out what the next hour needs." [MilHdbk1110];

@@ -1,15 +1,15 @@
 //! The envelopes of detector units: what they tune to, in public standards.
 
-use super::vocabulary;
+use super::sourced_vocabulary;
 
-vocabulary! {
+sourced_vocabulary! {
     /// Envelopes that stand in for a unit whose data sheet is not at hand.
     DetectorEnvelope {
         StandardMinimum "standard_minimum" "Standard minimum" "What a unit built to the North American standard tunes at least: 50 to 700 µH with Q of 5 or more, 20 to 100 kHz. The unit's own sheet governs." [NemaEnvelope FhwaHandbook];
     }
 }
 
-vocabulary! {
+sourced_vocabulary! {
     /// How several loops come to a detector unit.
     Wiring {
         Separate "separate" "Each on its own channel" "Every loop has its own channel: the rule." [CommonPractice];
@@ -18,7 +18,7 @@ vocabulary! {
     }
 }
 
-vocabulary! {
+sourced_vocabulary! {
     /// What a channel's output does while a vehicle is there.
     OutputMode {
         Presence "presence" "Presence" "The output holds as long as the vehicle is there." [CommonPractice];
@@ -26,7 +26,7 @@ vocabulary! {
     }
 }
 
-vocabulary! {
+sourced_vocabulary! {
     /// What a channel's output does when its loop fails.
     FailureBehaviour {
         Detect "detect" "Detect" "The output goes to detect, as if a vehicle were there." [CommonPractice];
@@ -87,8 +87,8 @@ pub const AS_BUILT_SPREAD: f64 = 0.05;
 /// The share of the self-resonant frequency above which the apparent inductance misleads. A choice made here.
 pub const RESONANCE_SHARE: f64 = 0.3;
 /// The greatest number of turns that the sizing tries for the unit's sake; for a vehicle's sake it adds up to two. A choice made here.
-pub const MOST_TURNS: u32 = 8;
+pub const MAX_TURNS: u32 = 8;
 /// How often the change should be the threshold, at the least. A choice made here: pavement, age and weather take their part.
-pub const LEAST_TIMES_THRESHOLD: f64 = 2.0;
+pub const MIN_TIMES_THRESHOLD: f64 = 2.0;
 /// The finest step of the NEMA sensitivity classes, percent (from memory): a finer threshold must stand on the unit's sheet.
 pub const FINEST_CLASS_PERCENT: f64 = 0.13;

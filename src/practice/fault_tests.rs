@@ -1,9 +1,9 @@
 //! The tests that separate faults, how each is done, and what can hurt someone meanwhile.
 
 use super::cautions::CautionCode;
-use super::vocabulary;
+use super::sourced_vocabulary;
 
-vocabulary! {
+sourced_vocabulary! {
     /// A test on the way to a fault; the description says how it is done.
     FaultTest {
         Insulation "insulation_test" "Insulation to earth" "Disconnect the lead-in from the unit and from surge arresters, join its two wires, and test them to earth at 500 V for one minute, in wet weather if the fault comes with rain." [CommonPractice InsulationTest];

@@ -3,11 +3,11 @@
 //! No public statistics of loop faults in these terms exist: shares and weights are choices made here after common practice.
 //! They decide only where meter readings do not.
 
-use super::vocabulary;
+use super::sourced_vocabulary;
 
-vocabulary! {
+sourced_vocabulary! {
     /// What may have failed.
-    Fault {
+    LoopFault {
         InsulationBreach "insulation_breach" "Insulation breach" "The insulation of the loop or of the lead-in is cut or worn, and water connects the copper to earth." [CommonPractice];
         WetSplice "wet_splice" "Wet splice" "The splice between loop and lead-in has taken water and leaks to earth." [CommonPractice];
         BrokenConductor "broken_conductor" "Broken conductor" "The circuit is open: a wire has parted in the loop or in the lead-in." [CommonPractice];
@@ -24,7 +24,7 @@ vocabulary! {
     }
 }
 
-vocabulary! {
+sourced_vocabulary! {
     /// What people notice.
     Observation {
         FaultAfterRain "fault_after_rain" "Fault after rain" "The fault comes with rain and goes as the ground dries." [CommonPractice];
@@ -39,7 +39,7 @@ vocabulary! {
     }
 }
 
-vocabulary! {
+sourced_vocabulary! {
     /// Where a meter was connected.
     ReadingPlace {
         DetectorEnd "detector_end" "Detector end" "At the unit's end of the lead-in, with the unit disconnected: lead-in and loop are measured together." [CommonPractice];
@@ -47,7 +47,7 @@ vocabulary! {
     }
 }
 
-vocabulary! {
+sourced_vocabulary! {
     /// Where a known inductor stood in for what lies beyond.
     SubstitutionPoint {
         UnitTerminals "unit_terminals" "Unit's terminals" "At the terminals of the unit, with nothing else connected to them." [CommonPractice];
@@ -56,7 +56,7 @@ vocabulary! {
     }
 }
 
-impl Fault {
+impl LoopFault {
     /// How often it is the cause, before anything is measured or noticed; the shares sum to 1. Installation, sealant and wire
     /// fail more often than units (Bikowitz and Ross, 1985); the numbers are choices made here.
     ///
@@ -87,8 +87,8 @@ impl Observation {
     ///
     /// A choice made here after common practice: 6 and 8 mark the classic sign of a fault, 2 to 4 a usual one, 1 no bearing,
     /// below that a sign that hardly fits. What was not noticed counts for nothing, as nobody may have looked.
-    pub fn weight_for(self, fault: Fault) -> f64 {
-        // In the order of `Fault`:
+    pub fn weight_for(self, fault: LoopFault) -> f64 {
+        // In the order of `LoopFault`:
         //  breach splice broken joint short turns swap steel envel. unit harness cross none
         let row: [f64; 13] = match self {
             Self::FaultAfterRain => [6.0, 6.0, 1.0, 2.0, 1.0, 0.3, 0.3, 0.3, 0.3, 0.4, 1.0, 0.3, 0.2],
@@ -166,17 +166,17 @@ mod tests {
 
     #[test]
     fn shares_before_sum_to_one_and_the_columns_stand_in_the_order_of_the_list() {
-        let sum: f64 = Fault::ALL.iter().map(|fault| fault.share_before()).sum();
+        let sum: f64 = LoopFault::ALL.iter().map(|fault| fault.share_before()).sum();
         assert!((sum - 1.0).abs() < 1e-12, "{sum}");
-        assert!(Fault::ALL.iter().enumerate().all(|(place, fault)| *fault as usize == place));
+        assert!(LoopFault::ALL.iter().enumerate().all(|(place, fault)| *fault as usize == place));
     }
 
     #[test]
     fn every_observation_speaks_for_some_fault_and_against_no_fault_at_all() {
         for observation in Observation::ALL {
-            let weights = Fault::ALL.iter().map(|fault| observation.weight_for(*fault));
+            let weights = LoopFault::ALL.iter().map(|fault| observation.weight_for(*fault));
             assert!(weights.fold(0.0, f64::max) >= 3.0, "{observation:?}");
-            assert!(observation.weight_for(Fault::None) <= 0.3, "{observation:?}");
+            assert!(observation.weight_for(LoopFault::None) <= 0.3, "{observation:?}");
         }
     }
 }

@@ -1,6 +1,6 @@
 //! Every statement that a report can make. The level is how much it weighs where it is made; the table gives the usual one.
 
-use super::vocabulary;
+use super::sourced_vocabulary;
 
 /// How much a finding weighs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, serde::Serialize)]
@@ -14,7 +14,7 @@ pub enum Level {
     Note,
 }
 
-vocabulary! {
+sourced_vocabulary! {
     /// The statements that reports make.
     FindingCode {
         LeadInOutweighsLoop "lead_in_outweighs_loop" "Lead-in outweighs loop" "The lead-in takes so much of the inductance that changes at the loop arrive weakened." [CircuitTheory FhwaHandbook];

@@ -1,9 +1,9 @@
 //! The order of an installation, and what proves it at the end. Common practice, with the cautions of each step.
 
 use super::cautions::CautionCode;
-use super::vocabulary;
+use super::sourced_vocabulary;
 
-vocabulary! {
+sourced_vocabulary! {
     /// The parts of an installation plan beside the sizing, which is always there.
     PlanPart {
         Detector "detector" "Detector unit" "Whether the unit tunes to the loops, and how to set it." [CommonPractice];
@@ -13,14 +13,14 @@ vocabulary! {
     }
 }
 
-vocabulary! {
+sourced_vocabulary! {
     /// What a plan may hold on request.
     PlanExtra {
         Drawings "drawings" "Drawings" "The plan, the section of the slot, the response of a vehicle and the times of the cure, as SVG texts." [OwnChoice];
     }
 }
 
-vocabulary! {
+sourced_vocabulary! {
     /// The steps of an installation, in order.
     JobStep {
         Locate "locate" "Locate what lies below" "Have buried services, heating and steel located and marked before anything is cut." [OshaExcavation];
@@ -66,7 +66,7 @@ impl JobStep {
     }
 }
 
-vocabulary! {
+sourced_vocabulary! {
     /// What is tried before the site is left.
     Trial {
         TuneEmpty "tune_empty" "Tune with lanes empty" "Power up with no vehicle within 10 ft (3 m) and the gate closed: every channel tunes and shows no call." [CommonPractice OwnChoice];

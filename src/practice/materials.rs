@@ -8,11 +8,11 @@ use uom::si::length::inch;
 use uom::si::time::minute;
 
 use super::site::{Construction, Surface};
-use super::vocabulary;
+use super::sourced_vocabulary;
 use super::wires::least_clearance;
-use crate::quantity::System;
+use crate::quantity::UnitSystem;
 
-vocabulary! {
+sourced_vocabulary! {
     /// How the wire is brought round the corners of a saw cut.
     Corner {
         SquareOverrun "square_overrun" "Square, cut past the corner" "The cuts run past each other at square corners, so that the slot has its full depth where the wire turns." [Fp96];
@@ -21,7 +21,7 @@ vocabulary! {
     }
 }
 
-vocabulary! {
+sourced_vocabulary! {
     /// How the wires are held down until the sealant holds them.
     RodForm {
         None "none" "No backer rod" "A jacketed loop fits its slot and stays down by itself." [CommonPractice];
@@ -30,7 +30,7 @@ vocabulary! {
     }
 }
 
-vocabulary! {
+sourced_vocabulary! {
     /// What an estimate lists, and what a price can be given for.
     MaterialItem {
         SealantCartridge "sealant_cartridge" "Sealant cartridge" "Cartridges (sets, for two parts) of cold-applied sealant." [CommonPractice];
@@ -77,7 +77,7 @@ impl MaterialItem {
     }
 }
 
-vocabulary! {
+sourced_vocabulary! {
     /// The steps of the work, in order.
     WorkStep {
         SetUp "set_up" "Set up and mark out" "Traffic control, located services checked, loops marked out." [OwnChoice];
@@ -135,10 +135,10 @@ pub fn steel_clearance() -> Length {
 }
 
 /// The widths that blades come in, narrowest first. Common practice.
-pub fn blade_widths(system: System) -> Vec<Length> {
+pub fn blade_widths(system: UnitSystem) -> Vec<Length> {
     match system {
-        System::UsCustomary => [2.0, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0].map(|n| Length::new::<inch>(n / 16.0)).to_vec(),
-        System::Metric => {
+        UnitSystem::UsCustomary => [2.0, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0].map(|n| Length::new::<inch>(n / 16.0)).to_vec(),
+        UnitSystem::Metric => {
             [3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0].map(Length::new::<uom::si::length::millimeter>).to_vec()
         }
     }
@@ -155,7 +155,7 @@ pub fn deepest_cut() -> Length {
 }
 
 /// The narrowest blade that leaves sealant room round what lies in a slot.
-pub fn best_width(widest: Length, system: System) -> Length {
+pub fn best_width(widest: Length, system: UnitSystem) -> Length {
     let needed = widest + least_clearance();
     // A hair, so that a blade that fits exactly does fit.
     blade_widths(system).into_iter().find(|blade| *blade >= needed * 0.999_999).unwrap_or(needed)

@@ -30,71 +30,28 @@ pub mod sources;
 pub mod vehicles;
 pub mod wires;
 
+use crate::vocabulary::Vocabulary;
 use sources::Source;
-use utoipa::openapi::schema::{ObjectBuilder, Type};
-use utoipa::openapi::{RefOr, Schema};
 
-/// A closed list: its members, and what a menu shows of each.
-pub trait Vocabulary: Copy + Eq + 'static {
-    /// All members, in the order of a menu.
-    const ALL: &'static [Self];
-    /// The value in requests and reports.
-    fn code(self) -> &'static str;
-    /// A short name for a menu.
-    fn label(self) -> &'static str;
-    /// One or two sentences.
-    fn description(self) -> &'static str;
-    /// Where the description's figures come from.
+/// A closed list whose members rest on figures of the trade.
+pub trait Sourced: Vocabulary {
+    /// Where the figures in the description come from.
     fn sources(self) -> &'static [Source];
 }
 
-/// The published schema of a closed list: its codes, and what each means.
-pub fn schema<V: Vocabulary>(purpose: &str) -> RefOr<Schema> {
-    let members: Vec<_> =
-        V::ALL.iter().map(|member| format!("- `{}`: {}", member.code(), member.description())).collect();
-    ObjectBuilder::new()
-        .schema_type(Type::String)
-        .description(Some(format!("{}\n\n{}", purpose.trim(), members.join("\n"))))
-        .enum_values(Some(V::ALL.iter().map(|member| member.code())))
-        .into()
-}
-
-/// Declares a closed list, a member per line: `Name "code" "Label" "Description" [sources]`.
-macro_rules! vocabulary {
+/// Declares a closed list of the trade, a member per line: `Name "code" "Label" "Description" [sources]`.
+macro_rules! sourced_vocabulary {
     ($(#[doc = $doc:literal])+ $name:ident { $($member:ident $code:literal $label:literal $description:literal [$($source:ident)*];)+ }) => {
-        $(#[doc = $doc])+
-        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, serde::Serialize, serde::Deserialize)]
-        pub enum $name {
-            $(#[doc = $description] #[serde(rename = $code)] $member,)+
+        $crate::vocabulary::vocabulary! {
+            $(#[doc = $doc])+
+            $name { $($member $code $label $description;)+ }
         }
 
-        impl utoipa::PartialSchema for $name {
-            fn schema() -> utoipa::openapi::RefOr<utoipa::openapi::Schema> {
-                $crate::practice::schema::<Self>(concat!($($doc),+))
-            }
-        }
-
-        impl utoipa::ToSchema for $name {
-            fn name() -> std::borrow::Cow<'static, str> {
-                std::borrow::Cow::Borrowed(stringify!($name))
-            }
-        }
-
-        impl $crate::practice::Vocabulary for $name {
-            const ALL: &'static [Self] = &[$(Self::$member),+];
-            fn code(self) -> &'static str {
-                match self { $(Self::$member => $code),+ }
-            }
-            fn label(self) -> &'static str {
-                match self { $(Self::$member => $label),+ }
-            }
-            fn description(self) -> &'static str {
-                match self { $(Self::$member => $description),+ }
-            }
+        impl $crate::practice::Sourced for $name {
             fn sources(self) -> &'static [$crate::practice::sources::Source] {
                 match self { $(Self::$member => &[$($crate::practice::sources::Source::$source),*]),+ }
             }
         }
     };
 }
-pub(crate) use vocabulary;
+pub(crate) use sourced_vocabulary;

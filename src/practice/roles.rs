@@ -5,10 +5,10 @@ use uom::si::length::{foot, meter};
 use uom::si::ratio::percent;
 
 use super::site::{Barrier, Construction};
-use super::vocabulary;
-use crate::quantity::System;
+use super::sourced_vocabulary;
+use crate::quantity::UnitSystem;
 
-vocabulary! {
+sourced_vocabulary! {
     /// What a loop is for.
     Role {
         Exit "exit" "Exit" "Inside the opening: a vehicle that leaves calls the barrier to open." [CommonPractice];
@@ -16,7 +16,7 @@ vocabulary! {
         ObstructionInside "obstruction_inside" "Obstruction, inside" "Just inside the barrier: a vehicle on it holds the barrier open." [CommonPractice];
         BetweenLeaves "between_leaves" "Between the leaves" "In the sweep of swing leaves: a vehicle there holds the leaves where they are." [CommonPractice];
         Arming "arming" "Arming" "Before a ticket or card post: a vehicle on it wakes the post." [CommonPractice];
-        Closing "closing" "Closing" "Under a barrier arm: a vehicle on it holds the arm up, and leaving it lets the arm fall." [CommonPractice];
+        ReportParts "closing" "Closing" "Under a barrier arm: a vehicle on it holds the arm up, and leaving it lets the arm fall." [CommonPractice];
         Presence "presence" "Presence" "Before a window, door or stop line: a vehicle on it is reported." [CommonPractice];
     }
 }
@@ -46,13 +46,13 @@ impl Side {
 impl Role {
     /// Whether the loop keeps a barrier from closing on a vehicle.
     pub fn holds_the_gate(self) -> bool {
-        matches!(self, Self::ObstructionOutside | Self::ObstructionInside | Self::BetweenLeaves | Self::Closing)
+        matches!(self, Self::ObstructionOutside | Self::ObstructionInside | Self::BetweenLeaves | Self::ReportParts)
     }
 
     /// Where the loop lies.
     pub fn side(self, barrier: Barrier) -> Side {
         match self {
-            Self::Closing => Side::OnTheLine,
+            Self::ReportParts => Side::OnTheLine,
             Self::Presence if barrier == Barrier::None => Side::OnTheLine,
             Self::Exit | Self::ObstructionInside | Self::BetweenLeaves => Side::Inside,
             Self::ObstructionOutside | Self::Arming | Self::Presence => Side::Outside,
@@ -68,7 +68,7 @@ impl Role {
             Barrier::SwingGate | Barrier::SwingGatePair => {
                 &[Self::Exit, Self::ObstructionOutside, Self::BetweenLeaves, Self::ObstructionInside]
             }
-            Barrier::BarrierArm => &[Self::Arming, Self::Closing],
+            Barrier::BarrierArm => &[Self::Arming, Self::ReportParts],
             Barrier::OverheadDoor | Barrier::None => &[Self::Presence],
         }
     }
@@ -76,70 +76,70 @@ impl Role {
 
 /// A length that is tidy in both systems: so many feet, or so many metres.
 #[derive(Clone, Copy, Debug)]
-pub struct TidyLength {
+pub struct NominalLength {
     feet: f64,
     metres: f64,
 }
 
-impl TidyLength {
+impl NominalLength {
     /// Rounds a length down to whole multiples of this one.
-    pub fn floor(self, length: Length, system: System) -> Length {
+    pub fn floor(self, length: Length, system: UnitSystem) -> Length {
         // The guard keeps 20 ft that arrives as 19.999… from becoming 19 ft.
         self.multiple(|steps| (steps + 1e-9).floor(), length, system)
     }
 
     /// Rounds a length up to whole multiples of this one.
-    pub fn ceil(self, length: Length, system: System) -> Length {
+    pub fn ceil(self, length: Length, system: UnitSystem) -> Length {
         self.multiple(|steps| (steps - 1e-9).ceil(), length, system)
     }
 
-    fn multiple(self, round: impl Fn(f64) -> f64, length: Length, system: System) -> Length {
+    fn multiple(self, round: impl Fn(f64) -> f64, length: Length, system: UnitSystem) -> Length {
         match system {
-            System::UsCustomary => Length::new::<foot>(round(length.get::<foot>() / self.feet) * self.feet),
-            System::Metric => Length::new::<meter>(round(length.get::<meter>() / self.metres) * self.metres),
+            UnitSystem::UsCustomary => Length::new::<foot>(round(length.get::<foot>() / self.feet) * self.feet),
+            UnitSystem::Metric => Length::new::<meter>(round(length.get::<meter>() / self.metres) * self.metres),
         }
     }
 
     /// The length in the given system.
-    pub fn in_system(self, system: System) -> Length {
+    pub fn in_system(self, system: UnitSystem) -> Length {
         match system {
-            System::UsCustomary => Length::new::<foot>(self.feet),
-            System::Metric => Length::new::<meter>(self.metres),
+            UnitSystem::UsCustomary => Length::new::<foot>(self.feet),
+            UnitSystem::Metric => Length::new::<meter>(self.metres),
         }
     }
 }
 
 /// The usual leg along travel: 6 ft / 1.8 m. Common practice.
-pub const USUAL_LEG: TidyLength = TidyLength { feet: 6.0, metres: 1.8 };
+pub const USUAL_LEG: NominalLength = NominalLength { feet: 6.0, metres: 1.8 };
 /// The shortest leg along travel of a loop that holds a gate, and the short leg where only cars and pickups come: 4 ft / 1.2 m. Common practice.
-pub const SHORT_LEG: TidyLength = TidyLength { feet: 4.0, metres: 1.2 };
+pub const SHORT_LEG: NominalLength = NominalLength { feet: 4.0, metres: 1.2 };
 /// The longest leg along travel that the sizing tries: 12 ft / 3.6 m. A choice made here.
-pub const LONGEST_LEG: TidyLength = TidyLength { feet: 12.0, metres: 3.6 };
+pub const MAX_LEG: NominalLength = NominalLength { feet: 12.0, metres: 3.6 };
 /// The leg along travel of the narrow loop at a drive-through window: 2 ft / 0.6 m. Common practice.
-pub const WINDOW_LEG: TidyLength = TidyLength { feet: 2.0, metres: 0.6 };
+pub const WINDOW_LEG: NominalLength = NominalLength { feet: 2.0, metres: 0.6 };
 /// The clear strip between the loop and the edge of the opening: 2 ft / 0.6 m. Common practice.
-pub const EDGE_SETBACK: TidyLength = TidyLength { feet: 2.0, metres: 0.6 };
+pub const EDGE_SETBACK: NominalLength = NominalLength { feet: 2.0, metres: 0.6 };
 /// The same beside traffic that must not be seen: 3 ft / 0.9 m. Common practice.
-pub const EDGE_SETBACK_BESIDE_TRAFFIC: TidyLength = TidyLength { feet: 3.0, metres: 0.9 };
+pub const EDGE_SETBACK_BESIDE_TRAFFIC: NominalLength = NominalLength { feet: 3.0, metres: 0.9 };
 /// The least setback in a narrow opening: 0.5 ft / 0.15 m. A choice made here.
-pub const LEAST_EDGE_SETBACK: TidyLength = TidyLength { feet: 0.5, metres: 0.15 };
+pub const MIN_EDGE_SETBACK: NominalLength = NominalLength { feet: 0.5, metres: 0.15 };
 /// The leg across that a narrow opening should keep before its setback is cut: 4 ft / 1.2 m. A choice made here.
-pub const LEAST_ACROSS: TidyLength = TidyLength { feet: 4.0, metres: 1.2 };
+pub const MIN_ACROSS: NominalLength = NominalLength { feet: 4.0, metres: 1.2 };
 /// The step of tidy sizes: 1 ft / 0.1 m.
-pub const STEP: TidyLength = TidyLength { feet: 1.0, metres: 0.1 };
+pub const STEP: NominalLength = NominalLength { feet: 1.0, metres: 0.1 };
 /// The step from a loop to the next larger or smaller one offered: 1 ft / 0.3 m.
-pub const ALTERNATIVE_STEP: TidyLength = TidyLength { feet: 1.0, metres: 0.3 };
+pub const ALTERNATIVE_STEP: NominalLength = NominalLength { feet: 1.0, metres: 0.3 };
 /// The least distance from a metal leaf: 4 ft / 1.2 m. Common practice.
-pub const LEAF_CLEARANCE: TidyLength = TidyLength { feet: 4.0, metres: 1.2 };
+pub const LEAF_CLEARANCE: NominalLength = NominalLength { feet: 4.0, metres: 1.2 };
 /// The clear strip between a thin arm and a loop beside it: 1 ft / 0.3 m. A choice made here.
-pub const ARM_CLEARANCE: TidyLength = TidyLength { feet: 1.0, metres: 0.3 };
+pub const ARM_CLEARANCE: NominalLength = NominalLength { feet: 1.0, metres: 0.3 };
 /// The least gap between neighbouring loops: 3 ft / 0.9 m. A choice made here; two 6 x 6 ft loops couple by 0.6 % across it.
-pub const NEIGHBOUR_GAP: TidyLength = TidyLength { feet: 3.0, metres: 0.9 };
+pub const NEIGHBOUR_GAP: NominalLength = NominalLength { feet: 3.0, metres: 0.9 };
 /// The corner cut of a loop that is wound in a saw cut: 12 in / 0.3 m, as on the standard test loop.
-pub const CORNER_CUT: TidyLength = TidyLength { feet: 1.0, metres: 0.3 };
+pub const CORNER_CUT: NominalLength = NominalLength { feet: 1.0, metres: 0.3 };
 /// The corner cut that a construction usually gets in a loop with this short leg: none where nothing is sawn, half of it for a jacket
 /// that bends by itself and for small loops, a quarter of the short leg at the most. A choice made here.
-pub fn usual_corner_cut(construction: Construction, short: Length, system: System) -> Length {
+pub fn usual_corner_cut(construction: Construction, short: Length, system: UnitSystem) -> Length {
     let usual = CORNER_CUT.in_system(system);
     let cut = match construction {
         Construction::PreformedDirectBurial => Length::default(),
@@ -150,15 +150,15 @@ pub fn usual_corner_cut(construction: Construction, short: Length, system: Syste
 }
 
 /// The distance beyond which an exit loop wants a second device instead: 100 ft / 30 m. Common practice.
-pub const FAR_EXIT: TidyLength = TidyLength { feet: 100.0, metres: 30.0 };
+pub const FAR_EXIT: NominalLength = NominalLength { feet: 100.0, metres: 30.0 };
 
 /// The gap between loops side by side that share an opening: 1 ft / 0.3 m. A choice made here: a car over it still covers enough of
 /// both, and a unit that scans its channels in turn does not mind their coupling of 3 %.
-pub const ROW_GAP: TidyLength = TidyLength { feet: 1.0, metres: 0.3 };
+pub const ROW_GAP: NominalLength = NominalLength { feet: 1.0, metres: 0.3 };
 /// The least leg across of a loop in such a row: 4 ft / 1.2 m. A choice made here.
-pub const LEAST_ROW_LEG: TidyLength = TidyLength { feet: 4.0, metres: 1.2 };
+pub const MIN_ROW_LEG: NominalLength = NominalLength { feet: 4.0, metres: 1.2 };
 /// The most loops side by side. A choice made here: the channels of one scanning unit.
-pub const MOST_SIDE_BY_SIDE: usize = 4;
+pub const MAX_SIDE_BY_SIDE: usize = 4;
 
 /// From the side wire inwards to the line that two-wheelers are calibrated on: 0.3 m in both systems. A choice made here.
 pub fn two_wheeler_inset() -> Length {

@@ -1,8 +1,8 @@
 //! Sealants: the families of public specifications.
 
-use super::vocabulary;
+use super::sourced_vocabulary;
 
-vocabulary! {
+sourced_vocabulary! {
     /// The family of a loop sealant.
     SealantKind {
         OnePartMoistureCure "one_part_moisture_cure" "One-part, moisture cure" "Comes ready in a cartridge and cures from the surface down, with the moisture of the air: hours to a skin, days to a full cure, longer in the cold and in dry air." [TxDot6340 CommonPractice];

@@ -1,8 +1,8 @@
 //! The site: what closes the opening, what the loop lies in, and what stands in the way.
 
-use super::vocabulary;
+use super::sourced_vocabulary;
 
-vocabulary! {
+sourced_vocabulary! {
     /// What closes the opening.
     Barrier {
         SlideGate "slide_gate" "Sliding gate" "A leaf that slides along the opening. It moves in its own plane, so loops may lie close on both sides." [CommonPractice];
@@ -31,7 +31,7 @@ impl Barrier {
     }
 }
 
-vocabulary! {
+sourced_vocabulary! {
     /// What the loop lies in.
     Surface {
         ExistingAsphalt "existing_asphalt" "Existing asphalt" "Laid asphalt: the loop goes into a saw cut." [CommonPractice];
@@ -63,7 +63,7 @@ impl Surface {
     }
 }
 
-vocabulary! {
+sourced_vocabulary! {
     /// What stands in the way, below, above or beside the loop.
     SiteHazard {
         ReinforcingMesh "reinforcing_mesh" "Reinforcing mesh" "Steel mesh or bars in the slab lower the inductance and the height at which metal is seen." [MethodOfImages];
@@ -81,7 +81,7 @@ vocabulary! {
     }
 }
 
-vocabulary! {
+sourced_vocabulary! {
     /// How the loop is made and laid.
     Construction {
         HandWound "hand_wound" "Wound on site in a saw cut" "Single wire is laid turn by turn in a saw cut and held down before it is sealed." [CommonPractice];

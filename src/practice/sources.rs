@@ -1,8 +1,8 @@
 //! The register of sources: published documents, laws of nature, and the honest names of what has no document.
 
-use super::vocabulary;
+use super::sourced_vocabulary;
 
-vocabulary! {
+sourced_vocabulary! {
     /// Where a figure comes from. Each report lists the entries that it used under `basis`.
     Source {
         CommonPractice "common_practice" "Common practice" "What installers of loops commonly do and expect. No document stands behind it." [];

@@ -3,10 +3,10 @@
 use uom::si::f64::Length;
 use uom::si::length::meter;
 
+use super::sourced_vocabulary;
 use super::sources::Source;
-use super::vocabulary;
 
-vocabulary! {
+sourced_vocabulary! {
     /// The classes of vehicles that a loop is asked to see.
     VehicleClass {
         PassengerCar "passenger_car" "Passenger car" "A car, about 4.5 m long." [NemaSensitivity];

@@ -3,10 +3,10 @@
 use uom::si::f64::{Area, Length};
 use uom::si::length::inch;
 
-use super::vocabulary;
+use super::sourced_vocabulary;
 use crate::quantity::{dimension, parse};
 
-vocabulary! {
+sourced_vocabulary! {
     /// Wire sizes that loops and lead-ins are made of, as menus offer them. Requests may send others.
     WireGauge {
         Awg10 "10 AWG" "10 AWG" "Heavier than loops need." [AstmB258 IacsCopper];

@@ -9,7 +9,7 @@ use crate::physics::conductor;
 
 /// The system of units that a text was written in. Tidy sizes follow it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum System {
+pub enum UnitSystem {
     /// Feet, inches, degrees Fahrenheit, US fluid ounces.
     UsCustomary,
     /// Metres, millimetres, degrees Celsius, millilitres.
@@ -21,7 +21,7 @@ pub struct Unit<Si> {
     /// Spellings in lower case, the preferred one first.
     pub spellings: &'static [&'static str],
     /// The system that a person who writes this unit works in.
-    pub system: System,
+    pub system: UnitSystem,
     /// Whether only whole numbers make sense (wire gauges).
     pub whole: bool,
     /// From a number of this unit to the typed quantity.
@@ -65,7 +65,7 @@ pub trait Dimension: Sized + 'static {
 /// Declares the unit table of a dimension, a line per unit.
 macro_rules! units {
     ($($system:ident $($spelling:literal)|+ => $to_si:expr;)+) => {
-        &[$(Unit { spellings: &[$($spelling),+], system: System::$system, whole: false, to_si: $to_si }),+]
+        &[$(Unit { spellings: &[$($spelling),+], system: UnitSystem::$system, whole: false, to_si: $to_si }),+]
     };
 }
 
@@ -156,9 +156,9 @@ impl Dimension for Volume {
 }
 
 /// A duration. The system follows no unit, so it is metric by convention.
-pub struct Duration;
+pub struct Time;
 
-impl Dimension for Duration {
+impl Dimension for Time {
     type Si = si::Time;
     const NOUN: &'static str = "a duration";
     const EXAMPLES: [&'static str; 2] = ["3 h", "15 min"];
@@ -218,10 +218,10 @@ impl Dimension for WireSize {
     const NOUN: &'static str = "a wire size";
     const EXAMPLES: [&'static str; 2] = ["14 AWG", "1.5 mm2"];
     const UNITS: &'static [Unit<Self::Si>] = &[
-        Unit { spellings: &["awg"], system: System::UsCustomary, whole: true, to_si: area_of_gauge },
+        Unit { spellings: &["awg"], system: UnitSystem::UsCustomary, whole: true, to_si: area_of_gauge },
         Unit {
             spellings: &["mm2", "mm²", "sq mm", "mm^2"],
-            system: System::Metric,
+            system: UnitSystem::Metric,
             whole: false,
             to_si: si::Area::new::<area::square_millimeter>,
         },
@@ -243,7 +243,7 @@ pub fn is_known_unit(spelling: &str) -> bool {
         || has::<Temperature>(spelling)
         || has::<Speed>(spelling)
         || has::<Volume>(spelling)
-        || has::<Duration>(spelling)
+        || has::<Time>(spelling)
         || has::<InductancePerLength>(spelling)
         || has::<DepthPerDay>(spelling)
         || has::<WireSize>(spelling)

@@ -19,7 +19,7 @@
 //! count as their plain forms. At most 40 characters, no exponent, no decimal comma, no thousands separator.
 //!
 //! ```
-//! use loopwright::quantity::{dimension::*, parse, shown::round};
+//! use loopwright::quantity::{dimension::*, parse, output::round};
 //! use uom::si::{length::millimeter, thermodynamic_temperature::degree_celsius};
 //!
 //! // Lengths to the micrometre; the last binary digit is nobody's concern.
@@ -51,8 +51,8 @@
 //! assert!(parse::<Speed>("15 km/h").is_ok());
 //! assert!(parse::<Volume>("29 fl oz").is_ok());
 //! assert!(parse::<Volume>("850 ml").is_ok());
-//! assert!(parse::<Duration>("3 h").is_ok());
-//! assert!(parse::<Duration>("1 h 30 min").is_ok());
+//! assert!(parse::<Time>("3 h").is_ok());
+//! assert!(parse::<Time>("1 h 30 min").is_ok());
 //! assert!(parse::<InductancePerLength>("0.22 uH/ft").is_ok());
 //! assert!(parse::<InductancePerLength>("0.72 µH/m").is_ok());
 //! assert!(parse::<DepthPerDay>("3 mm/day").is_ok());
@@ -77,18 +77,20 @@
 //! assert_eq!(parse::<Length>("7,2 m").unwrap_err().hint, "Write \"7.2 m\", with a point.");
 //! ```
 //!
-//! # The rooms
+//! # The modules
 //!
 //! - [`dimension`]: the dimensions and the units of each; `uom` holds the conversion factors.
 //! - [`text`]: the reader of the grammar above.
-//! - [`kind`]: a dimension with the range that a field allows: the string types of request fields.
-//! - [`shown`]: the objects of reports, in both systems, rounded to fixed decimals.
+//! - [`field`]: a dimension with the range that a field allows: the string types of request fields.
+//! - [`output`]: the objects of reports, in both systems, rounded to fixed decimals.
+//! - [`format`]: quantities as text.
 
 pub mod dimension;
-pub mod kind;
-pub mod shown;
+pub mod field;
+pub mod format;
+pub mod output;
 pub mod text;
 
-pub use dimension::{Dimension, System};
-pub use kind::Kind;
-pub use text::{TextFault, TextFaultCode, Written, parse};
+pub use dimension::{Dimension, UnitSystem};
+pub use field::QuantityField;
+pub use text::{ParsedQuantity, QuantityError, QuantityErrorCode, parse};

@@ -4,18 +4,18 @@ use std::borrow::Cow;
 
 use serde::Serialize;
 
-use super::dimension::{Dimension, System, Unit, is_known_unit};
+use super::dimension::{Dimension, Unit, UnitSystem, is_known_unit};
 
 /// The longest quantity text that is read, in characters.
-pub const LONGEST: usize = 40;
+pub const MAX_CHARS: usize = 40;
 
 /// A quantity as it was written: the value, the system that the writer works in, and the text itself.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Written<'a, Si> {
+pub struct ParsedQuantity<'a, Si> {
     /// The typed value.
     pub si: Si,
     /// The system of the unit; of the larger one in a compound text.
-    pub system: System,
+    pub system: UnitSystem,
     /// The text, without the space around it.
     pub text: &'a str,
 }
@@ -23,7 +23,7 @@ pub struct Written<'a, Si> {
 /// Why a text could not be used, as a program tells it apart.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize)]
 #[serde(rename_all = "snake_case")]
-pub enum TextFaultCode {
+pub enum QuantityErrorCode {
     /// A number without a unit.
     UnitMissing,
     /// A unit that no dimension here has.
@@ -40,17 +40,17 @@ pub enum TextFaultCode {
 
 /// Why a text could not be used, and what to write instead.
 #[derive(Clone, Debug, PartialEq)]
-pub struct TextFault {
+pub struct QuantityError {
     /// The reason, for a program.
-    pub code: TextFaultCode,
+    pub code: QuantityErrorCode,
     /// The reason, for a person.
     pub detail: String,
     /// What to write instead.
     pub hint: String,
 }
 
-impl TextFault {
-    fn new(code: TextFaultCode, detail: String, hint: String) -> Self {
+impl QuantityError {
+    fn new(code: QuantityErrorCode, detail: String, hint: String) -> Self {
         Self { code, detail, hint }
     }
 }
@@ -58,8 +58,8 @@ impl TextFault {
 /// Reads a quantity of the dimension `D`.
 ///
 /// # Errors
-/// A [`TextFault`] that names what is wrong; the range is checked by [`super::Kind`], not here.
-pub fn parse<D: Dimension>(text: &str) -> Result<Written<'_, D::Si>, TextFault> {
+/// A [`QuantityError`] that names what is wrong; the range is checked by [`super::QuantityField`], not here.
+pub fn parse<D: Dimension>(text: &str) -> Result<ParsedQuantity<'_, D::Si>, QuantityError> {
     parse_like::<D>(text, &D::EXAMPLES)
 }
 
@@ -67,10 +67,13 @@ pub fn parse<D: Dimension>(text: &str) -> Result<Written<'_, D::Si>, TextFault> 
 ///
 /// # Errors
 /// As [`parse`].
-pub fn parse_like<'a, D: Dimension>(text: &'a str, examples: &[&str; 2]) -> Result<Written<'a, D::Si>, TextFault> {
-    let refusal = Refusal { text, noun: D::NOUN, examples };
-    if text.len() > LONGEST && text.chars().count() > LONGEST {
-        return Err(refusal.number(format!("The text is longer than {LONGEST} characters.")));
+pub fn parse_like<'a, D: Dimension>(
+    text: &'a str,
+    examples: &[&str; 2],
+) -> Result<ParsedQuantity<'a, D::Si>, QuantityError> {
+    let refusal = InvalidRequest { text, noun: D::NOUN, examples };
+    if text.len() > MAX_CHARS && text.chars().count() > MAX_CHARS {
+        return Err(refusal.number(format!("The text is longer than {MAX_CHARS} characters.")));
     }
     let plain = plain(text);
     let (first, rest) = read_number(&plain).ok_or_else(|| refusal.no_number(&plain))?;
@@ -79,7 +82,7 @@ pub fn parse_like<'a, D: Dimension>(text: &'a str, examples: &[&str; 2]) -> Resu
         Some(unit) => (convert(unit, first, &refusal)?, unit),
         None => read_compound::<D>(first, rest).ok_or_else(|| refusal.no_unit(rest))?,
     };
-    Ok(Written { si, system: unit.system, text: text.trim() })
+    Ok(ParsedQuantity { si, system: unit.system, text: text.trim() })
 }
 
 /// Lower case, typographic signs as their plain forms, no space around.
@@ -116,7 +119,7 @@ fn find<D: Dimension>(spelling: &str) -> Option<&'static Unit<D::Si>> {
     D::UNITS.iter().find(|unit| unit.spellings.contains(&spelling))
 }
 
-fn convert<Si>(unit: &Unit<Si>, number: f64, refusal: &Refusal<'_>) -> Result<Si, TextFault> {
+fn convert<Si>(unit: &Unit<Si>, number: f64, refusal: &InvalidRequest<'_>) -> Result<Si, QuantityError> {
     if unit.whole && number.fract() != 0.0 {
         return Err(refusal.number("This unit counts in whole numbers.".to_owned()));
     }
@@ -187,19 +190,19 @@ fn read_mixed(text: &str) -> Option<(f64, f64, &str)> {
 }
 
 /// What every refusal of one text has in common.
-struct Refusal<'a> {
+struct InvalidRequest<'a> {
     text: &'a str,
     noun: &'static str,
     examples: &'a [&'a str; 2],
 }
 
-impl Refusal<'_> {
-    fn number(&self, detail: String) -> TextFault {
+impl InvalidRequest<'_> {
+    fn number(&self, detail: String) -> QuantityError {
         let [us, metric] = self.examples;
-        TextFault::new(TextFaultCode::NumberInvalid, detail, format!("Write \"{us}\" or \"{metric}\"."))
+        QuantityError::new(QuantityErrorCode::NumberInvalid, detail, format!("Write \"{us}\" or \"{metric}\"."))
     }
 
-    fn no_number(&self, plain: &str) -> TextFault {
+    fn no_number(&self, plain: &str) -> QuantityError {
         if plain.starts_with(',') {
             return self.comma();
         }
@@ -211,7 +214,7 @@ impl Refusal<'_> {
     }
 
     /// What may not stand right behind a number: a comma, a second point, an exponent, a second fraction.
-    fn reject_bad_tail(&self, plain: &str, rest: &str) -> Result<(), TextFault> {
+    fn reject_bad_tail(&self, plain: &str, rest: &str) -> Result<(), QuantityError> {
         let mut after = rest.chars();
         match (after.next(), after.next()) {
             (Some(','), _) => Err(self.comma()),
@@ -222,7 +225,7 @@ impl Refusal<'_> {
         }
     }
 
-    fn comma(&self) -> TextFault {
+    fn comma(&self) -> QuantityError {
         let point = self.text.trim().replace(',', ".");
         let [us, metric] = self.examples;
         let hint = match self.text.split_once(',') {
@@ -235,23 +238,31 @@ impl Refusal<'_> {
             }
             _ => format!("Write \"{point}\", with a point."),
         };
-        TextFault::new(TextFaultCode::DecimalComma, format!("\"{}\" has a comma in its number.", self.text), hint)
+        QuantityError::new(
+            QuantityErrorCode::DecimalComma,
+            format!("\"{}\" has a comma in its number.", self.text),
+            hint,
+        )
     }
 
-    fn no_unit(&self, unit: &str) -> TextFault {
+    fn no_unit(&self, unit: &str) -> QuantityError {
         let [us, metric] = self.examples;
         let hint = format!("Write {} as \"{us}\" or \"{metric}\".", self.noun);
         if unit.is_empty() {
             let detail = format!("{} needs a unit; \"{}\" has none.", capital(self.noun), self.text);
-            TextFault::new(TextFaultCode::UnitMissing, detail, hint)
+            QuantityError::new(QuantityErrorCode::UnitMissing, detail, hint)
         } else if is_known_unit(unit) {
             let detail = format!(
                 "\"{unit}\" is not a unit of {}.",
                 self.noun.trim_start_matches("an ").trim_start_matches("a ")
             );
-            TextFault::new(TextFaultCode::UnitWrongDimension, detail, hint)
+            QuantityError::new(QuantityErrorCode::UnitWrongDimension, detail, hint)
         } else {
-            TextFault::new(TextFaultCode::UnitUnknown, format!("\"{unit}\" is not a unit that is known here."), hint)
+            QuantityError::new(
+                QuantityErrorCode::UnitUnknown,
+                format!("\"{unit}\" is not a unit that is known here."),
+                hint,
+            )
         }
     }
 }

@@ -7,7 +7,7 @@ use ipnet::{IpNet, Ipv4Net};
 use super::reading::{Variables, parsed};
 
 /// The HTTP library reads its clock twice a second: a shorter time could be over before it begins, and would then never end. Seconds.
-const LEAST_TIME: f64 = 1.0;
+const MIN_TIME: f64 = 1.0;
 
 /// The limits. Each field names its variable.
 #[derive(Clone, Debug)]
@@ -55,7 +55,7 @@ pub struct Rate {
 
 impl Rate {
     /// The largest of either: a nanosecond for each.
-    pub const MOST: u32 = 1_000_000_000;
+    pub const MAX: u32 = 1_000_000_000;
 
     /// The most requests at once; none is no limit.
     pub fn at_once(self) -> Option<u32> {
@@ -80,17 +80,17 @@ impl LimitSettings {
             json_depth: whole("LOOPWRIGHT_JSON_DEPTH", 32, 8..=127)?,
             array: whole("LOOPWRIGHT_ARRAY_LIMIT", 1000, 1..=1_000_000)?,
             batch: whole("LOOPWRIGHT_BATCH_LIMIT", 200, 1..=200)?,
-            header_deadline: variables.duration("LOOPWRIGHT_HEADER_DEADLINE", "5 s", LEAST_TIME)?,
+            header_deadline: variables.duration("LOOPWRIGHT_HEADER_DEADLINE", "5 s", MIN_TIME)?,
             deadline: variables.duration("LOOPWRIGHT_DEADLINE", "10 s", 0.05)?,
             batch_deadline: variables.duration("LOOPWRIGHT_BATCH_DEADLINE", "30 s", 0.0)?,
-            idle: variables.duration("LOOPWRIGHT_IDLE_TIMEOUT", "75 s", LEAST_TIME)?,
-            answer_deadline: variables.duration("LOOPWRIGHT_ANSWER_DEADLINE", "120 s", LEAST_TIME)?,
+            idle: variables.duration("LOOPWRIGHT_IDLE_TIMEOUT", "75 s", MIN_TIME)?,
+            answer_deadline: variables.duration("LOOPWRIGHT_ANSWER_DEADLINE", "120 s", MIN_TIME)?,
             connections: whole("LOOPWRIGHT_CONNECTIONS", 4096, 1..=1_000_000)?,
             in_flight: whole("LOOPWRIGHT_IN_FLIGHT", 256, 1..=100_000)?,
             batches_in_flight: whole("LOOPWRIGHT_BATCHES_IN_FLIGHT", 4, 1..=1000)?,
             rate: Rate {
-                per_second: whole("LOOPWRIGHT_RATE", 50, 0..=Rate::MOST as usize)? as u32,
-                burst: whole("LOOPWRIGHT_BURST", 400, 1..=Rate::MOST as usize)? as u32,
+                per_second: whole("LOOPWRIGHT_RATE", 50, 0..=Rate::MAX as usize)? as u32,
+                burst: whole("LOOPWRIGHT_BURST", 400, 1..=Rate::MAX as usize)? as u32,
             },
             trusted_proxies: variables.list("LOOPWRIGHT_TRUSTED_PROXIES").map(network).collect::<Result<_, _>>()?,
         })

@@ -9,7 +9,7 @@ use uom::si::time::second;
 use crate::quantity::{dimension, parse};
 
 /// A day: no time here is meant to be longer, and clocks can count it.
-const MOST_SECONDS: f64 = 86_400.0;
+const MAX_SECONDS: f64 = 86_400.0;
 
 /// The variables that are set; each message names the variable, what it holds and what it takes.
 pub(super) struct Variables<'a>(pub &'a dyn Fn(&'static str) -> Option<String>);
@@ -56,8 +56,8 @@ impl Variables<'_> {
     pub fn duration(&self, name: &'static str, default: &str, least_seconds: f64) -> Result<Duration, String> {
         let value = self.get(name).unwrap_or_else(|| default.to_owned());
         let refused = |hint: &str| format!("{name} is \"{value}\"; {hint}");
-        let time = parse::<dimension::Duration>(&value).map_err(|fault| refused(&fault.hint))?;
-        if !(least_seconds..=MOST_SECONDS).contains(&time.si.get::<second>()) {
+        let time = parse::<dimension::Time>(&value).map_err(|fault| refused(&fault.hint))?;
+        if !(least_seconds..=MAX_SECONDS).contains(&time.si.get::<second>()) {
             return Err(refused(&format!("it takes a duration of {least_seconds} s to 24 h")));
         }
         Duration::try_from_secs_f64(time.si.get::<second>()).map_err(|_| refused("it takes a duration such as 10 s"))

@@ -3,7 +3,7 @@
 
 use std::time::{Duration, Instant};
 
-use loopwright::calculation::subject::Location;
+use loopwright::calculation::input::Location;
 use loopwright::forecast::{Failure, Forecast, Hourly, Limits, PublicService};
 use serde_json::{Value, json};
 

@@ -1,88 +1,75 @@
-//! Which room may know which: `api → forecast, drawing → calculation → practice, quantity → physics`, and never back.
+//! Which module may use which: `api → forecast, drawing → calculation → practice → quantity → physics`, `vocabulary` and `settings`
+//! beside them, and never back. What is agreed on the tree stands here too.
 
 use std::collections::BTreeSet;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
-const ROOT: &str = env!("CARGO_MANIFEST_DIR");
+use super::source::{ROOT, code, files};
 
-/// A room, the rooms of ours that it may use, and the words that it may not hold.
-const ROOMS: [(&str, &[&str], &[&str]); 7] = [
+const WEB: &[&str] = &["actix", "reqwest", "tokio"];
+
+/// A module of the crate's root, the modules that it may use, and the words that it may not hold.
+const MODULES: [(&str, &[&str], &[&str]); 9] = [
     ("physics", &["physics"], &["actix", "reqwest", "tokio", "serde", "utoipa", "validator", "uom"]),
-    ("quantity", &["quantity", "physics"], &["actix", "reqwest", "tokio"]),
-    ("practice", &["practice", "quantity", "physics"], &["actix", "reqwest", "tokio"]),
-    ("calculation", &["calculation", "practice", "quantity", "physics"], &["actix", "reqwest", "tokio"]),
+    ("vocabulary", &["vocabulary"], WEB),
+    ("settings", &["settings", "quantity"], &["actix", "tokio"]),
+    ("quantity", &["quantity", "physics"], WEB),
+    ("practice", &["practice", "vocabulary", "quantity", "physics"], WEB),
+    ("calculation", &["calculation", "practice", "vocabulary", "quantity", "physics"], WEB),
     (
         "drawing",
-        &["drawing", "calculation", "practice", "quantity", "physics"],
+        &["drawing", "calculation", "practice", "vocabulary", "quantity", "physics"],
         &["actix", "reqwest", "tokio", "serde", "utoipa", "validator"],
     ),
-    ("forecast", &["forecast", "calculation", "practice", "quantity", "physics"], &["actix", "utoipa"]),
-    ("api", &["api", "forecast", "drawing", "calculation", "practice", "quantity", "physics", "settings"], &[]),
+    (
+        "forecast",
+        &["forecast", "calculation", "practice", "vocabulary", "quantity", "physics", "settings"],
+        &["actix", "utoipa"],
+    ),
+    (
+        "api",
+        &["api", "forecast", "drawing", "calculation", "practice", "vocabulary", "quantity", "physics", "settings"],
+        &[],
+    ),
 ];
 
-/// The Rust files under a folder.
-fn files(folder: &str) -> Vec<PathBuf> {
-    fn walk(folder: &Path, files: &mut Vec<PathBuf>) {
-        for entry in std::fs::read_dir(folder).unwrap() {
-            let path = entry.unwrap().path();
-            let name = path.file_name().unwrap().to_str().unwrap();
-            if path.is_dir() && name != "node_modules" {
-                walk(&path, files);
-            } else if path.extension().is_some_and(|extension| extension == "rs") {
-                files.push(path);
-            }
-        }
-    }
-    let mut files = Vec::new();
-    walk(&Path::new(ROOT).join(folder), &mut files);
-    files
-}
-
-/// The text of a file, without its comments: they may tell of other rooms.
-fn code(file: &Path) -> String {
-    let text = std::fs::read_to_string(file).unwrap();
-    text.lines().filter(|line| !line.trim_start().starts_with("//")).collect::<Vec<_>>().join("\n")
-}
-
-/// The rooms of ours that a file names by `crate::`, also in a grouped `use`.
-fn named_rooms(code: &str) -> BTreeSet<String> {
+/// The modules of ours that a file names by `crate::`, also in a grouped `use`.
+fn named_modules(code: &str) -> BTreeSet<String> {
     let name = |text: &str| text.chars().take_while(|c| c.is_alphanumeric() || *c == '_').collect::<String>();
-    let mut rooms = BTreeSet::new();
+    let mut modules = BTreeSet::new();
     for rest in code.split("crate::").skip(1) {
         match rest.strip_prefix('{') {
             Some(group) => {
                 let group = group.split(';').next().unwrap();
-                rooms.extend(group.split([',', '{', '}']).map(|part| name(part.trim())));
+                modules.extend(group.split([',', '{', '}']).map(|part| name(part.trim())));
             }
-            None => drop(rooms.insert(name(rest))),
+            None => drop(modules.insert(name(rest))),
         }
     }
-    rooms
+    modules
 }
 
-/// The name of a room as the crate's root knows it.
-fn rooms() -> BTreeSet<String> {
-    let map = code(&Path::new(ROOT).join("src/lib.rs"));
-    map.lines()
+/// The modules that the crate's root declares.
+fn declared_modules() -> BTreeSet<String> {
+    let root = code(&Path::new(ROOT).join("src/lib.rs"));
+    root.lines()
         .filter_map(|line| line.strip_prefix("pub mod "))
         .map(|rest| rest.trim_end_matches(';').to_owned())
         .collect()
 }
 
 #[test]
-fn every_room_has_its_arrows_here() {
-    let listed: BTreeSet<_> = ROOMS.iter().map(|(room, _, _)| (*room).to_owned()).collect();
-    // Settings are read at the edge and are one file.
-    let known = rooms().into_iter().filter(|room| room != "settings").collect::<BTreeSet<_>>();
-    assert_eq!(listed, known);
+fn every_module_has_its_arrows_here() {
+    let listed: BTreeSet<_> = MODULES.iter().map(|(module, _, _)| (*module).to_owned()).collect();
+    assert_eq!(listed, declared_modules());
 }
 
 #[test]
-fn no_room_knows_a_room_above_it() {
-    let all = rooms();
-    for (room, below, _) in ROOMS {
-        for file in files(&format!("src/{room}")) {
-            for named in named_rooms(&code(&file)).intersection(&all) {
+fn no_module_knows_a_module_above_it() {
+    let all = declared_modules();
+    for (module, below, _) in MODULES {
+        for file in files(&format!("src/{module}")) {
+            for named in named_modules(&code(&file)).intersection(&all) {
                 assert!(below.contains(&named.as_str()), "{} uses {named}", file.display());
             }
         }
@@ -90,10 +77,10 @@ fn no_room_knows_a_room_above_it() {
 }
 
 #[test]
-fn nothing_below_the_edge_speaks_of_the_web_and_physics_of_numbers_only() {
-    for (room, _, words) in ROOMS {
-        let files = files(&format!("src/{room}"));
-        assert!(!files.is_empty(), "src/{room} is empty");
+fn nothing_below_the_api_speaks_of_the_web_and_physics_of_numbers_only() {
+    for (module, _, words) in MODULES {
+        let files = files(&format!("src/{module}"));
+        assert!(!files.is_empty(), "src/{module} is empty");
         for file in files {
             let code = code(&file);
             for word in words {
@@ -106,9 +93,9 @@ fn nothing_below_the_edge_speaks_of_the_web_and_physics_of_numbers_only() {
 #[test]
 fn the_finder_of_arrows_finds_them() {
     let sample =
-        "use crate::api::edge;\nuse crate::{physics::winding, practice};\nlet x = crate::quantity::parse(text);";
+        "use crate::api::routes;\nuse crate::{physics::winding, practice};\nlet x = crate::quantity::parse(text);";
     let expected = ["api", "physics", "practice", "quantity"];
-    assert!(expected.iter().all(|room| named_rooms(sample).contains(*room)), "{:?}", named_rooms(sample));
+    assert!(expected.iter().all(|module| named_modules(sample).contains(*module)), "{:?}", named_modules(sample));
 }
 
 #[test]

@@ -1,4 +1,7 @@
-//! What must stay true of the source itself, so that a newcomer finds their way.
+//! What holds for the tree as a whole: which module may use which, no circles, one name for one thing.
 #![allow(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
 
 mod arrows;
+mod circles;
+mod names;
+mod source;

@@ -4,8 +4,8 @@
 
 use actix_web::http::header;
 use actix_web::{App, test, web};
-use loopwright::api::edge::Edge;
-use loopwright::api::passage::RequestId;
+use loopwright::api::app_state::AppState;
+use loopwright::api::request_context::RequestId;
 use loopwright::api::routes;
 use loopwright::settings::Settings;
 use serde_json::Value;
@@ -23,7 +23,7 @@ thread_local! {
 fn service() -> Box<Service> {
     // Nobody fuzzes from many addresses.
     let settings = Settings::read(|name| (name == "LOOPWRIGHT_RATE").then(|| "0".to_owned())).expect("sound settings");
-    let edge = web::Data::new(Edge::new(settings).expect("an edge without forecasts"));
+    let edge = web::Data::new(AppState::new(settings).expect("an edge without forecasts"));
     let system = actix_web::rt::System::new();
     let app = system.block_on(test::init_service(App::new().app_data(edge).configure(routes::configure)));
     Box::new(move |body| {

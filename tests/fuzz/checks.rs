@@ -6,11 +6,11 @@ use std::any::Any;
 
 use loopwright::api::body::{Bounds, decode};
 use loopwright::api::problem::Problem;
-use loopwright::calculation::answer::{FaultCode, LONGEST_NAME};
 use loopwright::calculation::installation_plan::{InstallationPlanReport, InstallationPlanRequest};
+use loopwright::calculation::report::{FieldErrorCode, MAX_NAME_CHARS};
 use loopwright::calculation::{self, Calculation};
 use loopwright::drawing::{self, Drawing, Pen, job_sheet};
-use loopwright::practice::Vocabulary;
+use loopwright::vocabulary::Vocabulary;
 use roxmltree::{Document, ParsingOptions};
 use serde_json::Value;
 
@@ -109,7 +109,7 @@ pub fn assert_no_null(value: &Value, at: &str) {
 /// A field that is listed as unused is one that was sent. A very long name is cut, and so leads nowhere.
 fn assert_unused_was_sent(report: &Value, asked: &Value) {
     let pointers = report["unused"].as_array().into_iter().flatten().map(|at| at.as_str().expect("a pointer is text"));
-    let is_whole = |pointer: &&str| pointer.split('/').all(|name| name.chars().count() < LONGEST_NAME);
+    let is_whole = |pointer: &&str| pointer.split('/').all(|name| name.chars().count() < MAX_NAME_CHARS);
     for pointer in pointers.filter(is_whole) {
         assert!(asked.pointer(pointer.trim_start_matches('#')).is_some(), "{pointer} is unused, and was not sent");
     }
@@ -122,7 +122,7 @@ pub fn assert_names_faults(problem: &Value) {
     for fault in faults {
         let text = |key: &str| fault[key].as_str().unwrap_or_else(|| panic!("{key} is missing: {fault}"));
         assert!(text("pointer") == "#" || text("pointer").starts_with("#/"), "{fault}");
-        assert!(FaultCode::ALL.iter().any(|code| code.code() == text("code")), "{fault}");
+        assert!(FieldErrorCode::ALL.iter().any(|code| code.code() == text("code")), "{fault}");
         assert!(!text("detail").is_empty() && !text("hint").is_empty(), "{fault}");
     }
 }

@@ -1,15 +1,15 @@
 //! The laws of the grammar of quantities, for any text.
 
-use loopwright::calculation::subject::{
+use loopwright::calculation::input::{
     ApproachSpeed, CartridgeVolume, ConductorSize, FirstDayDepth, LeadInInductance, OpeningTime, SideOffset,
     WeatherTemperature,
 };
 use loopwright::quantity::dimension::{
-    DepthPerDay, Dimension, Duration, InductancePerLength, Length, Magnitude, Speed, Temperature,
+    DepthPerDay, Dimension, Time, InductancePerLength, Length, Magnitude, Speed, Temperature,
     TemperatureDifference, Volume, WireSize,
 };
-use loopwright::quantity::shown::{write, write_temperature};
-use loopwright::quantity::{Kind, TextFault, TextFaultCode, Written, parse};
+use loopwright::quantity::format::{format_length_input, format_temperature_input};
+use loopwright::quantity::{ParsedQuantity, QuantityError, QuantityErrorCode, QuantityField, parse};
 
 /// Holds the laws against the text of some bytes, for every dimension and for a kind of each.
 pub fn check(bytes: &[u8]) {
@@ -19,7 +19,7 @@ pub fn check(bytes: &[u8]) {
         reads::<Temperature>(text),
         reads::<Speed>(text),
         reads::<Volume>(text),
-        reads::<Duration>(text),
+        reads::<Time>(text),
         reads::<InductancePerLength>(text),
         reads::<DepthPerDay>(text),
         reads::<WireSize>(text),
@@ -46,7 +46,7 @@ fn reads<D: Dimension>(text: &str) -> bool {
     let read = parse::<D>(text);
     if let Err(fault) = &read {
         assert_explained(fault, text);
-        assert_ne!(fault.code, TextFaultCode::OutOfRange, "the grammar knows no range");
+        assert_ne!(fault.code, QuantityErrorCode::OutOfRange, "the grammar knows no range");
         return false;
     }
     let written = read.expect("was looked at");
@@ -64,17 +64,17 @@ fn reads<D: Dimension>(text: &str) -> bool {
     true
 }
 
-fn assert_same<D: Dimension>(written: &Written<D::Si>, text: &str) {
+fn assert_same<D: Dimension>(written: &ParsedQuantity<D::Si>, text: &str) {
     let again = parse::<D>(text).unwrap_or_else(|fault| panic!("{text:?}: {fault:?}"));
     assert_eq!((again.si.magnitude(), again.system), (written.si.magnitude(), written.system), "{text:?}");
 }
 
-fn assert_explained(fault: &TextFault, text: &str) {
+fn assert_explained(fault: &QuantityError, text: &str) {
     assert!(!fault.detail.is_empty() && !fault.hint.is_empty(), "{text:?}: {fault:?}");
 }
 
 /// What a field takes lies in its range; what it refuses, it explains.
-fn keeps_its_range<K: Kind>(text: &str) {
+fn keeps_its_range<K: QuantityField>(text: &str) {
     match K::from_text(text.to_owned()).read() {
         Ok(written) => {
             let [least, greatest] =
@@ -91,7 +91,7 @@ fn keeps_its_range<K: Kind>(text: &str) {
 /// A length that a report repeats as a request would hold it is the same to the decimals that it is written with.
 fn a_length_is_written_as_it_is_read(text: &str) {
     if let Some(written) = parse::<Length>(text).ok().filter(|written| written.si.magnitude().abs() < 1e9) {
-        let shown = write(written.si, written.system);
+        let shown = format_length_input(written.si, written.system);
         let again = parse::<Length>(&shown).unwrap_or_else(|fault| panic!("{shown:?}: {fault:?}"));
         let apart = (again.si.magnitude() - written.si.magnitude()).abs();
         assert!(apart <= 0.51e-4 + 1e-12 * written.si.magnitude().abs(), "{text:?} is shown as {shown:?}");
@@ -102,7 +102,7 @@ fn a_length_is_written_as_it_is_read(text: &str) {
 /// The same for a temperature.
 fn a_temperature_is_written_as_it_is_read(text: &str) {
     if let Some(written) = parse::<Temperature>(text).ok().filter(|written| written.si.magnitude().abs() < 1e9) {
-        let shown = write_temperature(written.si, written.system);
+        let shown = format_temperature_input(written.si, written.system);
         let again = parse::<Temperature>(&shown).unwrap_or_else(|fault| panic!("{shown:?}: {fault:?}"));
         let apart = (again.si.magnitude() - written.si.magnitude()).abs();
         assert!(apart <= 0.51e-2 + 1e-9 * written.si.magnitude().abs(), "{text:?} is shown as {shown:?}");

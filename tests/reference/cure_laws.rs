@@ -25,7 +25,7 @@ fn sky() -> impl Strategy<Value = Vec<Hour>> {
     prop::collection::vec(hour(), 1..120)
 }
 
-fn kinds() -> impl Strategy<Value = &'static str> {
+fn quantity_fields() -> impl Strategy<Value = &'static str> {
     prop::sample::select(vec!["one_part_moisture_cure", "two_part_reactive", "hot_applied"])
 }
 
@@ -91,7 +91,7 @@ proptest! {
     #![proptest_config(ProptestConfig { cases: 100, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
-    fn a_warmer_or_damper_hour_never_slows_a_cure(kind in kinds(), sky in sky(), at in any::<prop::sample::Index>(), warmer in 0..150_i32, damper in 0..50_u32) {
+    fn a_warmer_or_damper_hour_never_slows_a_cure(kind in quantity_fields(), sky in sky(), at in any::<prop::sample::Index>(), warmer in 0..150_i32, damper in 0..50_u32) {
         let slower = report(&request(kind, &sky, 10));
         let mut changed = sky.clone();
         let hour = &mut changed[at.index(sky.len())];
@@ -103,7 +103,7 @@ proptest! {
     }
 
     #[test]
-    fn two_halves_of_an_hour_are_the_hour(kind in kinds(), sky in sky(), at in any::<prop::sample::Index>()) {
+    fn two_halves_of_an_hour_are_the_hour(kind in quantity_fields(), sky in sky(), at in any::<prop::sample::Index>()) {
         let whole = report(&request(kind, &sky, 10));
         let (mut split, at) = (sky.clone(), at.index(sky.len()));
         // The last row holds for an hour, whatever follows; both of its halves together hold longer.
@@ -118,7 +118,7 @@ proptest! {
     }
 
     #[test]
-    fn progress_never_falls_and_stays_a_band(kind in kinds(), sky in sky(), start in 0..60_u32) {
+    fn progress_never_falls_and_stays_a_band(kind in quantity_fields(), sky in sky(), start in 0..60_u32) {
         let start = start.min(sky.iter().map(|hour| hour.minutes).sum::<u32>() - 20);
         let report = report(&request(kind, &sky, start));
         prop_assert!(!has_null(&report), "{}", report);
@@ -132,7 +132,7 @@ proptest! {
     }
 
     #[test]
-    fn milestones_come_in_order_and_after_the_start(kind in kinds(), sky in sky()) {
+    fn milestones_come_in_order_and_after_the_start(kind in quantity_fields(), sky in sky()) {
         let report = report(&request(kind, &sky, 10));
         let times = times(&report);
         prop_assert_eq!(times.len(), if kind == "hot_applied" { 1 } else { 4 });
@@ -141,7 +141,7 @@ proptest! {
     }
 
     #[test]
-    fn a_verdict_is_what_its_reasons_weigh(kind in kinds(), sky in sky()) {
+    fn a_verdict_is_what_its_reasons_weigh(kind in quantity_fields(), sky in sky()) {
         let report = report(&request(kind, &sky, 10));
         let worst = report["findings"][0]["level"].as_str().unwrap();
         let verdict = report["verdict"].as_str().unwrap();
@@ -154,7 +154,7 @@ proptest! {
     }
 
     #[test]
-    fn the_weather_that_was_used_gives_the_same_answer(kind in kinds(), sky in sky()) {
+    fn the_weather_that_was_used_gives_the_same_answer(kind in quantity_fields(), sky in sky()) {
         let mut request = request(kind, &sky, 10);
         let first = report(&request);
         request["weather"]["conditions"] = first["conditions_used"].clone();

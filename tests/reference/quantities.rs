@@ -1,16 +1,16 @@
 //! Quantities as they are written, read and shown: here the laws for every text, below what single texts become.
 
-mod kinds;
-mod shown;
+mod fields;
+mod output;
 mod texts;
 mod units;
 
 use loopwright::quantity::dimension::{
-    DepthPerDay, Dimension, Duration, InductancePerLength, Length, Speed, Temperature, TemperatureDifference, Volume,
+    DepthPerDay, Dimension, InductancePerLength, Length, Speed, Temperature, TemperatureDifference, Time, Volume,
     WireSize,
 };
-use loopwright::quantity::shown::round;
-use loopwright::quantity::{System, parse};
+use loopwright::quantity::output::round;
+use loopwright::quantity::{UnitSystem, parse};
 use proptest::prelude::*;
 use uom::si::length::{foot, inch, millimeter};
 use uom::si::thermodynamic_temperature::{degree_celsius, degree_fahrenheit};
@@ -29,7 +29,7 @@ proptest! {
         let text = format!("{}.{:03} mm", micrometres / 1000, micrometres % 1000);
         let written = parse::<Length>(&text).unwrap();
         prop_assert_eq!(format!("{:.3} mm", round(written.si.get::<millimeter>(), 3)), text.clone());
-        prop_assert_eq!((written.system, written.text), (System::Metric, text.as_str()));
+        prop_assert_eq!((written.system, written.text), (UnitSystem::Metric, text.as_str()));
 
         let text = format!("{}-{}/16 in", sixteenths / 16, sixteenths % 16);
         let written = parse::<Length>(&text).unwrap();
@@ -37,7 +37,7 @@ proptest! {
         let compound = format!("{} ft {} {}/16 in", sixteenths / 192, sixteenths % 192 / 16, sixteenths % 16);
         let compound = parse::<Length>(&compound).unwrap();
         prop_assert!((compound.si - written.si).abs().get::<millimeter>() < 1e-6);
-        prop_assert_eq!(compound.system, System::UsCustomary);
+        prop_assert_eq!(compound.system, UnitSystem::UsCustomary);
         prop_assert!((compound.si.get::<foot>() - sixteenths as f64 / 192.0).abs() < 1e-9);
     }
 
@@ -60,7 +60,7 @@ proptest! {
             }
         }
         prop_assert!(reads::<Length>(&text) && reads::<Temperature>(&text) && reads::<TemperatureDifference>(&text));
-        prop_assert!(reads::<Speed>(&text) && reads::<Volume>(&text) && reads::<Duration>(&text));
+        prop_assert!(reads::<Speed>(&text) && reads::<Volume>(&text) && reads::<Time>(&text));
         prop_assert!(reads::<InductancePerLength>(&text) && reads::<DepthPerDay>(&text) && reads::<WireSize>(&text));
     }
 }

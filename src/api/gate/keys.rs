@@ -11,7 +11,7 @@ use sha2::{Digest, Sha256};
 use subtle::ConstantTimeEq;
 
 use super::rate::Limiter;
-use crate::api::edge::is_plain;
+use crate::api::app_state::is_plain;
 use crate::settings::Rate;
 
 /// The SHA-256 of a key, in halves: they are compared in fewer steps than bytes.
@@ -108,8 +108,8 @@ impl Keys {
             per_second: entry.requests_per_second.unwrap_or(self.rate.per_second),
             burst: entry.burst.unwrap_or(self.rate.burst),
         };
-        if rate.per_second > Rate::MOST || !(1..=Rate::MOST).contains(&rate.burst) {
-            return Err(format!("{name}: requests_per_second takes 0 to {0}, burst 1 to {0}", Rate::MOST));
+        if rate.per_second > Rate::MAX || !(1..=Rate::MAX).contains(&rate.burst) {
+            return Err(format!("{name}: requests_per_second takes 0 to {0}, burst 1 to {0}", Rate::MAX));
         }
         let same = known.iter().find(|client| client.name == name && client.limiter.rate() == rate);
         let limiter = same.map_or_else(|| Arc::new(Limiter::new(rate)), |client| client.limiter.clone());

@@ -20,9 +20,9 @@ pub use caller::Caller;
 use keys::Keys;
 use rate::{Addresses, Refused};
 
-use super::edge::Edge;
-use super::passage::Passage;
+use super::app_state::AppState;
 use super::problem::{Problem, ProblemCode};
+use super::request_context::RequestContext;
 use super::unread;
 use crate::settings::{LimitSettings, Settings};
 
@@ -72,8 +72,8 @@ impl Gate {
         if request.path().starts_with("/health/") {
             return Ok(None);
         }
-        let passage = Passage::of(request.request());
-        let caller = passage.caller.get_or_init(|| self.identify(request));
+        let context = RequestContext::of(request.request());
+        let caller = context.caller.get_or_init(|| self.identify(request));
         self.charge(caller, NonZeroU32::MIN)?;
         if is_open(request.path()) {
             return Ok(None);
@@ -132,8 +132,8 @@ impl Gate {
     /// # Errors
     /// 429 when the items are more than the caller may ask now, 422 when they are more than it may ever ask at once.
     pub fn charge_batch(&self, request: &HttpRequest, items: usize) -> Result<(), Problem> {
-        let passage = Passage::of(request);
-        let Some(caller) = passage.caller.get() else { return Ok(()) };
+        let context = RequestContext::of(request);
+        let Some(caller) = context.caller.get() else { return Ok(()) };
         let rate = match caller {
             Caller::Client(client) => client.limiter.rate(),
             Caller::Address(_) => self.limits.rate,
@@ -177,8 +177,8 @@ pub async fn admitted(
     mut request: ServiceRequest,
     next: Next<impl MessageBody + 'static>,
 ) -> Result<ServiceResponse<BoxBody>, Error> {
-    let edge = Edge::of(request.request()).clone();
-    let refused = match edge.gate.admit(&request) {
+    let state = AppState::of(request.request()).clone();
+    let refused = match state.gate.admit(&request) {
         Ok(_place) => return next.call(request).await.map(ServiceResponse::map_into_boxed_body),
         Err(problem) => problem,
     };

@@ -6,16 +6,16 @@ use uom::si::length::millimeter;
 use super::job::Job;
 use super::judgement::earliest_start;
 use super::product::Product;
-use crate::calculation::answer::{At, Finding};
-use crate::practice::Vocabulary;
+use crate::calculation::report::{FieldPath, Finding};
 use crate::practice::cure::CureMilestone;
 use crate::practice::findings::{FindingCode, Level};
-use crate::quantity::shown::say_small;
+use crate::quantity::format::format_detail_length;
+use crate::vocabulary::Vocabulary;
 
 /// Whether traffic can be let back when it is needed.
 pub fn traffic(job: &Job, product: &Product) -> Option<Finding> {
     let needed = job.needed?;
-    let (sky, at) = (&job.sky, At::BODY.field("needed_open_by").pointer());
+    let (sky, at) = (&job.sky, FieldPath::BODY.field("needed_open_by").pointer());
     let span = product.reached(CureMilestone::OpenToTraffic, sky.start, sky)?;
     let limit = needed.since(sky.begin.at);
     if span.latest.is_some_and(|latest| latest <= limit) {
@@ -76,9 +76,9 @@ pub fn by_skin(job: &Job, product: &Product) -> Option<Finding> {
     let level = if is_relied_on { Level::Warning } else { Level::Note };
     let message = format!(
         "No data sheet says when traffic may return, so a cured skin of {} stands in: a choice made here. Below it the sealant stays soft for days. Keep wheels off until nothing tracks; where they must be back the same day, take two-part sealant.",
-        say_small(skin, job.sky.system)
+        format_detail_length(skin, job.sky.system)
     );
-    let at = At::BODY.field("sealant").field("data_sheet").field("open_to_traffic").pointer();
+    let at = FieldPath::BODY.field("sealant").field("data_sheet").field("open_to_traffic").pointer();
     Some(Finding::at(FindingCode::TrafficBySkin, level, at, message).figure("skin", skin.get::<millimeter>(), "mm"))
 }
 

@@ -2,9 +2,10 @@
 
 use super::job::Job;
 use super::report::CureAdvice;
-use crate::practice::Vocabulary;
+use crate::practice::Sourced;
 use crate::practice::cure::{CureHandling, SurfaceCondition, cold_handling, hot_handling};
 use crate::practice::sealants::SealantKind;
+use crate::vocabulary::Vocabulary;
 
 /// The advice that fits, in the order of the work.
 pub fn advice(job: &Job) -> Vec<CureAdvice> {

@@ -7,13 +7,13 @@ use super::product::Product;
 use super::request::CureGuidanceRequest;
 use super::sheet::{Sheet, Shelf};
 use super::sky::Sky;
-use crate::calculation::answer::{At, FaultCode, Notes};
-use crate::calculation::subject::{Slot, SlotUnderstood, Wire};
-use crate::practice::Vocabulary;
+use crate::calculation::input::{ResolvedSlot, Slot, Wire};
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
 use crate::practice::cure::SurfaceCondition;
 use crate::practice::sealants::SealantKind;
 use crate::practice::site::Construction;
 use crate::practice::sources::Source;
+use crate::vocabulary::Vocabulary;
 
 /// What is asked, understood.
 #[derive(Clone, Debug)]
@@ -23,7 +23,7 @@ pub struct Job {
     /// How long it keeps, where known.
     pub shelf: Option<Shelf>,
     /// The slot.
-    pub slot: SlotUnderstood,
+    pub slot: ResolvedSlot,
     /// What the slot looks like at the start.
     pub condition: SurfaceCondition,
     /// Whether nobody said so.
@@ -38,33 +38,33 @@ pub struct Job {
 
 impl CureGuidanceRequest {
     /// Reads everything; faults are noted.
-    pub(super) fn read(&self, notes: &mut Notes) -> Option<Job> {
-        let body = At::BODY;
-        let start = Moment::read(&self.start, &body.field("start"), notes);
+    pub(super) fn read(&self, diagnostics: &mut Diagnostics) -> Option<Job> {
+        let body = FieldPath::BODY;
+        let start = Moment::read(&self.start, &body.field("start"), diagnostics);
         let needed_at = body.field("needed_open_by");
-        let needed = self.needed_open_by.as_ref().map(|text| Moment::read(text, &needed_at, notes));
+        let needed = self.needed_open_by.as_ref().map(|text| Moment::read(text, &needed_at, diagnostics));
         if let (Some(start), Some(Some(needed))) = (start, needed)
             && needed.at <= start.at
         {
             let detail = "Traffic is needed before the work starts.";
-            notes.fault(&needed_at, FaultCode::Contradiction, detail, "Send a time after start.");
+            diagnostics.add_error(&needed_at, FieldErrorCode::Contradiction, detail, "Send a time after start.");
         }
         let sealant_at = body.field("sealant");
-        let sheet = self.sealant.read_sheet(self.surface_condition, &sealant_at, notes);
-        let shelf = self.sealant.read_shelf(start, &sealant_at, notes);
+        let sheet = self.sealant.read_sheet(self.surface_condition, &sealant_at, diagnostics);
+        let shelf = self.sealant.read_shelf(start, &sealant_at, diagnostics);
         let slot_at = body.field("slot");
-        let slot = Slot::read(self.slot.as_ref(), Construction::HandWound, &slot_at, notes);
-        let rating = self.read_rating(notes);
-        let condition = notes.value_or(
+        let slot = Slot::read(self.slot.as_ref(), Construction::HandWound, &slot_at, diagnostics);
+        let rating = self.read_rating(diagnostics);
+        let condition = diagnostics.value_or_default(
             &body.field("surface_condition"),
             self.surface_condition,
             (SurfaceCondition::Dry, SurfaceCondition::Dry.code()),
             "Nobody said what the slot looks like; see for yourself that it is dry.",
             Source::OwnChoice,
         );
-        let sky = self.weather.read_sky(start, &body.field("weather"), notes);
+        let sky = self.weather.read_sky(start, &body.field("weather"), diagnostics);
         let is_width_sent = self.slot.as_ref().is_some_and(|slot| slot.width.is_some());
-        notes.not_needed(&slot_at, &[("width", is_width_sent)]);
+        diagnostics.mark_unneeded(&slot_at, &[("width", is_width_sent)]);
         let (sky, slot) = (sky?, slot?);
         Some(Job {
             product: Product::new(self.sealant.kind, sheet?, slot.cover, &sky),
@@ -80,15 +80,15 @@ impl CureGuidanceRequest {
     }
 
     /// The rating of the insulation; nothing else of the wire is needed.
-    fn read_rating(&self, notes: &mut Notes) -> Option<ThermodynamicTemperature> {
+    fn read_rating(&self, diagnostics: &mut Diagnostics) -> Option<ThermodynamicTemperature> {
         let wire = self.wire.as_ref()?;
-        let at = At::BODY.field("wire");
+        let at = FieldPath::BODY.field("wire");
         // Its faults count; what it takes for absent fields does not.
-        let mut aside = Notes::default();
+        let mut aside = Diagnostics::default();
         Wire::read(Some(wire), &at, &mut aside);
-        notes.take_faults(&mut aside);
+        diagnostics.append_errors(&mut aside);
         // Hot-applied sealant stands among the alternatives, so the rating always counts.
-        notes.not_needed(
+        diagnostics.mark_unneeded(
             &at,
             &[
                 ("gauge", wire.gauge.is_some()),
@@ -98,7 +98,7 @@ impl CureGuidanceRequest {
         );
         wire.insulation_rating
             .as_ref()
-            .and_then(|rating| crate::quantity::Kind::read(rating).ok())
+            .and_then(|rating| crate::quantity::QuantityField::read(rating).ok())
             .map(|written| written.si)
     }
 }

@@ -10,14 +10,14 @@ use super::product::Product;
 use super::report::CureReason;
 use super::slot;
 use super::stops::{self, passes};
-use crate::calculation::answer::{At, Finding};
-use crate::practice::Vocabulary;
+use crate::calculation::report::{FieldPath, Finding};
 use crate::practice::cure::{
     CureMilestone, CureVerdict, RAIN_CARE_PERCENT, RAIN_STOPS_PERCENT, SHELF_LIFE_SHORT_DAYS, hot_handling, slab_memory,
 };
 use crate::practice::findings::{FindingCode, Level};
 use crate::practice::sealants::SealantKind;
-use crate::quantity::shown::{counted, say_difference, say_duration, say_temperature};
+use crate::quantity::format::{format_count, format_duration, format_temperature, format_temperature_difference};
+use crate::vocabulary::Vocabulary;
 
 /// A kind of sealant at the start, with what is to be said of it.
 #[derive(Clone)]
@@ -99,14 +99,14 @@ pub fn earliest_start(job: &Job, product: &Product) -> Option<Time> {
 }
 
 fn about(field: &'static str) -> String {
-    At::BODY.field(field).pointer()
+    FieldPath::BODY.field(field).pointer()
 }
 
 fn rain(job: &Job, product: &Product) -> Vec<Finding> {
     let (sky, start) = (&job.sky, job.sky.start);
     let safe = product.safe(start, sky);
     let until = safe.unwrap_or_else(|| sky.end());
-    let row = |index, field| At::BODY.field("weather").field("conditions").item(index).field(field).pointer();
+    let row = |index, field| FieldPath::BODY.field("weather").field("conditions").item(index).field(field).pointer();
     let mut findings = Vec::new();
     let chance = |hour: &&super::sky::Hour| {
         hour.rain_percent.is_some_and(|percent| (RAIN_CARE_PERCENT..RAIN_STOPS_PERCENT).contains(&percent))
@@ -136,7 +136,7 @@ fn rain(job: &Job, product: &Product) -> Vec<Finding> {
         findings.push(Finding::at(
             FindingCode::ForecastTooShort,
             Level::Warning,
-            At::BODY.field("weather").pointer(),
+            FieldPath::BODY.field("weather").pointer(),
             format!(
                 "The weather ends at {}, before {}. What comes after is not guessed: send more hours.",
                 sky.moment(sky.end()).say(),
@@ -150,8 +150,8 @@ fn rain(job: &Job, product: &Product) -> Vec<Finding> {
 fn surface(job: &Job) -> Option<Finding> {
     let hour = job.sky.hour(job.sky.start);
     hour.surface_is_assumed.then(|| {
-        let at = At::BODY.field("weather").field("conditions").item(hour.index).field("surface").pointer();
-        let slab = say_temperature(hour.surface, job.sky.system);
+        let at = FieldPath::BODY.field("weather").field("conditions").item(hour.index).field("surface").pointer();
+        let slab = format_temperature(hour.surface, job.sky.system);
         let message = if hour.from < slab_memory() {
             format!(
                 "Nobody measured the slab, and the weather that was sent begins only at {}: what the hours before left in the slab is not known. It is taken to be at {slab}. Measure it beside the slot before you decide, and send surface.",
@@ -176,12 +176,12 @@ fn heat(job: &Job, product: &Product) -> Option<Finding> {
     if warmest < hot_handling() {
         return None;
     }
-    let at = At::BODY.field("weather").field("conditions").item(hour.index).field("air").pointer();
+    let at = FieldPath::BODY.field("weather").field("conditions").item(hour.index).field("air").pointer();
     let find = |code, message| {
         let finding = Finding::at(code, Level::Warning, at, message);
         Some(finding.figure("warmest", warmest.get::<degree_celsius>(), "celsius"))
     };
-    let warmest_said = say_temperature(warmest, job.sky.system);
+    let warmest_said = format_temperature(warmest, job.sky.system);
     match product.kind {
         SealantKind::TwoPartReactive => {}
         SealantKind::OnePartMoistureCure if product.sheet.maximum.is_none() => {
@@ -197,7 +197,7 @@ fn heat(job: &Job, product: &Product) -> Option<Finding> {
         Some(times) => ("can be worked for", times),
         None => ("sets in", product.set_time(job.sky.start, &job.sky)?),
     };
-    let band = match (say_duration(least), say_duration(most)) {
+    let band = match (format_duration(least), format_duration(most)) {
         (least, most) if least == most => least,
         (least, most) => format!("{least} to {most}"),
     };
@@ -209,7 +209,7 @@ fn heat(job: &Job, product: &Product) -> Option<Finding> {
 
 fn shelf(job: &Job) -> Option<Finding> {
     let shelf = job.shelf?;
-    let at = At::BODY.field("sealant").field("made_on").pointer();
+    let at = FieldPath::BODY.field("sealant").field("made_on").pointer();
     let (until, days) = (shelf.until, shelf.days_left);
     let finding = if days < 0 {
         let message = format!(
@@ -217,8 +217,11 @@ fn shelf(job: &Job) -> Option<Finding> {
         );
         Finding::at(FindingCode::PastShelfLife, Level::Stop, at, message)
     } else if days <= SHELF_LIFE_SHORT_DAYS {
-        let when =
-            if days == 0 { "the day of the start".to_owned() } else { format!("in {}", counted(days as f64, "day")) };
+        let when = if days == 0 {
+            "the day of the start".to_owned()
+        } else {
+            format!("in {}", format_count(days as f64, "day"))
+        };
         let message = format!("The sealant's shelf life ends on {until}, {when}. Use it first, and try it on a scrap.");
         Finding::at(FindingCode::ShelfLifeShort, Level::Note, at, message)
     } else {
@@ -233,8 +236,8 @@ fn fit(job: &Job, product: &Product) -> Finding {
     let safe = product.safe(job.sky.start, &job.sky).unwrap_or(job.sky.start);
     let message = format!(
         "The slot is dry, the slab is at {}, {} above the dew point, and rain is unlikely before {}, by {}. Begin.",
-        say_temperature(hour.surface, system),
-        say_difference(hour.margin(), system),
+        format_temperature(hour.surface, system),
+        format_temperature_difference(hour.margin(), system),
         product.when_safe(),
         job.sky.moment(safe).to_minute().say(),
     );

@@ -32,14 +32,14 @@ pub use report::{
 };
 pub use request::CureGuidanceRequest;
 
-use super::answer::{At, Finding, Notes, Refusal};
-use super::subject::Weather;
+use super::input::Weather;
+use super::report::{Diagnostics, FieldPath, Finding, InvalidRequest};
 use super::{Calculation, Example};
-use crate::practice::Vocabulary;
 use crate::practice::cautions::CautionCode;
 use crate::practice::findings::{FindingCode, Level};
 use crate::practice::sealants::SealantKind;
 use crate::practice::sources::Source;
+use crate::vocabulary::Vocabulary;
 use job::Job;
 use judgement::Weighed;
 use product::Product;
@@ -78,9 +78,9 @@ impl Calculation for CureGuidanceRequest {
         Some(&mut self.weather)
     }
 
-    fn calculate(&self, notes: &mut Notes) -> Result<Self::Report, Refusal> {
-        let job = self.read(notes);
-        let job = notes.settle(job)?;
+    fn calculate(&self, diagnostics: &mut Diagnostics) -> Result<Self::Report, InvalidRequest> {
+        let job = self.read(diagnostics);
+        let job = diagnostics.finish(job)?;
         let chosen = Weighed::new(&job, job.product.clone());
         let weigh = |product: Product| {
             if product.kind == chosen.product.kind { chosen.clone() } else { Weighed::new(&job, product) }
@@ -88,21 +88,21 @@ impl Calculation for CureGuidanceRequest {
         let weighed: Vec<_> = job.products().into_iter().map(weigh).collect();
         let (verdict, reasons) = (chosen.verdict, judgement::reasons(&chosen.findings));
         for finding in chosen.findings {
-            notes.find(finding);
+            diagnostics.add_finding(finding);
         }
-        note_model(&job, notes);
-        note_basis(&job, notes);
+        note_model(&job, diagnostics);
+        note_basis(&job, diagnostics);
         // Reasons of the other kinds have sources, too.
         for finding in weighed.iter().flat_map(|weighed| &weighed.findings) {
-            notes.rest_on(&finding.source_ids);
+            diagnostics.add_sources(&finding.source_ids);
         }
         let chances = job.chances();
         let handling = handling::advice(&job);
         for advice in &handling {
-            notes.rest_on(&advice.source_ids);
+            diagnostics.add_sources(&advice.source_ids);
         }
         let conditions = self.weather.conditions.as_deref().unwrap_or_default();
-        let closing = notes.close();
+        let closing = diagnostics.into_parts();
         Ok(CureGuidanceReport {
             verdict: verdict.code(),
             reasons,
@@ -126,9 +126,9 @@ impl Calculation for CureGuidanceRequest {
 }
 
 /// Says what the times rest on where no data sheet gives them.
-fn note_model(job: &Job, notes: &mut Notes) {
+fn note_model(job: &Job, diagnostics: &mut Diagnostics) {
     let sheet = &job.product.sheet;
-    let at = At::BODY.field("sealant").field("data_sheet").pointer();
+    let at = FieldPath::BODY.field("sealant").field("data_sheet").pointer();
     let found = match job.product.kind {
         SealantKind::OnePartMoistureCure if sheet.depth_per_day.is_none() && sheet.full.is_none() => (
             FindingCode::FrontCalibrated,
@@ -151,13 +151,13 @@ fn note_model(job: &Job, notes: &mut Notes) {
         ),
         _ => return,
     };
-    notes.find(Finding::at(found.0, Level::Note, at, found.1));
+    diagnostics.add_finding(Finding::at(found.0, Level::Note, at, found.1));
 }
 
 /// Names sources and cautions.
-fn note_basis(job: &Job, notes: &mut Notes) {
+fn note_basis(job: &Job, diagnostics: &mut Diagnostics) {
     use CautionCode::{ClassifiedArea, HotWork, LocalCodes, NotForPeople, Sealant, WorkZone};
-    notes.rest_on(&[
+    diagnostics.add_sources(&[
         Source::AlduchovEskridge,
         Source::Iso8502,
         Source::MilHdbk1110,
@@ -165,15 +165,19 @@ fn note_basis(job: &Job, notes: &mut Notes) {
         Source::TxDot6340,
     ]);
     if job.sky.hours.iter().any(|hour| hour.frost_point.is_some()) {
-        notes.rest_on(&[Source::WmoIce]);
+        diagnostics.add_sources(&[Source::WmoIce]);
     }
     match job.product.kind {
-        SealantKind::OnePartMoistureCure => notes.rest_on(&[Source::Comyn, Source::Arrhenius, Source::CommonPractice]),
-        SealantKind::TwoPartReactive => notes.rest_on(&[Source::Arrhenius, Source::CommonPractice, Source::CtDot1612]),
-        SealantKind::HotApplied => notes.rest_on(&[Source::EverettHotMelt]),
+        SealantKind::OnePartMoistureCure => {
+            diagnostics.add_sources(&[Source::Comyn, Source::Arrhenius, Source::CommonPractice]);
+        }
+        SealantKind::TwoPartReactive => {
+            diagnostics.add_sources(&[Source::Arrhenius, Source::CommonPractice, Source::CtDot1612]);
+        }
+        SealantKind::HotApplied => diagnostics.add_sources(&[Source::EverettHotMelt]),
     }
-    notes.caution(&[NotForPeople, LocalCodes, Sealant, WorkZone]);
+    diagnostics.add_cautions(&[NotForPeople, LocalCodes, Sealant, WorkZone]);
     if job.product.kind == SealantKind::HotApplied {
-        notes.caution(&[HotWork, ClassifiedArea]);
+        diagnostics.add_cautions(&[HotWork, ClassifiedArea]);
     }
 }

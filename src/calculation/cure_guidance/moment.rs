@@ -6,7 +6,7 @@ use jiff::{SignedDuration, Timestamp};
 use uom::si::f64::Time;
 use uom::si::time::second;
 
-use crate::calculation::answer::{At, FaultCode, Notes};
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
 
 /// A point of time, and the offset that it was written with.
 #[derive(Clone, Copy, Debug)]
@@ -50,12 +50,12 @@ fn in_range(at: Timestamp, offset: Offset) -> bool {
 
 impl Moment {
     /// Reads a time; a fault is noted and gives `None`.
-    pub fn read(text: &str, at: &At<'_>, notes: &mut Notes) -> Option<Self> {
+    pub fn read(text: &str, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<Self> {
         let moment = parse(text);
         if moment.is_none() && text.chars().count() <= 40 && !text.is_empty() {
-            notes.fault(
+            diagnostics.add_error(
                 at,
-                FaultCode::TimeInvalid,
+                FieldErrorCode::TimeInvalid,
                 "The text is no time with an offset.",
                 "Send a time such as \"2026-01-20T07:00:00-05:00\" or \"2026-01-20T12:00:00Z\", with its offset, from 1970 to 2200.",
             );
@@ -103,12 +103,17 @@ impl Moment {
 }
 
 /// Reads a date, `2026-01-31`.
-pub fn read_date(text: &str, at: &At<'_>, notes: &mut Notes) -> Option<Date> {
+pub fn read_date(text: &str, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<Date> {
     let shape: String = text.chars().map(|c| if c.is_ascii_digit() { '0' } else { c }).collect();
     let date = text.parse::<Date>().ok().filter(|date| (1970..=2200).contains(&date.year()));
     let date = date.filter(|_| shape == "0000-00-00");
     if date.is_none() && text.chars().count() == 10 {
-        notes.fault(at, FaultCode::TimeInvalid, "The text is no date.", "Send a date such as \"2026-01-31\".");
+        diagnostics.add_error(
+            at,
+            FieldErrorCode::TimeInvalid,
+            "The text is no date.",
+            "Send a date such as \"2026-01-31\".",
+        );
     }
     date
 }

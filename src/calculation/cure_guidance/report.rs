@@ -3,11 +3,11 @@
 use serde::Serialize;
 use utoipa::ToSchema;
 
-use crate::calculation::answer::{Assumed, Basis, Caution, Finding};
-use crate::calculation::subject::{HourlyConditions, SlotEcho};
+use crate::calculation::input::{HourlyConditions, SlotEcho};
+use crate::calculation::report::{Assumed, Basis, Caution, Finding};
 use crate::practice::sources::Source;
-use crate::quantity::Kind;
-use crate::quantity::shown::{
+use crate::quantity::QuantityField;
+use crate::quantity::output::{
     DepthPerDayValue, DetailLength, DurationValue, TemperatureDifferenceValue, TemperatureValue,
 };
 
@@ -160,7 +160,7 @@ pub struct CureEquivalentHours {
 /// A kind of sealant on the same weather. Only the chosen one has a data sheet.
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct CureAlternative {
-    /// A `code` of `reference/sealant-kinds`.
+    /// A `code` of `reference/sealant-quantity_fields`.
     pub kind: &'static str,
     /// Whether it is the one that was asked about.
     pub is_chosen: bool,

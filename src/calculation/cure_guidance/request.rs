@@ -4,7 +4,7 @@ use serde::Deserialize;
 use utoipa::ToSchema;
 use validator::Validate;
 
-use crate::calculation::subject::{Sealant, Slot, Weather, Wire};
+use crate::calculation::input::{Sealant, Slot, Weather, Wire};
 use crate::practice::cure::SurfaceCondition;
 
 /// A sealant, a slot, a start, and the weather round it.

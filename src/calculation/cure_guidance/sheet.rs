@@ -7,10 +7,10 @@ use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::time::day;
 
 use super::moment::{Moment, read_date};
-use crate::calculation::answer::{At, FaultCode, Notes};
-use crate::calculation::subject::{
+use crate::calculation::input::{
     ApplicationTemperature, CureTime, PourTemperature, Sealant, SealantDataSheet, ShelfLife,
 };
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
 use crate::practice::cure::{
     MINIMUM_TEMPERATURE, ONE_PART_SKIN, POUR_TEMPERATURE, REFERENCE_HUMIDITY_PERCENT, REFERENCE_TEMPERATURE,
     SHELF_LIFE, SurfaceCondition, activation_energies,
@@ -93,7 +93,7 @@ impl Sheet {
 
 /// When one-part sealant skins over where its sheet says nothing.
 pub fn usual_skin() -> Time {
-    usual::<dimension::Duration>(ONE_PART_SKIN, Time::default())
+    usual::<dimension::Time>(ONE_PART_SKIN, Time::default())
 }
 
 impl Sealant {
@@ -101,12 +101,12 @@ impl Sealant {
     pub(super) fn read_sheet(
         &self,
         condition: Option<SurfaceCondition>,
-        at: &At<'_>,
-        notes: &mut Notes,
+        at: &FieldPath<'_>,
+        diagnostics: &mut Diagnostics,
     ) -> Option<Sheet> {
-        notes.read_optional(&at.field("cartridge"), self.cartridge.as_ref());
-        notes.read_optional(&at.field("finish_below_surface"), self.finish_below_surface.as_ref());
-        notes.not_needed(
+        diagnostics.parse_optional(&at.field("cartridge"), self.cartridge.as_ref());
+        diagnostics.parse_optional(&at.field("finish_below_surface"), self.finish_below_surface.as_ref());
+        diagnostics.mark_unneeded(
             at,
             &[("cartridge", self.cartridge.is_some()), ("finish_below_surface", self.finish_below_surface.is_some())],
         );
@@ -114,34 +114,36 @@ impl Sealant {
         let absent = SealantDataSheet::default();
         let sent = self.data_sheet.as_ref().unwrap_or(&absent);
         let mut time =
-            |name: &'static str, text: &Option<CureTime>| notes.read_optional(&at.field(name), text.as_ref());
+            |name: &'static str, text: &Option<CureTime>| diagnostics.parse_optional(&at.field(name), text.as_ref());
         let (skin, traffic) = (time("skin_over", &sent.skin_over), time("open_to_traffic", &sent.open_to_traffic));
         let (full, pot_life) = (time("full_cure", &sent.full_cure), time("pot_life", &sent.pot_life));
-        let depth_per_day = notes.read_optional(&at.field("depth_per_day"), sent.depth_per_day.as_ref());
-        let maximum = notes
-            .read_optional(&at.field("maximum_application_temperature"), sent.maximum_application_temperature.as_ref());
-        let minimum = notes.read_or::<ApplicationTemperature>(
+        let depth_per_day = diagnostics.parse_optional(&at.field("depth_per_day"), sent.depth_per_day.as_ref());
+        let maximum = diagnostics.parse_optional(
+            &at.field("maximum_application_temperature"),
+            sent.maximum_application_temperature.as_ref(),
+        );
+        let minimum = diagnostics.parse_or_default::<ApplicationTemperature>(
             &at.field("minimum_application_temperature"),
             sent.minimum_application_temperature.as_ref(),
             MINIMUM_TEMPERATURE,
             "40 °F and rising, for every kind of sealant; the data sheet governs.",
             Source::Everett,
         );
-        let pour = notes.read_or::<PourTemperature>(
+        let pour = diagnostics.parse_or_default::<PourTemperature>(
             &at.field("pour_temperature"),
             sent.pour_temperature.as_ref(),
             POUR_TEMPERATURE,
             "What one agency's hot-applied sealant is poured at.",
             Source::EverettHotMelt,
         );
-        let at_temperature = notes.read_or::<ApplicationTemperature>(
+        let at_temperature = diagnostics.parse_or_default::<ApplicationTemperature>(
             &at.field("at_temperature"),
             sent.at_temperature.as_ref(),
             REFERENCE_TEMPERATURE,
             "The laboratory climate that data sheets refer to.",
             Source::FromMemory,
         );
-        let at_humidity_percent = notes.value_or(
+        let at_humidity_percent = diagnostics.value_or_default(
             &at.field("at_relative_humidity_percent"),
             sent.at_relative_humidity_percent,
             (REFERENCE_HUMIDITY_PERCENT, "50"),
@@ -151,30 +153,42 @@ impl Sealant {
         if self.kind == SealantKind::OnePartMoistureCure {
             if sent.skin_over.is_none() {
                 let reason = "About what one-part sealant takes in mild weather.";
-                notes.assume(&at.field("skin_over"), ONE_PART_SKIN, reason, &[Source::CommonPractice]);
+                diagnostics.add_assumption(&at.field("skin_over"), ONE_PART_SKIN, reason, &[Source::CommonPractice]);
             }
             let [_, high] = activation_energies();
             let energy = (high, "60");
             let given = sent.activation_energy_kj_per_mol.map(MolarEnergy::new::<kilojoule_per_mole>);
             let reason =
                 "The latest times hold with it, the earliest without: cold slows the cure more than dry air alone.";
-            notes.value_or(&at.field("activation_energy_kj_per_mol"), given, energy, reason, Source::Arrhenius);
+            diagnostics.value_or_default(
+                &at.field("activation_energy_kj_per_mol"),
+                given,
+                energy,
+                reason,
+                Source::Arrhenius,
+            );
         }
         if condition == Some(SurfaceCondition::Damp) && self.kind != SealantKind::OnePartMoistureCure {
             let reason = "A damp slot only where the sheet allows it.";
             let no = (false, "false");
-            notes.value_or(&at.field("damp_slot_allowed"), sent.damp_slot_allowed, no, reason, Source::OwnChoice);
+            diagnostics.value_or_default(
+                &at.field("damp_slot_allowed"),
+                sent.damp_slot_allowed,
+                no,
+                reason,
+                Source::OwnChoice,
+            );
         }
-        check_order(skin, traffic, full, &at, notes);
+        check_order(skin, traffic, full, &at, diagnostics);
         if maximum.zip(minimum).is_some_and(|(maximum, minimum)| maximum <= minimum) {
-            notes.fault(
+            diagnostics.add_error(
                 &at.field("maximum_application_temperature"),
-                FaultCode::Contradiction,
+                FieldErrorCode::Contradiction,
                 "The highest temperature of application is no higher than the lowest.",
                 "Send a higher maximum_application_temperature, or a lower minimum_application_temperature.",
             );
         }
-        sent.note_unneeded(self.kind, condition, &at, notes);
+        sent.note_unneeded(self.kind, condition, &at, diagnostics);
         Some(Sheet {
             skin,
             traffic,
@@ -194,22 +208,32 @@ impl Sealant {
     }
 
     /// How long it still keeps, where its date is known.
-    pub(super) fn read_shelf(&self, start: Option<Moment>, at: &At<'_>, notes: &mut Notes) -> Option<Shelf> {
+    pub(super) fn read_shelf(
+        &self,
+        start: Option<Moment>,
+        at: &FieldPath<'_>,
+        diagnostics: &mut Diagnostics,
+    ) -> Option<Shelf> {
         let place = at.field("shelf_life");
         let Some(text) = &self.made_on else {
-            notes.read_optional(&place, self.shelf_life.as_ref());
-            notes.not_needed(at, &[("shelf_life", self.shelf_life.is_some())]);
+            diagnostics.parse_optional(&place, self.shelf_life.as_ref());
+            diagnostics.mark_unneeded(at, &[("shelf_life", self.shelf_life.is_some())]);
             return None;
         };
-        let made = read_date(text, &at.field("made_on"), notes);
+        let made = read_date(text, &at.field("made_on"), diagnostics);
         let reason = "One year from the date of manufacture.";
-        let life =
-            notes.read_or::<ShelfLife>(&place, self.shelf_life.as_ref(), SHELF_LIFE, reason, Source::CommonPractice);
+        let life = diagnostics.parse_or_default::<ShelfLife>(
+            &place,
+            self.shelf_life.as_ref(),
+            SHELF_LIFE,
+            reason,
+            Source::CommonPractice,
+        );
         let (made, start) = (made?, start?);
         if made > start.date() {
-            notes.fault(
+            diagnostics.add_error(
                 &at.field("made_on"),
-                FaultCode::Contradiction,
+                FieldErrorCode::Contradiction,
                 "The sealant is made after the start.",
                 "Send the date of manufacture, or a later start.",
             );
@@ -222,7 +246,13 @@ impl Sealant {
 }
 
 /// A skin comes first, then traffic, then the full cure.
-fn check_order(skin: Option<Time>, traffic: Option<Time>, full: Option<Time>, at: &At<'_>, notes: &mut Notes) {
+fn check_order(
+    skin: Option<Time>,
+    traffic: Option<Time>,
+    full: Option<Time>,
+    at: &FieldPath<'_>,
+    diagnostics: &mut Diagnostics,
+) {
     let pairs = [
         ("open_to_traffic", "skin_over", traffic, skin),
         ("full_cure", "open_to_traffic", full, traffic),
@@ -235,9 +265,9 @@ fn check_order(skin: Option<Time>, traffic: Option<Time>, full: Option<Time>, at
             continue;
         }
         named.push(later);
-        notes.fault(
+        diagnostics.add_error(
             &at.field(later),
-            FaultCode::Contradiction,
+            FieldErrorCode::Contradiction,
             format!("{later} is shorter than {earlier}."),
             "Send skin_over, open_to_traffic and full_cure each at least as long as the one before.",
         );
@@ -246,7 +276,13 @@ fn check_order(skin: Option<Time>, traffic: Option<Time>, full: Option<Time>, at
 
 impl SealantDataSheet {
     /// Names the values that this kind has no use for, and takes back what was assumed for them.
-    fn note_unneeded(&self, kind: SealantKind, condition: Option<SurfaceCondition>, at: &At<'_>, notes: &mut Notes) {
+    fn note_unneeded(
+        &self,
+        kind: SealantKind,
+        condition: Option<SurfaceCondition>,
+        at: &FieldPath<'_>,
+        diagnostics: &mut Diagnostics,
+    ) {
         let has_times =
             [&self.skin_over, &self.open_to_traffic, &self.full_cure, &self.pot_life].iter().any(|time| time.is_some());
         let climate = ("at_temperature", self.at_temperature.is_some());
@@ -255,21 +291,21 @@ impl SealantDataSheet {
         let damp = ("damp_slot_allowed", self.damp_slot_allowed.is_some());
         let pour = ("pour_temperature", self.pour_temperature.is_some());
         if condition != Some(SurfaceCondition::Damp) || kind == SealantKind::OnePartMoistureCure {
-            notes.not_needed(at, &[damp]);
+            diagnostics.mark_unneeded(at, &[damp]);
         }
         match kind {
             SealantKind::OnePartMoistureCure => {
-                notes.not_needed(at, &[pour]);
+                diagnostics.mark_unneeded(at, &[pour]);
                 // A climate that was sent without a value to hold for is not needed.
                 let idle = [climate, humidity].into_iter().filter(|(_, sent)| *sent && !has_times && !depth.1);
-                notes.not_needed(at, &idle.collect::<Vec<_>>());
+                diagnostics.mark_unneeded(at, &idle.collect::<Vec<_>>());
             }
             SealantKind::TwoPartReactive => {
-                notes.not_needed(at, &[depth, pour, humidity]);
+                diagnostics.mark_unneeded(at, &[depth, pour, humidity]);
                 let idle = Some(climate).filter(|(_, sent)| *sent && !has_times);
-                notes.not_needed(at, idle.as_slice());
+                diagnostics.mark_unneeded(at, idle.as_slice());
             }
-            SealantKind::HotApplied => notes.not_needed(
+            SealantKind::HotApplied => diagnostics.mark_unneeded(
                 at,
                 &[
                     climate,

@@ -14,10 +14,10 @@ use super::report::{
 };
 use super::sheet::usual_skin;
 use super::stops::passes;
-use crate::practice::Vocabulary;
 use crate::practice::cure::{CureMilestone, dew_point_margin};
 use crate::practice::sealants::SealantKind;
-use crate::quantity::shown::{DepthPerDayValue, round};
+use crate::quantity::output::{DepthPerDayValue, round};
+use crate::vocabulary::Vocabulary;
 
 impl Job {
     /// A milestone is to the minute, and never before the start.

@@ -8,13 +8,14 @@ use uom::si::thermodynamic_temperature::{degree_celsius, kelvin};
 use uom::si::time::hour as an_hour;
 
 use super::moment::Moment;
-use crate::calculation::answer::{At, FaultCode, Notes};
-use crate::calculation::subject::{HourlyConditions, Weather};
+use crate::calculation::input::{HourlyConditions, Weather};
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
 use crate::physics::psychrometrics::{dew_point, frost_point, saturation_pressure, vapour_pressure};
 use crate::practice::cure::{NIGHT, longest_gap, longest_weather, night_drop, slab_memory};
 use crate::practice::sources::Source;
-use crate::quantity::System;
-use crate::quantity::shown::{round, say_temperature, write_temperature};
+use crate::quantity::UnitSystem;
+use crate::quantity::format::{format_temperature, format_temperature_input};
+use crate::quantity::output::round;
 
 /// The most by which two statements of the water in the air may differ, as dew points. A choice made here: services round them.
 const DEW_POINTS_APART: f64 = 2.0;
@@ -75,7 +76,7 @@ pub struct Sky {
     /// The start, from the beginning of the first hour.
     pub start: Time,
     /// The system that the first air temperature was written in.
-    pub system: System,
+    pub system: UnitSystem,
 }
 
 impl Sky {
@@ -116,24 +117,29 @@ struct Row {
     vapour: Pressure,
     rain_percent: Option<f64>,
     rain: Option<Length>,
-    system: System,
+    system: UnitSystem,
 }
 
 impl Weather {
     /// Reads the weather round a start.
-    pub(super) fn read_sky(&self, start: Option<Moment>, at: &At<'_>, notes: &mut Notes) -> Option<Sky> {
+    pub(super) fn read_sky(
+        &self,
+        start: Option<Moment>,
+        at: &FieldPath<'_>,
+        diagnostics: &mut Diagnostics,
+    ) -> Option<Sky> {
         let (conditions_at, location_at) = (at.field("conditions"), at.field("location"));
         // What the edge noted of the place is not said again.
-        let is_said = notes.is_faulty(&location_at);
+        let is_said = diagnostics.has_error_at(&location_at);
         let Some(conditions) = &self.conditions else {
             let detail = match self.location {
                 Some(_) => "The weather at location was not fetched.",
                 None => "Nothing is known of the weather.",
             };
             if !is_said {
-                notes.fault(
+                diagnostics.add_error(
                     &conditions_at,
-                    FaultCode::FieldMissing,
+                    FieldErrorCode::FieldMissing,
                     detail,
                     "Send conditions, the weather hour by hour.",
                 );
@@ -142,11 +148,19 @@ impl Weather {
         };
         if self.location.is_some() && !is_said {
             let detail = "The weather is given twice, by conditions and by location.";
-            notes.fault(&location_at, FaultCode::Contradiction, detail, "Send conditions or location, not both.");
+            diagnostics.add_error(
+                &location_at,
+                FieldErrorCode::Contradiction,
+                detail,
+                "Send conditions or location, not both.",
+            );
         }
-        let rows: Vec<_> =
-            conditions.iter().enumerate().map(|(index, row)| row.read(&conditions_at.item(index), notes)).collect();
-        let is_in_order = check_times(&rows, &conditions_at, notes);
+        let rows: Vec<_> = conditions
+            .iter()
+            .enumerate()
+            .map(|(index, row)| row.read(&conditions_at.item(index), diagnostics))
+            .collect();
+        let is_in_order = check_times(&rows, &conditions_at, diagnostics);
         // Whatever looks back or ahead takes the rows to rise.
         let rows: Vec<Row> = rows.into_iter().collect::<Option<_>>().filter(|_| is_in_order)?;
         let (first, last, start) = (rows.first()?, rows.last()?, start?);
@@ -155,7 +169,12 @@ impl Weather {
         if start.at < begin.at || start.at >= end.at {
             let hint =
                 format!("Send a start from {} to before {}, or weather that reaches it.", begin.write(), end.write());
-            notes.fault(&At::BODY.field("start"), FaultCode::OutOfRange, "The start lies outside the weather.", hint);
+            diagnostics.add_error(
+                &FieldPath::BODY.field("start"),
+                FieldErrorCode::OutOfRange,
+                "The start lies outside the weather.",
+                hint,
+            );
         }
         let system = first.system;
         let froms: Vec<_> = rows.iter().map(|row| row.moment.since(begin.at)).collect();
@@ -183,19 +202,19 @@ impl Weather {
             })
             .collect();
         let sky = Sky { hours, begin, start: start.since(begin.at), system };
-        sky.note_assumed(&conditions_at, notes);
+        sky.note_assumed(&conditions_at, diagnostics);
         Some(sky)
     }
 }
 
 impl Sky {
     /// The first slab temperature that was assumed stands for all that were.
-    fn note_assumed(&self, at: &At<'_>, notes: &mut Notes) {
+    fn note_assumed(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) {
         let from_start = self.hours.iter().filter(|hour| hour.until > self.start);
         if let Some(hour) = from_start.into_iter().find(|hour| hour.surface_is_assumed) {
-            notes.assume(
+            diagnostics.add_assumption(
                 &at.item(hour.index).field("surface"),
-                write_temperature(hour.surface, self.system),
+                format_temperature_input(hour.surface, self.system),
                 "The lowest air of the last 12 hours that were sent, at night 2 °C (3.6 °F) less; so for every hour without a measured \
                  slab.",
                 &[Source::OwnChoice],
@@ -222,7 +241,7 @@ fn slab(rows: &[Row], froms: &[Time], index: usize, begin: Moment) -> Thermodyna
 }
 
 /// Rows must rise in time, lie close together, and be no more than two weeks; whether they are.
-fn check_times(rows: &[Option<Row>], at: &At<'_>, notes: &mut Notes) -> bool {
+fn check_times(rows: &[Option<Row>], at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> bool {
     let moments: Vec<_> = rows.iter().map(|row| row.as_ref().map(|row| row.moment)).collect();
     let mut is_sound = true;
     for (index, pair) in moments.windows(2).enumerate() {
@@ -231,18 +250,18 @@ fn check_times(rows: &[Option<Row>], at: &At<'_>, notes: &mut Notes) -> bool {
         let step = moment.since(before.at);
         let (code, detail, hint) = if moment.at == before.at {
             let detail = "The same instant as the row before, offsets considered.".to_owned();
-            (FaultCode::TimeOrder, detail, "Send each hour once.")
+            (FieldErrorCode::TimeOrder, detail, "Send each hour once.")
         } else if moment.at < before.at {
             let detail = "The row is earlier than the one before, offsets considered.".to_owned();
-            (FaultCode::TimeOrder, detail, "Send the rows in order of time.")
+            (FieldErrorCode::TimeOrder, detail, "Send the rows in order of time.")
         } else if step > longest_gap() {
             let detail = format!("{} h lie between this row and the one before.", round(step.get::<an_hour>(), 2));
-            (FaultCode::TimeGap, detail, "Send a row for every hour; at most 3 h may lie between two.")
+            (FieldErrorCode::TimeGap, detail, "Send a row for every hour; at most 3 h may lie between two.")
         } else {
             continue;
         };
         is_sound = false;
-        notes.fault(&at.item(index + 1).field("time"), code, detail, hint);
+        diagnostics.add_error(&at.item(index + 1).field("time"), code, detail, hint);
     }
     let Some(first) = moments.iter().flatten().next() else { return false };
     let last_start = longest_weather() - Time::new::<an_hour>(1.0);
@@ -250,22 +269,27 @@ fn check_times(rows: &[Option<Row>], at: &At<'_>, notes: &mut Notes) -> bool {
     if let Some(index) = moments.iter().position(is_late) {
         is_sound = false;
         let detail = "The weather is longer than 14 days.";
-        notes.fault(&at.item(index).field("time"), FaultCode::OutOfRange, detail, "Send at most 14 days.");
+        diagnostics.add_error(
+            &at.item(index).field("time"),
+            FieldErrorCode::OutOfRange,
+            detail,
+            "Send at most 14 days.",
+        );
     }
     is_sound
 }
 
 impl HourlyConditions {
-    fn read(&self, at: &At<'_>, notes: &mut Notes) -> Option<Row> {
-        let moment = Moment::read(&self.time, &at.field("time"), notes);
-        let air = notes.read(&at.field("air"), &self.air);
-        let sent_dew_point = notes.read_optional(&at.field("dew_point"), self.dew_point.as_ref());
-        let surface = notes.read_optional(&at.field("surface"), self.surface.as_ref());
-        let rain = notes.read_optional(&at.field("precipitation"), self.precipitation.as_ref());
+    fn read(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<Row> {
+        let moment = Moment::read(&self.time, &at.field("time"), diagnostics);
+        let air = diagnostics.parse(&at.field("air"), &self.air);
+        let sent_dew_point = diagnostics.parse_optional(&at.field("dew_point"), self.dew_point.as_ref());
+        let surface = diagnostics.parse_optional(&at.field("surface"), self.surface.as_ref());
+        let rain = diagnostics.parse_optional(&at.field("precipitation"), self.precipitation.as_ref());
         if self.relative_humidity_percent.is_none() && self.dew_point.is_none() {
-            notes.fault(
+            diagnostics.add_error(
                 &at.field("relative_humidity_percent"),
-                FaultCode::FieldMissing,
+                FieldErrorCode::FieldMissing,
                 "Nothing is known of the water in the air.",
                 "Send relative_humidity_percent or dew_point.",
             );
@@ -277,7 +301,7 @@ impl HourlyConditions {
         if is_over_air {
             let detail = "The dew point lies above the air.";
             let hint = "Send the dew point of the same hour as air, at most as high.";
-            notes.fault(&at.field("dew_point"), FaultCode::Contradiction, detail, hint);
+            diagnostics.add_error(&at.field("dew_point"), FieldErrorCode::Contradiction, detail, hint);
         }
         let pascals = match (self.relative_humidity_percent, sent) {
             (Some(percent), _) => vapour_pressure(celsius, percent.clamp(0.5, 100.0) / 100.0),
@@ -288,9 +312,9 @@ impl HourlyConditions {
             && sent.is_some_and(|sent| (sent - dew_point(pascals)).abs() > DEW_POINTS_APART)
         {
             let dew = ThermodynamicTemperature::new::<degree_celsius>(dew_point(pascals));
-            let detail = format!("At this humidity the dew point is {}.", say_temperature(dew, air.system));
+            let detail = format!("At this humidity the dew point is {}.", format_temperature(dew, air.system));
             let hint = "Send relative_humidity_percent or dew_point, not both.";
-            notes.fault(&at.field("dew_point"), FaultCode::Contradiction, detail, hint);
+            diagnostics.add_error(&at.field("dew_point"), FieldErrorCode::Contradiction, detail, hint);
         }
         Some(Row {
             moment: moment?,

@@ -4,15 +4,15 @@ use uom::si::thermodynamic_temperature::degree_celsius;
 
 use super::job::Job;
 use super::product::Product;
-use crate::calculation::answer::{At, Finding};
+use crate::calculation::report::{FieldPath, Finding};
 use crate::practice::cure::SurfaceCondition;
 use crate::practice::findings::{FindingCode, Level};
 use crate::practice::sealants::SealantKind;
-use crate::quantity::shown::say_temperature;
+use crate::quantity::format::format_temperature;
 
 /// What the state of the slot says.
 pub fn slot(job: &Job, product: &Product) -> Option<Finding> {
-    let at = At::BODY.field("surface_condition").pointer();
+    let at = FieldPath::BODY.field("surface_condition").pointer();
     let find = |code, level, message: &str| Some(Finding::at(code, level, at.clone(), message));
     let is_hot = product.kind == SealantKind::HotApplied;
     match job.condition {
@@ -60,8 +60,8 @@ pub fn insulation(job: &Job, product: &Product) -> Option<Finding> {
     if product.kind != SealantKind::HotApplied {
         return None;
     }
-    let at = At::BODY.field("wire").field("insulation_rating").pointer();
-    let say = |temperature| say_temperature(temperature, job.sky.system);
+    let at = FieldPath::BODY.field("wire").field("insulation_rating").pointer();
+    let say = |temperature| format_temperature(temperature, job.sky.system);
     let pour = product.sheet.pour;
     match job.rating {
         Some(rating) if rating >= pour => None,

@@ -6,12 +6,12 @@ use uom::si::thermodynamic_temperature::degree_celsius;
 use super::job::Job;
 use super::product::Product;
 use super::sky::{Hour, Sky};
-use crate::calculation::answer::{At, Finding};
+use crate::calculation::report::{FieldPath, Finding};
 use crate::practice::cure::{RAIN_CARE_PERCENT, RAIN_STOPS_PERCENT, dew_point_margin, freezing, rain_stops};
 use crate::practice::findings::{FindingCode, Level};
 use crate::practice::sealants::SealantKind;
-use crate::quantity::System;
-use crate::quantity::shown::{say_difference, say_small, say_temperature};
+use crate::quantity::UnitSystem;
+use crate::quantity::format::{format_detail_length, format_temperature, format_temperature_difference};
 
 /// A stop of the weather, by the row that it stands in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -92,8 +92,8 @@ impl Stop {
         | Self::Rain(index)
         | Self::ColdBeforeSkin(index)) = self;
         let (hour, system) = (&job.sky.hours[index], job.sky.system);
-        let row = |field| At::BODY.field("weather").field("conditions").item(index).field(field).pointer();
-        let say = |temperature| say_temperature(temperature, system);
+        let row = |field| FieldPath::BODY.field("weather").field("conditions").item(index).field(field).pointer();
+        let say = |temperature| format_temperature(temperature, system);
         // What began before the start is met at the start.
         let when = job.sky.moment(hour.from.max(job.sky.start)).say();
         let slab = if hour.surface_is_assumed {
@@ -178,9 +178,9 @@ impl Stop {
 }
 
 /// How near the dew point is, and what to do about it.
-fn condensation(hour: &Hour, system: System) -> String {
+fn condensation(hour: &Hour, system: UnitSystem) -> String {
     let (margin, zero) = (hour.margin(), TemperatureInterval::default());
-    let say = |difference| say_difference(difference, system);
+    let say = |difference| format_temperature_difference(difference, system);
     let (how, what) = if say(margin) == say(zero) {
         ("at".to_owned(), "water condenses")
     } else if margin < zero {
@@ -191,16 +191,16 @@ fn condensation(hour: &Hour, system: System) -> String {
     let taken = if hour.surface_is_assumed { "is taken to be" } else { "is" };
     format!(
         "The slab {taken} at {}, {how} the dew point of {}: {what} on it. Wait until it is {} above, or dry and warm the slot.",
-        say_temperature(hour.surface, system),
-        say_temperature(hour.dew_point, system),
-        say_difference(dew_point_margin(), system),
+        format_temperature(hour.surface, system),
+        format_temperature(hour.dew_point, system),
+        format_temperature_difference(dew_point_margin(), system),
     )
 }
 
-fn rain(hour: &Hour, when: &str, until: &str, system: System) -> String {
+fn rain(hour: &Hour, when: &str, until: &str, system: UnitSystem) -> String {
     let what = match (hour.rain_percent, hour.rain) {
         (Some(percent), _) if percent >= RAIN_STOPS_PERCENT => format!("rain or snow is likely ({percent:.0} %)"),
-        (_, Some(fall)) => format!("{} of rain or snow is due", say_small(fall, system)),
+        (_, Some(fall)) => format!("{} of rain or snow is due", format_detail_length(fall, system)),
         _ => "rain or snow is due".to_owned(),
     };
     format!("At {when} {what}, before {until}. Start in a dry window, or take a sealant that sets before it.")

@@ -9,8 +9,8 @@ use uom::si::frequency::hertz;
 use uom::si::inductance::henry;
 use uom::si::ratio::ratio;
 
+use crate::calculation::input::{ResolvedLeadIn, ResolvedLoop};
 use crate::calculation::loop_characteristics::{Electrical, measure};
-use crate::calculation::subject::{LeadInUnderstood, LoopUnderstood};
 use crate::calculation::vehicle_response::{Field, Metal, usual_conditions};
 use crate::physics::circuit;
 use crate::practice::detectors::{FailureBehaviour, OutputMode, Wiring};
@@ -25,9 +25,9 @@ pub struct Member {
     /// What it is for.
     pub role: Role,
     /// The loop.
-    pub coil: LoopUnderstood,
+    pub coil: ResolvedLoop,
     /// The pair to the unit.
-    pub lead_in: LeadInUnderstood,
+    pub lead_in: ResolvedLeadIn,
     /// Where its middle lies, along and across, when given.
     pub position: Option<(Length, Length)>,
     /// What its output was asked to do, when said.

@@ -8,14 +8,14 @@ use uom::si::ratio::percent;
 
 use super::channel::Channel;
 use super::report::Check;
-use crate::calculation::subject::DetectorUnderstood;
-use crate::practice::Vocabulary;
+use crate::calculation::input::ResolvedDetector;
 use crate::practice::detectors::{
-    LEAST_TIMES_THRESHOLD, LOOP_TO_LEAD_IN, QUALITY_MARGIN, RESISTANCE_LIMIT_OHM, USUAL_STEPS_PERCENT,
+    LOOP_TO_LEAD_IN, MIN_TIMES_THRESHOLD, QUALITY_MARGIN, RESISTANCE_LIMIT_OHM, USUAL_STEPS_PERCENT,
 };
 use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
-use crate::quantity::shown::round;
+use crate::quantity::output::round;
+use crate::vocabulary::Vocabulary;
 
 /// How a figure stands against its limit; the order is that of gravity.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -95,7 +95,7 @@ impl Checked {
 }
 
 /// All checks of a channel.
-pub fn check(channel: &Channel, detector: &DetectorUnderstood, vehicles: &[VehicleClass]) -> Vec<Checked> {
+pub fn check(channel: &Channel, detector: &ResolvedDetector, vehicles: &[VehicleClass]) -> Vec<Checked> {
     let mut checks = vec![
         inductance(channel, detector),
         quality(channel, detector),
@@ -110,7 +110,7 @@ pub fn check(channel: &Channel, detector: &DetectorUnderstood, vehicles: &[Vehic
     checks
 }
 
-fn inductance(channel: &Channel, detector: &DetectorUnderstood) -> Checked {
+fn inductance(channel: &Channel, detector: &ResolvedDetector) -> Checked {
     let (low, high) = (channel.low.get::<microhenry>(), channel.high.get::<microhenry>());
     let (least, most) = (detector.limits.inductance_min_uh, detector.limits.inductance_max_uh);
     let (over, under) = (low - least, most - high);
@@ -136,7 +136,7 @@ fn inductance(channel: &Channel, detector: &DetectorUnderstood) -> Checked {
     }
 }
 
-fn quality(channel: &Channel, detector: &DetectorUnderstood) -> Checked {
+fn quality(channel: &Channel, detector: &ResolvedDetector) -> Checked {
     let (value, limit) = (channel.quality_factor, detector.limits.quality_factor_min);
     Checked {
         check: "quality_factor",
@@ -209,7 +209,7 @@ fn share(channel: &Channel) -> Checked {
 }
 
 /// Known only with the capacitance of the unit's tank.
-fn frequency(channel: &Channel, detector: &DetectorUnderstood) -> Option<Checked> {
+fn frequency(channel: &Channel, detector: &ResolvedDetector) -> Option<Checked> {
     let capacitance = detector.tuning_capacitance?;
     let at = |inductance| Channel::frequency(inductance, capacitance).get::<kilohertz>();
     let (slow, fast) = (at(channel.high), at(channel.low));
@@ -231,7 +231,7 @@ fn frequency(channel: &Channel, detector: &DetectorUnderstood) -> Option<Checked
 
 fn vehicle(class: VehicleClass, change: Ratio, step: f64) -> Checked {
     let value = change.get::<percent>();
-    let wanted = LEAST_TIMES_THRESHOLD * step;
+    let wanted = MIN_TIMES_THRESHOLD * step;
     Checked {
         check: "vehicle",
         vehicle: Some(class),
@@ -252,11 +252,11 @@ fn vehicle(class: VehicleClass, change: Ratio, step: f64) -> Checked {
 /// How a change stands against a sensitivity step, in percent.
 pub fn at_step(change: Ratio, step: f64) -> Verdict {
     let change = change.get::<percent>();
-    Verdict::of(change >= LEAST_TIMES_THRESHOLD * step, change >= step)
+    Verdict::of(change >= MIN_TIMES_THRESHOLD * step, change >= step)
 }
 
 /// The sensitivity steps of the unit, percent, coarsest first.
-pub fn steps(detector: &DetectorUnderstood) -> Vec<f64> {
+pub fn steps(detector: &ResolvedDetector) -> Vec<f64> {
     match (detector.threshold_percent, detector.threshold_steps_percent.as_slice()) {
         (Some(threshold), _) => vec![threshold],
         (None, steps @ [_, ..]) => steps.to_vec(),
@@ -265,7 +265,7 @@ pub fn steps(detector: &DetectorUnderstood) -> Vec<f64> {
 }
 
 /// The coarsest step at which every vehicle stands as well as at any.
-pub fn step_to_set(changes: &[(VehicleClass, Ratio)], detector: &DetectorUnderstood) -> f64 {
+pub fn step_to_set(changes: &[(VehicleClass, Ratio)], detector: &ResolvedDetector) -> f64 {
     let worst = |step: &f64| changes.iter().map(|(_, change)| at_step(*change, *step)).max();
     // Of equals the first, which is the coarsest.
     steps(detector).into_iter().min_by_key(worst).unwrap_or(USUAL_STEPS_PERCENT[0])

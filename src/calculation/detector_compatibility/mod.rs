@@ -20,16 +20,16 @@ pub use report::{
 };
 pub use request::{ConnectedLoop, DetectorCompatibilityRequest, Position};
 
-use super::answer::{At, FaultCode, Finding, Notes, Refusal};
-use super::subject::{Detector, DetectorUnderstood};
+use super::input::{Detector, ResolvedDetector};
+use super::report::{Diagnostics, FieldErrorCode, FieldPath, Finding, InvalidRequest};
 use super::{Calculation, Example, loop_characteristics, vehicle_response};
-use crate::practice::Vocabulary;
 use crate::practice::cautions::CautionCode;
 use crate::practice::detectors::{USUAL_STEPS_PERCENT, Wiring};
 use crate::practice::findings::{FindingCode, Level};
 use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
-use crate::quantity::shown::round;
+use crate::quantity::output::round;
+use crate::vocabulary::Vocabulary;
 use channel::{Channel, Member};
 use checks::Verdict;
 
@@ -46,22 +46,22 @@ fn weight(finding: &Finding) -> Verdict {
 struct Job {
     members: Vec<Member>,
     wiring: Wiring,
-    detector: DetectorUnderstood,
+    detector: ResolvedDetector,
     vehicles: Vec<VehicleClass>,
 }
 
 impl ConnectedLoop {
-    fn read(&self, at: &At<'_>, notes: &mut Notes) -> Option<Member> {
-        let coil = self.r#loop.read(&at.field("loop"), notes);
-        let lead_in = self.lead_in.read(&at.field("lead_in"), notes);
+    fn read(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<Member> {
+        let coil = self.r#loop.read(&at.field("loop"), diagnostics);
+        let lead_in = self.lead_in.read(&at.field("lead_in"), diagnostics);
         let position_at = at.field("position");
         let position = self.position.as_ref().and_then(|position| {
-            let along = notes.read(&position_at.field("along"), &position.along);
-            let across = notes.read(&position_at.field("across"), &position.across);
+            let along = diagnostics.parse(&position_at.field("along"), &position.along);
+            let across = diagnostics.parse(&position_at.field("across"), &position.across);
             Some((along?.si, across?.si))
         });
-        let presence_time = notes.read_optional(&at.field("presence_time"), self.presence_time.as_ref());
-        notes.not_needed(&at.field("lead_in"), &self.lead_in.parts_sent());
+        let presence_time = diagnostics.parse_optional(&at.field("presence_time"), self.presence_time.as_ref());
+        diagnostics.mark_unneeded(&at.field("lead_in"), &self.lead_in.parts_sent());
         Some(Member {
             label: self.label.clone(),
             role: self.role,
@@ -76,37 +76,42 @@ impl ConnectedLoop {
 }
 
 impl DetectorCompatibilityRequest {
-    fn read(&self, notes: &mut Notes) -> Option<Job> {
-        let body = At::BODY;
+    fn read(&self, diagnostics: &mut Diagnostics) -> Option<Job> {
+        let body = FieldPath::BODY;
         let loops = body.field("loops");
         let mut members = Vec::new();
         for (index, connected) in self.loops.iter().enumerate() {
             let at = loops.item(index);
             if self.loops[..index].iter().any(|other| other.label == connected.label) {
-                notes.fault(
+                diagnostics.add_error(
                     &at.field("label"),
-                    FaultCode::Contradiction,
+                    FieldErrorCode::Contradiction,
                     format!("The label {} stands twice.", connected.label),
                     "Give every loop a label of its own.",
                 );
             }
-            members.extend(connected.read(&at, notes));
+            members.extend(connected.read(&at, diagnostics));
         }
-        let wiring = notes.value_or(
+        let wiring = diagnostics.value_or_default(
             &body.field("wiring"),
             self.wiring,
             (Wiring::Separate, Wiring::Separate.code()),
             "Every loop has its own channel.",
             Source::CommonPractice,
         );
-        let detector = Detector::read(self.detector.as_ref(), &body.field("detector"), notes);
-        let vehicles = VehicleClass::read_list(self.vehicles.as_deref(), &body.field("vehicles"), notes);
+        let detector = Detector::read(self.detector.as_ref(), &body.field("detector"), diagnostics);
+        let vehicles = VehicleClass::read_list(self.vehicles.as_deref(), &body.field("vehicles"), diagnostics);
         let mut detector = detector?;
         if detector.threshold_percent.is_none() && detector.threshold_steps_percent.is_empty() {
             let steps = USUAL_STEPS_PERCENT.map(|step| step.to_string()).join(", ");
             let reason = "Steps of the standard's sensitivity classes and a finer one; the unit's sheet governs.";
             let sources = [Source::NemaSensitivity, Source::FromMemory];
-            notes.assume(&body.field("detector").field("threshold_steps_percent"), steps, reason, &sources);
+            diagnostics.add_assumption(
+                &body.field("detector").field("threshold_steps_percent"),
+                steps,
+                reason,
+                &sources,
+            );
             detector.threshold_steps_percent = USUAL_STEPS_PERCENT.to_vec();
         }
         Some(Job { members, wiring, detector, vehicles })
@@ -150,12 +155,12 @@ impl Calculation for DetectorCompatibilityRequest {
         },
     ];
 
-    fn calculate(&self, notes: &mut Notes) -> Result<Self::Report, Refusal> {
-        let job = self.read(notes);
-        let job = notes.settle(job)?;
+    fn calculate(&self, diagnostics: &mut Diagnostics) -> Result<Self::Report, InvalidRequest> {
+        let job = self.read(diagnostics);
+        let job = diagnostics.finish(job)?;
         if let Some(detector) = &self.detector {
             let [_, _, _, insulation] = detector.parts_sent();
-            notes.not_needed(&At::BODY.field("detector"), &[insulation]);
+            diagnostics.mark_unneeded(&FieldPath::BODY.field("detector"), &[insulation]);
         }
         let channels = job.channels();
         let mut verdict = Verdict::Suitable;
@@ -165,23 +170,23 @@ impl Calculation for DetectorCompatibilityRequest {
             let checks = checks::check(channel, &job.detector, &job.vehicles);
             verdict = checks.iter().map(|check| check.verdict).fold(verdict, Verdict::max);
             for check in &checks {
-                notes.rest_on(check.sources);
+                diagnostics.add_sources(check.sources);
             }
             shown.extend(checks.iter().map(|check| check.show(channel)));
             sensitivities.extend(job.sensitivities(channel));
             let changes: Vec<_> =
                 job.vehicles.iter().map(|class| (*class, checks::least(&channel.changes(*class)))).collect();
             let step = checks::step_to_set(&changes, &job.detector);
-            job.judge_gaps(channel, step, notes);
-            settings.push(settings::set(channel, first, step, &job.detector, notes));
+            job.judge_gaps(channel, step, diagnostics);
+            settings.push(settings::set(channel, first, step, &job.detector, diagnostics));
             found.extend(remedies::find(channel, &job.detector, &job.vehicles));
             first += channel.members.len();
         }
-        let neighbours = neighbours::pairs(&channels, &job.detector, notes);
-        notes.rest_on(loop_characteristics::SOURCES);
-        notes.rest_on(vehicle_response::SOURCES);
-        notes.rest_on(&[Source::NemaEnvelope, Source::Everett]);
-        notes.caution(&[
+        let neighbours = neighbours::pairs(&channels, &job.detector, diagnostics);
+        diagnostics.add_sources(loop_characteristics::SOURCES);
+        diagnostics.add_sources(vehicle_response::SOURCES);
+        diagnostics.add_sources(&[Source::NemaEnvelope, Source::Everett]);
+        diagnostics.add_cautions(&[
             CautionCode::NotForPeople,
             CautionCode::LocalCodes,
             CautionCode::GateCanMove,
@@ -189,7 +194,7 @@ impl Calculation for DetectorCompatibilityRequest {
             CautionCode::InsulationTester,
         ]);
         let inputs = job.echo();
-        let closing = notes.close();
+        let closing = diagnostics.into_parts();
         let verdict = closing.findings.iter().map(weight).fold(verdict, Verdict::max);
         Ok(DetectorCompatibilityReport {
             verdict: verdict.code(),
@@ -210,7 +215,7 @@ impl Calculation for DetectorCompatibilityRequest {
 
 impl Job {
     /// States where the unit would let go under a vehicle of several parts.
-    fn judge_gaps(&self, channel: &Channel, step: f64, notes: &mut Notes) {
+    fn judge_gaps(&self, channel: &Channel, step: f64, diagnostics: &mut Diagnostics) {
         for class in &self.vehicles {
             for member in channel.letting_go(*class, Ratio::new::<percent>(step)) {
                 let level = if channel.holds_the_gate() { Level::Stop } else { Level::Warning };
@@ -219,8 +224,8 @@ impl Job {
                     member.label,
                     class.label().to_lowercase()
                 );
-                notes.find(
-                    Finding::new(FindingCode::DropsOut, level, &At::BODY.field("vehicles"), message)
+                diagnostics.add_finding(
+                    Finding::new(FindingCode::DropsOut, level, &FieldPath::BODY.field("vehicles"), message)
                         .on(Some(member.role.code())),
                 );
             }

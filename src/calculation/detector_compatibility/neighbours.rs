@@ -7,23 +7,24 @@ use uom::si::length::meter;
 
 use super::channel::{Channel, Member};
 use super::report::{NeighbourAction, Neighbours};
-use crate::calculation::answer::{At, Finding, Notes};
+use crate::calculation::input::{ResolvedDetector, ResolvedLoop};
 use crate::calculation::loop_characteristics::measure;
-use crate::calculation::subject::{DetectorUnderstood, LoopUnderstood};
+use crate::calculation::report::{Diagnostics, FieldPath, Finding};
 use crate::calculation::vehicle_response::usual_conditions;
 use crate::physics::filament::mutual;
 use crate::physics::winding::Strand;
 use crate::practice::detectors::{HARMLESS_COUPLING, SEPARATE_FREQUENCIES};
 use crate::practice::findings::{FindingCode, Level};
-use crate::quantity::shown::{round, say};
+use crate::quantity::format::format_length;
+use crate::quantity::output::round;
 
 /// How far apart the search for a harmless distance goes: so many steps.
-const MOST_STEPS: u32 = 120;
+const MAX_STEPS: u32 = 120;
 /// The step.
 const STEP_M: f64 = 0.1;
 
 /// All pairs of single loops whose positions are known; loops on one channel do not disturb each other.
-pub fn pairs(channels: &[Channel], detector: &DetectorUnderstood, notes: &mut Notes) -> Vec<Neighbours> {
+pub fn pairs(channels: &[Channel], detector: &ResolvedDetector, diagnostics: &mut Diagnostics) -> Vec<Neighbours> {
     let members: Vec<_> = channels
         .iter()
         .enumerate()
@@ -37,23 +38,23 @@ pub fn pairs(channels: &[Channel], detector: &DetectorUnderstood, notes: &mut No
                 continue;
             }
             match (member.position, other.position) {
-                (Some(_), Some(_)) => pairs.push(pair(member, other, detector, notes)),
+                (Some(_), Some(_)) => pairs.push(pair(member, other, detector, diagnostics)),
                 _ => unknown = true,
             }
         }
     }
     if unknown {
-        notes.find(Finding::new(
+        diagnostics.add_finding(Finding::new(
             FindingCode::PositionUnknown,
             Level::Note,
-            &At::BODY.field("loops"),
+            &FieldPath::BODY.field("loops"),
             "Send the position of every loop, and the coupling of neighbours is told.",
         ));
     }
     pairs
 }
 
-fn pair(one: &Member, other: &Member, detector: &DetectorUnderstood, notes: &mut Notes) -> Neighbours {
+fn pair(one: &Member, other: &Member, detector: &ResolvedDetector, diagnostics: &mut Diagnostics) -> Neighbours {
     let own = mean_inductance(one, other);
     let coupling = coupling(one, other, own, 1.0);
     let (first, second) = (terminal(one), terminal(other));
@@ -78,8 +79,8 @@ fn pair(one: &Member, other: &Member, detector: &DetectorUnderstood, notes: &mut
     };
     if disturbs {
         let message = format!("{} and {}: {message}", one.label, other.label);
-        notes.find(
-            Finding::new(FindingCode::Crosstalk, Level::Warning, &At::BODY.field("loops"), message)
+        diagnostics.add_finding(
+            Finding::new(FindingCode::Crosstalk, Level::Warning, &FieldPath::BODY.field("loops"), message)
                 .figure("coupling", percents.0, "percent")
                 .figure("frequency_separation", percents.1, "percent"),
         );
@@ -109,7 +110,7 @@ fn actions(one: &Member, other: &Member, own: f64) -> Vec<NeighbourAction> {
                 .to_owned(),
         },
     ];
-    let more = LoopUnderstood { turns: other.coil.turns + 1, ..other.coil.clone() };
+    let more = ResolvedLoop { turns: other.coil.turns + 1, ..other.coil.clone() };
     let changed = measure(&more, &other.lead_in, &usual_conditions()).terminal_inductance;
     let shift = 100.0 * ((changed / terminal(one)).value.sqrt() - 1.0).abs();
     actions.push(NeighbourAction {
@@ -125,7 +126,7 @@ fn actions(one: &Member, other: &Member, own: f64) -> Vec<NeighbourAction> {
         action: "distance",
         message: format!(
             "Move them until their middles are {} apart; there they couple by less than {} %.",
-            say(distance, one.coil.system),
+            format_length(distance, one.coil.system),
             100.0 * HARMLESS_COUPLING
         ),
     }));
@@ -178,13 +179,13 @@ fn harmless_distance(one: &Member, other: &Member, own: f64) -> Option<Length> {
     let disturbs = |step: u32| coupling(one, other, own, farther(step) / distance) >= HARMLESS_COUPLING;
     // Of loops that overlap the coupling changes its sign on the way out. Once they do not, it falls with distance, and halving the
     // steps finds the first that is far enough.
-    let legs = |of: fn(&LoopUnderstood) -> Length| ((of(&one.coil) + of(&other.coil)) / 2.0).get::<meter>();
+    let legs = |of: fn(&ResolvedLoop) -> Length| ((of(&one.coil) + of(&other.coil)) / 2.0).get::<meter>();
     let (long, wide) = (legs(|coil| coil.along_travel), legs(|coil| coil.across_lane));
     let overlaps = |step: u32| {
         let stretch = farther(step) / distance;
         stretch * along.abs() < long && stretch * across.abs() < wide
     };
-    let (mut near, mut far) = ((0..MOST_STEPS).find(|step| !overlaps(*step))?, MOST_STEPS);
+    let (mut near, mut far) = ((0..MAX_STEPS).find(|step| !overlaps(*step))?, MAX_STEPS);
     while far - near > 1 {
         let middle = near.midpoint(far);
         if disturbs(middle) { near = middle } else { far = middle }

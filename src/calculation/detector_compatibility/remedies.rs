@@ -5,17 +5,18 @@ use uom::si::f64::Length;
 use super::channel::{Channel, Member};
 use super::checks::{Checked, Verdict, check};
 use super::report::Remedy;
-use crate::calculation::subject::{DetectorUnderstood, LoopUnderstood};
-use crate::practice::Vocabulary;
+use crate::calculation::input::{ResolvedDetector, ResolvedLoop};
 use crate::practice::detectors::Wiring;
-use crate::practice::roles::{LONGEST_LEG, STEP};
+use crate::practice::roles::{MAX_LEG, STEP};
 use crate::practice::vehicles::VehicleClass;
 use crate::practice::wires::WireGauge;
-use crate::quantity::System;
-use crate::quantity::shown::{round, say};
+use crate::quantity::UnitSystem;
+use crate::quantity::format::format_length;
+use crate::quantity::output::round;
+use crate::vocabulary::Vocabulary;
 
 /// How many turns more or less are tried.
-const MOST_TURNS_APART: u32 = 4;
+const MAX_TURNS_APART: u32 = 4;
 /// Into how many steps the lead-in is divided that it is shortened by.
 const LEAD_IN_STEPS: u32 = 20;
 
@@ -28,15 +29,15 @@ struct Trial {
 }
 
 /// The remedies of a channel: of each kind of change the smallest that turns a check, unless it spoils another.
-pub fn find(channel: &Channel, detector: &DetectorUnderstood, vehicles: &[VehicleClass]) -> Vec<Remedy> {
+pub fn find(channel: &Channel, detector: &ResolvedDetector, vehicles: &[VehicleClass]) -> Vec<Remedy> {
     let now = check(channel, detector, vehicles);
     let failing: Vec<_> = now.iter().filter(|check| check.verdict != Verdict::Suitable).collect();
     if failing.is_empty() {
         return Vec::new();
     }
-    let kinds: [Vec<Trial>; 5] =
+    let quantity_fields: [Vec<Trial>; 5] =
         [turns(channel), wirings(channel), gauges(channel), shorter_lead_ins(channel), longer_legs(channel)];
-    let checked: Vec<Vec<(Trial, Vec<Checked>)>> = kinds
+    let checked: Vec<Vec<(Trial, Vec<Checked>)>> = quantity_fields
         .into_iter()
         .map(|kind| {
             kind.into_iter()
@@ -101,7 +102,7 @@ fn changed(channel: &Channel, change: impl Fn(&mut Member)) -> Channel {
 
 fn turns(channel: &Channel) -> Vec<Trial> {
     let from = channel.members[0].coil.turns;
-    let by_size = (1..=MOST_TURNS_APART).flat_map(|apart| [from.checked_add(apart), from.checked_sub(apart)]);
+    let by_size = (1..=MAX_TURNS_APART).flat_map(|apart| [from.checked_add(apart), from.checked_sub(apart)]);
     by_size
         .flatten()
         .filter(|turns| (1..=20).contains(turns))
@@ -161,8 +162,8 @@ fn shorter_lead_ins(channel: &Channel) -> Vec<Trial> {
         .filter(|(_, length)| *length > Length::default())
         .map(|(share, length)| Trial {
             change: "lead_in_length",
-            from: say(longest, system),
-            to: say(length, system),
+            from: format_length(longest, system),
+            to: format_length(length, system),
             channel: changed(channel, |member| {
                 member.lead_in.length = STEP.floor(share * member.lead_in.length, system);
             }),
@@ -170,22 +171,22 @@ fn shorter_lead_ins(channel: &Channel) -> Vec<Trial> {
         .collect()
 }
 
-fn longest_lead_in(channel: &Channel) -> (Length, System) {
+fn longest_lead_in(channel: &Channel) -> (Length, UnitSystem) {
     let lead_in = channel.members.iter().map(|member| &member.lead_in);
     let system = channel.members[0].lead_in.system;
     (lead_in.map(|lead_in| lead_in.length).fold(Length::default(), Length::max), system)
 }
 
 fn longer_legs(channel: &Channel) -> Vec<Trial> {
-    let LoopUnderstood { along_travel: from, system, .. } = channel.members[0].coil.clone();
+    let ResolvedLoop { along_travel: from, system, .. } = channel.members[0].coil.clone();
     let step = crate::practice::roles::ALTERNATIVE_STEP.in_system(system);
     (1..=6)
         .map(|count| from + f64::from(count) * step)
-        .take_while(|leg| *leg <= LONGEST_LEG.in_system(system))
+        .take_while(|leg| *leg <= MAX_LEG.in_system(system))
         .map(|leg| Trial {
             change: "along_travel",
-            from: say(from, system),
-            to: say(leg, system),
+            from: format_length(from, system),
+            to: format_length(leg, system),
             channel: changed(channel, |member| member.coil.along_travel += leg - from),
         })
         .collect()

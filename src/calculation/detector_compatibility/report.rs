@@ -3,10 +3,10 @@
 use serde::Serialize;
 use utoipa::ToSchema;
 
-use crate::calculation::answer::{Assumed, Basis, Caution, Finding};
-use crate::calculation::subject::{DetectorEcho, LeadInEcho, LoopEcho};
+use crate::calculation::input::{DetectorEcho, LeadInEcho, LoopEcho};
+use crate::calculation::report::{Assumed, Basis, Caution, Finding};
 use crate::practice::sources::Source;
-use crate::quantity::shown::{DurationValue, PlanLength};
+use crate::quantity::output::{DurationValue, PlanLength};
 
 /// Whether a detector unit tunes to loops, and how to set it.
 #[derive(Clone, Debug, Serialize, ToSchema)]

@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 use validator::Validate;
 
-use crate::calculation::subject::{Coordinate, Detector, LeadIn, Loop, PresenceTime};
+use crate::calculation::input::{Coordinate, Detector, LeadIn, Loop, PresenceTime};
 use crate::practice::detectors::{FailureBehaviour, OutputMode, Wiring};
 use crate::practice::roles::Role;
 use crate::practice::vehicles::VehicleClass;

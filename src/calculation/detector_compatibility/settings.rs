@@ -4,26 +4,26 @@ use uom::si::frequency::kilohertz;
 
 use super::channel::{Channel, Member};
 use super::report::ChannelSettings;
-use crate::calculation::answer::{At, Finding, Notes};
-use crate::calculation::subject::DetectorUnderstood;
-use crate::practice::Vocabulary;
+use crate::calculation::input::ResolvedDetector;
+use crate::calculation::report::{Diagnostics, FieldPath, Finding};
 use crate::practice::detectors::{FailureBehaviour, OutputMode};
 use crate::practice::findings::{FindingCode, Level};
 use crate::practice::roles::Role;
-use crate::quantity::shown::round;
+use crate::quantity::output::round;
+use crate::vocabulary::Vocabulary;
 
 /// The settings of a channel, and a stop where what was asked for would let a gate close on a vehicle.
 pub fn set(
     channel: &Channel,
     first: usize,
     step: f64,
-    detector: &DetectorUnderstood,
-    notes: &mut Notes,
+    detector: &ResolvedDetector,
+    diagnostics: &mut Diagnostics,
 ) -> ChannelSettings {
     let holds = channel.holds_the_gate();
     let role = gravest(channel);
     for (index, member) in channel.members.iter().enumerate() {
-        judge(member, holds, &At::BODY.field("loops").item(first + index), notes);
+        judge(member, holds, &FieldPath::BODY.field("loops").item(first + index), diagnostics);
     }
     if holds && channel.members.iter().any(|member| !member.role.holds_the_gate()) {
         let message = format!(
@@ -31,7 +31,12 @@ pub fn set(
              it a channel of their own.",
             channel.label()
         );
-        notes.find(Finding::new(FindingCode::MixedRoles, Level::Stop, &At::BODY.field("wiring"), message));
+        diagnostics.add_finding(Finding::new(
+            FindingCode::MixedRoles,
+            Level::Stop,
+            &FieldPath::BODY.field("wiring"),
+            message,
+        ));
     }
     let asked = |of: fn(&Member) -> bool| channel.members.iter().any(of);
     let output =
@@ -70,7 +75,7 @@ fn gravest(channel: &Channel) -> Role {
 }
 
 /// A loop on a channel that holds a gate is judged as one that does, whatever its own role.
-fn judge(member: &Member, holds: bool, at: &At<'_>, notes: &mut Notes) {
+fn judge(member: &Member, holds: bool, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) {
     if !holds {
         return;
     }
@@ -80,14 +85,16 @@ fn judge(member: &Member, holds: bool, at: &At<'_>, notes: &mut Notes) {
             "{} holds a gate and is set to pulse: after the pulse the gate closes on what still stands there. Set it to presence.",
             member.label
         );
-        notes.find(Finding::new(FindingCode::PulseHoldsNothing, Level::Stop, &at.field("output"), message).on(role));
+        diagnostics.add_finding(
+            Finding::new(FindingCode::PulseHoldsNothing, Level::Stop, &at.field("output"), message).on(role),
+        );
     }
     if member.presence_time.is_some() {
         let message = format!(
             "{} holds a gate and lets go of a vehicle that stays. Set its presence time to unlimited: leave presence_time out.",
             member.label
         );
-        notes.find(
+        diagnostics.add_finding(
             Finding::new(FindingCode::PresenceRunsOut, Level::Stop, &at.field("presence_time"), message).on(role),
         );
     }
@@ -97,7 +104,7 @@ fn judge(member: &Member, holds: bool, at: &At<'_>, notes: &mut Notes) {
              gate stays open and somebody calls.",
             member.label
         );
-        notes.find(
+        diagnostics.add_finding(
             Finding::new(FindingCode::FailsToNoDetect, Level::Stop, &at.field("on_loop_failure"), message).on(role),
         );
     }
@@ -125,7 +132,7 @@ fn input(role: Role) -> &'static str {
         Role::Exit => "open",
         Role::ObstructionOutside | Role::ObstructionInside => "hold_or_reverse",
         Role::BetweenLeaves => "hold_while_still",
-        Role::Closing => "close",
+        Role::ReportParts => "close",
         Role::Arming | Role::Presence => "presence",
     }
 }

@@ -5,9 +5,9 @@ use super::likelihood::{Evidence, by_fault};
 use super::reading::{Meter, Shown, plain};
 use super::report::{FaultSuspect, ReadingCompared};
 use super::substitution;
-use crate::practice::Vocabulary;
-use crate::practice::faults::Fault;
-use crate::quantity::shown::round;
+use crate::practice::faults::LoopFault;
+use crate::quantity::output::round;
+use crate::vocabulary::Vocabulary;
 
 /// Evidence is told when it shifts the odds of a fault by this factor at the least. A choice made here.
 const TOLD_FROM: f64 = 1.5;
@@ -33,12 +33,18 @@ impl Sides {
 /// Every fault with its evidence, the most likely first.
 pub fn suspects(forms: &[Form], chances: &[f64], evidence: &Evidence<'_>) -> Vec<FaultSuspect> {
     let likelihoods = by_fault(forms, chances);
-    let mut ranked = Fault::ALL.to_vec();
+    let mut ranked = LoopFault::ALL.to_vec();
     ranked.sort_by(|a, b| likelihoods[*b as usize].total_cmp(&likelihoods[*a as usize]));
     ranked.into_iter().map(|fault| suspect(fault, likelihoods[fault as usize], forms, chances, evidence)).collect()
 }
 
-fn suspect(fault: Fault, likelihood: f64, forms: &[Form], chances: &[f64], evidence: &Evidence<'_>) -> FaultSuspect {
+fn suspect(
+    fault: LoopFault,
+    likelihood: f64,
+    forms: &[Form],
+    chances: &[f64],
+    evidence: &Evidence<'_>,
+) -> FaultSuspect {
     let own = || forms.iter().zip(chances).filter(|(form, _)| form.fault == fault);
     let best = own().max_by(|(_, a), (_, b)| a.total_cmp(b)).map(|(form, _)| form);
     let mut sides = Sides::default();
@@ -76,7 +82,7 @@ fn suspect(fault: Fault, likelihood: f64, forms: &[Form], chances: &[f64], evide
 }
 
 /// How much better a fault explains a reading than the others do, all of them as frequent as before any measurement.
-fn weight(fault: Fault, forms: &[Form], meter: Meter, shown: Shown) -> f64 {
+fn weight(fault: LoopFault, forms: &[Form], meter: Meter, shown: Shown) -> f64 {
     let explained = |is_own: bool| {
         let chosen = || forms.iter().filter(|form| (form.fault == fault) == is_own);
         let share = |form: &Form| form.fault.share_before() * form.share;

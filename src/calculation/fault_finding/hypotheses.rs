@@ -2,7 +2,7 @@
 
 use super::reading::{Band, Forecast, Meter};
 use super::sound::{Change, Sound, Turns};
-use crate::practice::faults::{Fault, ReadingPlace};
+use crate::practice::faults::{LoopFault, ReadingPlace};
 
 /// Where a fault sits, from the unit outwards.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -25,7 +25,7 @@ pub enum Place {
 #[derive(Clone, Debug)]
 pub struct Form {
     /// The fault.
-    pub fault: Fault,
+    pub fault: LoopFault,
     /// The form in words, where the fault has several.
     pub variant: Option<String>,
     /// Where it sits.
@@ -72,30 +72,30 @@ struct Gathering<'a> {
 }
 
 impl Gathering<'_> {
-    fn add(&mut self, fault: Fault, variant: Option<String>, place: Place, share: f64, forecasts: [Forecast; 4]) {
+    fn add(&mut self, fault: LoopFault, variant: Option<String>, place: Place, share: f64, forecasts: [Forecast; 4]) {
         let forecasts =
             if place < self.measured_from { electric(self.sound.forecasts(&Change::NOTHING)) } else { forecasts };
         self.forms.push(Form { fault, variant, place, share, forecasts });
     }
 
     /// A form that changes inductance, resistance or quality and leaves the insulation tight.
-    fn change(&mut self, fault: Fault, variant: Option<String>, place: Place, share: f64, change: &Change) {
+    fn change(&mut self, fault: LoopFault, variant: Option<String>, place: Place, share: f64, change: &Change) {
         let forecasts = electric(self.sound.forecasts(change));
         self.add(fault, variant, place, share, forecasts);
     }
 
     /// A form that meters do not show.
-    fn silent(&mut self, fault: Fault, place: Place) {
+    fn silent(&mut self, fault: LoopFault, place: Place) {
         self.change(fault, None, place, 1.0, &Change::NOTHING);
     }
 
-    fn leak(&mut self, fault: Fault, variant: Option<&str>, place: Place, share: f64) {
+    fn leak(&mut self, fault: LoopFault, variant: Option<&str>, place: Place, share: f64) {
         let [resistance, inductance, quality] = self.sound.forecasts(&Change::NOTHING);
         let variant = variant.map(str::to_owned);
         self.add(fault, variant, place, share, [LEAK, resistance, inductance, quality]);
     }
 
-    fn parted(&mut self, fault: Fault, variant: &str, place: Place, share: f64) {
+    fn parted(&mut self, fault: LoopFault, variant: &str, place: Place, share: f64) {
         self.add(fault, Some(variant.to_owned()), place, share, [TIGHT, PARTED, NO_COIL, NO_QUALITY]);
     }
 }
@@ -111,17 +111,17 @@ pub fn forms(sound: &Sound, taken_at: ReadingPlace) -> Vec<Form> {
         ReadingPlace::LoopEnd => Place::Loop,
     };
     let mut all = Gathering { sound, measured_from, forms: Vec::new() };
-    all.leak(Fault::InsulationBreach, Some("in the loop"), Place::Loop, 0.7);
-    all.leak(Fault::InsulationBreach, Some("in the lead-in"), Place::LeadIn, 0.3);
-    all.leak(Fault::WetSplice, None, Place::Splice, 1.0);
-    all.parted(Fault::BrokenConductor, "in the loop", Place::Loop, 0.6);
-    all.parted(Fault::BrokenConductor, "in the lead-in or at the splice", Place::LeadIn, 0.4);
+    all.leak(LoopFault::InsulationBreach, Some("in the loop"), Place::Loop, 0.7);
+    all.leak(LoopFault::InsulationBreach, Some("in the lead-in"), Place::LeadIn, 0.3);
+    all.leak(LoopFault::WetSplice, None, Place::Splice, 1.0);
+    all.parted(LoopFault::BrokenConductor, "in the loop", Place::Loop, 0.6);
+    all.parted(LoopFault::BrokenConductor, "in the lead-in or at the splice", Place::LeadIn, 0.4);
     for (place, words, part) in
         [(Place::Splice, "at the splice of loop and lead-in", 0.8), (Place::LeadIn, "along the lead-in", 0.2)]
     {
         for (low, high, share) in JOINTS {
             let change = Change { added_ohm: (low, high), ..Change::NOTHING };
-            all.change(Fault::HighResistanceJoint, Some(words.to_owned()), place, part * share, &change);
+            all.change(LoopFault::HighResistanceJoint, Some(words.to_owned()), place, part * share, &change);
         }
     }
     touching(&mut all);
@@ -131,22 +131,22 @@ pub fn forms(sound: &Sound, taken_at: ReadingPlace) -> Vec<Form> {
     }
     // Loops on one site are alike within a factor of two or so.
     let other = Change { coil_uh: (0.4, 2.5), coil_ohm: (0.5, 2.0), ..Change::NOTHING };
-    all.change(Fault::SwappedPair, Some("another loop is connected".to_owned()), Place::LeadIn, 0.7, &other);
-    all.parted(Fault::SwappedPair, "one wire of each of two loops is connected", Place::LeadIn, 0.3);
+    all.change(LoopFault::SwappedPair, Some("another loop is connected".to_owned()), Place::LeadIn, 0.7, &other);
+    all.parted(LoopFault::SwappedPair, "one wire of each of two loops is connected", Place::LeadIn, 0.3);
     // Mesh as a mirror takes about a quarter at 4 in, a plate on the loop more; below 5 % it hides in the as-built spread.
     let steel = Change { coil_uh: (0.55, 0.95), quality: (0.3, 0.9), ..Change::NOTHING };
-    all.change(Fault::SteelNearby, None, Place::Beyond, 1.0, &steel);
-    all.silent(Fault::OutsideEnvelope, Place::Loop);
-    all.silent(Fault::DetectorUnit, Place::Unit);
-    all.silent(Fault::Harness, Place::Harness);
-    all.silent(Fault::Crosstalk, Place::Beyond);
-    all.silent(Fault::None, Place::Beyond);
+    all.change(LoopFault::SteelNearby, None, Place::Beyond, 1.0, &steel);
+    all.silent(LoopFault::OutsideEnvelope, Place::Loop);
+    all.silent(LoopFault::DetectorUnit, Place::Unit);
+    all.silent(LoopFault::Harness, Place::Harness);
+    all.silent(LoopFault::Crosstalk, Place::Beyond);
+    all.silent(LoopFault::None, Place::Beyond);
     all.forms
 }
 
 /// Wires that touch: turn to turn, across the loop's tails, or along the pair.
 fn touching(all: &mut Gathering) {
-    let fault = Fault::ShortedTurn;
+    let fault = LoopFault::ShortedTurn;
     match &all.sound.turns {
         Some(turns) if turns.count > 1 => {
             let count = f64::from(turns.count);
@@ -188,7 +188,7 @@ fn miscounted(all: &mut Gathering, turns: &Turns) {
         let wire = f64::from(count) / f64::from(turns.count);
         let change = Change { coil_uh: (inductance, inductance), coil_ohm: (wire, wire), ..Change::NOTHING };
         let variant = format!("{count} turns instead of {}", turns.count);
-        all.change(Fault::WrongTurnCount, Some(variant), Place::Loop, share / sum, &change);
+        all.change(LoopFault::WrongTurnCount, Some(variant), Place::Loop, share / sum, &change);
     }
 }
 
@@ -198,6 +198,6 @@ fn miscounted_unseen(all: &mut Gathering) {
         [("turns too few", (0.35, 0.75), (0.5, 0.85)), ("turns too many", (1.3, 2.5), (1.15, 1.5))]
     {
         let change = Change { coil_uh: inductance, coil_ohm: wire, ..Change::NOTHING };
-        all.change(Fault::WrongTurnCount, Some(words.to_owned()), Place::Loop, 0.5, &change);
+        all.change(LoopFault::WrongTurnCount, Some(words.to_owned()), Place::Loop, 0.5, &change);
     }
 }

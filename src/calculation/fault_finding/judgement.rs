@@ -4,7 +4,7 @@ use uom::si::thermodynamic_temperature::degree_celsius;
 
 use super::reading::{Meter, Shown, plain};
 use super::sound::{Change, Circumstances, Sound};
-use crate::calculation::answer::{At, Finding, Notes};
+use crate::calculation::report::{Diagnostics, FieldPath, Finding};
 use crate::practice::faults::{INSULATION_BANDS, USUAL_TEST_VOLTAGE_V};
 use crate::practice::findings::{FindingCode, Level};
 
@@ -21,8 +21,8 @@ pub struct InsulationTest {
 }
 
 /// Says whose limits an insulation meets, and what to do.
-pub fn judge_insulation(shown: Shown, test: InsulationTest, notes: &mut Notes) {
-    let readings = At::BODY;
+pub fn judge_insulation(shown: Shown, test: InsulationTest, diagnostics: &mut Diagnostics) {
+    let readings = FieldPath::BODY;
     let readings = readings.field("readings");
     let megohm = match shown {
         Shown::Number(megohm) => megohm,
@@ -40,7 +40,7 @@ pub fn judge_insulation(shown: Shown, test: InsulationTest, notes: &mut Notes) {
             finding = finding.figure("insulation", megohm, "megohm");
         }
         finding.source_ids = band.sources.to_vec();
-        notes.find(finding.figure("band_from", band.from_megohm, "megohm"));
+        diagnostics.add_finding(finding.figure("band_from", band.from_megohm, "megohm"));
     }
     if let Some(voltage) = test.voltage.filter(|voltage| *voltage < USUAL_TEST_VOLTAGE_V) {
         let message = format!(
@@ -48,7 +48,7 @@ pub fn judge_insulation(shown: Shown, test: InsulationTest, notes: &mut Notes) {
              less. Repeat it at {USUAL_TEST_VOLTAGE_V} V if the wire and everything still connected bear that.",
             plain(voltage)
         );
-        notes.find(
+        diagnostics.add_finding(
             Finding::new(FindingCode::TestVoltage, Level::Note, &readings.field("test_voltage_v"), message).figure(
                 "test_voltage",
                 voltage,
@@ -59,7 +59,7 @@ pub fn judge_insulation(shown: Shown, test: InsulationTest, notes: &mut Notes) {
 }
 
 /// Says how warm or cold wire moves the resistance that is expected.
-pub fn judge_temperature(sound: &Sound, now: &Circumstances, notes: &mut Notes) {
+pub fn judge_temperature(sound: &Sound, now: &Circumstances, diagnostics: &mut Diagnostics) {
     let celsius = now.temperature.get::<degree_celsius>();
     if (celsius - 20.0).abs() <= WARM_BY {
         return;
@@ -75,9 +75,9 @@ pub fn judge_temperature(sound: &Sound, now: &Circumstances, notes: &mut Notes) 
         plain(band.low),
         plain(band.high)
     );
-    let readings = At::BODY;
+    let readings = FieldPath::BODY;
     let readings = readings.field("readings");
-    notes.find(
+    diagnostics.add_finding(
         Finding::new(FindingCode::ReadingTemperature, Level::Note, &readings.field("temperature"), message)
             .figure("expected_low", band.low, "ohm")
             .figure("expected_high", band.high, "ohm"),
@@ -85,15 +85,20 @@ pub fn judge_temperature(sound: &Sound, now: &Circumstances, notes: &mut Notes) 
 }
 
 /// Says that no single fault explains all readings.
-pub fn judge_contradiction(readings: &[(Meter, Shown)], notes: &mut Notes) {
+pub fn judge_contradiction(readings: &[(Meter, Shown)], diagnostics: &mut Diagnostics) {
     let said: Vec<_> = readings.iter().map(|(meter, shown)| meter.say(*shown)).collect();
     let message = format!(
         "No single fault explains these readings together: {}. One of them is wrong, or there are two faults. Measure each \
          again with the leads checked, before you act on the suspects.",
         said.join("; ")
     );
-    let body = At::BODY;
-    notes.find(Finding::new(FindingCode::ContradictoryReadings, Level::Warning, &body.field("readings"), message));
+    let body = FieldPath::BODY;
+    diagnostics.add_finding(Finding::new(
+        FindingCode::ContradictoryReadings,
+        Level::Warning,
+        &body.field("readings"),
+        message,
+    ));
 }
 
 fn plain_signed(number: f64) -> String {

@@ -5,9 +5,9 @@ use super::reading::{Meter, Shown};
 use super::request::Substitution;
 use super::sound::Sound;
 use super::substitution;
-use crate::practice::Vocabulary;
 use crate::practice::detectors::Limits;
-use crate::practice::faults::{Fault, Observation};
+use crate::practice::faults::{LoopFault, Observation};
+use crate::vocabulary::Vocabulary;
 
 /// All that speaks for or against a fault.
 pub struct Evidence<'a> {
@@ -46,7 +46,7 @@ impl Evidence<'_> {
 }
 
 /// How likely each form is, in the order of the forms; they sum to 1.
-pub fn posterior(forms: &[Form], evidence: &Evidence<'_>, before: impl Fn(Fault) -> f64) -> Vec<f64> {
+pub fn posterior(forms: &[Form], evidence: &Evidence<'_>, before: impl Fn(LoopFault) -> f64) -> Vec<f64> {
     let weights: Vec<f64> = forms.iter().map(|form| before(form.fault) * form.share * evidence.of(form)).collect();
     normalised(weights)
 }
@@ -57,7 +57,7 @@ fn normalised(weights: Vec<f64>) -> Vec<f64> {
     weights.into_iter().map(|weight| weight / sum).collect()
 }
 
-/// How likely each fault is, in the order of [`Fault::ALL`].
+/// How likely each fault is, in the order of [`LoopFault::ALL`].
 pub fn by_fault(forms: &[Form], chances: &[f64]) -> [f64; 13] {
     let mut sums = [0.0; 13];
     for (form, chance) in forms.iter().zip(chances) {
@@ -68,10 +68,10 @@ pub fn by_fault(forms: &[Form], chances: &[f64]) -> [f64; 13] {
 
 /// How often each fault is the cause before anything is measured. Whether the loop suits the unit needs no measuring where
 /// design or record tell it: then it is known rather than guessed.
-pub fn before(sound: &Sound, limits: &Limits) -> impl Fn(Fault) -> f64 {
+pub fn before(sound: &Sound, limits: &Limits) -> impl Fn(LoopFault) -> f64 {
     let misfit = misfit(sound, limits);
     move |fault| match (fault, misfit) {
-        (Fault::OutsideEnvelope, Some(misfit)) => misfit.max(0.001),
+        (LoopFault::OutsideEnvelope, Some(misfit)) => misfit.max(0.001),
         _ => fault.share_before(),
     }
 }

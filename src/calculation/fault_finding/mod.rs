@@ -35,14 +35,14 @@ use self::next_test::Outlook;
 use self::read::Understood;
 use self::reading::{Band, Meter};
 use self::sound::{Change, Circumstances, Sound};
-use super::answer::{Notes, Refusal};
+use super::report::{Diagnostics, InvalidRequest};
 use super::{Calculation, Example, loop_characteristics};
-use crate::practice::Vocabulary;
 use crate::practice::cautions::CautionCode;
 use crate::practice::fault_tests::FaultTest;
 use crate::practice::faults::{ReadingPlace, SubstitutionPoint};
 use crate::practice::sources::Source;
-use crate::quantity::shown::round;
+use crate::quantity::output::round;
+use crate::vocabulary::Vocabulary;
 
 impl Calculation for FaultFindingRequest {
     type Report = FaultFindingReport;
@@ -76,9 +76,9 @@ impl Calculation for FaultFindingRequest {
         },
     ];
 
-    fn calculate(&self, notes: &mut Notes) -> Result<Self::Report, Refusal> {
-        let understood = self.read(notes);
-        let understood = notes.settle(understood)?;
+    fn calculate(&self, diagnostics: &mut Diagnostics) -> Result<Self::Report, InvalidRequest> {
+        let understood = self.read(diagnostics);
+        let understood = diagnostics.finish(understood)?;
         let Understood { design, detector, now, readings, observations } = &understood;
 
         let sound_at = |place| Sound::of(design.as_ref(), self.expected.as_ref(), &Circumstances { place, ..*now });
@@ -107,21 +107,21 @@ impl Calculation for FaultFindingRequest {
                 voltage: self.readings.as_ref().and_then(|readings| readings.test_voltage_v),
                 asked_megohm: self.detector.as_ref().and_then(|detector| detector.insulation_min_megohm),
             };
-            judge_insulation(*shown, test, notes);
+            judge_insulation(*shown, test, diagnostics);
         }
         if readings.iter().any(|(meter, _)| *meter == Meter::Resistance) {
-            judge_temperature(sound, now, notes);
+            judge_temperature(sound, now, diagnostics);
         }
         if evidence.contradicts_itself(forms) {
-            judge_contradiction(readings, notes);
+            judge_contradiction(readings, diagnostics);
         }
         if let Some(done) = &self.substitution {
-            substitution::judge(done, &detector.limits, notes);
+            substitution::judge(done, &detector.limits, diagnostics);
         }
-        notes.rest_on(&[Source::BayesRule, Source::CommonPractice, Source::OwnChoice]);
-        notes.rest_on(if design.is_some() { loop_characteristics::SOURCES } else { &[Source::IacsCopper] });
-        notes.caution(&next_test.cautions);
-        notes.caution(&[
+        diagnostics.add_sources(&[Source::BayesRule, Source::CommonPractice, Source::OwnChoice]);
+        diagnostics.add_sources(if design.is_some() { loop_characteristics::SOURCES } else { &[Source::IacsCopper] });
+        diagnostics.add_cautions(&next_test.cautions);
+        diagnostics.add_cautions(&[
             CautionCode::GateCanMove,
             CautionCode::InsulationTester,
             CautionCode::LiveParts,
@@ -130,7 +130,7 @@ impl Calculation for FaultFindingRequest {
         ]);
 
         let inputs = self.echo(&understood, sound);
-        let closing = notes.close();
+        let closing = diagnostics.into_parts();
         Ok(FaultFindingReport {
             suspects,
             next_test,

@@ -5,10 +5,10 @@ use super::likelihood::by_fault;
 use super::reading::Meter;
 use super::report::{NextTest, TestOutcome};
 use super::substitution;
-use crate::practice::Vocabulary;
 use crate::practice::fault_tests::FaultTest;
-use crate::practice::faults::{Fault, SubstitutionPoint};
-use crate::quantity::shown::round;
+use crate::practice::faults::{LoopFault, SubstitutionPoint};
+use crate::quantity::output::round;
+use crate::vocabulary::Vocabulary;
 
 /// How often a test shows what is there: meters err, faults hide. A choice made here.
 const SHOWS: f64 = 0.9;
@@ -107,17 +107,17 @@ fn chances(test: FaultTest, form: usize, outlook: &Outlook<'_>) -> Vec<f64> {
         FaultTest::SubstituteAtHarness => substituted(SubstitutionPoint::HarnessEnd),
         FaultTest::SubstituteAtLeadIn => substituted(SubstitutionPoint::LeadInEnd),
         FaultTest::NeighboursOff => odds(match apart.fault {
-            Fault::Crosstalk => 0.9,
-            Fault::SwappedPair => 0.4,
+            LoopFault::Crosstalk => 0.9,
+            LoopFault::SwappedPair => 0.4,
             _ => 0.05,
         }),
         FaultTest::LoadAndWiggle => odds(match apart.fault {
-            Fault::HighResistanceJoint => 0.6,
-            Fault::BrokenConductor | Fault::ShortedTurn => 0.3,
-            Fault::InsulationBreach | Fault::WetSplice => 0.1,
+            LoopFault::HighResistanceJoint => 0.6,
+            LoopFault::BrokenConductor | LoopFault::ShortedTurn => 0.3,
+            LoopFault::InsulationBreach | LoopFault::WetSplice => 0.1,
             _ => 0.03,
         }),
-        FaultTest::LookForSteel => odds(if apart.fault == Fault::SteelNearby { 0.8 } else { 0.1 }),
+        FaultTest::LookForSteel => odds(if apart.fault == LoopFault::SteelNearby { 0.8 } else { 0.1 }),
     }
 }
 
@@ -171,7 +171,7 @@ pub fn choose(open: &[FaultTest], outlook: &Outlook<'_>) -> NextTest {
 }
 
 fn pointed_to(faults: &[f64; 13]) -> Vec<&'static str> {
-    let mut ranked: Vec<_> = Fault::ALL.iter().map(|fault| (*fault, faults[*fault as usize])).collect();
+    let mut ranked: Vec<_> = LoopFault::ALL.iter().map(|fault| (*fault, faults[*fault as usize])).collect();
     ranked.sort_by(|(_, a), (_, b)| b.total_cmp(a));
     let most = ranked.first().map_or(0.0, |(_, chance)| *chance);
     ranked

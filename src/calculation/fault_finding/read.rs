@@ -6,21 +6,21 @@ use uom::si::frequency::kilohertz;
 use super::reading::{Meter, Shown};
 use super::request::{CommissioningRecord, FaultFindingRequest, FaultReadings, LoopDesign};
 use super::sound::{Circumstances, Design};
-use crate::calculation::answer::{At, FaultCode, Notes};
+use crate::calculation::input::{Detector, ResolvedDetector};
 use crate::calculation::loop_characteristics::USUAL_FREQUENCY_KHZ;
-use crate::calculation::subject::{Detector, DetectorUnderstood};
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
 use crate::physics::circuit;
-use crate::practice::Vocabulary;
 use crate::practice::faults::{Observation, ReadingPlace};
 use crate::practice::sources::Source;
-use crate::quantity::shown::round;
+use crate::quantity::output::round;
+use crate::vocabulary::Vocabulary;
 
 /// A request in typed quantities.
 pub struct Understood {
     /// The design, when given.
     pub design: Option<Design>,
     /// The unit.
-    pub detector: DetectorUnderstood,
+    pub detector: ResolvedDetector,
     /// How the meters were used.
     pub now: Circumstances,
     /// What they show.
@@ -31,17 +31,17 @@ pub struct Understood {
 
 impl FaultFindingRequest {
     /// Reads the request.
-    pub fn read(&self, notes: &mut Notes) -> Option<Understood> {
-        let body = At::BODY;
-        let design = self.design.as_ref().map(|design| design.read(&body.field("design"), notes));
-        self.check_expected(notes);
-        let detector = Detector::read(self.detector.as_ref(), &body.field("detector"), notes);
+    pub fn read(&self, diagnostics: &mut Diagnostics) -> Option<Understood> {
+        let body = FieldPath::BODY;
+        let design = self.design.as_ref().map(|design| design.read(&body.field("design"), diagnostics));
+        self.check_expected(diagnostics);
+        let detector = Detector::read(self.detector.as_ref(), &body.field("detector"), diagnostics);
         let observations = self.observations.clone().unwrap_or_default();
         for (index, observation) in observations.iter().enumerate() {
             if observations[..index].contains(observation) {
-                notes.fault(
+                diagnostics.add_error(
                     &body.field("observations").item(index),
-                    FaultCode::Contradiction,
+                    FieldErrorCode::Contradiction,
                     format!("{} stands twice.", observation.code()),
                     "Send each observation once.",
                 );
@@ -51,9 +51,9 @@ impl FaultFindingRequest {
             && done.simulated_vehicle_switches.is_some()
             && !done.unit_runs
         {
-            notes.fault(
+            diagnostics.add_error(
                 &body.field("substitution").field("simulated_vehicle_switches"),
-                FaultCode::Contradiction,
+                FieldErrorCode::Contradiction,
                 "A unit that does not run cannot be tried with a vehicle.",
                 "Leave simulated_vehicle_switches out, or send unit_runs as true.",
             );
@@ -63,15 +63,15 @@ impl FaultFindingRequest {
         let usual = FaultReadings::default();
         let sent = self.readings.as_ref().unwrap_or(&usual);
         let tank_nf = self.detector.as_ref().and_then(|detector| detector.tuning_capacitance_nf);
-        let (now, readings) = sent.read(&place, tank_nf, notes);
+        let (now, readings) = sent.read(&place, tank_nf, diagnostics);
         let runs_on_tank = sent.inductance_by_tank(tank_nf).is_some();
         if let Some(detector) = &self.detector {
-            self.name_unused(detector, runs_on_tank, notes);
+            self.name_unused(detector, runs_on_tank, diagnostics);
         }
         if readings.is_empty() && observations.is_empty() && self.substitution.is_none() {
-            notes.fault(
+            diagnostics.add_error(
                 &place,
-                FaultCode::FieldMissing,
+                FieldErrorCode::FieldMissing,
                 "There is nothing to reason from.",
                 "Send at least one reading, one observation, or a substitution.",
             );
@@ -84,32 +84,33 @@ impl FaultFindingRequest {
     }
 
     /// A sound loop must be known by its design or by its record.
-    fn check_expected(&self, notes: &mut Notes) {
-        let body = At::BODY;
+    fn check_expected(&self, diagnostics: &mut Diagnostics) {
+        let body = FieldPath::BODY;
         match &self.expected {
             None if self.design.is_none() => {
                 for field in ["design", "expected"] {
-                    notes.fault(
+                    diagnostics.add_error(
                         &body.field(field),
-                        FaultCode::FieldMissing,
+                        FieldErrorCode::FieldMissing,
                         "Nothing says what the loop should measure.",
                         "Send design (loop and lead_in), or expected from the commissioning record, or both.",
                     );
                 }
             }
-            Some(CommissioningRecord { inductance_uh: None, resistance_ohm: None, quality_factor: None }) => notes
-                .fault(
+            Some(CommissioningRecord { inductance_uh: None, resistance_ohm: None, quality_factor: None }) => {
+                diagnostics.add_error(
                     &body.field("expected"),
-                    FaultCode::FieldMissing,
+                    FieldErrorCode::FieldMissing,
                     "The commissioning record holds no figure.",
                     "Send inductance_uh, resistance_ohm or quality_factor, or leave expected out.",
-                ),
+                );
+            }
             _ => {}
         }
     }
 
-    fn name_unused(&self, detector: &Detector, runs_on_tank: bool, notes: &mut Notes) {
-        let body = At::BODY;
+    fn name_unused(&self, detector: &Detector, runs_on_tank: bool, diagnostics: &mut Diagnostics) {
+        let body = FieldPath::BODY;
         let insulation = self.readings.as_ref().is_some_and(|readings| {
             readings.insulation_megohm.is_some() || readings.insulation_over_range == Some(true)
         });
@@ -121,10 +122,10 @@ impl FaultFindingRequest {
         let at = body.field("detector");
         for (field, sent) in detector.parts_sent() {
             if !needed(field) {
-                notes.not_needed(&at, &[(field, sent)]);
+                diagnostics.mark_unneeded(&at, &[(field, sent)]);
             }
         }
-        notes.not_needed(
+        diagnostics.mark_unneeded(
             &at,
             &[
                 ("threshold_percent", detector.threshold_percent.is_some()),
@@ -135,12 +136,12 @@ impl FaultFindingRequest {
 }
 
 impl LoopDesign {
-    fn read(&self, at: &At<'_>, notes: &mut Notes) -> Option<Design> {
+    fn read(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<Design> {
         let (loop_at, lead_in_at) = (at.field("loop"), at.field("lead_in"));
-        let coil = self.r#loop.read(&loop_at, notes);
-        let lead_in = self.lead_in.read(&lead_in_at, notes);
-        notes.not_needed(&loop_at, &[("cover", self.r#loop.cover.is_some())]);
-        notes.not_needed(&lead_in_at, &self.lead_in.parts_sent());
+        let coil = self.r#loop.read(&loop_at, diagnostics);
+        let lead_in = self.lead_in.read(&lead_in_at, diagnostics);
+        diagnostics.mark_unneeded(&loop_at, &[("cover", self.r#loop.cover.is_some())]);
+        diagnostics.mark_unneeded(&lead_in_at, &self.lead_in.parts_sent());
         Some(Design { coil: coil?, lead_in: lead_in? })
     }
 }
@@ -157,13 +158,13 @@ impl FaultReadings {
 
     fn read(
         &self,
-        at: &At<'_>,
+        at: &FieldPath<'_>,
         tank_nf: Option<f64>,
-        notes: &mut Notes,
+        diagnostics: &mut Diagnostics,
     ) -> (Option<Circumstances>, Vec<(Meter, Shown)>) {
         let by_tank = self.inductance_by_tank(tank_nf);
         if let Some(inductance) = by_tank {
-            notes.assume(
+            diagnostics.add_assumption(
                 &at.field("inductance_uh"),
                 round(inductance, 2).to_string(),
                 "What makes the unit run at its frequency with the tank capacitance of its sheet.",
@@ -180,9 +181,9 @@ impl FaultReadings {
         for (meter, flag, number, over_range) in sent {
             let is_over_range = over_range.unwrap_or(false);
             if number.is_some() && is_over_range {
-                notes.fault(
+                diagnostics.add_error(
                     &at.field(flag),
-                    FaultCode::Contradiction,
+                    FieldErrorCode::Contradiction,
                     format!("{} is a number and over range at once.", meter.field()),
                     "Send the number, or the flag as true, not both.",
                 );
@@ -191,28 +192,28 @@ impl FaultReadings {
             readings.extend(shown.map(|shown| (meter, shown)));
         }
         if self.test_voltage_v.is_some() && !readings.iter().any(|(meter, _)| *meter == Meter::Insulation) {
-            notes.fault(
+            diagnostics.add_error(
                 &at.field("test_voltage_v"),
-                FaultCode::Contradiction,
+                FieldErrorCode::Contradiction,
                 "There is a test voltage and no reading of insulation.",
                 "Send insulation_megohm with it, or leave it out.",
             );
         }
-        let frequency = notes.value_or(
+        let frequency = diagnostics.value_or_default(
             &at.field("frequency_khz"),
             self.frequency_khz,
             (USUAL_FREQUENCY_KHZ, "50"),
             "The frequency of an agency's acceptance test.",
             Source::Everett,
         );
-        let temperature = notes.read_or(
+        let temperature = diagnostics.parse_or_default(
             &at.field("temperature"),
             self.temperature.as_ref(),
             "20 °C",
             "The temperature at which wire tables hold.",
             Source::IacsCopper,
         );
-        let place = notes.value_or(
+        let place = diagnostics.value_or_default(
             &at.field("taken_at"),
             self.taken_at,
             (ReadingPlace::DetectorEnd, ReadingPlace::DetectorEnd.code()),

@@ -1,6 +1,6 @@
 //! Readings, what a fault lets expect of them, and how well the two agree.
 
-use crate::quantity::shown::round;
+use crate::quantity::output::round;
 
 /// What a meter shows.
 #[derive(Clone, Copy, Debug, PartialEq)]

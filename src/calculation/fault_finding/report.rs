@@ -3,10 +3,10 @@
 use serde::Serialize;
 use utoipa::ToSchema;
 
-use crate::calculation::answer::{Assumed, Basis, Caution, Finding};
-use crate::calculation::subject::{DetectorEcho, LeadInEcho, LoopEcho};
+use crate::calculation::input::{DetectorEcho, LeadInEcho, LoopEcho};
+use crate::calculation::report::{Assumed, Basis, Caution, Finding};
 use crate::practice::cautions::CautionCode;
-use crate::quantity::shown::TemperatureValue;
+use crate::quantity::output::TemperatureValue;
 
 /// What may have failed, and what to test next.
 #[derive(Clone, Debug, Serialize, ToSchema)]

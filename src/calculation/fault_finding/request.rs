@@ -4,7 +4,7 @@ use serde::Deserialize;
 use utoipa::ToSchema;
 use validator::Validate;
 
-use crate::calculation::subject::{Detector, LeadIn, Loop, WireTemperature};
+use crate::calculation::input::{Detector, LeadIn, Loop, WireTemperature};
 use crate::practice::faults::{Observation, ReadingPlace, SubstitutionPoint};
 
 /// A loop that gives trouble: what it should measure, what it measures, and what was noticed.

@@ -10,14 +10,14 @@ use uom::si::thermodynamic_temperature::degree_celsius;
 use super::reading::{Band, Forecast};
 use super::request::CommissioningRecord;
 use super::shorted::{self, Shorted};
+use crate::calculation::input::{ResolvedLeadIn, ResolvedLoop};
 use crate::calculation::loop_characteristics::{Conditions, measure};
-use crate::calculation::subject::{LeadInUnderstood, LoopUnderstood};
 use crate::physics::conductor;
 use crate::practice::detectors::AS_BUILT_SPREAD;
 use crate::practice::faults::ReadingPlace;
 
 /// Turns beyond the design that a wrong count may have.
-pub const MOST_TURNS_MORE: u32 = 2;
+pub const MAX_TURNS_MORE: u32 = 2;
 /// Stranded wire has up to this much more resistance than solid wire of its gauge: NEC tables, from memory, say 2 to 5 %.
 const STRANDED: f64 = 1.05;
 /// The part of the wire's own quality factor that pavement, steel and neighbouring turns may leave. A choice made here.
@@ -32,9 +32,9 @@ const INDUCTANCE_METER: (f64, f64) = (0.01, 0.3);
 /// A design in typed quantities.
 pub struct Design {
     /// The loop.
-    pub coil: LoopUnderstood,
+    pub coil: ResolvedLoop,
     /// The lead-in.
-    pub lead_in: LeadInUnderstood,
+    pub lead_in: ResolvedLeadIn,
 }
 
 /// How the meters were used.
@@ -220,10 +220,10 @@ impl Sound {
 }
 
 impl Turns {
-    fn of(coil: &LoopUnderstood, frequency: f64, celsius: f64) -> Self {
+    fn of(coil: &ResolvedLoop, frequency: f64, celsius: f64) -> Self {
         let winding = coil.winding();
         let skin = conductor::skin_effect(winding.wire_radius, frequency, celsius);
-        let ladder = shorted::ladder(&winding, skin.internal_factor, coil.turns + MOST_TURNS_MORE);
+        let ladder = shorted::ladder(&winding, skin.internal_factor, coil.turns + MAX_TURNS_MORE);
         let turn_resistance = winding.turn_length()
             * conductor::dc_resistance_per_metre(coil.wire.area_m2(), celsius)
             * skin.resistance_ratio;

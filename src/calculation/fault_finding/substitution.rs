@@ -2,7 +2,7 @@
 
 use super::hypotheses::Place;
 use super::request::Substitution;
-use crate::calculation::answer::{At, Finding, Notes};
+use crate::calculation::report::{Diagnostics, FieldPath, Finding};
 use crate::practice::detectors::Limits;
 use crate::practice::faults::SubstitutionPoint;
 use crate::practice::findings::{FindingCode, Level};
@@ -41,8 +41,8 @@ pub fn likelihood(substitution: &Substitution, place: Place) -> f64 {
 }
 
 /// Says what the substitution shows, or that it shows nothing.
-pub fn judge(substitution: &Substitution, limits: &Limits, notes: &mut Notes) {
-    let at = At::BODY;
+pub fn judge(substitution: &Substitution, limits: &Limits, diagnostics: &mut Diagnostics) {
+    let at = FieldPath::BODY;
     let at = at.field("substitution");
     let Limits { inductance_min_uh: least, inductance_max_uh: most, .. } = *limits;
     if is_void(substitution, limits) {
@@ -51,7 +51,7 @@ pub fn judge(substitution: &Substitution, limits: &Limits, notes: &mut Notes) {
              the test with an inductor from the middle of that range.",
             substitution.inductance_uh
         );
-        notes.find(
+        diagnostics.add_finding(
             Finding::new(FindingCode::SubstitutionVoid, Level::Warning, &at.field("inductance_uh"), message)
                 .figure("inductance", substitution.inductance_uh, "uH")
                 .figure("inductance_min", least, "uH")
@@ -73,5 +73,5 @@ pub fn judge(substitution: &Substitution, limits: &Limits, notes: &mut Notes) {
         }
         (true, _) => format!("On a known inductor the unit runs: {within} will do, and the fault is in {beyond}."),
     };
-    notes.find(Finding::new(FindingCode::SubstitutionResult, Level::Note, &at, message));
+    diagnostics.add_finding(Finding::new(FindingCode::SubstitutionResult, Level::Note, &at, message));
 }

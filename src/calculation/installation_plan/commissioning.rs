@@ -4,13 +4,13 @@ use super::feed::Sized;
 use super::report::{Commissioning, ExpectedReading, PlanTrial};
 use crate::calculation::loop_sizing::{LoopSizingReport, SizedLoop};
 use crate::physics::conductor;
-use crate::practice::Vocabulary;
 use crate::practice::detectors::RESISTANCE_LIMIT_OHM;
 use crate::practice::faults::{INSULATION_BANDS, USUAL_TEST_VOLTAGE_V};
 use crate::practice::job_steps::Trial;
 use crate::practice::site::{Barrier, Construction, SiteHazard};
 use crate::practice::sources::Source;
-use crate::quantity::shown::round;
+use crate::quantity::output::round;
+use crate::vocabulary::Vocabulary;
 
 /// The coldest and the warmest wire that resistance is told for, °C. A choice made here.
 const WIRE_CELSIUS: (f64, f64) = (-20.0, 40.0);

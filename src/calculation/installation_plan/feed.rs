@@ -3,18 +3,18 @@
 use super::request::InstallationPlanRequest;
 use crate::calculation::cure_guidance::CureGuidanceRequest;
 use crate::calculation::detector_compatibility::{ConnectedLoop, DetectorCompatibilityRequest, Position};
+use crate::calculation::input::{Coordinate, CornerLeg, Cover, LeadIn, Loop, LoopLeg, Sealant, Shape, Slot};
 use crate::calculation::loop_sizing::{LoopSizingReport, LoopSizingRequest, SizedLoop};
 use crate::calculation::material_estimate::{EstimatedLoop, MaterialEstimateRequest};
-use crate::calculation::subject::{Coordinate, CornerLeg, Cover, LeadIn, Loop, LoopLeg, Sealant, Shape, Slot};
 use crate::calculation::vehicle_response::VehicleResponseRequest;
-use crate::practice::Vocabulary;
 use crate::practice::roles::Role;
 use crate::practice::sealants::SealantKind;
 use crate::practice::site::Construction;
 use crate::practice::vehicles::VehicleClass;
 use crate::practice::wires;
-use crate::quantity::shown::{DetailLength, PlanLength};
-use crate::quantity::{Kind, System};
+use crate::quantity::output::{DetailLength, PlanLength};
+use crate::quantity::{QuantityField, UnitSystem};
+use crate::vocabulary::Vocabulary;
 
 /// A loop of the sizing as the other calculations take it.
 pub struct Sized {
@@ -34,8 +34,8 @@ pub struct Sized {
 
 impl InstallationPlanRequest {
     /// The system of the plan: that of the opening's width.
-    pub fn system(&self) -> System {
-        self.opening.width.read().map_or(System::Metric, |width| width.system)
+    pub fn system(&self) -> UnitSystem {
+        self.opening.width.read().map_or(UnitSystem::Metric, |width| width.system)
     }
 
     /// The request for loop-sizing.
@@ -63,8 +63,8 @@ impl InstallationPlanRequest {
         let each = |sized: &SizedLoop| {
             let role = member(sized.role, Role::ALL)?;
             let length = |length: &PlanLength| match system {
-                System::UsCustomary => length.ft,
-                System::Metric => length.m,
+                UnitSystem::UsCustomary => length.ft,
+                UnitSystem::Metric => length.m,
             };
             let from_line = sized.distance_from_barrier.or(sized.distance_from_reference);
             let sign = if sized.side == "outside" { -1.0 } else { 1.0 };
@@ -87,7 +87,7 @@ impl InstallationPlanRequest {
     }
 
     /// A loop of the report as a request writes it. Its sizes are tidy, so that the text holds them exactly.
-    fn coil(&self, sized: &SizedLoop, cover: &DetailLength, system: System) -> Loop {
+    fn coil(&self, sized: &SizedLoop, cover: &DetailLength, system: UnitSystem) -> Loop {
         Loop {
             shape: Shape::ALL.iter().copied().find(|shape| shape.code() == sized.shape),
             along_travel: plan_text(&sized.along_travel, system),
@@ -228,24 +228,24 @@ impl InstallationPlanRequest {
     }
 }
 
-fn plan_text(length: &PlanLength, system: System) -> LoopLeg {
+fn plan_text(length: &PlanLength, system: UnitSystem) -> LoopLeg {
     LoopLeg::from_text(match system {
-        System::UsCustomary => format!("{} ft", length.ft),
-        System::Metric => format!("{} m", length.m),
+        UnitSystem::UsCustomary => format!("{} ft", length.ft),
+        UnitSystem::Metric => format!("{} m", length.m),
     })
 }
 
-fn detail_text<K: Kind>(length: &DetailLength, system: System) -> K {
+fn detail_text<K: QuantityField>(length: &DetailLength, system: UnitSystem) -> K {
     K::from_text(match system {
-        System::UsCustomary => format!("{} in", length.inch),
-        System::Metric => format!("{} mm", length.mm),
+        UnitSystem::UsCustomary => format!("{} in", length.inch),
+        UnitSystem::Metric => format!("{} mm", length.mm),
     })
 }
 
-fn coordinate(value: f64, system: System) -> Coordinate {
-    let rounded = crate::quantity::shown::round(value, 4);
+fn coordinate(value: f64, system: UnitSystem) -> Coordinate {
+    let rounded = crate::quantity::output::round(value, 4);
     Coordinate::from_text(match system {
-        System::UsCustomary => format!("{rounded} ft"),
-        System::Metric => format!("{rounded} m"),
+        UnitSystem::UsCustomary => format!("{rounded} ft"),
+        UnitSystem::Metric => format!("{rounded} m"),
     })
 }

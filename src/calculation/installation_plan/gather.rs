@@ -2,11 +2,11 @@
 
 use std::collections::BTreeSet;
 
-use crate::calculation::answer::{Assumed, Basis, Caution, Fault, Finding, Notes};
 use crate::calculation::cure_guidance::CureGuidanceReport;
 use crate::calculation::detector_compatibility::DetectorCompatibilityReport;
 use crate::calculation::loop_sizing::LoopSizingReport;
 use crate::calculation::material_estimate::MaterialEstimateReport;
+use crate::calculation::report::{Assumed, Basis, Caution, Diagnostics, FieldError, Finding};
 
 /// The parts that every report has in the same shape.
 pub struct Common<'a> {
@@ -81,12 +81,12 @@ fn is_filled_in(pointer: &str) -> bool {
 }
 
 /// Faults of a part, with the plan's pointers.
-pub fn faults(faults: Vec<Fault>) -> impl Iterator<Item = Fault> {
-    faults.into_iter().map(|fault| Fault { pointer: pointer(&fault.pointer), ..fault })
+pub fn faults(faults: Vec<FieldError>) -> impl Iterator<Item = FieldError> {
+    faults.into_iter().map(|fault| FieldError { pointer: pointer(&fault.pointer), ..fault })
 }
 
 /// Turns the pointers of each part to the plan's request, and gathers what they say.
-pub fn gather(parts: &mut [&mut dyn Reported], notes: &mut Notes) {
+pub fn gather(parts: &mut [&mut dyn Reported], diagnostics: &mut Diagnostics) {
     for part in parts.iter_mut() {
         let Common { findings, assumed, unused, .. } = part.common();
         for finding in findings.iter_mut() {
@@ -110,11 +110,11 @@ pub fn gather(parts: &mut [&mut dyn Reported], notes: &mut Notes) {
         }
     }
     for (pointer, _) in unused.into_iter().filter(|(_, everywhere)| *everywhere) {
-        notes.leave_at(pointer);
+        diagnostics.mark_unused_pointer(pointer);
     }
     for part in parts.iter_mut() {
         let common = part.common();
-        notes.adopt(common.findings, common.assumed, common.cautions, common.basis);
+        diagnostics.merge(common.findings, common.assumed, common.cautions, common.basis);
     }
 }
 

@@ -5,25 +5,25 @@ use crate::calculation::cure_guidance::CureGuidanceReport;
 use crate::calculation::loop_sizing::LoopSizingReport;
 use crate::calculation::material_estimate::MaterialEstimateReport;
 use crate::calculation::vehicle_response::VehicleResponseReport;
-use crate::quantity::System;
+use crate::quantity::UnitSystem;
 
 /// Draws reports as SVG texts, in the caller's system.
 pub trait Illustrator {
     /// The plan of loops.
-    fn plan(&self, report: &LoopSizingReport, system: System) -> String;
+    fn plan(&self, report: &LoopSizingReport, system: UnitSystem) -> String;
     /// The sections of slots.
-    fn slot_section(&self, report: &MaterialEstimateReport, system: System) -> String;
+    fn slot_section(&self, report: &MaterialEstimateReport, system: UnitSystem) -> String;
     /// The change along a vehicle's way.
-    fn response_profile(&self, report: &VehicleResponseReport, system: System) -> String;
+    fn response_profile(&self, report: &VehicleResponseReport, system: UnitSystem) -> String;
     /// The times of the cure.
-    fn cure_timeline(&self, report: &CureGuidanceReport, system: System) -> String;
+    fn cure_timeline(&self, report: &CureGuidanceReport, system: UnitSystem) -> String;
 }
 
 /// The drawings of the parts that the report has.
 pub fn draw(
     report: &InstallationPlanReport,
     response: Option<&VehicleResponseReport>,
-    system: System,
+    system: UnitSystem,
     illustrator: &dyn Illustrator,
 ) -> PlanDrawings {
     PlanDrawings {

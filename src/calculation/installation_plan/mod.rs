@@ -16,16 +16,16 @@ pub use illustrated::Illustrator;
 pub use report::{Commissioning, ExpectedReading, InstallationPlanReport, PlanDrawings, PlanStep, PlanTrial};
 pub use request::InstallationPlanRequest;
 
-use super::answer::{At, FaultCode, Notes, Refusal};
+use super::input::Weather;
 use super::loop_sizing::LoopSizingReport;
-use super::subject::Weather;
+use super::report::{Diagnostics, FieldErrorCode, FieldPath, InvalidRequest};
 use super::vehicle_response::VehicleResponseReport;
 use super::{Calculation, Example};
-use crate::practice::Vocabulary;
 use crate::practice::job_steps::{JobStep, PlanExtra, PlanPart};
 use crate::practice::sealants::SealantKind;
 use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
+use crate::vocabulary::Vocabulary;
 use gather::{Reported, gather};
 
 impl Calculation for InstallationPlanRequest {
@@ -40,7 +40,7 @@ impl Calculation for InstallationPlanRequest {
         `cure` needs `weather` and `start`, and `include` adds drawings. Pointers of all parts lead into this request; `findings` \
         holds those of all parts, the gravest first.";
     const BODY_SHARE: usize = 4;
-    const REPORT_ROOM: usize = 128 * 1024;
+    const REPORT_CAPACITY: usize = 128 * 1024;
     const EXAMPLES: &'static [Example] = &[
         Example {
             name: "yard_gate_in_january",
@@ -73,28 +73,28 @@ impl Calculation for InstallationPlanRequest {
         }
     }
 
-    fn calculate(&self, notes: &mut Notes) -> Result<Self::Report, Refusal> {
+    fn calculate(&self, diagnostics: &mut Diagnostics) -> Result<Self::Report, InvalidRequest> {
         let sizing = self.sizing().answer();
         let loops = sizing.as_ref().map_or_else(|_| self.stand_in(), |report| self.sized(report));
         let cover = sizing.as_ref().ok().map(|report| report.inputs.cover);
         let is_sealed = loops.iter().any(|sized| sized.construction.is_sawn());
         let materials = self.asks(PlanPart::Materials).then(|| self.materials(&loops).answer());
         let detector = self.asks(PlanPart::Detector).then(|| self.detector(&loops).answer());
-        let cure = (self.asks_cure(notes) && is_sealed).then(|| self.cure(cover.as_ref())).flatten();
+        let cure = (self.asks_cure(diagnostics) && is_sealed).then(|| self.cure(cover.as_ref())).flatten();
         let cure = cure.map(|request| request.answer());
-        let sizing = settled(sizing, notes);
-        let materials = materials.map(|report| settled(report, notes));
-        let detector = detector.map(|report| settled(report, notes));
-        let cure = cure.map(|report| settled(report, notes));
-        let mut sizing = notes.settle(sizing)?;
+        let sizing = settled(sizing, diagnostics);
+        let materials = materials.map(|report| settled(report, diagnostics));
+        let detector = detector.map(|report| settled(report, diagnostics));
+        let cure = cure.map(|report| settled(report, diagnostics));
+        let mut sizing = diagnostics.finish(sizing)?;
         let (mut detector, mut materials, mut cure) = (detector.flatten(), materials.flatten(), cure.flatten());
 
-        self.leave_idle(is_sealed, notes);
+        self.leave_idle(is_sealed, diagnostics);
         let mut parts: Vec<&mut dyn Reported> = vec![&mut sizing];
         parts.extend(detector.as_mut().map(|part| part as &mut dyn Reported));
         parts.extend(materials.as_mut().map(|part| part as &mut dyn Reported));
         parts.extend(cure.as_mut().map(|part| part as &mut dyn Reported));
-        gather(&mut parts, notes);
+        gather(&mut parts, diagnostics);
 
         let hazards = self.site_hazards.as_deref().unwrap_or_default();
         let commissioning = self
@@ -102,7 +102,7 @@ impl Calculation for InstallationPlanRequest {
             .then(|| commissioning::plan(&sizing, &loops, self.opening.barrier, hazards));
         if let Some(commissioning) = &commissioning {
             for reading in &commissioning.readings {
-                notes.rest_on(&reading.source_ids);
+                diagnostics.add_sources(&reading.source_ids);
             }
         }
         let steps = steps::order(&steps::Job {
@@ -113,12 +113,12 @@ impl Calculation for InstallationPlanRequest {
             barrier: self.opening.barrier,
             system: self.system(),
         });
-        notes.rest_on(&[Source::CommonPractice]);
+        diagnostics.add_sources(&[Source::CommonPractice]);
         let taken = JobStep::ALL.iter().filter(|step| steps.iter().any(|taken| taken.step == step.code()));
         let cautions: Vec<_> = taken.flat_map(|step| step.cautions()).copied().collect();
-        notes.caution(&cautions);
+        diagnostics.add_cautions(&cautions);
 
-        let closing = notes.close();
+        let closing = diagnostics.into_parts();
         Ok(InstallationPlanReport {
             sizing,
             detector,
@@ -137,8 +137,8 @@ impl Calculation for InstallationPlanRequest {
 }
 
 /// The report of a part, or its faults among those of the plan.
-fn settled<R>(answer: Result<R, Refusal>, notes: &mut Notes) -> Option<R> {
-    answer.map_err(|refusal| gather::faults(refusal.faults).for_each(|fault| notes.refuse(fault))).ok()
+fn settled<R>(answer: Result<R, InvalidRequest>, diagnostics: &mut Diagnostics) -> Option<R> {
+    answer.map_err(|refusal| gather::faults(refusal.faults).for_each(|fault| diagnostics.push_error(fault))).ok()
 }
 
 impl InstallationPlanRequest {
@@ -147,14 +147,14 @@ impl InstallationPlanRequest {
     }
 
     /// Whether the cure is to be planned; notes what is missing for it.
-    fn asks_cure(&self, notes: &mut Notes) -> bool {
-        let body = At::BODY;
+    fn asks_cure(&self, diagnostics: &mut Diagnostics) -> bool {
+        let body = FieldPath::BODY;
         let is_named = self.parts.as_ref().is_some_and(|parts| parts.contains(&PlanPart::Cure));
         if is_named && self.weather.is_none() {
             let hint = "Send weather, or leave cure out of parts.";
-            notes.fault(
+            diagnostics.add_error(
                 &body.field("weather"),
-                FaultCode::FieldMissing,
+                FieldErrorCode::FieldMissing,
                 "The cure is asked for without weather.",
                 hint,
             );
@@ -162,14 +162,19 @@ impl InstallationPlanRequest {
         // Weather that is at fault already is not asked for again.
         let asks = self.asks(PlanPart::Cure)
             && self.weather.is_some()
-            && !notes.is_faulty(&body.field("weather").field("location"));
+            && !diagnostics.has_error_at(&body.field("weather").field("location"));
         if asks && self.start.is_none() {
             let hint = "Send start, when the sealant goes in, such as \"2026-01-20T13:00:00-05:00\".";
-            notes.fault(&body.field("start"), FaultCode::FieldMissing, "The weather was sent without a start.", hint);
+            diagnostics.add_error(
+                &body.field("start"),
+                FieldErrorCode::FieldMissing,
+                "The weather was sent without a start.",
+                hint,
+            );
         }
         if asks && self.sealant.is_none() {
             let kind = SEALANT_KIND.code();
-            notes.assume(
+            diagnostics.add_assumption(
                 &body.field("sealant").field("kind"),
                 kind,
                 "The usual loop sealant.",
@@ -180,8 +185,8 @@ impl InstallationPlanRequest {
     }
 
     /// Lists fields of parts that are not planned.
-    fn leave_idle(&self, is_sealed: bool, notes: &mut Notes) {
-        let body = At::BODY;
+    fn leave_idle(&self, is_sealed: bool, diagnostics: &mut Diagnostics) {
+        let body = FieldPath::BODY;
         let plans_cure = self.asks(PlanPart::Cure) && self.weather.is_some() && is_sealed;
         let plans_materials = self.asks(PlanPart::Materials);
         let fields = [
@@ -203,7 +208,7 @@ impl InstallationPlanRequest {
             (plans_cure, "weather", self.weather.is_some()),
         ];
         for (_, name, _) in fields.into_iter().filter(|(is_planned, _, is_sent)| !is_planned && *is_sent) {
-            notes.leave(&body.field(name));
+            diagnostics.mark_unused(&body.field(name));
         }
     }
 

@@ -3,11 +3,11 @@
 use serde::Serialize;
 use utoipa::ToSchema;
 
-use crate::calculation::answer::{Assumed, Basis, Caution, Finding};
 use crate::calculation::cure_guidance::CureGuidanceReport;
 use crate::calculation::detector_compatibility::DetectorCompatibilityReport;
 use crate::calculation::loop_sizing::LoopSizingReport;
 use crate::calculation::material_estimate::MaterialEstimateReport;
+use crate::calculation::report::{Assumed, Basis, Caution, Finding};
 use crate::practice::sources::Source;
 
 /// A whole job. Each part is the report of its own calculation, fed from the one before; its pointers lead into the plan's request.

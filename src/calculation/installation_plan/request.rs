@@ -4,8 +4,8 @@ use serde::Deserialize;
 use utoipa::ToSchema;
 use validator::Validate;
 
+use crate::calculation::input::{Detector, LeadIn, Opening, Prices, Sealant, Slot, StockItem, Weather, Wire};
 use crate::calculation::material_estimate::{AgencyMinimum, BackerRod, Productivity, Saw, Slab, WireSpool};
-use crate::calculation::subject::{Detector, LeadIn, Opening, Prices, Sealant, Slot, StockItem, Weather, Wire};
 use crate::practice::cure::SurfaceCondition;
 use crate::practice::detectors::Wiring;
 use crate::practice::job_steps::{PlanExtra, PlanPart};

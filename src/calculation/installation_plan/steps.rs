@@ -5,11 +5,12 @@ use super::report::PlanStep;
 use crate::calculation::cure_guidance::CureGuidanceReport;
 use crate::calculation::loop_sizing::{LoopSizingReport, SizedLoop};
 use crate::calculation::material_estimate::MaterialEstimateReport;
-use crate::practice::Vocabulary;
 use crate::practice::job_steps::JobStep;
 use crate::practice::site::Barrier;
-use crate::quantity::System;
-use crate::quantity::shown::{DetailLength, PlanLength, counted, round};
+use crate::quantity::UnitSystem;
+use crate::quantity::format::format_count;
+use crate::quantity::output::{DetailLength, PlanLength, round};
+use crate::vocabulary::Vocabulary;
 
 /// What the steps are written from.
 pub struct Job<'a> {
@@ -24,7 +25,7 @@ pub struct Job<'a> {
     /// What closes the opening.
     pub barrier: Barrier,
     /// The caller's system.
-    pub system: System,
+    pub system: UnitSystem,
 }
 
 /// The steps of this job, in order.
@@ -60,7 +61,7 @@ fn figures(step: JobStep, job: &Job<'_>) -> Option<String> {
             job.sizing
                 .loops
                 .iter()
-                .map(|sized| format!("{}: {}", name(sized.role), counted(f64::from(sized.turns), "turn"))),
+                .map(|sized| format!("{}: {}", name(sized.role), format_count(f64::from(sized.turns), "turn"))),
         )),
         JobStep::MeasureOpen | JobStep::MeasureSealed => Some(sentence(job.sizing.loops.iter().map(|sized| {
             format!(
@@ -75,7 +76,7 @@ fn figures(step: JobStep, job: &Job<'_>) -> Option<String> {
             let cure =
                 job.cure.map(|cure| format!("At the start that was asked for: {}.", cure.verdict.replace('_', " ")));
             let line = |item: &str| job.materials?.items.iter().find(|line| line.item == item);
-            let sealant = line("sealant_cartridge").map(|line| counted(line.quantity as f64, "cartridge"));
+            let sealant = line("sealant_cartridge").map(|line| format_count(line.quantity as f64, "cartridge"));
             let sealant = sealant.map(|cartridges| format!("{cartridges} loaded."));
             let both: Vec<_> = [sealant, cure].into_iter().flatten().collect();
             (!both.is_empty()).then(|| both.join(" "))
@@ -110,11 +111,11 @@ fn cuts(job: &Job<'_>) -> String {
     format!(
         "{} of cut in all, {passes}; the blade runs on past {}.",
         plan(&materials.saw_cut.total, job.system),
-        counted(f64::from(materials.saw_cut.cut_ends), "end"),
+        format_count(f64::from(materials.saw_cut.cut_ends), "end"),
     )
 }
 
-fn place(sized: &SizedLoop, system: System) -> String {
+fn place(sized: &SizedLoop, system: UnitSystem) -> String {
     let size = format!(
         "{}: {} along travel, {} across",
         name(sized.role),
@@ -149,16 +150,16 @@ fn sentence(parts: impl Iterator<Item = String>) -> String {
     format!("{first}{}.", letters.as_str())
 }
 
-fn plan(length: &PlanLength, system: System) -> String {
+fn plan(length: &PlanLength, system: UnitSystem) -> String {
     match system {
-        System::UsCustomary => format!("{} ft", round(length.ft, 1)),
-        System::Metric => format!("{} m", round(length.m, 2)),
+        UnitSystem::UsCustomary => format!("{} ft", round(length.ft, 1)),
+        UnitSystem::Metric => format!("{} m", round(length.m, 2)),
     }
 }
 
-fn detail(length: &DetailLength, system: System) -> String {
+fn detail(length: &DetailLength, system: UnitSystem) -> String {
     match system {
-        System::UsCustomary => format!("{} in", length.inch),
-        System::Metric => format!("{} mm", length.mm),
+        UnitSystem::UsCustomary => format!("{} in", length.inch),
+        UnitSystem::Metric => format!("{} mm", length.mm),
     }
 }

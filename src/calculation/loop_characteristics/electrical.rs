@@ -9,7 +9,7 @@ use uom::si::length::meter;
 use uom::si::ratio::ratio;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
-use crate::calculation::subject::{LeadInUnderstood, LoopUnderstood};
+use crate::calculation::input::{ResolvedLeadIn, ResolvedLoop};
 use crate::physics::{circuit, conductor, winding};
 use crate::practice::detectors::AS_BUILT_SPREAD;
 use crate::practice::sources::Source;
@@ -74,7 +74,7 @@ pub struct Electrical {
 /// Inductance by filament sums with the internal part at the working frequency, resistance by the standards of wire, skin
 /// effect by the Bessel solution, the band by the spread of packing. Proximity of turns, pavement and steel add loss that is
 /// not modelled, so the quality factor is an upper bound.
-pub fn measure(coil: &LoopUnderstood, lead_in: &LeadInUnderstood, conditions: &Conditions) -> Electrical {
+pub fn measure(coil: &ResolvedLoop, lead_in: &ResolvedLeadIn, conditions: &Conditions) -> Electrical {
     let winding = coil.winding();
     let frequency = conditions.frequency.get::<hertz>();
     let celsius = conditions.temperature.get::<degree_celsius>();

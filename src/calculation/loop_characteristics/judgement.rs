@@ -7,37 +7,43 @@ use uom::si::length::inch;
 use uom::si::ratio::{percent, ratio};
 
 use super::electrical::{Conditions, Electrical};
-use crate::calculation::answer::{At, Finding, Notes};
+use crate::calculation::report::{Diagnostics, FieldPath, Finding};
 use crate::practice::detectors::{LOOP_TO_LEAD_IN, Limits, RESISTANCE_LIMIT_OHM, RESONANCE_SHARE};
 use crate::practice::findings::{FindingCode, Level};
-use crate::quantity::System;
-use crate::quantity::shown::say_small;
+use crate::quantity::UnitSystem;
+use crate::quantity::format::format_detail_length;
 
 /// Where in the request the loop and the lead-in stand, and which loop it is.
 #[derive(Clone, Copy)]
 pub struct Places<'a> {
     /// The loop.
-    pub coil: At<'a>,
+    pub coil: FieldPath<'a>,
     /// The lead-in.
-    pub lead_in: At<'a>,
+    pub lead_in: FieldPath<'a>,
     /// The detector unit, where the request has one; else the loop.
-    pub unit: At<'a>,
+    pub unit: FieldPath<'a>,
     /// The system of the reader.
-    pub system: System,
+    pub system: UnitSystem,
     /// The role or label of the loop.
     pub subject: Option<&'static str>,
 }
 
 /// States what the figures mean against what units tune to.
-pub fn judge(figures: &Electrical, conditions: &Conditions, limits: &Limits, places: &Places<'_>, notes: &mut Notes) {
-    judge_lead_in(figures, places, notes);
-    judge_inductance(figures, limits, places, notes);
-    judge_losses(figures, limits, places, notes);
-    judge_resonance(figures, conditions, places, notes);
-    judge_steel(figures, conditions, places, notes);
+pub fn judge(
+    figures: &Electrical,
+    conditions: &Conditions,
+    limits: &Limits,
+    places: &Places<'_>,
+    diagnostics: &mut Diagnostics,
+) {
+    judge_lead_in(figures, places, diagnostics);
+    judge_inductance(figures, limits, places, diagnostics);
+    judge_losses(figures, limits, places, diagnostics);
+    judge_resonance(figures, conditions, places, diagnostics);
+    judge_steel(figures, conditions, places, diagnostics);
 }
 
-fn judge_lead_in(figures: &Electrical, places: &Places<'_>, notes: &mut Notes) {
+fn judge_lead_in(figures: &Electrical, places: &Places<'_>, diagnostics: &mut Diagnostics) {
     let (coil, lead_in) = (figures.loop_inductance.get::<microhenry>(), figures.lead_in_inductance.get::<microhenry>());
     if lead_in * LOOP_TO_LEAD_IN <= coil {
         return;
@@ -49,7 +55,7 @@ fn judge_lead_in(figures: &Electrical, places: &Places<'_>, notes: &mut Notes) {
         "The lead-in {weight}: only {share:.0} % of a change at the loop reaches the unit. Add a turn, shorten the \
          lead-in, or set a finer sensitivity."
     );
-    notes.find(
+    diagnostics.add_finding(
         Finding::new(FindingCode::LeadInOutweighsLoop, Level::Warning, &places.lead_in, message)
             .on(places.subject)
             .figure("loop_inductance", coil, "uH")
@@ -58,7 +64,7 @@ fn judge_lead_in(figures: &Electrical, places: &Places<'_>, notes: &mut Notes) {
     );
 }
 
-fn judge_inductance(figures: &Electrical, limits: &Limits, places: &Places<'_>, notes: &mut Notes) {
+fn judge_inductance(figures: &Electrical, limits: &Limits, places: &Places<'_>, diagnostics: &mut Diagnostics) {
     let (low, high) = (figures.as_built_low.get::<microhenry>(), figures.as_built_high.get::<microhenry>());
     let Limits { inductance_min_uh: least, inductance_max_uh: most, .. } = *limits;
     let band = format!("Finished, it will measure {low:.0} to {high:.0} µH at the unit");
@@ -66,7 +72,7 @@ fn judge_inductance(figures: &Electrical, limits: &Limits, places: &Places<'_>, 
         let (level, outcome) =
             if high < least { (Level::Stop, "no such unit tunes to it") } else { (Level::Warning, "it may not tune") };
         let message = format!("{band}, and a unit tunes from {least:.0} µH: {outcome}. Wind one turn more.");
-        notes.find(
+        diagnostics.add_finding(
             Finding::new(FindingCode::BelowEnvelope, level, &places.unit, message)
                 .on(places.subject)
                 .figure("as_built_low", low, "uH")
@@ -79,7 +85,7 @@ fn judge_inductance(figures: &Electrical, limits: &Limits, places: &Places<'_>, 
         let message = format!(
             "{band}, and a unit tunes up to {most:.0} µH: {outcome}. Wind one turn less or shorten the lead-in."
         );
-        notes.find(
+        diagnostics.add_finding(
             Finding::new(FindingCode::AboveEnvelope, level, &places.unit, message)
                 .on(places.subject)
                 .figure("as_built_high", high, "uH")
@@ -88,14 +94,14 @@ fn judge_inductance(figures: &Electrical, limits: &Limits, places: &Places<'_>, 
     }
 }
 
-fn judge_losses(figures: &Electrical, limits: &Limits, places: &Places<'_>, notes: &mut Notes) {
+fn judge_losses(figures: &Electrical, limits: &Limits, places: &Places<'_>, diagnostics: &mut Diagnostics) {
     let resistance = figures.dc_resistance.get::<ohm>();
     if resistance > RESISTANCE_LIMIT_OHM {
         let message = format!(
             "Loop and lead-in have {resistance:.1} ohm; one agency accepts at most {RESISTANCE_LIMIT_OHM:.0}. Take a \
              heavier or shorter lead-in."
         );
-        notes.find(
+        diagnostics.add_finding(
             Finding::new(FindingCode::HighResistance, Level::Warning, &places.lead_in, message)
                 .on(places.subject)
                 .figure("dc_resistance", resistance, "ohm")
@@ -107,7 +113,7 @@ fn judge_losses(figures: &Electrical, limits: &Limits, places: &Places<'_>, note
             "The quality factor is at best {:.1}, and the unit needs {:.1}. Take heavier wire or a shorter lead-in.",
             figures.quality_factor, limits.quality_factor_min
         );
-        notes.find(
+        diagnostics.add_finding(
             Finding::new(FindingCode::LowQuality, Level::Stop, &places.unit, message)
                 .on(places.subject)
                 .figure("quality_factor", figures.quality_factor, "ratio")
@@ -116,7 +122,7 @@ fn judge_losses(figures: &Electrical, limits: &Limits, places: &Places<'_>, note
     }
 }
 
-fn judge_resonance(figures: &Electrical, conditions: &Conditions, places: &Places<'_>, notes: &mut Notes) {
+fn judge_resonance(figures: &Electrical, conditions: &Conditions, places: &Places<'_>, diagnostics: &mut Diagnostics) {
     let Some(resonance) = figures.self_resonance.map(|frequency| frequency.get::<kilohertz>()) else { return };
     let working = conditions.frequency.get::<kilohertz>();
     if working > RESONANCE_SHARE * resonance {
@@ -124,7 +130,7 @@ fn judge_resonance(figures: &Electrical, conditions: &Conditions, places: &Place
             "With that capacitance the loop resonates by itself at {resonance:.0} kHz. At {working:.0} kHz a meter or unit \
              sees more inductance than there is. Use a lower frequency or fewer turns."
         );
-        notes.find(
+        diagnostics.add_finding(
             Finding::new(FindingCode::NearSelfResonance, Level::Warning, &places.coil, message)
                 .on(places.subject)
                 .figure("self_resonance", resonance, "kHz")
@@ -133,16 +139,16 @@ fn judge_resonance(figures: &Electrical, conditions: &Conditions, places: &Place
     }
 }
 
-fn judge_steel(figures: &Electrical, conditions: &Conditions, places: &Places<'_>, notes: &mut Notes) {
+fn judge_steel(figures: &Electrical, conditions: &Conditions, places: &Places<'_>, diagnostics: &mut Diagnostics) {
     let Some(depth) = conditions.steel_below else { return };
     let drop = 100.0 * (1.0 - (figures.loop_inductance_over_steel / figures.loop_inductance).get::<ratio>());
     let message = format!(
         "Steel {} below takes at most {drop:.0} % of the loop's inductance, as if it were a solid sheet, and lowers the \
          height at which metal is seen. Mesh takes less. Lay the loop as high above the steel as the cover allows.",
-        say_small(depth, places.system)
+        format_detail_length(depth, places.system)
     );
     let level = if drop > 25.0 { Level::Warning } else { Level::Note };
-    notes.find(
+    diagnostics.add_finding(
         Finding::new(FindingCode::SteelBelow, level, &places.coil, message)
             .on(places.subject)
             .figure("inductance_drop_bound", drop, "percent")

@@ -16,37 +16,37 @@ pub use judgement::{Places, judge};
 pub use report::{LoopCharacteristicsInputs, LoopCharacteristicsReport, LoopElectrical};
 pub use request::{LoopCharacteristicsRequest, Reinforcement};
 
-use super::answer::{At, Notes, Refusal};
-use super::subject::{LeadInUnderstood, LoopUnderstood};
+use super::input::{ResolvedLeadIn, ResolvedLoop};
+use super::report::{Diagnostics, FieldPath, InvalidRequest};
 use super::{Calculation, Example};
 use crate::practice::cautions::CautionCode;
 use crate::practice::detectors::DetectorEnvelope;
 use crate::practice::sources::Source;
-use crate::quantity::shown::round;
+use crate::quantity::output::round;
 
 /// The frequency at which one agency tests loops, and the middle of what units run at, kHz.
 pub const USUAL_FREQUENCY_KHZ: f64 = 50.0;
 
 /// A request in typed quantities.
 struct Understood {
-    coil: LoopUnderstood,
-    lead_in: LeadInUnderstood,
+    coil: ResolvedLoop,
+    lead_in: ResolvedLeadIn,
     conditions: Conditions,
 }
 
 impl LoopCharacteristicsRequest {
-    fn read(&self, notes: &mut Notes) -> Option<Understood> {
-        let body = At::BODY;
-        let coil = self.r#loop.read(&body.field("loop"), notes);
-        let lead_in = self.lead_in.read(&body.field("lead_in"), notes);
-        let frequency = notes.value_or(
+    fn read(&self, diagnostics: &mut Diagnostics) -> Option<Understood> {
+        let body = FieldPath::BODY;
+        let coil = self.r#loop.read(&body.field("loop"), diagnostics);
+        let lead_in = self.lead_in.read(&body.field("lead_in"), diagnostics);
+        let frequency = diagnostics.value_or_default(
             &body.field("frequency_khz"),
             self.frequency_khz,
             (USUAL_FREQUENCY_KHZ, "50"),
             "The frequency of an agency's acceptance test.",
             Source::Everett,
         );
-        let temperature = notes.read_or(
+        let temperature = diagnostics.parse_or_default(
             &body.field("temperature"),
             self.temperature.as_ref(),
             "20 °C",
@@ -55,9 +55,9 @@ impl LoopCharacteristicsRequest {
         );
         let reinforcement = body.field("reinforcement");
         let steel_below = self.reinforcement.as_ref().and_then(|steel| {
-            notes.read_optional(&reinforcement.field("depth_below_loop"), Some(&steel.depth_below_loop))
+            diagnostics.parse_optional(&reinforcement.field("depth_below_loop"), Some(&steel.depth_below_loop))
         });
-        let capacitance = notes.value_or(
+        let capacitance = diagnostics.value_or_default(
             &body.field("shunt_capacitance_nf"),
             self.shunt_capacitance_nf,
             (0.0, "0"),
@@ -101,19 +101,19 @@ impl Calculation for LoopCharacteristicsRequest {
         },
     ];
 
-    fn calculate(&self, notes: &mut Notes) -> Result<Self::Report, Refusal> {
-        let understood = self.read(notes);
-        let Understood { coil, lead_in, conditions } = notes.settle(understood)?;
-        let body = At::BODY;
+    fn calculate(&self, diagnostics: &mut Diagnostics) -> Result<Self::Report, InvalidRequest> {
+        let understood = self.read(diagnostics);
+        let Understood { coil, lead_in, conditions } = diagnostics.finish(understood)?;
+        let body = FieldPath::BODY;
         let (loop_at, lead_in_at) = (body.field("loop"), body.field("lead_in"));
-        notes.not_needed(&loop_at, &[("cover", self.r#loop.cover.is_some())]);
-        notes.not_needed(&lead_in_at, &self.lead_in.parts_sent());
+        diagnostics.mark_unneeded(&loop_at, &[("cover", self.r#loop.cover.is_some())]);
+        diagnostics.mark_unneeded(&lead_in_at, &self.lead_in.parts_sent());
 
         let figures = measure(&coil, &lead_in, &conditions);
-        notes.rest_on(SOURCES);
+        diagnostics.add_sources(SOURCES);
         let places = Places { coil: loop_at, lead_in: lead_in_at, unit: loop_at, system: coil.system, subject: None };
-        judge(&figures, &conditions, &DetectorEnvelope::StandardMinimum.limits(), &places, notes);
-        notes.caution(&[
+        judge(&figures, &conditions, &DetectorEnvelope::StandardMinimum.limits(), &places, diagnostics);
+        diagnostics.add_cautions(&[
             CautionCode::LocalCodes,
             CautionCode::NotForPeople,
             CautionCode::InsulationTester,
@@ -128,7 +128,7 @@ impl Calculation for LoopCharacteristicsRequest {
             steel_below: conditions.steel_below.map(Into::into),
             shunt_capacitance_nf: round(conditions.shunt_capacitance.get::<nanofarad>(), 3),
         };
-        let closing = notes.close();
+        let closing = diagnostics.into_parts();
         Ok(LoopCharacteristicsReport::of(
             &figures,
             inputs,

@@ -7,9 +7,9 @@ use uom::si::ratio::percent;
 use utoipa::ToSchema;
 
 use super::Electrical;
-use crate::calculation::answer::{Assumed, Basis, Caution, Finding};
-use crate::calculation::subject::{LeadInEcho, LoopEcho};
-use crate::quantity::shown::{DetailLength, PlanLength, TemperatureValue, round};
+use crate::calculation::input::{LeadInEcho, LoopEcho};
+use crate::calculation::report::{Assumed, Basis, Caution, Finding};
+use crate::quantity::output::{DetailLength, PlanLength, TemperatureValue, round};
 
 /// Defines the electrical figures of a loop, and whatever else a report adds to them, as one flat object: composition by
 /// `serde(flatten)` would put a union into the published description.

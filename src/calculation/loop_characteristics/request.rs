@@ -4,7 +4,7 @@ use serde::Deserialize;
 use utoipa::ToSchema;
 use validator::Validate;
 
-use crate::calculation::subject::{LeadIn, Loop, SteelDepth, WireTemperature};
+use crate::calculation::input::{LeadIn, Loop, SteelDepth, WireTemperature};
 
 /// A loop and its lead-in, to be measured before it exists.
 #[derive(Clone, Debug, Deserialize, Validate, ToSchema)]

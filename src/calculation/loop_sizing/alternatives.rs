@@ -9,14 +9,15 @@ use super::design::{Design, Grade, saw_cut};
 use super::job::Job;
 use super::report::{Alternative, VehicleSighting};
 use super::search::{Brief, Choice};
-use crate::calculation::answer::{At, Finding, Notes};
-use crate::calculation::subject::Shape;
+use crate::calculation::input::Shape;
+use crate::calculation::report::{Diagnostics, FieldPath, Finding};
 use crate::calculation::vehicle_response::Metal;
-use crate::practice::Vocabulary;
 use crate::practice::findings::{FindingCode, Level};
-use crate::practice::roles::{ALTERNATIVE_STEP, LONGEST_LEG, Role, SHORT_LEG, USUAL_LEG, WINDOW_LEG};
+use crate::practice::roles::{ALTERNATIVE_STEP, MAX_LEG, Role, SHORT_LEG, USUAL_LEG, WINDOW_LEG};
 use crate::practice::site::Barrier;
-use crate::quantity::shown::{round, say};
+use crate::quantity::format::format_length;
+use crate::quantity::output::round;
+use crate::vocabulary::Vocabulary;
 
 /// A choice that was not taken, and what it is called.
 pub type Other = (&'static str, Choice);
@@ -36,7 +37,7 @@ pub fn others(brief: &Brief<'_>, chosen: &Choice) -> Vec<Other> {
     if leg - step >= 0.999 * least {
         others.push(("shorter", fit(leg - step, across, Shape::Rectangle)));
     }
-    if leg + step <= 1.001 * LONGEST_LEG.in_system(system) {
+    if leg + step <= 1.001 * MAX_LEG.in_system(system) {
         others.push(("longer", fit(leg + step, across, Shape::Rectangle)));
     }
     if at_window && leg > window {
@@ -55,7 +56,11 @@ pub fn describe((name, other): &Other, chosen: &Choice, job: &Job) -> Alternativ
     let wire_change = other.design.electrical.wire_length - chosen.design.electrical.wire_length;
     let height_change = other.seen_height - chosen.seen_height;
     let signed = |length: Length, more: &str, less: &str| {
-        format!("{} {}", say(length.abs(), job.system()), if length < Length::default() { less } else { more })
+        format!(
+            "{} {}",
+            format_length(length.abs(), job.system()),
+            if length < Length::default() { less } else { more }
+        )
     };
     let cost = saw_cut_change.map_or_else(
         || signed(wire_change, "more wire", "less wire"),
@@ -89,7 +94,7 @@ pub fn describe((name, other): &Other, chosen: &Choice, job: &Job) -> Alternativ
 }
 
 /// States what a quadrupole gives two-wheelers, and what it takes from high beds.
-pub fn judge_quadrupole(role: Role, (_, other): &Other, chosen: &Choice, job: &Job, notes: &mut Notes) {
+pub fn judge_quadrupole(role: Role, (_, other): &Other, chosen: &Choice, job: &Job, diagnostics: &mut Diagnostics) {
     let Some(class) = job.vehicles.iter().find(|class| class.is_two_wheeler()) else { return };
     let metal = Metal::of_class(*class);
     let at_centre =
@@ -99,11 +104,11 @@ pub fn judge_quadrupole(role: Role, (_, other): &Other, chosen: &Choice, job: &J
         "A quadrupole of the same size changes by {gained:.3} % under a {} at its centre, where the rectangle changes by {had:.3} %. \
          It costs height: flat metal is seen up to {} instead of {}.",
         class.label().to_lowercase(),
-        say(other.seen_height, system),
-        say(chosen.seen_height, system),
+        format_length(other.seen_height, system),
+        format_length(chosen.seen_height, system),
     );
-    notes.find(
-        Finding::new(FindingCode::QuadrupoleOffered, Level::Note, &At::BODY.field("vehicles"), message)
+    diagnostics.add_finding(
+        Finding::new(FindingCode::QuadrupoleOffered, Level::Note, &FieldPath::BODY.field("vehicles"), message)
             .on(Some(role.code()))
             .figure("change_at_centre", gained, "percent")
             .figure("change_at_centre_of_rectangle", had, "percent")

@@ -5,10 +5,10 @@ use uom::si::inductance::microhenry;
 use uom::si::length::meter;
 
 use super::job::Job;
+use crate::calculation::input::{ResolvedLoop, Shape};
 use crate::calculation::loop_characteristics::{Conditions, Electrical, measure};
-use crate::calculation::subject::{LoopUnderstood, Shape};
-use crate::practice::detectors::{LOOP_TO_LEAD_IN, MOST_TURNS};
-use crate::practice::roles::{LEAST_ACROSS, LEAST_EDGE_SETBACK, Role, SHORT_LEG, STEP, USUAL_LEG, usual_corner_cut};
+use crate::practice::detectors::{LOOP_TO_LEAD_IN, MAX_TURNS};
+use crate::practice::roles::{MIN_ACROSS, MIN_EDGE_SETBACK, Role, SHORT_LEG, STEP, USUAL_LEG, usual_corner_cut};
 use crate::practice::wires;
 use crate::quantity::{dimension, parse};
 
@@ -16,7 +16,7 @@ use crate::quantity::{dimension, parse};
 #[derive(Clone)]
 pub struct Design {
     /// The loop.
-    pub coil: LoopUnderstood,
+    pub coil: ResolvedLoop,
     /// What it measures.
     pub electrical: Electrical,
     /// What the choice of turns satisfies.
@@ -51,11 +51,11 @@ pub fn first_leg(role: Role, job: &Job) -> Length {
 pub fn leg_across(job: &Job) -> Length {
     let (system, width) = (job.system(), job.opening.width);
     let across = width - 2.0 * job.edge_setback();
-    let least = LEAST_ACROSS.in_system(system);
+    let least = MIN_ACROSS.in_system(system);
     let across = if job.opening.edge_setback.is_some() || across >= least {
         across
     } else {
-        least.min(width - 2.0 * LEAST_EDGE_SETBACK.in_system(system))
+        least.min(width - 2.0 * MIN_EDGE_SETBACK.in_system(system))
     };
     STEP.floor(across, system).max(STEP.in_system(system))
 }
@@ -67,7 +67,7 @@ pub const MORE_TURNS: u32 = 2;
 pub fn design(along_travel: Length, across_lane: Length, shape: Shape, job: &Job, conditions: &Conditions) -> Design {
     let candidate = |turns| Design::new(coil(along_travel, across_lane, shape, turns, job), job, conditions);
     let mut best = candidate(1);
-    for turns in 2..=MOST_TURNS {
+    for turns in 2..=MAX_TURNS {
         if best.grade == Grade::Right {
             break;
         }
@@ -85,12 +85,12 @@ pub fn design(along_travel: Length, across_lane: Length, shape: Shape, job: &Job
 
 /// The same loop with other turns.
 pub fn with_turns(design: &Design, turns: u32, job: &Job, conditions: &Conditions) -> Design {
-    Design::new(LoopUnderstood { turns, ..design.coil.clone() }, job, conditions)
+    Design::new(ResolvedLoop { turns, ..design.coil.clone() }, job, conditions)
 }
 
 impl Design {
     /// A loop with its figures.
-    pub fn new(coil: LoopUnderstood, job: &Job, conditions: &Conditions) -> Self {
+    pub fn new(coil: ResolvedLoop, job: &Job, conditions: &Conditions) -> Self {
         let electrical = measure(&coil, &job.lead_in, conditions);
         let grade = grade(&coil, &electrical, job);
         Self { coil, electrical, grade }
@@ -98,9 +98,9 @@ impl Design {
 }
 
 /// A loop of the job's wire, its corners cut as the construction asks.
-pub fn coil(along_travel: Length, across_lane: Length, shape: Shape, turns: u32, job: &Job) -> LoopUnderstood {
+pub fn coil(along_travel: Length, across_lane: Length, shape: Shape, turns: u32, job: &Job) -> ResolvedLoop {
     let short = along_travel.min(across_lane);
-    LoopUnderstood {
+    ResolvedLoop {
         shape,
         along_travel,
         across_lane,
@@ -112,7 +112,7 @@ pub fn coil(along_travel: Length, across_lane: Length, shape: Shape, turns: u32,
     }
 }
 
-fn grade(coil: &LoopUnderstood, electrical: &Electrical, job: &Job) -> Grade {
+fn grade(coil: &ResolvedLoop, electrical: &Electrical, job: &Job) -> Grade {
     let limits = &job.detector.limits;
     let tunes = electrical.as_built_low.get::<microhenry>() >= limits.inductance_min_uh
         && electrical.as_built_high.get::<microhenry>() <= limits.inductance_max_uh
@@ -132,7 +132,7 @@ fn grade(coil: &LoopUnderstood, electrical: &Electrical, job: &Job) -> Grade {
 }
 
 /// Turns and cover, stacked; `None` where nothing is sawn.
-pub fn needed_depth(coil: &LoopUnderstood, job: &Job) -> Option<Length> {
+pub fn needed_depth(coil: &ResolvedLoop, job: &Job) -> Option<Length> {
     job.slot.as_ref().map(|slot| slot.needed_depth(coil.stack()))
 }
 
@@ -146,12 +146,12 @@ pub fn deepest_slot(job: &Job) -> Length {
 }
 
 /// The depth to cut; `None` where nothing is sawn.
-pub fn slot_depth(coil: &LoopUnderstood, job: &Job) -> Option<Length> {
+pub fn slot_depth(coil: &ResolvedLoop, job: &Job) -> Option<Length> {
     Some(job.slot.as_ref()?.depth_to_cut(needed_depth(coil, job)?, job.system()))
 }
 
 /// The saw cut of a loop; `None` where nothing is sawn.
-pub fn saw_cut(coil: &LoopUnderstood, job: &Job) -> Option<Length> {
+pub fn saw_cut(coil: &ResolvedLoop, job: &Job) -> Option<Length> {
     let winding = coil.winding();
     job.slot.as_ref().map(|_| Length::new::<meter>(winding.straight_cut() + winding.diagonal_cut()))
 }

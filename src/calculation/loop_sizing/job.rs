@@ -4,23 +4,23 @@ use uom::si::f64::{Length, Ratio};
 use uom::si::ratio::percent;
 
 use super::request::LoopSizingRequest;
-use crate::calculation::answer::{At, FaultCode, Notes};
-use crate::calculation::subject::{
-    Cover, Detector, DetectorUnderstood, LeadIn, LeadInUnderstood, OpeningUnderstood, Slot, SlotUnderstood,
-    StockItemUnderstood, Wire, WireUnderstood, list,
+use crate::calculation::input::{
+    Cover, Detector, LeadIn, ResolvedDetector, ResolvedLeadIn, ResolvedOpening, ResolvedSlot, ResolvedStockItem,
+    ResolvedWire, Slot, Wire, list,
 };
-use crate::practice::Vocabulary;
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
 use crate::practice::roles::{EDGE_SETBACK, EDGE_SETBACK_BESIDE_TRAFFIC, Role};
 use crate::practice::site::{Construction, SiteHazard, Surface};
 use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
-use crate::quantity::Kind;
-use crate::quantity::System;
+use crate::quantity::QuantityField;
+use crate::quantity::UnitSystem;
+use crate::vocabulary::Vocabulary;
 
 /// The job, understood.
 pub struct Job {
     /// The opening.
-    pub opening: OpeningUnderstood,
+    pub opening: ResolvedOpening,
     /// What the loops are for, each once.
     pub roles: Vec<Role>,
     /// The vehicles that must be seen.
@@ -34,22 +34,22 @@ pub struct Job {
     /// How the loops are made.
     pub construction: Construction,
     /// The pair from each loop to the unit.
-    pub lead_in: LeadInUnderstood,
+    pub lead_in: ResolvedLeadIn,
     /// The wire of the loops.
-    pub wire: WireUnderstood,
+    pub wire: ResolvedWire,
     /// The saw cut; absent where nothing is sawn.
-    pub slot: Option<SlotUnderstood>,
+    pub slot: Option<ResolvedSlot>,
     /// What lies over the top wire.
     pub cover: Length,
     /// The detector unit.
-    pub detector: DetectorUnderstood,
+    pub detector: ResolvedDetector,
     /// The caller's stock; `None` when none was sent.
-    pub stock: Option<Vec<StockItemUnderstood>>,
+    pub stock: Option<Vec<ResolvedStockItem>>,
 }
 
 impl Job {
     /// The system of tidy sizes.
-    pub fn system(&self) -> System {
+    pub fn system(&self) -> UnitSystem {
         self.opening.system
     }
 
@@ -81,12 +81,12 @@ impl Job {
 
 impl LoopSizingRequest {
     /// Reads the request.
-    pub(super) fn read(&self, notes: &mut Notes) -> Option<Job> {
-        let body = At::BODY;
-        let opening = self.opening.read(&body.field("opening"), notes);
-        let roles = self.read_roles(&body.field("roles"), notes);
-        let vehicles = VehicleClass::read_list(self.vehicles.as_deref(), &body.field("vehicles"), notes);
-        let surface = notes.value_or(
+    pub(super) fn read(&self, diagnostics: &mut Diagnostics) -> Option<Job> {
+        let body = FieldPath::BODY;
+        let opening = self.opening.read(&body.field("opening"), diagnostics);
+        let roles = self.read_roles(&body.field("roles"), diagnostics);
+        let vehicles = VehicleClass::read_list(self.vehicles.as_deref(), &body.field("vehicles"), diagnostics);
+        let surface = diagnostics.value_or_default(
             &body.field("surface"),
             self.surface,
             (Surface::ExistingAsphalt, Surface::ExistingAsphalt.code()),
@@ -94,17 +94,17 @@ impl LoopSizingRequest {
             Source::OwnChoice,
         );
         let hazards = self.site_hazards.clone().unwrap_or_default();
-        let construction = self.read_construction(surface, &hazards, &body.field("construction"), notes);
-        let lead_in = LeadIn::read_or_usual(self.lead_in.as_ref(), &body.field("lead_in"), notes);
-        let wire = Wire::read(self.wire.as_ref(), &body.field("wire"), notes);
-        let slot = self.read_slot(construction, &body.field("slot"), notes);
+        let construction = self.read_construction(surface, &hazards, &body.field("construction"), diagnostics);
+        let lead_in = LeadIn::read_or_usual(self.lead_in.as_ref(), &body.field("lead_in"), diagnostics);
+        let wire = Wire::read(self.wire.as_ref(), &body.field("wire"), diagnostics);
+        let slot = self.read_slot(construction, &body.field("slot"), diagnostics);
         let cover = if construction.is_sawn() && slot.is_none() {
             None
         } else {
-            self.read_cover(slot.as_ref(), surface, &body.field("slot"), notes)
+            self.read_cover(slot.as_ref(), surface, &body.field("slot"), diagnostics)
         };
-        let detector = Detector::read(self.detector.as_ref(), &body.field("detector"), notes);
-        let stock = self.read_stock(&body.field("stock"), notes);
+        let detector = Detector::read(self.detector.as_ref(), &body.field("detector"), diagnostics);
+        let stock = self.read_stock(&body.field("stock"), diagnostics);
         Some(Job {
             opening: opening?,
             roles,
@@ -122,17 +122,17 @@ impl LoopSizingRequest {
         })
     }
 
-    fn read_roles(&self, at: &At<'_>, notes: &mut Notes) -> Vec<Role> {
+    fn read_roles(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Vec<Role> {
         let Some(roles) = &self.roles else {
             let usual = Role::usual_for(self.opening.barrier);
-            notes.assume(at, list(usual), "What this barrier usually needs.", &[Source::CommonPractice]);
+            diagnostics.add_assumption(at, list(usual), "What this barrier usually needs.", &[Source::CommonPractice]);
             return usual.to_vec();
         };
         for (index, role) in roles.iter().enumerate() {
             if roles[..index].contains(role) {
-                notes.fault(
+                diagnostics.add_error(
                     &at.item(index),
-                    FaultCode::Contradiction,
+                    FieldErrorCode::Contradiction,
                     format!("The role {} stands twice.", role.code()),
                     "Send each role once; several loops side by side come from the width.",
                 );
@@ -145,8 +145,8 @@ impl LoopSizingRequest {
         &self,
         surface: Surface,
         hazards: &[SiteHazard],
-        at: &At<'_>,
-        notes: &mut Notes,
+        at: &FieldPath<'_>,
+        diagnostics: &mut Diagnostics,
     ) -> Construction {
         if let Some(construction) = self.construction {
             return construction;
@@ -160,20 +160,25 @@ impl LoopSizingRequest {
         } else {
             (Construction::HandWound, "A finished surface is sawn, and wire is at hand.")
         };
-        notes.assume(at, construction.code(), reason, &[Source::CommonPractice]);
+        diagnostics.add_assumption(at, construction.code(), reason, &[Source::CommonPractice]);
         construction
     }
 
     /// `None` where nothing is sawn; of a slot that was sent all the same, the cover counts and the rest must be sound.
-    fn read_slot(&self, construction: Construction, at: &At<'_>, notes: &mut Notes) -> Option<SlotUnderstood> {
+    fn read_slot(
+        &self,
+        construction: Construction,
+        at: &FieldPath<'_>,
+        diagnostics: &mut Diagnostics,
+    ) -> Option<ResolvedSlot> {
         if construction.is_sawn() {
-            return Slot::read(self.slot.as_ref(), construction, at, notes);
+            return Slot::read(self.slot.as_ref(), construction, at, diagnostics);
         }
         if let Some(slot) = &self.slot {
-            let mut aside = Notes::default();
+            let mut aside = Diagnostics::default();
             Slot::read(Some(slot), construction, at, &mut aside);
-            notes.take_faults(&mut aside);
-            notes.not_needed(at, &[("width", slot.width.is_some()), ("depth", slot.depth.is_some())]);
+            diagnostics.append_errors(&mut aside);
+            diagnostics.mark_unneeded(at, &[("width", slot.width.is_some()), ("depth", slot.depth.is_some())]);
         }
         None
     }
@@ -181,10 +186,10 @@ impl LoopSizingRequest {
     /// What lies over the top wire: sealant in a slot, pavement or sand over a buried loop.
     fn read_cover(
         &self,
-        slot: Option<&SlotUnderstood>,
+        slot: Option<&ResolvedSlot>,
         surface: Surface,
-        at: &At<'_>,
-        notes: &mut Notes,
+        at: &FieldPath<'_>,
+        diagnostics: &mut Diagnostics,
     ) -> Option<Length> {
         if let Some(slot) = slot {
             return Some(slot.cover);
@@ -194,14 +199,18 @@ impl LoopSizingRequest {
         // A fault of the cover was noted with the slot.
         match sent {
             Some(cover) => cover.read().ok().map(|written| written.si),
-            None => {
-                notes.read_or(&at.field("cover"), None::<&Cover>, surface.burial_cover(), reason, Source::OwnChoice)
-            }
+            None => diagnostics.parse_or_default(
+                &at.field("cover"),
+                None::<&Cover>,
+                surface.burial_cover(),
+                reason,
+                Source::OwnChoice,
+            ),
         }
     }
 
-    fn read_stock(&self, at: &At<'_>, notes: &mut Notes) -> Option<Vec<StockItemUnderstood>> {
+    fn read_stock(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<Vec<ResolvedStockItem>> {
         let stock = self.stock.as_ref()?;
-        Some(stock.iter().enumerate().filter_map(|(index, item)| item.read(&at.item(index), notes)).collect())
+        Some(stock.iter().enumerate().filter_map(|(index, item)| item.read(&at.item(index), diagnostics)).collect())
     }
 }

@@ -6,22 +6,23 @@ use uom::si::ratio::percent;
 use super::job::Job;
 use super::search::Choice;
 use super::sight::Sighting;
-use crate::calculation::answer::{At, Finding, Notes};
-use crate::practice::Vocabulary;
-use crate::practice::detectors::{FINEST_CLASS_PERCENT, LEAST_TIMES_THRESHOLD};
+use crate::calculation::report::{Diagnostics, FieldPath, Finding};
+use crate::practice::detectors::{FINEST_CLASS_PERCENT, MIN_TIMES_THRESHOLD};
 use crate::practice::findings::{FindingCode, Level};
 use crate::practice::roles::Role;
 use crate::practice::vehicles::VehicleClass;
-use crate::quantity::shown::{round, say};
+use crate::quantity::format::format_length;
+use crate::quantity::output::round;
+use crate::vocabulary::Vocabulary;
 
 const CURE: &str =
     "Set a finer sensitivity if the unit has one, shorten the lead-in, or share the opening among more lanes.";
 
 /// States which vehicles a loop misses, and what would cure it.
-pub fn judge(role: Role, choice: &Choice, job: &Job, notes: &mut Notes) {
+pub fn judge(role: Role, choice: &Choice, job: &Job, diagnostics: &mut Diagnostics) {
     for sighting in &choice.sightings {
-        judge_change(role, sighting, job, notes);
-        judge_strip(role, sighting, job, notes);
+        judge_change(role, sighting, job, diagnostics);
+        judge_strip(role, sighting, job, diagnostics);
     }
     if choice.centres.len() > 1 {
         let message = format!(
@@ -29,43 +30,45 @@ pub fn judge(role: Role, choice: &Choice, job: &Job, notes: &mut Notes) {
              scans them in turn, their outputs paralleled, neighbours wound in opposite senses.",
             choice.centres.len()
         );
-        notes.find(
-            Finding::new(FindingCode::SideBySide, Level::Note, &At::BODY.field("opening").field("width"), message)
-                .on(Some(role.code())),
+        diagnostics.add_finding(
+            Finding::new(
+                FindingCode::SideBySide,
+                Level::Note,
+                &FieldPath::BODY.field("opening").field("width"),
+                message,
+            )
+            .on(Some(role.code())),
         );
     }
     if role == Role::BetweenLeaves {
         let message = "The leaves pass over this loop while they move, and it sees them. Wire it to the operator's input that is \
                        watched only while the leaves stand, fully open or fully closed; while they move, another device must see a \
                        vehicle that drives in.";
-        notes.find(
-            Finding::new(FindingCode::LeafSweeps, Level::Warning, &At::BODY.field("roles"), message)
+        diagnostics.add_finding(
+            Finding::new(FindingCode::LeafSweeps, Level::Warning, &FieldPath::BODY.field("roles"), message)
                 .on(Some(role.code())),
         );
     }
 }
 
 /// States which vehicles do not pass the opening at all.
-pub fn judge_widths(job: &Job, notes: &mut Notes) {
+pub fn judge_widths(job: &Job, diagnostics: &mut Diagnostics) {
     let system = job.system();
     for class in job.vehicles.iter().filter(|class| class.width() > job.opening.width) {
         let message = format!(
             "A {} is {} wide and does not pass an opening of {}. Leave it out of vehicles, or check the width.",
             class.label().to_lowercase(),
-            say(class.width(), system),
-            say(job.opening.width, system)
+            format_length(class.width(), system),
+            format_length(job.opening.width, system)
         );
-        notes.find(
-            Finding::new(FindingCode::VehicleTooWide, Level::Warning, &At::BODY.field("vehicles"), message).length(
-                "vehicle_width",
-                class.width(),
-                system,
-            ),
+        diagnostics.add_finding(
+            Finding::new(FindingCode::VehicleTooWide, Level::Warning, &FieldPath::BODY.field("vehicles"), message)
+                .length("vehicle_width", class.width(), system),
         );
     }
 }
 
-fn judge_change(role: Role, sighting: &Sighting, job: &Job, notes: &mut Notes) {
+fn judge_change(role: Role, sighting: &Sighting, job: &Job, diagnostics: &mut Diagnostics) {
     let threshold = job.threshold();
     let name = sighting.class.label().to_lowercase();
     let words = |change: Ratio| format!("{:.3} %", change.get::<percent>());
@@ -93,7 +96,7 @@ fn judge_change(role: Role, sighting: &Sighting, job: &Job, notes: &mut Notes) {
         let level = if role.holds_the_gate() { Level::Stop } else { Level::Warning };
         let cure = "Lengthen the loop along travel, or add a second one behind it.";
         (FindingCode::DropsOut, level, format!("The unit lets go under a {name}, between its parts. {cure}"))
-    } else if sighting.change < LEAST_TIMES_THRESHOLD * threshold {
+    } else if sighting.change < MIN_TIMES_THRESHOLD * threshold {
         (
             FindingCode::ThinMargin,
             Level::Warning,
@@ -106,8 +109,8 @@ fn judge_change(role: Role, sighting: &Sighting, job: &Job, notes: &mut Notes) {
     } else {
         return;
     };
-    notes.find(
-        Finding::new(code, level, &At::BODY.field("vehicles"), message)
+    diagnostics.add_finding(
+        Finding::new(code, level, &FieldPath::BODY.field("vehicles"), message)
             .on(Some(role.code()))
             .figure("change", sighting.change.get::<percent>(), "percent")
             .figure("least_change_across", sighting.least.get::<percent>(), "percent")
@@ -115,7 +118,7 @@ fn judge_change(role: Role, sighting: &Sighting, job: &Job, notes: &mut Notes) {
     );
 }
 
-fn judge_strip(role: Role, sighting: &Sighting, job: &Job, notes: &mut Notes) {
+fn judge_strip(role: Role, sighting: &Sighting, job: &Job, diagnostics: &mut Diagnostics) {
     let Some(blind) = sighting.blind.as_ref().filter(|blind| blind.width() > Length::default()) else { return };
     let covered = job.seen_elsewhere.contains(&sighting.class);
     // Half the lane is as bad as its centre: nobody rides so that the loop sees him.
@@ -134,11 +137,11 @@ fn judge_strip(role: Role, sighting: &Sighting, job: &Job, notes: &mut Notes) {
     };
     let message = format!(
         "Over {} of the lane, {place}, a {} is not seen: only wires along travel couple with it. {cure}",
-        say(blind.width(), system),
+        format_length(blind.width(), system),
         sighting.class.label().to_lowercase()
     );
-    notes.find(
-        Finding::new(FindingCode::BlindStrip, level, &At::BODY.field("vehicles"), message)
+    diagnostics.add_finding(
+        Finding::new(FindingCode::BlindStrip, level, &FieldPath::BODY.field("vehicles"), message)
             .on(Some(role.code()))
             .length("blind_strip", blind.width(), system)
             .figure("share_of_lane", (blind.width() / job.opening.width).get::<percent>(), "percent"),
@@ -146,14 +149,14 @@ fn judge_strip(role: Role, sighting: &Sighting, job: &Job, notes: &mut Notes) {
 }
 
 /// States the sensitivity to set, and whether units have it.
-pub fn judge_sensitivity(job: &Job, notes: &mut Notes) {
+pub fn judge_sensitivity(job: &Job, diagnostics: &mut Diagnostics) {
     let threshold = round(job.threshold().get::<percent>(), 3);
-    let at = At::BODY.field("detector").field("threshold_percent").pointer();
+    let at = FieldPath::BODY.field("detector").field("threshold_percent").pointer();
     let hardest = job.vehicles.iter().rev().min_by(|a, b| a.threshold_percent().total_cmp(&b.threshold_percent()));
     let hardest = hardest.copied().unwrap_or(VehicleClass::PassengerCar).label().to_lowercase();
     let message =
         format!("Set every channel to the step that switches at {threshold} %: the {hardest} is the hardest to see.");
-    notes.find(Finding::at(FindingCode::Sensitivity, Level::Note, at.clone(), message).figure(
+    diagnostics.add_finding(Finding::at(FindingCode::Sensitivity, Level::Note, at.clone(), message).figure(
         "threshold",
         threshold,
         "percent",
@@ -163,7 +166,7 @@ pub fn judge_sensitivity(job: &Job, notes: &mut Notes) {
             "{threshold} % is finer than the finest class of the standard ({FINEST_CLASS_PERCENT} %). The unit's own sheet must \
              show that it switches there."
         );
-        notes.find(Finding::at(FindingCode::FineThreshold, Level::Warning, at, message).figure(
+        diagnostics.add_finding(Finding::at(FindingCode::FineThreshold, Level::Warning, at, message).figure(
             "threshold",
             threshold,
             "percent",

@@ -4,13 +4,13 @@ use uom::si::f64::Length;
 use uom::si::length::foot;
 
 use super::job::Job;
-use crate::calculation::answer::{At, Finding, Notes};
-use crate::practice::Vocabulary;
+use crate::calculation::report::{Diagnostics, FieldPath, Finding};
 use crate::practice::findings::{FindingCode, Level};
 use crate::practice::roles::{ARM_CLEARANCE, FAR_EXIT, NEIGHBOUR_GAP, Role, STEP, Side};
 use crate::practice::site::Barrier;
 use crate::practice::vehicles::VehicleClass;
-use crate::quantity::shown::say;
+use crate::quantity::format::format_length;
+use crate::vocabulary::Vocabulary;
 
 /// The place of one loop on the axis along travel: the barrier's closed line at 0, the inside positive.
 #[derive(Clone, Copy, Debug)]
@@ -40,7 +40,7 @@ pub fn place(job: &Job, legs: &[(Role, Length)], leaf_clearance: Option<Length>)
     let leg = |role: Role| legs.iter().find(|(other, _)| *other == role).map(|(_, leg)| *leg);
     let tidy = |length: Length| STEP.ceil(length, job.system());
     let gap = NEIGHBOUR_GAP.in_system(job.system());
-    let clear = clearance(job, leg(Role::Closing), leaf_clearance);
+    let clear = clearance(job, leg(Role::ReportParts), leaf_clearance);
     let sweep = job.opening.barrier.sweep_share() * job.opening.width;
 
     // Inside, from the barrier outwards in three stations; each is kept clear of the one before.
@@ -64,7 +64,7 @@ pub fn place(job: &Job, legs: &[(Role, Length)], leaf_clearance: Option<Length>)
                 Role::ObstructionOutside => tidy(clear),
                 Role::Arming => arming,
                 Role::Presence => past_arming,
-                Role::Closing => Length::default(),
+                Role::ReportParts => Length::default(),
             };
             let (from, to) = match side {
                 Side::Inside => (near, near + leg),
@@ -93,14 +93,14 @@ fn run_up(job: &Job) -> Option<Length> {
 }
 
 /// States what the places mean, and gives the longest unseen stretch.
-pub fn judge(job: &Job, places: &[Place], notes: &mut Notes) -> Option<Length> {
-    judge_setback(job, notes);
-    judge_exit(job, places, notes);
-    judge_roles(job, places, notes);
-    judge_stretch(job, places, notes)
+pub fn judge(job: &Job, places: &[Place], diagnostics: &mut Diagnostics) -> Option<Length> {
+    judge_setback(job, diagnostics);
+    judge_exit(job, places, diagnostics);
+    judge_roles(job, places, diagnostics);
+    judge_stretch(job, places, diagnostics)
 }
 
-fn judge_setback(job: &Job, notes: &mut Notes) {
+fn judge_setback(job: &Job, diagnostics: &mut Diagnostics) {
     let left = (job.opening.width - super::design::leg_across(job)) / 2.0;
     let asked = job.edge_setback();
     if left < 0.999 * asked {
@@ -108,11 +108,11 @@ fn judge_setback(job: &Job, notes: &mut Notes) {
         let message = format!(
             "The opening is narrow: the loop keeps {} to each edge instead of {}. Check that metal posts and the next lane \
              stay unseen.",
-            say(left, system),
-            say(asked, system),
+            format_length(left, system),
+            format_length(asked, system),
         );
-        let opening = At::BODY.field("opening");
-        notes.find(
+        let opening = FieldPath::BODY.field("opening");
+        diagnostics.add_finding(
             Finding::new(FindingCode::EdgeSetbackReduced, Level::Note, &opening.field("width"), message)
                 .length("edge_setback", left, system)
                 .length("usual_edge_setback", asked, system),
@@ -120,23 +120,23 @@ fn judge_setback(job: &Job, notes: &mut Notes) {
     }
 }
 
-fn judge_exit(job: &Job, places: &[Place], notes: &mut Notes) {
+fn judge_exit(job: &Job, places: &[Place], diagnostics: &mut Diagnostics) {
     let Some(exit) = places.iter().find(|place| place.role == Role::Exit) else { return };
-    let opening = At::BODY.field("opening");
+    let opening = FieldPath::BODY.field("opening");
     let subject = Some(Role::Exit.code());
     let (distance, system) = (exit.distance(), job.system());
     if run_up(job).is_none() {
         let message = "Send approach_speed and opening_time, and the exit loop is placed so that the gate is open on arrival. \
                        Without them it lies as near as the other loops allow, and drivers wait.";
-        notes.find(Finding::new(FindingCode::ExitTimeUnknown, Level::Note, &opening, message).on(subject));
+        diagnostics.add_finding(Finding::new(FindingCode::ExitTimeUnknown, Level::Note, &opening, message).on(subject));
     }
     if distance > FAR_EXIT.in_system(system) {
         let message = format!(
             "The gate is open on arrival only with the exit loop {} away. A second device on the way (another loop, a \
              transmitter, a timer) or a slower approach serves better.",
-            say(distance, system)
+            format_length(distance, system)
         );
-        notes.find(
+        diagnostics.add_finding(
             Finding::new(FindingCode::ExitFarAway, Level::Warning, &opening.field("approach_speed"), message)
                 .on(subject)
                 .length("distance_from_barrier", distance, system),
@@ -145,11 +145,11 @@ fn judge_exit(job: &Job, places: &[Place], notes: &mut Notes) {
     if distance > job.lead_in.length {
         let message = format!(
             "The exit loop lies {} from the gate, and the lead-in is {} long. Order its lead-in longer, in one piece.",
-            say(distance, system),
-            say(job.lead_in.length, system)
+            format_length(distance, system),
+            format_length(job.lead_in.length, system)
         );
-        let lead_in = At::BODY.field("lead_in");
-        notes.find(
+        let lead_in = FieldPath::BODY.field("lead_in");
+        diagnostics.add_finding(
             Finding::new(FindingCode::ExitBeyondLeadIn, Level::Warning, &lead_in.field("length"), message)
                 .on(subject)
                 .length("distance_from_barrier", distance, system)
@@ -158,13 +158,13 @@ fn judge_exit(job: &Job, places: &[Place], notes: &mut Notes) {
     }
 }
 
-fn judge_roles(job: &Job, places: &[Place], notes: &mut Notes) {
+fn judge_roles(job: &Job, places: &[Place], diagnostics: &mut Diagnostics) {
     let has = |role| places.iter().any(|place| place.role == role);
-    let roles = At::BODY.field("roles");
+    let roles = FieldPath::BODY.field("roles");
     let barrier = job.opening.barrier;
     let sweeps = barrier.sweep_share() > 0.0;
     if barrier != Barrier::None && !places.iter().any(|place| place.role.holds_the_gate()) {
-        notes.find(Finding::new(
+        diagnostics.add_finding(Finding::new(
             FindingCode::NothingHoldsTheGate,
             Level::Warning,
             &roles,
@@ -173,15 +173,15 @@ fn judge_roles(job: &Job, places: &[Place], notes: &mut Notes) {
         ));
     }
     if sweeps {
-        notes.find(Finding::new(
+        diagnostics.add_finding(Finding::new(
             FindingCode::LeafSweeps,
             Level::Note,
-            &At::BODY.field("opening").field("barrier"),
+            &FieldPath::BODY.field("opening").field("barrier"),
             "The leaves are taken to swing inwards. For leaves that swing outwards read inside for outside, and the other way round.",
         ));
     }
     if sweeps && !has(Role::BetweenLeaves) {
-        notes.find(Finding::new(
+        diagnostics.add_finding(Finding::new(
             FindingCode::BetweenLeavesMissing,
             Level::Stop,
             &roles,
@@ -189,7 +189,7 @@ fn judge_roles(job: &Job, places: &[Place], notes: &mut Notes) {
         ));
     }
     if has(Role::BetweenLeaves) && !sweeps {
-        notes.find(
+        diagnostics.add_finding(
             Finding::new(
                 FindingCode::RoleDoesNotFit,
                 Level::Warning,
@@ -199,8 +199,8 @@ fn judge_roles(job: &Job, places: &[Place], notes: &mut Notes) {
             .on(Some(Role::BetweenLeaves.code())),
         );
     }
-    if has(Role::Closing) && barrier.has_metal_leaf() {
-        notes.find(
+    if has(Role::ReportParts) && barrier.has_metal_leaf() {
+        diagnostics.add_finding(
             Finding::new(
                 FindingCode::ClosingUnderLeaf,
                 Level::Stop,
@@ -208,20 +208,20 @@ fn judge_roles(job: &Job, places: &[Place], notes: &mut Notes) {
                 "A closing loop straddles the line of the barrier, and under a metal leaf it sees the leaf itself. Use \
                  obstruction_outside and obstruction_inside here.",
             )
-            .on(Some(Role::Closing.code())),
+            .on(Some(Role::ReportParts.code())),
         );
     }
 }
 
-fn judge_stretch(job: &Job, places: &[Place], notes: &mut Notes) -> Option<Length> {
+fn judge_stretch(job: &Job, places: &[Place], diagnostics: &mut Diagnostics) -> Option<Length> {
     let mut holding: Vec<_> = places.iter().filter(|place| place.role.holds_the_gate()).collect();
     holding.sort_by(|a, b| a.from.get::<foot>().total_cmp(&b.from.get::<foot>()));
-    let roles = At::BODY.field("roles");
+    let roles = FieldPath::BODY.field("roles");
     let closing_side_is_open = job.opening.barrier != Barrier::None
         && !holding.is_empty()
         && holding.iter().all(|place| place.side == holding[0].side && place.side != Side::OnTheLine);
     if closing_side_is_open {
-        notes.find(Finding::new(
+        diagnostics.add_finding(Finding::new(
             FindingCode::OneSideOnly,
             Level::Warning,
             &roles,
@@ -257,9 +257,9 @@ fn judge_stretch(job: &Job, places: &[Place], notes: &mut Notes) -> Option<Lengt
     let system = job.system();
     let message = format!(
         "{who} fits into the {} between two loops that hold the gate, and is seen by neither. {cure}",
-        say(stretch, system)
+        format_length(stretch, system)
     );
-    notes.find(
+    diagnostics.add_finding(
         Finding::new(FindingCode::UnseenStretch, level, &roles, message)
             .length("unseen_stretch", stretch, system)
             .length("vehicle_length", length, system),

@@ -7,24 +7,24 @@ use uom::si::magnetic_permeability::henry_per_meter;
 
 use super::job::Job;
 use super::report::LeadInAdvice;
-use crate::calculation::answer::{At, Finding, Notes};
+use crate::calculation::report::{Diagnostics, FieldPath, Finding};
 use crate::physics::circuit;
 use crate::practice::findings::{FindingCode, Level};
 use crate::practice::site::Construction;
 use crate::practice::wires;
 use crate::quantity::dimension::{self, PerLength};
-use crate::quantity::shown::say;
-use crate::quantity::{System, parse};
+use crate::quantity::format::format_length;
+use crate::quantity::{UnitSystem, parse};
 
 /// Computes the advice and states what follows from it.
-pub fn advise(job: &Job, notes: &mut Notes) -> LeadInAdvice {
+pub fn advise(job: &Job, diagnostics: &mut Diagnostics) -> LeadInAdvice {
     let loose =
         parse::<dimension::Length>(wires::LOOSE_PAIR_SPACING).map_or(job.wire.over_insulation, |spacing| spacing.si);
     let twisted = pair_inductance(job.wire.over_insulation, job);
     let untwisted = pair_inductance(loose.max(job.wire.over_insulation), job);
     let order_length = job.lead_in.length + job.lead_in.spare;
     let (pair, message) = if job.construction == Construction::HandWound {
-        ("twisted_on_site", twist(twisted, untwisted, job, notes))
+        ("twisted_on_site", twist(twisted, untwisted, job, diagnostics))
     } else {
         (
             "jacketed",
@@ -34,10 +34,10 @@ pub fn advise(job: &Job, notes: &mut Notes) -> LeadInAdvice {
         )
     };
     if job.construction == Construction::PreformedDirectBurial {
-        notes.find(Finding::new(
+        diagnostics.add_finding(Finding::new(
             FindingCode::LeadInConduit,
             Level::Note,
-            &At::BODY.field("lead_in"),
+            &FieldPath::BODY.field("lead_in"),
             "Bring the lead-in through conduit from the edge of the loop to the unit, sealed against water at both ends.",
         ));
     }
@@ -50,11 +50,11 @@ pub fn advise(job: &Job, notes: &mut Notes) -> LeadInAdvice {
     }
 }
 
-fn twist(twisted: PerLength, untwisted: PerLength, job: &Job, notes: &mut Notes) -> String {
+fn twist(twisted: PerLength, untwisted: PerLength, job: &Job, diagnostics: &mut Diagnostics) -> String {
     let gained = (untwisted - twisted) * job.lead_in.length;
     let (unit, per_length) = match job.system() {
-        System::UsCustomary => ("uH/ft", Length::new::<foot>(1.0)),
-        System::Metric => ("uH/m", Length::new::<meter>(1.0)),
+        UnitSystem::UsCustomary => ("uH/ft", Length::new::<foot>(1.0)),
+        UnitSystem::Metric => ("uH/m", Length::new::<meter>(1.0)),
     };
     let per = |value: PerLength| (value * per_length).get::<microhenry>();
     let message = format!(
@@ -64,10 +64,10 @@ fn twist(twisted: PerLength, untwisted: PerLength, job: &Job, notes: &mut Notes)
         per(untwisted),
         per(twisted),
         gained.get::<microhenry>(),
-        say(job.lead_in.length, job.system()),
+        format_length(job.lead_in.length, job.system()),
     );
-    notes.find(
-        Finding::new(FindingCode::LooseLeadIn, Level::Note, &At::BODY.field("lead_in"), message.clone())
+    diagnostics.add_finding(
+        Finding::new(FindingCode::LooseLeadIn, Level::Note, &FieldPath::BODY.field("lead_in"), message.clone())
             .figure("twisted", per(twisted), unit)
             .figure("untwisted", per(untwisted), unit),
     );

@@ -6,19 +6,19 @@ use uom::si::ratio::percent;
 
 use super::Chosen;
 use super::job::Job;
-use crate::calculation::answer::{At, Finding, Notes};
+use crate::calculation::report::{Diagnostics, FieldPath, Finding};
 use crate::physics::plate::Wall;
 use crate::practice::findings::{FindingCode, Level};
 use crate::practice::roles::{LEAF_CLEARANCE, Role, STEP};
 use crate::practice::vehicles::VehicleClass;
-use crate::quantity::shown::say;
+use crate::quantity::format::format_length;
 
 /// How far the search goes: beyond, the leaf is no matter.
 const FARTHEST_M: f64 = 6.0;
 
 /// The least distance, never under 4 ft / 1.2 m, at which the closed leaf changes every loop beside it by less than half the
 /// threshold. Where that would let a car stand unseen between the loops, they stay closer, with a warning. `None` without a leaf.
-pub fn clearance(job: &Job, choices: &[Chosen], notes: &mut Notes) -> Option<Length> {
+pub fn clearance(job: &Job, choices: &[Chosen], diagnostics: &mut Diagnostics) -> Option<Length> {
     let (height, ground_gap) = job.opening.leaf?;
     let wall = Wall::new(job.opening.width.get::<meter>(), height.get::<meter>())?;
     let system = job.system();
@@ -47,13 +47,13 @@ pub fn clearance(job: &Job, choices: &[Chosen], notes: &mut Notes) -> Option<Len
     };
     let distance = wanted.min(widest);
     if !beside.is_empty() {
-        state(distance, change(distance), limit, job, notes);
+        state(distance, change(distance), limit, job, diagnostics);
     }
     Some(distance)
 }
 
-fn state(distance: Length, change: Ratio, limit: Ratio, job: &Job, notes: &mut Notes) {
-    let at = At::BODY.field("opening").field("barrier").pointer();
+fn state(distance: Length, change: Ratio, limit: Ratio, job: &Job, diagnostics: &mut Diagnostics) {
+    let at = FieldPath::BODY.field("opening").field("barrier").pointer();
     let system = job.system();
     let percents = (change.get::<percent>(), limit.get::<percent>());
     let finding = if change > limit {
@@ -61,7 +61,7 @@ fn state(distance: Length, change: Ratio, limit: Ratio, job: &Job, notes: &mut N
             "At {} the closed leaf changes the loops by {:.3} %, over half the threshold, but farther apart a car could stand \
              unseen between them. Shorten the leg along travel, set a coarser sensitivity, or prove on site that the moving gate \
              makes no call.",
-            say(distance, system),
+            format_length(distance, system),
             percents.0,
         );
         Finding::at(FindingCode::LeafSeen, Level::Warning, at, message)
@@ -69,16 +69,18 @@ fn state(distance: Length, change: Ratio, limit: Ratio, job: &Job, notes: &mut N
         let message = format!(
             "Keep every wire of these loops, lead-in included, {} from the metal leaf in any position: closed, it changes a loop there \
              by {:.3} %, under half the threshold.",
-            say(distance, system),
+            format_length(distance, system),
             percents.0,
         );
         Finding::at(FindingCode::LeafClearance, Level::Note, at, message)
     };
-    notes.find(finding.length("clearance", distance, system).figure("change_by_leaf", percents.0, "percent").figure(
-        "half_threshold",
-        percents.1,
-        "percent",
-    ));
+    diagnostics.add_finding(
+        finding.length("clearance", distance, system).figure("change_by_leaf", percents.0, "percent").figure(
+            "half_threshold",
+            percents.1,
+            "percent",
+        ),
+    );
 }
 
 fn lies_beside(role: Role) -> bool {

@@ -32,18 +32,19 @@ pub use report::{
 pub use request::LoopSizingRequest;
 pub use site::{Site, judge as judge_site, judge_construction};
 
-use super::answer::{At, Finding, Notes, Refusal};
+use super::input::Shape;
 use super::loop_characteristics::{self, Conditions, Places, judge};
-use super::subject::Shape;
+use super::report::{Diagnostics, FieldPath, Finding, InvalidRequest};
 use super::vehicle_response::{self, SeenHeight, usual_conditions};
 use super::{Calculation, Example};
-use crate::practice::Vocabulary;
 use crate::practice::findings::{FindingCode, Level};
 use crate::practice::roles::Role;
 use crate::practice::site::Barrier;
 use crate::practice::sources::Source;
 use crate::practice::wires::least_clearance;
-use crate::quantity::shown::{round, say_small};
+use crate::quantity::format::format_detail_length;
+use crate::quantity::output::round;
+use crate::vocabulary::Vocabulary;
 use alternatives::Other;
 use design::{Design, Grade};
 use job::Job;
@@ -77,43 +78,46 @@ impl Calculation for LoopSizingRequest {
         },
     ];
 
-    fn calculate(&self, notes: &mut Notes) -> Result<Self::Report, Refusal> {
-        let job = self.read(notes);
-        let job = notes.settle(job)?;
+    fn calculate(&self, diagnostics: &mut Diagnostics) -> Result<Self::Report, InvalidRequest> {
+        let job = self.read(diagnostics);
+        let job = diagnostics.finish(job)?;
         if let Some(lead_in) = &self.lead_in {
             let [in_slot, in_conduit, _] = lead_in.parts_sent();
-            notes.not_needed(&At::BODY.field("lead_in"), &[in_slot, in_conduit]);
+            diagnostics.mark_unneeded(&FieldPath::BODY.field("lead_in"), &[in_slot, in_conduit]);
         }
         if let Some(detector) = &self.detector {
-            notes.not_needed(&At::BODY.field("detector"), &detector.parts_sent());
+            diagnostics.mark_unneeded(&FieldPath::BODY.field("detector"), &detector.parts_sent());
         }
         let conditions = usual_conditions();
         let choices = choose(&job, &conditions);
         let legs: Vec<_> =
             choices.iter().map(|chosen| (chosen.role, chosen.choice().design.coil.along_travel)).collect();
-        let leaf_clearance = leaf::clearance(&job, &choices, notes);
+        let leaf_clearance = leaf::clearance(&job, &choices, diagnostics);
         let places = layout::place(&job, &legs, leaf_clearance);
-        let loops =
-            places.iter().zip(&choices).map(|(place, chosen)| size(place, chosen, &job, &conditions, notes)).collect();
-        judgement::judge_sensitivity(&job, notes);
-        judgement::judge_widths(&job, notes);
-        let unseen_stretch = layout::judge(&job, &places, notes);
-        let lead_in = lead_in::advise(&job, notes);
+        let loops = places
+            .iter()
+            .zip(&choices)
+            .map(|(place, chosen)| size(place, chosen, &job, &conditions, diagnostics))
+            .collect();
+        judgement::judge_sensitivity(&job, diagnostics);
+        judgement::judge_widths(&job, diagnostics);
+        let unseen_stretch = layout::judge(&job, &places, diagnostics);
+        let lead_in = lead_in::advise(&job, diagnostics);
         let site = Site {
             surface: job.surface,
             hazards: &job.hazards,
             construction: job.construction,
-            construction_at: At::BODY.field("construction"),
+            construction_at: FieldPath::BODY.field("construction"),
             has_barrier: job.opening.barrier != Barrier::None,
             cut_approved: false,
         };
-        site::judge(&site, notes);
-        notes.rest_on(loop_characteristics::SOURCES);
-        notes.rest_on(vehicle_response::SOURCES);
-        notes.rest_on(&[Source::CommonPractice]);
+        site::judge(&site, diagnostics);
+        diagnostics.add_sources(loop_characteristics::SOURCES);
+        diagnostics.add_sources(vehicle_response::SOURCES);
+        diagnostics.add_sources(&[Source::CommonPractice]);
 
         let inputs = job.echo();
-        let closing = notes.close();
+        let closing = diagnostics.into_parts();
         Ok(LoopSizingReport {
             inputs,
             loops,
@@ -167,11 +171,17 @@ fn choose(job: &Job, conditions: &Conditions) -> Vec<Chosen> {
 }
 
 /// One loop of the report, and what is to be said about it.
-fn size(place: &Place, chosen: &Chosen, job: &Job, conditions: &Conditions, notes: &mut Notes) -> SizedLoop {
+fn size(
+    place: &Place,
+    chosen: &Chosen,
+    job: &Job,
+    conditions: &Conditions,
+    diagnostics: &mut Diagnostics,
+) -> SizedLoop {
     let choice = chosen.choice();
     let Design { coil, electrical, .. } = &choice.design;
     let role = place.role.code();
-    let body = At::BODY;
+    let body = FieldPath::BODY;
     let places = Places {
         coil: body.field("opening"),
         lead_in: body.field("lead_in"),
@@ -179,12 +189,12 @@ fn size(place: &Place, chosen: &Chosen, job: &Job, conditions: &Conditions, note
         system: job.system(),
         subject: Some(role),
     };
-    judge(electrical, conditions, &job.detector.limits, &places, notes);
-    judge_fit(role, &choice.design, job, notes);
-    judgement::judge(place.role, choice, job, notes);
+    judge(electrical, conditions, &job.detector.limits, &places, diagnostics);
+    judge_fit(role, &choice.design, job, diagnostics);
+    judgement::judge(place.role, choice, job, diagnostics);
     let quadrupole = chosen.others().iter().find(|(_, other)| other.design.coil.shape == Shape::Quadrupole);
     if let Some(other) = quadrupole {
-        alternatives::judge_quadrupole(place.role, other, choice, job, notes);
+        alternatives::judge_quadrupole(place.role, other, choice, job, diagnostics);
     }
 
     let distance = place.distance().into();
@@ -209,7 +219,7 @@ fn size(place: &Place, chosen: &Chosen, job: &Job, conditions: &Conditions, note
         vehicles: choice.sightings.iter().map(|sighting| VehicleSighting::of(sighting, job)).collect(),
         side_by_side: row::plan(choice, job),
         alternatives: chosen.others().iter().map(|other| alternatives::describe(other, choice, job)).collect(),
-        stock_choice: stock::choose(place.role, choice, job, conditions, notes),
+        stock_choice: stock::choose(place.role, choice, job, conditions, diagnostics),
     }
 }
 
@@ -219,24 +229,24 @@ fn edge_setback(choice: &Choice, job: &Job) -> Length {
     job.opening.width / 2.0 - outermost - choice.design.coil.across_lane / 2.0
 }
 
-fn judge_fit(role: &'static str, design: &Design, job: &Job, notes: &mut Notes) {
-    let body = At::BODY;
+fn judge_fit(role: &'static str, design: &Design, job: &Job, diagnostics: &mut Diagnostics) {
+    let body = FieldPath::BODY;
     if design.grade == Grade::Untunable {
         let message = "No number of turns brings this loop, with this lead-in, wholly inside what the unit tunes to. Shorten \
                        the lead-in, take heavier wire, or choose a unit with a wider range.";
-        notes.find(
+        diagnostics.add_finding(
             Finding::new(FindingCode::NoWorkingTurns, Level::Stop, &body.field("detector"), message).on(Some(role)),
         );
     }
     if let Some(slot) = job.slot.as_ref().filter(|slot| slot.width < job.wire.over_insulation + least_clearance()) {
         let message = format!(
             "A slot of {} leaves no room for sealant to flow round wire of {}. Cut it wider: wire and {} at the least.",
-            say_small(slot.width, job.system()),
-            say_small(job.wire.over_insulation, job.system()),
-            say_small(least_clearance(), job.system())
+            format_detail_length(slot.width, job.system()),
+            format_detail_length(job.wire.over_insulation, job.system()),
+            format_detail_length(least_clearance(), job.system())
         );
         let slot_at = body.field("slot");
-        notes.find(
+        diagnostics.add_finding(
             Finding::new(FindingCode::SlotTooNarrow, Level::Warning, &slot_at.field("width"), message)
                 .on(Some(role))
                 .figure("slot_width", slot.width.get::<inch>(), "inch"),
@@ -248,10 +258,10 @@ fn judge_fit(role: &'static str, design: &Design, job: &Job, notes: &mut Notes) 
             "{} turns under the asked cover need a slot {} deep. Cut that deep if the slab allows it, or take thinner \
              wire.",
             design.coil.turns,
-            say_small(needed, job.system())
+            format_detail_length(needed, job.system())
         );
         let slot_at = body.field("slot");
-        notes.find(
+        diagnostics.add_finding(
             Finding::new(FindingCode::SlotTooShallow, Level::Stop, &slot_at.field("depth"), message)
                 .on(Some(role))
                 .figure("needed_depth", needed.get::<inch>(), "inch")
@@ -273,7 +283,7 @@ impl Job {
             construction: self.construction.code(),
             lead_in: self.lead_in.echo(),
             wire: self.wire.echo(),
-            slot: self.slot.as_ref().map(super::subject::SlotUnderstood::echo),
+            slot: self.slot.as_ref().map(super::input::ResolvedSlot::echo),
             cover: self.cover.into(),
             detector: self.detector.echo(),
             stock_items: self.stock.as_ref().map_or(0, Vec::len),

@@ -6,12 +6,12 @@ use utoipa::ToSchema;
 
 use super::job::Job;
 use super::sight::Sighting;
-use crate::calculation::answer::{Assumed, Basis, Caution, Finding};
+use crate::calculation::input::{DetectorEcho, LeadInEcho, OpeningEcho, SlotEcho, WireEcho};
 use crate::calculation::loop_characteristics::LoopElectrical;
-use crate::calculation::subject::{DetectorEcho, LeadInEcho, OpeningEcho, SlotEcho, WireEcho};
+use crate::calculation::report::{Assumed, Basis, Caution, Finding};
 use crate::calculation::vehicle_response::{BlindStrip, SeenHeight};
-use crate::practice::Vocabulary;
-use crate::quantity::shown::{DetailLength, InductancePerLengthValue, PlanLength, round};
+use crate::quantity::output::{DetailLength, InductancePerLengthValue, PlanLength, round};
+use crate::vocabulary::Vocabulary;
 
 /// Loops for an opening.
 #[derive(Clone, Debug, Serialize, ToSchema)]

@@ -4,7 +4,7 @@ use serde::Deserialize;
 use utoipa::ToSchema;
 use validator::Validate;
 
-use crate::calculation::subject::{Detector, LeadIn, Opening, Slot, StockItem, Wire};
+use crate::calculation::input::{Detector, LeadIn, Opening, Slot, StockItem, Wire};
 use crate::practice::roles::Role;
 use crate::practice::site::{Construction, SiteHazard, Surface};
 use crate::practice::vehicles::VehicleClass;

@@ -7,9 +7,10 @@ use uom::si::ratio::{percent, ratio};
 use super::job::Job;
 use super::report::{OneChannel, SideBySide};
 use super::search::Choice;
-use crate::practice::detectors::{AS_BUILT_SPREAD, LEAST_TIMES_THRESHOLD};
+use crate::practice::detectors::{AS_BUILT_SPREAD, MIN_TIMES_THRESHOLD};
 use crate::practice::roles::ROW_GAP;
-use crate::quantity::shown::{round, say};
+use crate::quantity::format::format_length;
+use crate::quantity::output::round;
 
 /// The plan of a row; `None` for a single loop.
 pub fn plan(choice: &Choice, job: &Job) -> Option<SideBySide> {
@@ -21,7 +22,7 @@ pub fn plan(choice: &Choice, job: &Job) -> Option<SideBySide> {
     let saw_plan = format!(
         "Cut each loop by itself with all four sides; leave {} of whole pavement between the neighbouring slots and lay no two \
          loops in one slot. Wind the first clockwise, the next anticlockwise, and so on. Bring each lead-in out at its own edge.",
-        say(gap, job.system())
+        format_length(gap, job.system())
     );
     Some(SideBySide {
         gap: gap.into(),
@@ -53,6 +54,6 @@ fn one_channel(wiring: &'static str, choice: &Choice, job: &Job) -> OneChannel {
         wiring,
         terminal_inductance_uh: round(terminal.get::<microhenry>(), 2),
         change_percent: round(change.get::<percent>(), 3),
-        passes: tunes && change >= LEAST_TIMES_THRESHOLD * job.threshold(),
+        passes: tunes && change >= MIN_TIMES_THRESHOLD * job.threshold(),
     }
 }

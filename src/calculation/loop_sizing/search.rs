@@ -5,10 +5,10 @@ use uom::si::f64::{Length, Ratio};
 use super::design::{Design, Grade, MORE_TURNS, design, first_leg, leg_across, with_turns};
 use super::job::Job;
 use super::sight::{Row, Sighting};
+use crate::calculation::input::Shape;
 use crate::calculation::loop_characteristics::Conditions;
-use crate::calculation::subject::Shape;
 use crate::calculation::vehicle_response::{Field, Metal, flat_underside, highest};
-use crate::practice::roles::{ALTERNATIVE_STEP, LEAST_ROW_LEG, LONGEST_LEG, MOST_SIDE_BY_SIDE, ROW_GAP, Role, STEP};
+use crate::practice::roles::{ALTERNATIVE_STEP, MAX_LEG, MAX_SIDE_BY_SIDE, MIN_ROW_LEG, ROW_GAP, Role, STEP};
 use crate::practice::vehicles::VehicleClass;
 
 /// What a search needs to know of a role; roles with the same brief get the same loop.
@@ -70,9 +70,9 @@ impl<'a> Brief<'a> {
     /// leg is no better than the one before, still longer ones are not tried.
     pub fn search(&self) -> Choice {
         let system = self.job.system();
-        let (step, longest) = (ALTERNATIVE_STEP.in_system(system), 1.001 * LONGEST_LEG.in_system(system));
+        let (step, longest) = (ALTERNATIVE_STEP.in_system(system), 1.001 * MAX_LEG.in_system(system));
         let mut best: Option<Choice> = None;
-        for count in 1..=MOST_SIDE_BY_SIDE {
+        for count in 1..=MAX_SIDE_BY_SIDE {
             let Some(across) = row_leg(count, self.job) else { break };
             let mut before: Option<Merit> = None;
             let mut along = self.first_leg;
@@ -185,5 +185,5 @@ fn row_leg(count: usize, job: &Job) -> Option<Length> {
     }
     let gaps = (count - 1) as f64 * ROW_GAP.in_system(system);
     let each = STEP.floor((whole - gaps) / count as f64, system);
-    (each >= 0.999 * LEAST_ROW_LEG.in_system(system)).then_some(each)
+    (each >= 0.999 * MIN_ROW_LEG.in_system(system)).then_some(each)
 }

@@ -4,7 +4,7 @@ use uom::si::f64::{Length, Ratio};
 
 use super::search::Brief;
 use crate::calculation::vehicle_response::{Blind, Field, Metal, search};
-use crate::practice::detectors::LEAST_TIMES_THRESHOLD;
+use crate::practice::detectors::MIN_TIMES_THRESHOLD;
 use crate::practice::vehicles::VehicleClass;
 
 /// One vehicle over the loops of one role.
@@ -25,7 +25,7 @@ pub struct Sighting {
 impl Sighting {
     /// Whether the change serves: twice the threshold over the middle of a loop, and the threshold everywhere that counts.
     pub fn serves(&self, brief: &Brief<'_>) -> bool {
-        self.change >= LEAST_TIMES_THRESHOLD * brief.threshold && self.least >= brief.threshold
+        self.change >= MIN_TIMES_THRESHOLD * brief.threshold && self.least >= brief.threshold
     }
 }
 

@@ -1,10 +1,10 @@
 //! What the site asks for: construction, hazards, cautions.
 
-use crate::calculation::answer::{At, Finding, Notes};
-use crate::practice::Vocabulary;
+use crate::calculation::report::{Diagnostics, FieldPath, Finding};
 use crate::practice::cautions::CautionCode;
 use crate::practice::findings::{FindingCode, Level};
 use crate::practice::site::{Construction, SiteHazard, Surface};
+use crate::vocabulary::Vocabulary;
 
 /// Where loops are to lie, and how they are made.
 pub struct Site<'a> {
@@ -15,7 +15,7 @@ pub struct Site<'a> {
     /// How the loops are made.
     pub construction: Construction,
     /// Where the construction stands in the request.
-    pub construction_at: At<'a>,
+    pub construction_at: FieldPath<'a>,
     /// Whether something moves at the opening.
     pub has_barrier: bool,
     /// Whether a scan was made and the engineer agreed to the cut.
@@ -23,14 +23,14 @@ pub struct Site<'a> {
 }
 
 /// States what construction and hazards mean.
-pub fn judge(site: &Site<'_>, notes: &mut Notes) {
-    judge_construction(site, notes);
-    judge_hazards(site, notes);
-    caution(site, notes);
+pub fn judge(site: &Site<'_>, diagnostics: &mut Diagnostics) {
+    judge_construction(site, diagnostics);
+    judge_hazards(site, diagnostics);
+    caution(site, diagnostics);
 }
 
 /// States whether the construction can be built in the surface.
-pub fn judge_construction(site: &Site<'_>, notes: &mut Notes) {
+pub fn judge_construction(site: &Site<'_>, diagnostics: &mut Diagnostics) {
     let message = match (site.construction.is_sawn(), site.surface.is_sawn()) {
         (true, false) => {
             let level = if matches!(site.surface, Surface::NewAsphalt | Surface::NewConcrete) { Level::Note } else { Level::Stop };
@@ -49,19 +49,19 @@ pub fn judge_construction(site: &Site<'_>, notes: &mut Notes) {
         _ => None,
     };
     if let Some((level, message)) = message {
-        notes.find(Finding::new(FindingCode::WrongConstruction, level, &site.construction_at, message));
+        diagnostics.add_finding(Finding::new(FindingCode::WrongConstruction, level, &site.construction_at, message));
     }
 }
 
-fn judge_hazards(site: &Site<'_>, notes: &mut Notes) {
-    let body = At::BODY;
+fn judge_hazards(site: &Site<'_>, diagnostics: &mut Diagnostics) {
+    let body = FieldPath::BODY;
     let hazards = body.field("site_hazards");
     for (index, hazard) in site.hazards.iter().enumerate() {
         if site.hazards[..index].contains(hazard) {
             continue;
         }
         let (code, level, message) = statement(*hazard, site);
-        notes.find(Finding::new(code, level, &hazards.item(index), message));
+        diagnostics.add_finding(Finding::new(code, level, &hazards.item(index), message));
     }
 }
 
@@ -157,8 +157,8 @@ fn statement(hazard: SiteHazard, site: &Site<'_>) -> (FindingCode, Level, String
     (code, level, message.to_owned())
 }
 
-fn caution(site: &Site<'_>, notes: &mut Notes) {
-    notes.caution(&[
+fn caution(site: &Site<'_>, diagnostics: &mut Diagnostics) {
+    diagnostics.add_cautions(&[
         CautionCode::NotForPeople,
         CautionCode::LocalCodes,
         CautionCode::BuriedServices,
@@ -167,21 +167,21 @@ fn caution(site: &Site<'_>, notes: &mut Notes) {
         CautionCode::ClassifiedArea,
     ]);
     if site.has_barrier {
-        notes.caution(&[CautionCode::GateCanMove, CautionCode::LiveParts]);
+        diagnostics.add_cautions(&[CautionCode::GateCanMove, CautionCode::LiveParts]);
     }
     if site.construction.is_sawn() {
-        notes.caution(&[CautionCode::Silica, CautionCode::Saw, CautionCode::Sealant]);
+        diagnostics.add_cautions(&[CautionCode::Silica, CautionCode::Saw, CautionCode::Sealant]);
         if site.surface == Surface::ExistingConcrete {
-            notes.caution(&[CautionCode::SlabSteel, CautionCode::TensionedSlab]);
+            diagnostics.add_cautions(&[CautionCode::SlabSteel, CautionCode::TensionedSlab]);
         }
     }
     for hazard in site.hazards {
         match hazard {
-            SiteHazard::ReinforcingMesh => notes.caution(&[CautionCode::SlabSteel]),
+            SiteHazard::ReinforcingMesh => diagnostics.add_cautions(&[CautionCode::SlabSteel]),
             SiteHazard::PostTensionedSlab | SiteHazard::BridgeDeck => {
-                notes.caution(&[CautionCode::SlabSteel, CautionCode::TensionedSlab]);
+                diagnostics.add_cautions(&[CautionCode::SlabSteel, CautionCode::TensionedSlab]);
             }
-            SiteHazard::SnowMeltCable | SiteHazard::SnowMeltPipe => notes.caution(&[CautionCode::SnowMelt]),
+            SiteHazard::SnowMeltCable | SiteHazard::SnowMeltPipe => diagnostics.add_cautions(&[CautionCode::SnowMelt]),
             _ => {}
         }
     }

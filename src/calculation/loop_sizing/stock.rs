@@ -7,13 +7,13 @@ use super::design::{Design, coil};
 use super::job::Job;
 use super::report::StockChoice;
 use super::search::{Brief, Choice};
-use crate::calculation::answer::{At, Finding, Notes};
+use crate::calculation::input::{ResolvedStockItem, Shape};
 use crate::calculation::loop_characteristics::Conditions;
-use crate::calculation::subject::{Shape, StockItemUnderstood};
-use crate::practice::Vocabulary;
+use crate::calculation::report::{Diagnostics, FieldPath, Finding};
 use crate::practice::findings::{FindingCode, Level};
-use crate::practice::roles::{LEAST_EDGE_SETBACK, Role, STEP};
-use crate::quantity::shown::say;
+use crate::practice::roles::{MIN_EDGE_SETBACK, Role, STEP};
+use crate::quantity::format::format_length;
+use crate::vocabulary::Vocabulary;
 
 /// Chooses from the stock, or says what to order; `None` when no stock was sent.
 pub fn choose(
@@ -21,7 +21,7 @@ pub fn choose(
     choice: &Choice,
     job: &Job,
     conditions: &Conditions,
-    notes: &mut Notes,
+    diagnostics: &mut Diagnostics,
 ) -> Option<StockChoice> {
     let stock = job.stock.as_ref()?;
     let design = &choice.design;
@@ -40,9 +40,9 @@ pub fn choose(
         };
         let why = format!(
             "{} x {} with {} of lead-in: {fits}.",
-            say(item.along_travel, system),
-            say(item.across_lane, system),
-            say(item.lead_in_length, system),
+            format_length(item.along_travel, system),
+            format_length(item.across_lane, system),
+            format_length(item.lead_in_length, system),
         );
         return Some(StockChoice { sku: Some(item.sku.clone()), why });
     }
@@ -52,24 +52,24 @@ pub fn choose(
         .unwrap_or_default();
     let why = format!(
         "None in stock serves.{reason} Order {} x {}, {} turns, {}, with {} of lead-in.",
-        say(design.coil.along_travel, system),
-        say(design.coil.across_lane, system),
+        format_length(design.coil.along_travel, system),
+        format_length(design.coil.across_lane, system),
         design.coil.turns,
         job.construction.label().to_lowercase(),
-        say(job.lead_in.length + job.lead_in.spare, system),
+        format_length(job.lead_in.length + job.lead_in.spare, system),
     );
-    notes.find(
-        Finding::new(FindingCode::NoStockFits, Level::Note, &At::BODY.field("stock"), why.clone())
+    diagnostics.add_finding(
+        Finding::new(FindingCode::NoStockFits, Level::Note, &FieldPath::BODY.field("stock"), why.clone())
             .on(Some(role.code())),
     );
     Some(StockChoice { sku: None, why })
 }
 
 /// Why an item cannot serve; `None` when it can.
-fn misfit(item: &StockItemUnderstood, choice: &Choice, brief: &Brief<'_>) -> Option<&'static str> {
+fn misfit(item: &ResolvedStockItem, choice: &Choice, brief: &Brief<'_>) -> Option<&'static str> {
     let (job, design) = (brief.job, &choice.design);
     let step = STEP.in_system(job.system());
-    let widest = job.opening.width - 2.0 * LEAST_EDGE_SETBACK.in_system(job.system());
+    let widest = job.opening.width - 2.0 * MIN_EDGE_SETBACK.in_system(job.system());
     if item.construction.is_some_and(|construction| construction != job.construction) {
         Some("is made for another construction")
     } else if item.along_travel < design.coil.along_travel * 0.999 {
@@ -90,14 +90,14 @@ fn misfit(item: &StockItemUnderstood, choice: &Choice, brief: &Brief<'_>) -> Opt
 }
 
 /// Whether the loop with its turns, or with those of the design where they are not known, suits the unit and sees every vehicle.
-fn serves(item: &StockItemUnderstood, design: &Design, brief: &Brief<'_>) -> bool {
+fn serves(item: &ResolvedStockItem, design: &Design, brief: &Brief<'_>) -> bool {
     let turns = item.turns.unwrap_or(design.coil.turns);
     let coil = coil(item.along_travel, item.across_lane, Shape::Rectangle, turns, brief.job);
     brief.accepts(Design::new(coil, brief.job, brief.conditions))
 }
 
 /// How far an item is from the design, in feet; spare lead-in counts a little.
-fn strain(item: &StockItemUnderstood, design: &Design, needed: Length) -> f64 {
+fn strain(item: &ResolvedStockItem, design: &Design, needed: Length) -> f64 {
     let apart = |a: Length, b: Length| (a - b).abs().get::<foot>();
     apart(item.along_travel, design.coil.along_travel)
         + apart(item.across_lane, design.coil.across_lane)

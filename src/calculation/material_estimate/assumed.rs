@@ -7,13 +7,13 @@ use super::cut::Cut;
 use super::estimate::{Estimate, Part};
 use super::job::SlotGiven;
 use super::remarks::lacks_jacket;
-use crate::calculation::answer::{At, Notes};
-use crate::practice::Vocabulary;
+use crate::calculation::report::{Diagnostics, FieldPath};
 use crate::practice::materials::Corner;
 use crate::practice::site::Construction;
 use crate::practice::sources::Source;
-use crate::quantity::System;
-use crate::quantity::shown::round;
+use crate::quantity::UnitSystem;
+use crate::quantity::output::round;
+use crate::vocabulary::Vocabulary;
 
 /// A field of a slot that may be absent.
 struct Field {
@@ -55,41 +55,51 @@ const FIELDS: [Field; 3] = [
 ];
 
 /// Says it.
-pub fn assume(estimate: &Estimate<'_>, notes: &mut Notes) {
-    let body = At::BODY;
+pub fn assume(estimate: &Estimate<'_>, diagnostics: &mut Diagnostics) {
+    let body = FieldPath::BODY;
     let (loops_at, common_at) = (body.field("loops"), body.field("slot"));
     for field in &FIELDS {
         for (index, part) in estimate.parts.iter().enumerate().filter(|(_, part)| part.one.has_own_slot) {
             let item_at = loops_at.item(index);
-            slot_field(field, std::iter::once(part), &item_at.field("slot"), notes);
+            slot_field(field, std::iter::once(part), &item_at.field("slot"), diagnostics);
         }
-        slot_field(field, estimate.parts.iter().filter(|part| !part.one.has_own_slot), &common_at, notes);
+        slot_field(field, estimate.parts.iter().filter(|part| !part.one.has_own_slot), &common_at, diagnostics);
     }
-    lead_in_slot(estimate, notes);
-    corners(estimate, notes);
-    rod(estimate, notes);
+    lead_in_slot(estimate, diagnostics);
+    corners(estimate, diagnostics);
+    rod(estimate, diagnostics);
     for (index, part) in estimate.parts.iter().enumerate().filter(|(_, part)| lacks_jacket(part)) {
         let item_at = loops_at.item(index);
         let (loop_at, coil) = (item_at.field("loop"), &part.one.coil);
         let (wide, high) = (exact(coil.wire.over_insulation, coil.system), exact(coil.stack(), coil.system));
         let reason = "Without the diameter over it the jacket is taken to lie flat: one wire wide, its turns high, nothing added.";
         let at = loop_at.field("wire");
-        notes.assume(&at.field("over_jacket"), format!("{wide} wide, {high} high"), reason, &[Source::OwnChoice]);
+        diagnostics.add_assumption(
+            &at.field("over_jacket"),
+            format!("{wide} wide, {high} high"),
+            reason,
+            &[Source::OwnChoice],
+        );
     }
 }
 
-fn slot_field<'a>(field: &Field, parts: impl Iterator<Item = &'a Part<'a>>, at: &At<'_>, notes: &mut Notes) {
+fn slot_field<'a>(
+    field: &Field,
+    parts: impl Iterator<Item = &'a Part<'a>>,
+    at: &FieldPath<'_>,
+    diagnostics: &mut Diagnostics,
+) {
     let mut values = Values::default();
     for part in parts.filter(|part| !(field.is_given)(&part.one.given)) {
         let Some(trench) = &part.trench else { continue };
         let value = exact((field.of)(&trench.of_loop), part.one.coil.system);
         values.add(part.construction, value, (field.sources)(part.construction));
     }
-    values.assume(&at.field(field.name), field.reason, notes);
+    values.assume(&at.field(field.name), field.reason, diagnostics);
 }
 
-fn lead_in_slot(estimate: &Estimate<'_>, notes: &mut Notes) {
-    let body = At::BODY;
+fn lead_in_slot(estimate: &Estimate<'_>, diagnostics: &mut Diagnostics) {
+    let body = FieldPath::BODY;
     let (at, given) = (body.field("lead_in_slot"), &estimate.job.lead_in_slot);
     let width: (&str, bool, fn(&Cut) -> Length, &str) = (
         "width",
@@ -107,12 +117,12 @@ fn lead_in_slot(estimate: &Estimate<'_>, notes: &mut Notes) {
             let Some(cut) = &trench.lead_in else { continue };
             values.add(part.construction, exact(of(cut), part.one.coil.system), Source::OwnChoice);
         }
-        values.assume(&at.field(name), reason, notes);
+        values.assume(&at.field(name), reason, diagnostics);
     }
 }
 
-fn corners(estimate: &Estimate<'_>, notes: &mut Notes) {
-    let (job, body) = (estimate.job, At::BODY);
+fn corners(estimate: &Estimate<'_>, diagnostics: &mut Diagnostics) {
+    let (job, body) = (estimate.job, FieldPath::BODY);
     if job.saw.corner.is_some() {
         return;
     }
@@ -125,11 +135,16 @@ fn corners(estimate: &Estimate<'_>, notes: &mut Notes) {
         _ => "diagonal where a loop has a corner_cut, square_overrun elsewhere".to_owned(),
     };
     let reason = "Diagonal where the loop has corner cuts, else square.";
-    notes.assume(&body.field("saw").field("corner"), value, reason, &[Source::NemaTestLoop, Source::Fp96]);
+    diagnostics.add_assumption(
+        &body.field("saw").field("corner"),
+        value,
+        reason,
+        &[Source::NemaTestLoop, Source::Fp96],
+    );
 }
 
-fn rod(estimate: &Estimate<'_>, notes: &mut Notes) {
-    let (job, body) = (estimate.job, At::BODY);
+fn rod(estimate: &Estimate<'_>, diagnostics: &mut Diagnostics) {
+    let (job, body) = (estimate.job, FieldPath::BODY);
     let rods = estimate.rods();
     if job.rod.diameter.is_some() || rods.is_empty() {
         return;
@@ -137,7 +152,7 @@ fn rod(estimate: &Estimate<'_>, notes: &mut Notes) {
     let diameters: Vec<_> = rods.iter().map(|(diameter, _)| exact(*diameter, job.system())).collect();
     let reason = "1/16 in more than its slot, to sit snug.";
     let at = body.field("backer_rod");
-    notes.assume(&at.field("diameter"), diameters.join(" or "), reason, &[Source::OwnChoice]);
+    diagnostics.add_assumption(&at.field("diameter"), diameters.join(" or "), reason, &[Source::OwnChoice]);
 }
 
 /// What stands in for one field: one value, or several by construction.
@@ -159,7 +174,7 @@ impl Values {
         }
     }
 
-    fn assume(&self, at: &At<'_>, reason: &'static str, notes: &mut Notes) {
+    fn assume(&self, at: &FieldPath<'_>, reason: &'static str, diagnostics: &mut Diagnostics) {
         let value = match self.taken.as_slice() {
             [] => return,
             [(_, first), rest @ ..] if rest.iter().all(|(_, values)| values == first) => first.join(" or "),
@@ -170,14 +185,14 @@ impl Values {
                 all.iter().map(say).collect::<Vec<_>>().join(", ")
             }
         };
-        notes.assume(at, value, reason, &self.sources);
+        diagnostics.add_assumption(at, value, reason, &self.sources);
     }
 }
 
 /// A small length as a request would hold it, close enough that sending it changes no figure.
-fn exact(length: Length, system: System) -> String {
+fn exact(length: Length, system: UnitSystem) -> String {
     match system {
-        System::UsCustomary => format!("{} in", round(length.get::<inch>(), 4)),
-        System::Metric => format!("{} mm", round(length.get::<millimeter>(), 4)),
+        UnitSystem::UsCustomary => format!("{} in", round(length.get::<inch>(), 4)),
+        UnitSystem::Metric => format!("{} mm", round(length.get::<millimeter>(), 4)),
     }
 }

@@ -5,10 +5,10 @@ use super::job::Job;
 use super::report::{ConstructionComparison, Cost};
 use super::trench::Trench;
 use super::{cost, items, labour};
-use crate::practice::Vocabulary;
 use crate::practice::materials::suits;
 use crate::practice::site::Construction;
-use crate::quantity::shown::counted;
+use crate::quantity::format::format_count;
+use crate::vocabulary::Vocabulary;
 
 /// Each construction that the surface allows.
 pub fn compare(job: &Job) -> Vec<ConstructionComparison> {
@@ -29,7 +29,7 @@ fn row(job: &Job, construction: Construction) -> ConstructionComparison {
         sealant_with_waste: estimate.sealant_with_waste().into(),
         hours: hours.into(),
         is_complete: cost.as_ref().map(|cost| cost.is_complete),
-        message: message(construction, &counted(pulls, "pull"), cost.as_ref()),
+        message: message(construction, &format_count(pulls, "pull"), cost.as_ref()),
         unpriced: cost.as_ref().map_or_else(Vec::new, |cost| cost.unpriced.clone()),
         cost: cost.map(|cost| cost.total),
     }

@@ -6,14 +6,14 @@ use uom::si::time::hour;
 
 use super::items::Line;
 use super::report::{Cost, CostLine};
-use crate::calculation::subject::PricesUnderstood;
-use crate::practice::Vocabulary;
+use crate::calculation::input::ResolvedPrices;
+use crate::vocabulary::Vocabulary;
 
 /// The name of the line of labour, and of labour that has no price.
 const LABOUR: &str = "labour";
 
 /// Prices the lines and the hours. Each line is rounded to the currency's minor unit, and the total is the sum of the lines as shown.
-pub fn price(lines: &[Line], hours: Time, prices: &PricesUnderstood) -> Cost {
+pub fn price(lines: &[Line], hours: Time, prices: &ResolvedPrices) -> Cost {
     let mut priced = Vec::new();
     let mut unpriced: Vec<String> = Vec::new();
     let mut total = prices.round(Decimal::ZERO);

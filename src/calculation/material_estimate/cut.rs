@@ -6,7 +6,7 @@ use uom::si::area::square_meter;
 use uom::si::f64::{Area, Length, Volume};
 use uom::si::length::meter;
 
-use crate::calculation::subject::{LoopUnderstood, Shape};
+use crate::calculation::input::{ResolvedLoop, Shape};
 use crate::physics::saw;
 use crate::practice::materials::{Corner, RodForm};
 
@@ -148,7 +148,7 @@ pub struct Ends {
 
 impl Ends {
     /// Those of a loop.
-    pub fn of_loop(coil: &LoopUnderstood, corner: Corner, run_out: Length) -> Self {
+    pub fn of_loop(coil: &ResolvedLoop, corner: Corner, run_out: Length) -> Self {
         let (leg, none) = (coil.corner_cut, Length::default());
         let (full, partial, reach) = match corner {
             Corner::SquareOverrun => (8, 0, run_out),

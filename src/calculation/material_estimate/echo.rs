@@ -8,10 +8,10 @@ use super::job::{Job, LoopJob};
 use super::pace::Pace;
 use super::report::{EstimatedLoopEcho, LoopMaterials, MaterialEstimateInputs, ProductivityEcho};
 use super::trench::Trench;
-use crate::practice::Vocabulary;
 use crate::practice::materials::RodForm;
 use crate::practice::sealants::SealantKind;
-use crate::quantity::shown::round;
+use crate::quantity::output::round;
+use crate::vocabulary::Vocabulary;
 
 impl Job {
     /// The echo of the report.

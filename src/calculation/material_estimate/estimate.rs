@@ -9,7 +9,7 @@ use super::report::{SawCut, SlotVolumes};
 use super::trench::{Trench, dig};
 use super::wire::WireGroup;
 use super::{pace, wire};
-use crate::calculation::subject::Shape;
+use crate::calculation::input::Shape;
 use crate::practice::site::Construction;
 
 /// The job in a choice of constructions.

@@ -8,8 +8,9 @@ use super::job::{Job, LoopJob};
 use super::report::SlotFit;
 use crate::practice::materials::{best_width, generous_clearance};
 use crate::practice::wires::least_clearance;
-use crate::quantity::System;
-use crate::quantity::shown::{round, say_small};
+use crate::quantity::UnitSystem;
+use crate::quantity::format::format_detail_length;
+use crate::quantity::output::round;
 
 /// How a slot suits what lies in it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -51,7 +52,7 @@ pub struct Fit {
 
 impl Fit {
     /// Judges the slot of a loop, or that of its lead-in.
-    pub fn of(cut: &Cut, system: System, job: &Job) -> Self {
+    pub fn of(cut: &Cut, system: UnitSystem, job: &Job) -> Self {
         let (verdict, advice) = judge(cut, system, job);
         Self { place: cut.place, verdict, width: cut.width, widest: cut.widest, advice }
     }
@@ -70,25 +71,25 @@ impl Fit {
     }
 }
 
-fn judge(cut: &Cut, system: System, job: &Job) -> (Verdict, String) {
+fn judge(cut: &Cut, system: UnitSystem, job: &Job) -> (Verdict, String) {
     let (width, widest) = (cut.width, cut.widest);
     let clearance = width - widest;
     // A hair, so that a clearance that is exactly the limit does not depend on binary fractions.
     let hair = 1e-9 * width;
     let advised = best_width(widest, system).max(job.agency_width());
-    let wide = say_small(advised, system);
+    let wide = format_detail_length(advised, system);
     if cut.stiffest > width + hair {
-        let advice = format!("{} does not go in. Cut it {wide} wide.", say_small(cut.stiffest, system));
+        let advice = format!("{} does not go in. Cut it {wide} wide.", format_detail_length(cut.stiffest, system));
         return (Verdict::DoesNotGoIn, advice);
     }
     if let Some((agency, least)) = job.agency.as_ref().filter(|(_, least)| *least - hair > width) {
-        let asked = say_small(*least, system);
+        let asked = format_detail_length(*least, system);
         return (Verdict::TooNarrow, format!("{agency} asks for {asked} at the least. Cut it {wide} wide."));
     }
     if clearance < least_clearance() - hair {
         let advice = format!(
             "Sealant cannot flow round {}: air pockets, then false calls, water and frost heave. Cut it {wide} wide.",
-            say_small(widest, system),
+            format_detail_length(widest, system),
         );
         return (Verdict::TooNarrow, advice);
     }

@@ -9,13 +9,15 @@ use super::estimate::{Estimate, Part};
 use super::report::MaterialLine;
 use super::stock;
 use super::wire::WireGroup;
-use crate::practice::Vocabulary;
+use crate::practice::Sourced;
 use crate::practice::materials::{MaterialItem, SLEEVE_EACH_SIDE, blends_with};
 use crate::practice::sealants::SealantKind;
 use crate::practice::site::Construction;
 use crate::practice::sources::Source;
-use crate::quantity::System;
-use crate::quantity::shown::{counted, round, say, say_small};
+use crate::quantity::UnitSystem;
+use crate::quantity::format::{format_count, format_detail_length, format_length};
+use crate::quantity::output::round;
+use crate::vocabulary::Vocabulary;
 
 /// One thing to load.
 pub struct Line {
@@ -107,11 +109,11 @@ fn blades(estimate: &Estimate<'_>) -> Vec<Line> {
         let how = format!(
             "{} wide and {} across, for {} of cut down to {}; at an end that must be deep it runs {} on: where a kerb, a box or \
              an edge stands in the way, finish with a chisel or a drill.",
-            say_small(sawn.width, system),
-            say_small(sawn.blade, system),
-            say(sawn.length, system),
-            say_small(sawn.depth, system),
-            say_small(sawn.run_out, system)
+            format_detail_length(sawn.width, system),
+            format_detail_length(sawn.blade, system),
+            format_length(sawn.length, system),
+            format_detail_length(sawn.depth, system),
+            format_detail_length(sawn.run_out, system)
         );
         Line::new(MaterialItem::SawBlade, "each", exact, how)
     };
@@ -126,10 +128,10 @@ fn preformed(estimate: &Estimate<'_>) -> Vec<Line> {
         let how = format!(
             "{}: {} x {}, {}, with {} of lead-in{}.",
             part.one.label,
-            say(coil.along_travel, system),
-            say(coil.across_lane, system),
-            counted(f64::from(coil.turns), "turn"),
-            say(found.map_or(part.one.lead_in_needed(), |item| item.lead_in_length), system),
+            format_length(coil.along_travel, system),
+            format_length(coil.across_lane, system),
+            format_count(f64::from(coil.turns), "turn"),
+            format_length(found.map_or(part.one.lead_in_needed(), |item| item.lead_in_length), system),
             if found.is_some() { ", from stock" } else { "; order it made to size" },
         );
         let mut line = Line::new(MaterialItem::PreformedLoop, "each", part.count(), how);
@@ -144,10 +146,10 @@ fn loop_wire(estimate: &Estimate<'_>) -> Vec<Line> {
     let lines = |group: &WireGroup| {
         let what = format!(
             "{} of {} wire, {} over insulation, in {}: the turns, and twice each lead-in with its spare",
-            say(group.total(), system),
+            format_length(group.total(), system),
             group.gauge,
-            say_small(group.over_insulation, system),
-            counted(group.count() as f64, "length")
+            format_detail_length(group.over_insulation, system),
+            format_count(group.count() as f64, "length")
         );
         if group.spools.is_empty() {
             let (unit, exact) = by_length(group.total(), system);
@@ -155,8 +157,10 @@ fn loop_wire(estimate: &Estimate<'_>) -> Vec<Line> {
         }
         let taken = job.spools.iter().zip(&group.spools).filter(|(_, count)| **count > 0);
         let line = |((length, sku), count): (&(Length, Option<String>), &u64)| {
-            let how =
-                format!("Spools of {}. {what}, each from one spool where a spool holds it.", say(*length, system));
+            let how = format!(
+                "Spools of {}. {what}, each from one spool where a spool holds it.",
+                format_length(*length, system)
+            );
             let mut line = Line::new(MaterialItem::LoopWire, MaterialItem::SPOOL, *count as f64, how);
             line.sku.clone_from(sku);
             line
@@ -174,8 +178,8 @@ fn rod(estimate: &Estimate<'_>) -> Vec<Line> {
         let how = format!(
             "{} of rod {} across, {} in all.",
             job.rod.form.label(),
-            say_small(diameter, system),
-            say(length, system)
+            format_detail_length(diameter, system),
+            format_length(length, system)
         );
         Line::new(MaterialItem::BackerRod, unit, exact, how)
     };
@@ -213,8 +217,8 @@ fn sealant(estimate: &Estimate<'_>) -> Vec<Line> {
     let mut lines = Vec::new();
     if job.sealant.kind == SealantKind::HotApplied {
         let (unit, exact) = match system {
-            System::UsCustomary => ("gal", volume.get::<gallon>()),
-            System::Metric => ("l", volume.get::<liter>()),
+            UnitSystem::UsCustomary => ("gal", volume.get::<gallon>()),
+            UnitSystem::Metric => ("l", volume.get::<liter>()),
         };
         lines.push(Line::new(MaterialItem::HotSealant, unit, exact, format!("{what}.")));
     } else {
@@ -234,16 +238,16 @@ fn sealant(estimate: &Estimate<'_>) -> Vec<Line> {
     lines
 }
 
-fn by_length(length: Length, system: System) -> (&'static str, f64) {
+fn by_length(length: Length, system: UnitSystem) -> (&'static str, f64) {
     match system {
-        System::UsCustomary => ("ft", length.get::<foot>()),
-        System::Metric => ("m", length.get::<meter>()),
+        UnitSystem::UsCustomary => ("ft", length.get::<foot>()),
+        UnitSystem::Metric => ("m", length.get::<meter>()),
     }
 }
 
-fn say_volume(volume: Volume, system: System) -> String {
+fn say_volume(volume: Volume, system: UnitSystem) -> String {
     match system {
-        System::UsCustomary => format!("{} fl oz", round(volume.get::<fluid_ounce>(), 1)),
-        System::Metric => format!("{} ml", round(volume.get::<milliliter>(), 0)),
+        UnitSystem::UsCustomary => format!("{} fl oz", round(volume.get::<fluid_ounce>(), 1)),
+        UnitSystem::Metric => format!("{} ml", round(volume.get::<milliliter>(), 0)),
     }
 }

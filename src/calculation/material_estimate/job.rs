@@ -4,13 +4,11 @@ use uom::si::f64::{Length, Ratio, ThermodynamicTemperature, Volume};
 
 use super::pace::Pace;
 use super::rod::Rod;
-use crate::calculation::subject::{
-    LeadInUnderstood, LoopUnderstood, PricesUnderstood, SlotUnderstood, StockItemUnderstood,
-};
+use crate::calculation::input::{ResolvedLeadIn, ResolvedLoop, ResolvedPrices, ResolvedSlot, ResolvedStockItem};
 use crate::practice::materials::Corner;
 use crate::practice::sealants::SealantKind;
 use crate::practice::site::{Construction, SiteHazard, Surface};
-use crate::quantity::System;
+use crate::quantity::UnitSystem;
 
 /// The job, understood.
 pub struct Job {
@@ -19,9 +17,9 @@ pub struct Job {
     /// The saw cut of the lead-ins, as far as it was given.
     pub lead_in_slot: LeadInSlot,
     /// The saw.
-    pub saw: SawUnderstood,
+    pub saw: ResolvedSaw,
     /// The sealant.
-    pub sealant: SealantUnderstood,
+    pub sealant: ResolvedSealant,
     /// How single wire is held down.
     pub rod: Rod,
     /// Whether the caller asked for it.
@@ -33,7 +31,7 @@ pub struct Job {
     /// What the loops lie in.
     pub surface: Surface,
     /// The slab.
-    pub slab: SlabUnderstood,
+    pub slab: ResolvedSlab,
     /// What stands in the way.
     pub hazards: Vec<SiteHazard>,
     /// Joints and cracks that wires cross.
@@ -41,11 +39,11 @@ pub struct Job {
     /// Whose least width of a slot, and which.
     pub agency: Option<(String, Length)>,
     /// Prices, when given.
-    pub prices: Option<PricesUnderstood>,
+    pub prices: Option<ResolvedPrices>,
     /// How fast the crew works.
     pub pace: Pace,
     /// The caller's stock; `None` when none was sent.
-    pub stock: Option<Vec<StockItemUnderstood>>,
+    pub stock: Option<Vec<ResolvedStockItem>>,
 }
 
 /// What was given of the saw cut of the lead-ins.
@@ -75,13 +73,13 @@ pub struct LoopJob {
     /// What the caller calls it.
     pub label: String,
     /// The loop.
-    pub coil: LoopUnderstood,
+    pub coil: ResolvedLoop,
     /// How it is made.
     pub construction: Construction,
     /// How many.
     pub quantity: u32,
     /// The pair.
-    pub lead_in: LeadInUnderstood,
+    pub lead_in: ResolvedLeadIn,
     /// What the insulation of its wire stands, when given.
     pub rating: Option<ThermodynamicTemperature>,
     /// How much of the pair lies in a saw cut, where something is sawn.
@@ -91,11 +89,11 @@ pub struct LoopJob {
     /// Which parts of its slot the caller gave.
     pub given: SlotGiven,
     /// The slot for each of the constructions that are sawn: wound on site, and preformed.
-    pub slots: [SlotUnderstood; 2],
+    pub slots: [ResolvedSlot; 2],
 }
 
 /// The saw.
-pub struct SawUnderstood {
+pub struct ResolvedSaw {
     /// Diameter of the blade.
     pub blade: Length,
     /// How corners are cut; absent: by the loop.
@@ -107,7 +105,7 @@ pub struct SawUnderstood {
 }
 
 /// The sealant.
-pub struct SealantUnderstood {
+pub struct ResolvedSealant {
     /// The family.
     pub kind: SealantKind,
     /// Volume of a cartridge.
@@ -120,7 +118,7 @@ pub struct SealantUnderstood {
 
 /// The slab.
 #[derive(Default)]
-pub struct SlabUnderstood {
+pub struct ResolvedSlab {
     /// Thickness, when given.
     pub thickness: Option<Length>,
     /// Depth of the highest steel, when given.
@@ -135,7 +133,7 @@ pub struct SlabUnderstood {
 
 impl LoopJob {
     /// The slot that this construction gets. Direct burial has none.
-    pub fn slot(&self, construction: Construction) -> Option<&SlotUnderstood> {
+    pub fn slot(&self, construction: Construction) -> Option<&ResolvedSlot> {
         match construction {
             Construction::HandWound => self.slots.first(),
             Construction::PreformedSawCut => self.slots.last(),
@@ -149,7 +147,7 @@ impl LoopJob {
     }
 
     /// How its corners are cut.
-    pub fn corner(&self, saw: &SawUnderstood) -> Corner {
+    pub fn corner(&self, saw: &ResolvedSaw) -> Corner {
         match saw.corner {
             Some(corner) => corner,
             None if self.coil.corner_cut > Length::default() => Corner::Diagonal,
@@ -160,8 +158,8 @@ impl LoopJob {
 
 impl Job {
     /// The system that the first loop is written in.
-    pub fn system(&self) -> System {
-        self.loops.first().map_or(System::UsCustomary, |first| first.coil.system)
+    pub fn system(&self) -> UnitSystem {
+        self.loops.first().map_or(UnitSystem::UsCustomary, |first| first.coil.system)
     }
 
     /// The least width of a slot that an agency asks for; none is 0.

@@ -9,22 +9,28 @@ use super::estimate::Part;
 use super::fit::{Fit, Verdict};
 use super::job::Job;
 use super::trench::Trench;
-use crate::calculation::answer::{At, Finding, Notes};
+use crate::calculation::report::{Diagnostics, FieldPath, Finding};
 use crate::practice::findings::{FindingCode, Level};
 use crate::practice::materials::{RodForm, deepest_cut, steel_clearance};
-use crate::quantity::System;
-use crate::quantity::shown::{say, say_small};
+use crate::quantity::UnitSystem;
+use crate::quantity::format::{format_detail_length, format_length};
 
 /// Judges both cuts of one loop; `slot_at` is the place of its slot in the request.
-pub fn judge_trench(part: &Part<'_>, trench: &Trench, slot_at: &At<'_>, job: &Job, notes: &mut Notes) {
-    let body = At::BODY;
+pub fn judge_trench(
+    part: &Part<'_>,
+    trench: &Trench,
+    slot_at: &FieldPath<'_>,
+    job: &Job,
+    diagnostics: &mut Diagnostics,
+) {
+    let body = FieldPath::BODY;
     let lead_in_at = body.field("lead_in_slot");
     for cut in trench.cuts() {
         let at = match cut.place {
             Place::Loop => slot_at,
             Place::LeadIn => &lead_in_at,
         };
-        let mut judge = Judge { part, cut, at, notes };
+        let mut judge = Judge { part, cut, at, diagnostics };
         judge.cover();
         // What is wrong with the depth of the loop's cut is not said again of a lead-in that follows it.
         let follows = cut.place == Place::LeadIn && (cut.depth - trench.of_loop.depth).abs() <= judge.hair();
@@ -41,17 +47,17 @@ pub fn judge_trench(part: &Part<'_>, trench: &Trench, slot_at: &At<'_>, job: &Jo
 struct Judge<'a> {
     part: &'a Part<'a>,
     cut: &'a Cut,
-    at: &'a At<'a>,
-    notes: &'a mut Notes,
+    at: &'a FieldPath<'a>,
+    diagnostics: &'a mut Diagnostics,
 }
 
 impl Judge<'_> {
-    fn system(&self) -> System {
+    fn system(&self) -> UnitSystem {
         self.part.one.coil.system
     }
 
     fn say(&self, length: Length) -> String {
-        say_small(length, self.system())
+        format_detail_length(length, self.system())
     }
 
     /// So small a difference is none.
@@ -72,13 +78,14 @@ impl Judge<'_> {
         &mut self,
         code: FindingCode,
         level: Level,
-        at: &At<'_>,
+        at: &FieldPath<'_>,
         message: String,
         figures: &[(&'static str, Length)],
     ) {
         let system = self.system();
         let finding = Finding::new(code, level, at, message).on(Some(&self.part.one.label));
-        self.notes.find(figures.iter().fold(finding, |finding, (name, value)| small(finding, name, *value, system)));
+        self.diagnostics
+            .add_finding(figures.iter().fold(finding, |finding, (name, value)| small(finding, name, *value, system)));
     }
 
     fn cover(&mut self) {
@@ -111,7 +118,7 @@ impl Judge<'_> {
     /// Where a finding about the depth points: to what it comes near to, or to the slot of the lead-in.
     fn with_place(
         &mut self,
-        of_loop: &At<'_>,
+        of_loop: &FieldPath<'_>,
         code: FindingCode,
         level: Level,
         message: String,
@@ -126,7 +133,7 @@ impl Judge<'_> {
 
     fn slab(&mut self, job: &Job) {
         let Some(thickness) = job.slab.thickness else { return };
-        let (body, depth, third) = (At::BODY, self.cut.depth, thickness / 3.0);
+        let (body, depth, third) = (FieldPath::BODY, self.cut.depth, thickness / 3.0);
         let slab_at = body.field("slab");
         let enough = self.say(third);
         let (level, message) = if depth >= thickness - self.hair() {
@@ -150,7 +157,7 @@ impl Judge<'_> {
     }
 
     fn steel(&mut self, job: &Job) {
-        let (body, depth) = (At::BODY, self.cut.depth);
+        let (body, depth) = (FieldPath::BODY, self.cut.depth);
         let slab_at = body.field("slab");
         let Some(steel) = job.slab.steel.filter(|steel| depth > *steel - steel_clearance() + self.hair()) else {
             return;
@@ -170,7 +177,7 @@ impl Judge<'_> {
     }
 
     fn blade(&mut self, job: &Job) {
-        let (body, cut) = (At::BODY, self.cut);
+        let (body, cut) = (FieldPath::BODY, self.cut);
         let saw_at = body.field("saw");
         let at = saw_at.field("blade_diameter");
         if cut.depth > deepest_cut() + self.hair() {
@@ -196,7 +203,7 @@ impl Judge<'_> {
 
     /// A lead-in leaves the slab anyhow; what its blade needs there stands with the blade.
     fn edge(&mut self, job: &Job) {
-        let (body, reach) = (At::BODY, self.cut.ends.reach);
+        let (body, reach) = (FieldPath::BODY, self.cut.ends.reach);
         let slab_at = body.field("slab");
         let is_past = |edge: &Length| reach > *edge + self.hair();
         let Some(edge) = job.slab.edge.filter(is_past).filter(|_| self.cut.place == Place::Loop) else { return };
@@ -204,14 +211,14 @@ impl Judge<'_> {
             "For full depth the blade runs {} past the loop, and the edge is {} away. Drill the corners (cored), take a smaller \
              blade, or finish the ends with a chisel.",
             self.say(reach),
-            say(edge, self.system())
+            format_length(edge, self.system())
         );
         let figures = [("reach", reach), ("edge_distance", edge)];
         self.find(FindingCode::OverrunLeavesSlab, Level::Warning, &slab_at.field("edge_distance"), message, &figures);
     }
 
     fn rod(&mut self, job: &Job) {
-        let (body, cut) = (At::BODY, self.cut);
+        let (body, cut) = (FieldPath::BODY, self.cut);
         let (rod, room) = (job.rod.height_in(cut.width), cut.depth - cut.stack - cut.finish);
         if cut.rod_form == RodForm::None || rod <= room + self.hair() {
             return;
@@ -231,8 +238,8 @@ impl Judge<'_> {
 }
 
 /// Says where a slot is too narrow for sealant, or wider than needed.
-pub fn judge_fit(fit: &Fit, part: &Part<'_>, slot_at: &At<'_>, notes: &mut Notes) {
-    let body = At::BODY;
+pub fn judge_fit(fit: &Fit, part: &Part<'_>, slot_at: &FieldPath<'_>, diagnostics: &mut Diagnostics) {
+    let body = FieldPath::BODY;
     let (at, what) = match fit.place {
         Place::LeadIn => (body.field("lead_in_slot"), "The lead-in's slot"),
         Place::Loop => (*slot_at, "The slot"),
@@ -244,16 +251,16 @@ pub fn judge_fit(fit: &Fit, part: &Part<'_>, slot_at: &At<'_>, notes: &mut Notes
         Verdict::Generous => (FindingCode::SlotGenerous, Level::Note),
     };
     let system = part.one.coil.system;
-    let message = format!("{what} of {}: {}", say_small(fit.width, system), fit.advice);
+    let message = format!("{what} of {}: {}", format_detail_length(fit.width, system), fit.advice);
     let finding = Finding::new(code, level, &at.field("width"), message).on(Some(&part.one.label));
     let finding = small(finding, "slot_width", fit.width, system);
-    notes.find(small(finding, "widest", fit.widest, system));
+    diagnostics.add_finding(small(finding, "widest", fit.widest, system));
 }
 
 /// Adds a small length in the system of the reader.
-pub fn small(finding: Finding, name: &'static str, length: Length, system: System) -> Finding {
+pub fn small(finding: Finding, name: &'static str, length: Length, system: UnitSystem) -> Finding {
     match system {
-        System::UsCustomary => finding.figure(name, length.get::<inch>(), "inch"),
-        System::Metric => finding.figure(name, length.get::<uom::si::length::millimeter>(), "mm"),
+        UnitSystem::UsCustomary => finding.figure(name, length.get::<inch>(), "inch"),
+        UnitSystem::Metric => finding.figure(name, length.get::<uom::si::length::millimeter>(), "mm"),
     }
 }

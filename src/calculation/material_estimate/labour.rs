@@ -6,10 +6,11 @@ use uom::si::time::minute;
 use super::estimate::{Estimate, Part};
 use super::report::{Labour, LabourStep};
 use super::trench::Trench;
-use crate::practice::Vocabulary;
 use crate::practice::materials::WorkStep;
 use crate::practice::site::Construction;
-use crate::quantity::shown::{counted, round, say};
+use crate::quantity::format::{format_count, format_length};
+use crate::quantity::output::round;
+use crate::vocabulary::Vocabulary;
 
 /// A step and how long it takes.
 pub struct Step {
@@ -35,9 +36,9 @@ pub fn steps(estimate: &Estimate<'_>) -> Vec<Step> {
     let buried = sum(&|part| f64::from(u8::from(part.construction == Construction::PreformedDirectBurial)));
     let along = |speed| cut / speed;
     let each = |count: f64, time: Time, what: &str| {
-        (count * time, format!("{}, {} each", counted(count, what), minutes(time)))
+        (count * time, format!("{}, {} each", format_count(count, what), minutes(time)))
     };
-    let by_cut = |time: Time| (time, format!("{} of cut", say(cut, system)));
+    let by_cut = |time: Time| (time, format!("{} of cut", format_length(cut, system)));
 
     let rows: [(WorkStep, (Time, String)); 10] = [
         (WorkStep::SetUp, (pace.set_up, "once for the job".to_owned())),

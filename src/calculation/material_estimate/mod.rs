@@ -36,8 +36,8 @@ pub use request::{
     AgencyMinimum, BackerRod, EstimatedLoop, MaterialEstimateRequest, Productivity, Saw, Slab, WireSpool,
 };
 
-use super::answer::{At, Notes, Refusal};
 use super::loop_sizing::{Site, judge_construction, judge_site};
+use super::report::{Diagnostics, FieldPath, InvalidRequest};
 use super::{Calculation, Example};
 use crate::practice::sources::Source;
 use estimate::Estimate;
@@ -69,25 +69,25 @@ impl Calculation for MaterialEstimateRequest {
         },
     ];
 
-    fn calculate(&self, notes: &mut Notes) -> Result<Self::Report, Refusal> {
-        let job = self.read(notes);
-        let job = notes.settle(job)?;
+    fn calculate(&self, diagnostics: &mut Diagnostics) -> Result<Self::Report, InvalidRequest> {
+        let job = self.read(diagnostics);
+        let job = diagnostics.finish(job)?;
         let estimate = Estimate::new(&job, |one| one.construction);
-        assumed::assume(&estimate, notes);
-        let slot_fit = Self::judge(&estimate, notes);
-        judge_sites(&job, notes);
+        assumed::assume(&estimate, diagnostics);
+        let slot_fit = Self::judge(&estimate, diagnostics);
+        judge_sites(&job, diagnostics);
 
         let lines = items::list(&estimate);
         let steps = labour::steps(&estimate);
         let cost = job.prices.as_ref().map(|prices| cost::price(&lines, labour::total(&steps), prices));
-        remarks::judge_cost(cost.as_ref().map_or(&[], |cost| &cost.unpriced), notes);
+        remarks::judge_cost(cost.as_ref().map_or(&[], |cost| &cost.unpriced), diagnostics);
         let items: Vec<_> = lines.iter().map(items::Line::shown).collect();
         for line in &items {
-            notes.rest_on(&line.source_ids);
+            diagnostics.add_sources(&line.source_ids);
         }
-        notes.rest_on(&[Source::Geometry, Source::CommonPractice]);
+        diagnostics.add_sources(&[Source::Geometry, Source::CommonPractice]);
 
-        let closing = notes.close();
+        let closing = diagnostics.into_parts();
         Ok(MaterialEstimateReport {
             inputs: job.echo(),
             items,
@@ -109,28 +109,28 @@ impl Calculation for MaterialEstimateRequest {
 
 impl MaterialEstimateRequest {
     /// Judges every trench, and gives the fit of its slots.
-    fn judge(estimate: &Estimate<'_>, notes: &mut Notes) -> Vec<SlotFit> {
-        let body = At::BODY;
+    fn judge(estimate: &Estimate<'_>, diagnostics: &mut Diagnostics) -> Vec<SlotFit> {
+        let body = FieldPath::BODY;
         let loops_at = body.field("loops");
         let mut fits = Vec::new();
         for (index, part) in estimate.parts.iter().enumerate() {
             let Some(trench) = &part.trench else { continue };
             let own_at = loops_at.item(index);
             let slot_at = if part.one.has_own_slot { own_at.field("slot") } else { body.field("slot") };
-            judgement::judge_trench(part, trench, &slot_at, estimate.job, notes);
+            judgement::judge_trench(part, trench, &slot_at, estimate.job, diagnostics);
             for fit in trench.cuts().map(|cut| fit::Fit::of(cut, part.one.coil.system, estimate.job)) {
-                judgement::judge_fit(&fit, part, &slot_at, notes);
+                judgement::judge_fit(&fit, part, &slot_at, diagnostics);
                 fits.push(fit.shown(part.one));
             }
         }
-        remarks::judge_job(estimate, notes);
+        remarks::judge_job(estimate, diagnostics);
         fits
     }
 }
 
 /// Says what the site asks for: hazards once, and of each loop whether it can be built so.
-fn judge_sites(job: &Job, notes: &mut Notes) {
-    let body = At::BODY;
+fn judge_sites(job: &Job, diagnostics: &mut Diagnostics) {
+    let body = FieldPath::BODY;
     let loops_at = body.field("loops");
     // Of several constructions the one that is sawn asks for more.
     let gravest = job.loops.iter().position(|one| one.construction.is_sawn()).unwrap_or_default();
@@ -144,6 +144,6 @@ fn judge_sites(job: &Job, notes: &mut Notes) {
             has_barrier: false,
             cut_approved: job.slab.cut_approved,
         };
-        if index == gravest { judge_site(&site, notes) } else { judge_construction(&site, notes) }
+        if index == gravest { judge_site(&site, diagnostics) } else { judge_construction(&site, diagnostics) }
     }
 }

@@ -3,7 +3,7 @@
 use uom::si::f64::{Length, Time, Velocity};
 
 use super::request::Productivity;
-use crate::calculation::answer::{At, Notes};
+use crate::calculation::report::{Diagnostics, FieldPath};
 use crate::practice::materials::{
     BURIAL_TIME, CLEANING_SPEED, CORE_TIME, PULL_TIME, SEALING_SPEED, SET_UP_TIME, TERMINATION_TIME, TEST_TIME,
     depth_per_pass, saw_speed,
@@ -37,27 +37,29 @@ const REASON: &str = "No public figure for the pace of a crew exists; send your 
 
 impl Pace {
     /// Reads the caller's figures, and takes the usual ones for the others.
-    pub fn read(sent: Option<&Productivity>, at: &At<'_>, notes: &mut Notes) -> Option<Self> {
+    pub fn read(sent: Option<&Productivity>, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<Self> {
         let none = Productivity::default();
         let sent = sent.unwrap_or(&none);
-        let mut time =
-            |name, text: Option<&_>, default| notes.read_or(&at.field(name), text, default, REASON, Source::OwnChoice);
+        let mut time = |name, text: Option<&_>, default| {
+            diagnostics.parse_or_default(&at.field(name), text, default, REASON, Source::OwnChoice)
+        };
         let set_up = time("set_up", sent.set_up.as_ref(), SET_UP_TIME);
         let core = time("core", sent.core.as_ref(), CORE_TIME);
         let pull = time("pull", sent.pull.as_ref(), PULL_TIME);
         let burial = time("burial", sent.burial.as_ref(), BURIAL_TIME);
         let termination = time("termination", sent.termination.as_ref(), TERMINATION_TIME);
         let test = time("test", sent.test.as_ref(), TEST_TIME);
-        let mut speed =
-            |name, text: Option<&_>, default| notes.read_or(&at.field(name), text, default, REASON, Source::OwnChoice);
+        let mut speed = |name, text: Option<&_>, default| {
+            diagnostics.parse_or_default(&at.field(name), text, default, REASON, Source::OwnChoice)
+        };
         let cleaning_speed = speed("cleaning_speed", sent.cleaning_speed.as_ref(), CLEANING_SPEED);
         let sealing_speed = speed("sealing_speed", sent.sealing_speed.as_ref(), SEALING_SPEED);
         let saw_at = at.field("saw_speed");
         if sent.saw_speed.is_none() {
             let value = "6 ft/min in asphalt, 3 ft/min in concrete, at 1-1/2 in; less the deeper";
-            notes.assume(&saw_at, value, REASON, &[Source::OwnChoice]);
+            diagnostics.add_assumption(&saw_at, value, REASON, &[Source::OwnChoice]);
         }
-        let saw_speed = notes.read_optional(&saw_at, sent.saw_speed.as_ref());
+        let saw_speed = diagnostics.parse_optional(&saw_at, sent.saw_speed.as_ref());
         Some(Self {
             set_up: set_up?,
             saw_speed,

@@ -3,10 +3,10 @@
 use serde::Serialize;
 use utoipa::ToSchema;
 
-use crate::calculation::answer::{Assumed, Basis, Caution, Finding};
-use crate::calculation::subject::{LeadInEcho, LoopEcho};
+use crate::calculation::input::{LeadInEcho, LoopEcho};
+use crate::calculation::report::{Assumed, Basis, Caution, Finding};
 use crate::practice::sources::Source;
-use crate::quantity::shown::{DetailLength, DurationValue, PlanLength, TemperatureValue, VolumeValue, WorkSpeedValue};
+use crate::quantity::output::{DetailLength, DurationValue, PlanLength, TemperatureValue, VolumeValue, WorkSpeedValue};
 
 /// What to load, how long it takes, and what it costs.
 #[derive(Clone, Debug, Serialize, ToSchema)]

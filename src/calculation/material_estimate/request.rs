@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 use validator::Validate;
 
-use crate::calculation::subject::{
+use crate::calculation::input::{
     BladeDiameter, CoreDiameter, CutLength, GroundDistance, LeadIn, Loop, Prices, RodDiameter, RodPiece, RodSpacing,
     Sealant, SlabSteelDepth, SlabThickness, Slot, SlotWidth, SpoolLength, StockItem, WorkSpeed, WorkTime,
 };

@@ -5,11 +5,11 @@ use std::f64::consts::FRAC_PI_4;
 use uom::si::f64::{Area, Length};
 
 use super::request::BackerRod;
-use crate::calculation::answer::{At, Notes};
-use crate::practice::Vocabulary;
+use crate::calculation::report::{Diagnostics, FieldPath};
 use crate::practice::materials::{RodForm, USUAL_ROD_PIECE, USUAL_ROD_SPACING, rod_excess};
 use crate::practice::site::Construction;
 use crate::practice::sources::Source;
+use crate::vocabulary::Vocabulary;
 
 /// How single wire is held down.
 #[derive(Clone)]
@@ -26,8 +26,8 @@ pub struct Rod {
 
 impl Rod {
     /// Reads what was sent, and takes the usual for the rest.
-    pub fn read(sent: Option<&BackerRod>, at: &At<'_>, notes: &mut Notes) -> Option<Self> {
-        let form = notes.value_or(
+    pub fn read(sent: Option<&BackerRod>, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<Self> {
+        let form = diagnostics.value_or_default(
             &at.field("form"),
             sent.map(|rod| rod.form),
             (RodForm::Pieces, RodForm::Pieces.code()),
@@ -37,15 +37,28 @@ impl Rod {
         let piece_sent = sent.and_then(|rod| rod.piece_length.as_ref());
         let spacing_sent = sent.and_then(|rod| rod.spacing.as_ref());
         let reason = "What one agency asks for.";
-        let piece = notes.read_or(&at.field("piece_length"), piece_sent, USUAL_ROD_PIECE, reason, Source::Everett);
-        let spacing = notes.read_or(&at.field("spacing"), spacing_sent, USUAL_ROD_SPACING, reason, Source::Everett);
+        let piece = diagnostics.parse_or_default(
+            &at.field("piece_length"),
+            piece_sent,
+            USUAL_ROD_PIECE,
+            reason,
+            Source::Everett,
+        );
+        let spacing = diagnostics.parse_or_default(
+            &at.field("spacing"),
+            spacing_sent,
+            USUAL_ROD_SPACING,
+            reason,
+            Source::Everett,
+        );
         let diameter = sent.and_then(|rod| rod.diameter.as_ref());
-        let diameter = diameter.map(|text| notes.read(&at.field("diameter"), text));
+        let diameter = diameter.map(|text| diagnostics.parse(&at.field("diameter"), text));
         if form != RodForm::Pieces {
-            notes.not_needed(at, &[("piece_length", piece_sent.is_some()), ("spacing", spacing_sent.is_some())]);
+            diagnostics
+                .mark_unneeded(at, &[("piece_length", piece_sent.is_some()), ("spacing", spacing_sent.is_some())]);
         }
         if form == RodForm::None {
-            notes.not_needed(at, &[("diameter", diameter.is_some())]);
+            diagnostics.mark_unneeded(at, &[("diameter", diameter.is_some())]);
         }
         Some(Self {
             form,

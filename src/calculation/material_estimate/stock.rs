@@ -4,11 +4,11 @@ use uom::si::f64::Length;
 use uom::si::length::inch;
 
 use super::job::{Job, LoopJob};
-use crate::calculation::subject::StockItemUnderstood;
+use crate::calculation::input::ResolvedStockItem;
 use crate::practice::site::Construction;
 
 /// The stock loop with these legs and turns whose lead-in is the shortest that reaches with its spare; `None` when there is none.
-pub fn find<'a>(one: &LoopJob, construction: Construction, job: &'a Job) -> Option<&'a StockItemUnderstood> {
+pub fn find<'a>(one: &LoopJob, construction: Construction, job: &'a Job) -> Option<&'a ResolvedStockItem> {
     let coil = &one.coil;
     // A leg that is off by half an inch fits the same cut.
     let alike = |a: Length, b: Length| (a - b).abs() <= Length::new::<inch>(0.5);

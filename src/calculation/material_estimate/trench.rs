@@ -8,7 +8,7 @@ use uom::si::length::meter;
 use super::blade;
 use super::cut::{Cut, Ends, Filling, Place};
 use super::job::{Job, LoopJob};
-use crate::calculation::subject::{LoopUnderstood, Shape, SlotUnderstood};
+use crate::calculation::input::{ResolvedLoop, ResolvedSlot, Shape};
 use crate::physics::saw;
 use crate::practice::materials::{Corner, RodForm, best_width};
 use crate::practice::site::Construction;
@@ -77,12 +77,12 @@ fn disc(diameter: Length) -> Area {
 }
 
 /// The diameter over the jacket, where the loop has one and it is known.
-fn jacket(coil: &LoopUnderstood, construction: Construction) -> Option<Length> {
+fn jacket(coil: &ResolvedLoop, construction: Construction) -> Option<Length> {
     coil.wire.over_jacket.filter(|_| construction != Construction::HandWound)
 }
 
 /// The turns of a loop. Without the diameter over its jacket a preformed bundle is taken to lie flat: one wire wide, its turns high.
-fn turns(coil: &LoopUnderstood, construction: Construction) -> Bundle {
+fn turns(coil: &ResolvedLoop, construction: Construction) -> Bundle {
     let wire = coil.wire.over_insulation;
     match jacket(coil, construction) {
         // Those of both cells lie in the centre slot of a quadrupole.
@@ -96,7 +96,7 @@ fn turns(coil: &LoopUnderstood, construction: Construction) -> Bundle {
 
 /// The pair. Twisted on site it is two wires wide and two high; a jacketed pair lies in its loop's own width, as high as the jacket,
 /// or as two wires where that is not known.
-fn pair(coil: &LoopUnderstood, construction: Construction) -> Bundle {
+fn pair(coil: &ResolvedLoop, construction: Construction) -> Bundle {
     let wire = coil.wire.over_insulation;
     let area = 2.0 * disc(wire);
     match (jacket(coil, construction), construction) {
@@ -107,7 +107,7 @@ fn pair(coil: &LoopUnderstood, construction: Construction) -> Bundle {
 }
 
 /// The widest that lies across the slot of a loop.
-pub fn widest(coil: &LoopUnderstood, construction: Construction) -> Length {
+pub fn widest(coil: &ResolvedLoop, construction: Construction) -> Length {
     turns(coil, construction).widest
 }
 
@@ -138,12 +138,12 @@ pub fn dig(one: &LoopJob, construction: Construction, job: &Job) -> Option<Trenc
     Some(Trench { straight, diagonals, cores, of_loop, lead_in })
 }
 
-fn lead_in(one: &LoopJob, construction: Construction, slot: &SlotUnderstood, of_loop: &Cut, job: &Job) -> Cut {
+fn lead_in(one: &LoopJob, construction: Construction, slot: &ResolvedSlot, of_loop: &Cut, job: &Job) -> Cut {
     let given = &job.lead_in_slot;
     let bundle = pair(&one.coil, construction);
     let has_room = bundle.widest + least_clearance() <= of_loop.width * 1.000_001;
     let usual = if has_room { of_loop.width } else { best_width(bundle.widest, one.coil.system) };
-    let slot = SlotUnderstood {
+    let slot = ResolvedSlot {
         width: given.width.unwrap_or(usual.max(job.agency_width())),
         depth: given.depth.unwrap_or(of_loop.depth),
         depth_is_fixed: given.depth.is_some(),
@@ -159,7 +159,7 @@ fn lead_in(one: &LoopJob, construction: Construction, slot: &SlotUnderstood, of_
 /// What a cut is made of.
 struct Dig<'a> {
     place: Place,
-    slot: &'a SlotUnderstood,
+    slot: &'a ResolvedSlot,
     bundle: Bundle,
     /// The way of the bundle.
     path: Length,

@@ -6,8 +6,8 @@ use uom::si::length::meter;
 use uom::si::ratio::ratio;
 
 use super::metal::{Metal, Solved};
+use crate::calculation::input::ResolvedLoop;
 use crate::calculation::loop_characteristics::Electrical;
-use crate::calculation::subject::LoopUnderstood;
 use crate::physics::plate::{Primary, Wall};
 
 /// A loop's field, and what a change of its inductance comes to at the terminals.
@@ -27,7 +27,7 @@ pub struct Field {
 
 impl Field {
     /// The field of a loop that measures so.
-    pub fn new(coil: &LoopUnderstood, electrical: &Electrical) -> Self {
+    pub fn new(coil: &ResolvedLoop, electrical: &Electrical) -> Self {
         Self {
             primary: Primary::new(&coil.winding()),
             terminal: electrical.terminal_inductance.get::<henry>(),

@@ -9,7 +9,7 @@ use super::field::Field;
 use super::metal::Metal;
 use super::root::root;
 use crate::practice::roles::seen_height_share;
-use crate::quantity::shown::PlanLength;
+use crate::quantity::output::PlanLength;
 
 /// The height at which the search ends; nothing on wheels is higher.
 const HIGHEST_M: f64 = 4.0;

@@ -7,8 +7,8 @@ use uom::si::f64::Length;
 use uom::si::length::meter;
 
 use crate::physics::plate::{self, Plate, UprightTurn};
-use crate::practice::Vocabulary;
 use crate::practice::vehicles::{Body, Panel, VehicleClass};
+use crate::vocabulary::Vocabulary;
 
 /// How many plates of callers are kept factored. One takes some hundred kilobytes.
 const KEPT: usize = 32;

@@ -27,18 +27,19 @@ pub use report::{BlindStrip, ProfilePoint, Stretch, VehicleResponseInputs, Vehic
 pub use request::{PlateSize, VehicleResponseRequest};
 pub use strip::{Blind, search};
 
-use super::answer::{At, FaultCode, Finding, Notes, Refusal};
+use super::input::{ResolvedLeadIn, ResolvedLoop};
 use super::loop_characteristics::{self, Conditions, Electrical, USUAL_FREQUENCY_KHZ, measure};
-use super::subject::{LeadInUnderstood, LoopUnderstood};
+use super::report::{Diagnostics, FieldErrorCode, FieldPath, Finding, InvalidRequest};
 use super::{Calculation, Example};
-use crate::practice::Vocabulary;
 use crate::practice::cautions::CautionCode;
-use crate::practice::detectors::{FINEST_CLASS_PERCENT, LEAST_TIMES_THRESHOLD};
+use crate::practice::detectors::{FINEST_CLASS_PERCENT, MIN_TIMES_THRESHOLD};
 use crate::practice::findings::{FindingCode, Level};
 use crate::practice::roles::EDGE_SETBACK;
 use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
-use crate::quantity::shown::{round, say, write};
+use crate::quantity::format::{format_length, format_length_input};
+use crate::quantity::output::round;
+use crate::vocabulary::Vocabulary;
 
 /// The sources of every figure here, beside those of the electrical model.
 pub const SOURCES: &[Source] = &[Source::EddyCurrentPlate, Source::NemaSensitivity, Source::OwnChoice];
@@ -71,8 +72,8 @@ pub fn flat_underside(class: VehicleClass) -> &'static Metal {
 
 /// A request in typed quantities.
 struct Understood {
-    coil: LoopUnderstood,
-    lead_in: LeadInUnderstood,
+    coil: ResolvedLoop,
+    lead_in: ResolvedLeadIn,
     class: Option<VehicleClass>,
     metal: Metal,
     offset: Length,
@@ -82,21 +83,26 @@ struct Understood {
 }
 
 impl VehicleResponseRequest {
-    fn read(&self, notes: &mut Notes) -> Option<Understood> {
-        let body = At::BODY;
-        let coil = self.r#loop.read(&body.field("loop"), notes);
-        let lead_in = self.lead_in.read(&body.field("lead_in"), notes);
-        let metal = self.read_metal(&body, notes);
-        let offset = notes.read_optional(&body.field("offset_across"), self.offset_across.as_ref());
-        let lane = notes.read_optional(&body.field("lane_width"), self.lane_width.as_ref());
+    fn read(&self, diagnostics: &mut Diagnostics) -> Option<Understood> {
+        let body = FieldPath::BODY;
+        let coil = self.r#loop.read(&body.field("loop"), diagnostics);
+        let lead_in = self.lead_in.read(&body.field("lead_in"), diagnostics);
+        let metal = self.read_metal(&body, diagnostics);
+        let offset = diagnostics.parse_optional(&body.field("offset_across"), self.offset_across.as_ref());
+        let lane = diagnostics.parse_optional(&body.field("lane_width"), self.lane_width.as_ref());
         let threshold = self.threshold_percent.unwrap_or_else(|| {
             let class = self.vehicle.unwrap_or(VehicleClass::PassengerCar);
             let threshold = class.threshold_percent();
             let reason = "The step that this vehicle asks for.";
-            notes.assume(&body.field("threshold_percent"), threshold.to_string(), reason, class.threshold_sources());
+            diagnostics.add_assumption(
+                &body.field("threshold_percent"),
+                threshold.to_string(),
+                reason,
+                class.threshold_sources(),
+            );
             threshold
         });
-        let positions = notes.value_or(
+        let positions = diagnostics.value_or_default(
             &body.field("positions"),
             self.positions,
             (41, "41"),
@@ -113,13 +119,23 @@ impl VehicleResponseRequest {
             } else {
                 (Length::default(), "Over the middle of the loop.")
             };
-            notes.assume(&body.field("offset_across"), write(offset, coil.system), reason, &[Source::OwnChoice]);
+            diagnostics.add_assumption(
+                &body.field("offset_across"),
+                format_length_input(offset, coil.system),
+                reason,
+                &[Source::OwnChoice],
+            );
             offset
         });
         let lane = lane.unwrap_or_else(|| {
             let lane = coil.across_lane + 2.0 * EDGE_SETBACK.in_system(coil.system);
             let reason = "The loop and the usual setback on each side.";
-            notes.assume(&body.field("lane_width"), write(lane, coil.system), reason, &[Source::CommonPractice]);
+            diagnostics.add_assumption(
+                &body.field("lane_width"),
+                format_length_input(lane, coil.system),
+                reason,
+                &[Source::CommonPractice],
+            );
             lane
         });
         Some(Understood {
@@ -134,30 +150,30 @@ impl VehicleResponseRequest {
         })
     }
 
-    fn read_metal(&self, body: &At<'_>, notes: &mut Notes) -> Option<Metal> {
+    fn read_metal(&self, body: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<Metal> {
         let plate_at = body.field("plate");
         let own = self.plate.as_ref().and_then(|plate| {
-            let width = notes.read(&plate_at.field("width"), &plate.width);
-            let length = notes.read(&plate_at.field("length"), &plate.length);
-            let height = notes.read(&plate_at.field("effective_height"), &plate.effective_height);
+            let width = diagnostics.parse(&plate_at.field("width"), &plate.width);
+            let length = diagnostics.parse(&plate_at.field("length"), &plate.length);
+            let height = diagnostics.parse(&plate_at.field("effective_height"), &plate.effective_height);
             Metal::of_plate(width?.si, length?.si, height?.si)
         });
         match (self.vehicle, &self.plate) {
             (Some(class), None) => Some(Metal::of_class(class).clone()),
             (None, Some(_)) => own,
             (Some(_), Some(_)) => {
-                notes.fault(
+                diagnostics.add_error(
                     &plate_at,
-                    FaultCode::Contradiction,
+                    FieldErrorCode::Contradiction,
                     "Both a vehicle class and a plate were sent.",
                     "Send vehicle or plate, not both.",
                 );
                 None
             }
             (None, None) => {
-                notes.fault(
+                diagnostics.add_error(
                     &body.field("vehicle"),
-                    FaultCode::FieldMissing,
+                    FieldErrorCode::FieldMissing,
                     "Neither a vehicle class nor a plate was sent.",
                     "Send vehicle with a code of reference/vehicle-classes, or plate with width, length and effective_height.",
                 );
@@ -198,14 +214,14 @@ impl Calculation for VehicleResponseRequest {
         },
     ];
 
-    fn calculate(&self, notes: &mut Notes) -> Result<Self::Report, Refusal> {
-        let job = self.read(notes);
-        let job = notes.settle(job)?;
-        let body = At::BODY;
-        notes.not_needed(&body.field("lead_in"), &self.lead_in.parts_sent());
+    fn calculate(&self, diagnostics: &mut Diagnostics) -> Result<Self::Report, InvalidRequest> {
+        let job = self.read(diagnostics);
+        let job = diagnostics.finish(job)?;
+        let body = FieldPath::BODY;
+        diagnostics.mark_unneeded(&body.field("lead_in"), &self.lead_in.parts_sent());
         let is_two_wheeler = job.class.is_some_and(VehicleClass::is_two_wheeler);
         if !is_two_wheeler {
-            notes.not_needed(&body, &[("lane_width", self.lane_width.is_some())]);
+            diagnostics.mark_unneeded(&body, &[("lane_width", self.lane_width.is_some())]);
         }
         let electrical = measure(&job.coil, &job.lead_in, &usual_conditions());
         let field = Field::new(&job.coil, &electrical);
@@ -214,17 +230,17 @@ impl Calculation for VehicleResponseRequest {
         let underside = job.class.map_or(&job.metal, |class| flat_underside(class));
         let seen_height = SeenHeight::of(&field, highest(&field, underside, job.threshold));
 
-        notes.rest_on(loop_characteristics::SOURCES);
-        notes.rest_on(SOURCES);
-        notes.caution(&[CautionCode::NotForPeople, CautionCode::LocalCodes]);
-        judge(&job, &pass, blind.as_ref(), notes);
-        Ok(job.report(&electrical, &pass, blind.as_ref(), seen_height, notes))
+        diagnostics.add_sources(loop_characteristics::SOURCES);
+        diagnostics.add_sources(SOURCES);
+        diagnostics.add_cautions(&[CautionCode::NotForPeople, CautionCode::LocalCodes]);
+        judge(&job, &pass, blind.as_ref(), diagnostics);
+        Ok(job.report(&electrical, &pass, blind.as_ref(), seen_height, diagnostics))
     }
 }
 
-fn judge(job: &Understood, pass: &Pass, blind: Option<&Blind>, notes: &mut Notes) {
-    let vehicle_at = At::BODY.field(if job.class.is_some() { "vehicle" } else { "plate" });
-    let threshold_at = At::BODY.field("threshold_percent");
+fn judge(job: &Understood, pass: &Pass, blind: Option<&Blind>, diagnostics: &mut Diagnostics) {
+    let vehicle_at = FieldPath::BODY.field(if job.class.is_some() { "vehicle" } else { "plate" });
+    let threshold_at = FieldPath::BODY.field("threshold_percent");
     let (peak, threshold) = (pass.peak.1.get::<percent>(), round(job.threshold.get::<percent>(), 3));
     let figures =
         |finding: Finding| finding.figure("change", peak, "percent").figure("threshold", threshold, "percent");
@@ -233,26 +249,31 @@ fn judge(job: &Understood, pass: &Pass, blind: Option<&Blind>, notes: &mut Notes
             "The vehicle changes the loop by {peak:.3} % at most, and the unit switches at {threshold} %. Set a finer \
              sensitivity, lengthen the short leg, add a turn, or shorten the lead-in."
         );
-        notes.find(figures(Finding::new(FindingCode::VehicleNotSeen, Level::Warning, &vehicle_at, message)));
-    } else if peak < LEAST_TIMES_THRESHOLD * threshold {
+        diagnostics.add_finding(figures(Finding::new(
+            FindingCode::VehicleNotSeen,
+            Level::Warning,
+            &vehicle_at,
+            message,
+        )));
+    } else if peak < MIN_TIMES_THRESHOLD * threshold {
         let message = format!(
             "The vehicle changes the loop by {peak:.3} %, less than twice the {threshold} % that the unit switches at. Pavement, \
              age and weather take their part: set a finer sensitivity or enlarge the loop."
         );
-        notes.find(figures(Finding::new(FindingCode::ThinMargin, Level::Warning, &vehicle_at, message)));
+        diagnostics.add_finding(figures(Finding::new(FindingCode::ThinMargin, Level::Warning, &vehicle_at, message)));
     }
     if pass.gaps().next().is_some() {
         let message = "The unit lets go while the vehicle is still over the loop. A longer loop along travel bridges the gap; do \
                        not use this one to hold a gate.";
-        notes.find(Finding::new(FindingCode::DropsOut, Level::Warning, &vehicle_at, message));
+        diagnostics.add_finding(Finding::new(FindingCode::DropsOut, Level::Warning, &vehicle_at, message));
     }
     if let Some(blind) = blind.filter(|blind| blind.contains_centre()) {
         let message = format!(
             "Over {} of the lane, its centre included, the machine is not seen: only the wires along travel couple with it. A \
              quadrupole sees the centre.",
-            say(blind.width(), job.coil.system)
+            format_length(blind.width(), job.coil.system)
         );
-        notes.find(Finding::new(FindingCode::BlindStrip, Level::Warning, &vehicle_at, message).length(
+        diagnostics.add_finding(Finding::new(FindingCode::BlindStrip, Level::Warning, &vehicle_at, message).length(
             "blind_strip",
             blind.width(),
             job.coil.system,
@@ -263,18 +284,20 @@ fn judge(job: &Understood, pass: &Pass, blind: Option<&Blind>, notes: &mut Notes
             "{threshold} % is finer than the finest class of the standard ({FINEST_CLASS_PERCENT} %). The unit's own sheet must \
              show that it switches there."
         );
-        notes.find(Finding::new(FindingCode::FineThreshold, Level::Warning, &threshold_at, message).figure(
-            "threshold",
-            threshold,
-            "percent",
-        ));
+        diagnostics.add_finding(
+            Finding::new(FindingCode::FineThreshold, Level::Warning, &threshold_at, message).figure(
+                "threshold",
+                threshold,
+                "percent",
+            ),
+        );
     }
     if job.metal.height < job.metal.least_height() {
         let message = format!(
             "The underside lies lower than the solver resolves for its size ({}): the figure is rough by more than 3 %.",
-            say(job.metal.least_height(), job.coil.system)
+            format_length(job.metal.least_height(), job.coil.system)
         );
-        notes.find(Finding::new(FindingCode::RoughAnswer, Level::Note, &vehicle_at, message));
+        diagnostics.add_finding(Finding::new(FindingCode::RoughAnswer, Level::Note, &vehicle_at, message));
     }
 }
 
@@ -285,13 +308,13 @@ impl Understood {
         pass: &Pass,
         blind: Option<&Blind>,
         seen_height: SeenHeight,
-        notes: &mut Notes,
+        diagnostics: &mut Diagnostics,
     ) -> VehicleResponseReport {
         let peak = pass.peak.1;
         let undiluted = peak
             * (electrical.terminal_inductance.get::<microhenry>() / electrical.loop_inductance.get::<microhenry>());
         let stretch = |(from, to): (Length, Length)| Stretch { from: from.into(), to: to.into() };
-        let closing = notes.close();
+        let closing = diagnostics.into_parts();
         VehicleResponseReport {
             peak_change_percent: round(peak.get::<percent>(), 3),
             peak_change_at_loop_percent: round(undiluted.get::<percent>(), 3),

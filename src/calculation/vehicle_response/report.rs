@@ -7,9 +7,9 @@ use utoipa::ToSchema;
 
 use super::height::SeenHeight;
 use super::strip::Blind;
-use crate::calculation::answer::{Assumed, Basis, Caution, Finding};
-use crate::calculation::subject::{LeadInEcho, LoopEcho};
-use crate::quantity::shown::{PlanLength, round};
+use crate::calculation::input::{LeadInEcho, LoopEcho};
+use crate::calculation::report::{Assumed, Basis, Caution, Finding};
+use crate::quantity::output::{PlanLength, round};
 
 /// What a vehicle does to a loop, all the way over it.
 #[derive(Clone, Debug, Serialize, ToSchema)]

@@ -4,7 +4,7 @@ use serde::Deserialize;
 use utoipa::ToSchema;
 use validator::Validate;
 
-use crate::calculation::subject::{LaneWidth, LeadIn, Loop, PlateHeight, PlateLength, PlateWidth, SideOffset};
+use crate::calculation::input::{LaneWidth, LeadIn, Loop, PlateHeight, PlateLength, PlateWidth, SideOffset};
 use crate::practice::vehicles::VehicleClass;
 
 /// A loop and a vehicle that drives over it.

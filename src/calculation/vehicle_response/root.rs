@@ -4,7 +4,7 @@ use uom::si::f64::Length;
 use uom::si::length::meter;
 
 /// Steps at the most; each at least halves every second interval.
-const MOST_STEPS: usize = 40;
+const MAX_STEPS: usize = 40;
 /// The search ends with a step below this; a millimetre is finer than anybody parks.
 const FINE_M: f64 = 0.0001;
 
@@ -13,7 +13,7 @@ const FINE_M: f64 = 0.0001;
 /// Regula falsi with the Illinois rule: a chord for each step, its far end weighed down when it stays twice.
 pub fn root(from: Length, to: Length, excess: impl Fn(Length) -> f64) -> Length {
     let ((mut a, mut at_a), (mut b, mut at_b)) = ((from, excess(from)), (to, excess(to)));
-    for _ in 0..MOST_STEPS {
+    for _ in 0..MAX_STEPS {
         let share = at_a / (at_a - at_b);
         let c = a + (b - a) * if share.is_finite() { share.clamp(0.01, 0.99) } else { 0.5 };
         let at_c = excess(c);

@@ -8,12 +8,12 @@ mod weather;
 
 use super::sheet::Sheet;
 use super::{Drawing, words};
-use crate::calculation::answer::Finding;
 use crate::calculation::cure_guidance::{CureGuidanceReport, CureGuidanceRequest};
+use crate::calculation::report::Finding;
 use crate::practice::cure::{CureVerdict, SurfaceCondition};
 use crate::practice::findings::Level;
 use crate::practice::sealants::SealantKind;
-use crate::quantity::{Kind, System};
+use crate::quantity::{QuantityField, UnitSystem};
 use clock::{Clock, say};
 use weather::{Plot, both};
 
@@ -35,19 +35,19 @@ impl Drawing for CureTimeline {
         one `svg` element without script or outside references, legible 320 pixels wide, light or dark as the reader's device \
         asks, and light in print.";
 
-    fn system(request: &CureGuidanceRequest) -> System {
+    fn system(request: &CureGuidanceRequest) -> UnitSystem {
         // Weather that cannot be read has been refused before anything is drawn.
         let first = request.weather.conditions.as_ref().and_then(|rows| rows.first()?.air.read().ok());
-        first.map_or(System::Metric, |air| air.system)
+        first.map_or(UnitSystem::Metric, |air| air.system)
     }
 
-    fn draw(report: &CureGuidanceReport, system: System) -> String {
+    fn draw(report: &CureGuidanceReport, system: UnitSystem) -> String {
         draw(report, system)
     }
 }
 
 /// Draws the hours of a report.
-pub fn draw(report: &CureGuidanceReport, system: System) -> String {
+pub fn draw(report: &CureGuidanceReport, system: UnitSystem) -> String {
     let none = |_: &Finding| None;
     let start = say(&report.inputs.start);
     let verdict = words::label::<CureVerdict>(report.verdict);
@@ -73,7 +73,7 @@ pub fn draw(report: &CureGuidanceReport, system: System) -> String {
 }
 
 /// What is sealed, and why the verdict is what it is where nothing stands against it.
-fn about(report: &CureGuidanceReport, system: System) -> Vec<String> {
+fn about(report: &CureGuidanceReport, system: UnitSystem) -> Vec<String> {
     let inputs = &report.inputs;
     let sealant = words::label::<SealantKind>(inputs.sealant.kind);
     let condition = words::label::<SurfaceCondition>(inputs.surface_condition);

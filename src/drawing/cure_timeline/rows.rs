@@ -9,9 +9,9 @@ use crate::practice::cure::CureMilestone;
 /// How high a bar is.
 const BAR: f64 = 9.0;
 /// The least width of a bar, so that a minute is seen among days.
-const LEAST: f64 = 2.0;
+const MIN_BAR: f64 = 2.0;
 /// The most windows that are named in words.
-const MOST_WINDOWS: usize = 4;
+const MAX_WINDOWS: usize = 4;
 
 /// How a bar is drawn.
 #[derive(Clone, Copy, PartialEq)]
@@ -50,7 +50,7 @@ pub fn draw(sheet: &mut Sheet, rows: &[Row], report: &CureGuidanceReport, clock:
         sheet.line("fine", (LEFT, foot), (RIGHT, foot));
         for (from, to, look) in &row.bars {
             let left = clock.x(*from);
-            bar(sheet, (left, top), (clock.x(*to).max(left + LEAST), foot), *look);
+            bar(sheet, (left, top), (clock.x(*to).max(left + MIN_BAR), foot), *look);
         }
         sheet.line("line", (start, top - 1.0), (start, foot + 2.0));
         foot + 5.0
@@ -123,9 +123,9 @@ fn windows(report: &CureGuidanceReport, clock: &Clock) -> Row {
         return Row { words: "Could be applied: in no hour of this weather.".to_owned(), bars: Vec::new() };
     }
     let mut said: Vec<_> =
-        windows.iter().take(MOST_WINDOWS).map(|window| say_span(&window.start, &window.end)).collect();
-    if windows.len() > MOST_WINDOWS {
-        said.push(format!("and {} more", windows.len() - MOST_WINDOWS));
+        windows.iter().take(MAX_WINDOWS).map(|window| say_span(&window.start, &window.end)).collect();
+    if windows.len() > MAX_WINDOWS {
+        said.push(format!("and {} more", windows.len() - MAX_WINDOWS));
     }
     let bars = windows.iter().map(|window| (clock.hours(&window.start), clock.hours(&window.end), Look::Hatched));
     Row { words: format!("Could be applied to a dry slot: {}.", said.join("; ")), bars: bars.collect() }

@@ -8,8 +8,8 @@ use crate::drawing::sheet::{INNER, MARGIN, Sheet};
 use crate::drawing::spread::spread;
 use crate::drawing::units::other;
 use crate::drawing::words::lines;
-use crate::quantity::System;
-use crate::quantity::shown::{TemperatureDifferenceValue, TemperatureValue, round};
+use crate::quantity::UnitSystem;
+use crate::quantity::output::{TemperatureDifferenceValue, TemperatureValue, round};
 
 /// How high the plot is.
 const HEIGHT: f64 = 150.0;
@@ -22,36 +22,36 @@ const SAMPLE: f64 = 24.0;
 pub struct Plot<'a> {
     report: &'a CureGuidanceReport,
     clock: &'a Clock,
-    system: System,
+    system: UnitSystem,
     top: f64,
     /// The ends of the axis in the caller's system and in the other.
     ends: [(f64, f64); 2],
 }
 
 /// A temperature on a scale.
-fn degrees(value: TemperatureValue, system: System) -> f64 {
+fn degrees(value: TemperatureValue, system: UnitSystem) -> f64 {
     match system {
-        System::UsCustomary => value.f,
-        System::Metric => value.c,
+        UnitSystem::UsCustomary => value.f,
+        UnitSystem::Metric => value.c,
     }
 }
 
 /// A temperature in both systems, to a tenth of a degree: `40 °F [4.4 °C]`.
-pub fn both(value: TemperatureValue, system: System) -> String {
+pub fn both(value: TemperatureValue, system: UnitSystem) -> String {
     two(value.f, value.c, system)
 }
 
 /// A difference in both systems.
-pub fn both_differences(value: TemperatureDifferenceValue, system: System) -> String {
+pub fn both_differences(value: TemperatureDifferenceValue, system: UnitSystem) -> String {
     two(value.f, value.c, system)
 }
 
-fn two(f: f64, c: f64, system: System) -> String {
+fn two(f: f64, c: f64, system: UnitSystem) -> String {
     let write = |value: f64, unit: &str| format!("{}\u{a0}{unit}", round(value, 1)).replace('-', "−");
     let (us, metric) = (write(f, "°F"), write(c, "°C"));
     match system {
-        System::UsCustomary => format!("{us} [{metric}]"),
-        System::Metric => format!("{metric} [{us}]"),
+        UnitSystem::UsCustomary => format!("{us} [{metric}]"),
+        UnitSystem::Metric => format!("{metric} [{us}]"),
     }
 }
 
@@ -62,7 +62,7 @@ fn limit(hour: &CureHour, margin: TemperatureDifferenceValue) -> TemperatureValu
 
 impl<'a> Plot<'a> {
     /// The plot of a report, drawn from `top` down.
-    pub fn of(report: &'a CureGuidanceReport, clock: &'a Clock, system: System, top: f64) -> Self {
+    pub fn of(report: &'a CureGuidanceReport, clock: &'a Clock, system: UnitSystem, top: f64) -> Self {
         let margin = report.inputs.least_dew_point_margin;
         let ends = |system| {
             let of_hours =
@@ -134,7 +134,7 @@ impl<'a> Plot<'a> {
     }
 
     fn figures(&self, sheet: &mut Sheet) {
-        let units = |system| if system == System::UsCustomary { "°F" } else { "°C" };
+        let units = |system| if system == UnitSystem::UsCustomary { "°F" } else { "°C" };
         let baseline = self.top - 6.0;
         sheet.text("end", (LEFT - 5.0, baseline), units(self.system));
         sheet.text("", (RIGHT + 5.0, baseline), &format!("[{}]", units(other(self.system))));

@@ -9,11 +9,11 @@ use crate::calculation::material_estimate::LoopMaterials;
 use crate::drawing::{plan, units};
 use crate::practice::materials::MaterialItem;
 use crate::practice::site::Construction;
-use crate::quantity::System;
-use crate::quantity::shown::counted;
+use crate::quantity::UnitSystem;
+use crate::quantity::format::format_count;
 
 /// The loops as they are cut or laid, and the plan that shows them.
-pub fn cut(report: &InstallationPlanReport, system: System) -> Markup {
+pub fn cut(report: &InstallationPlanReport, system: UnitSystem) -> Markup {
     let (drawn, notes) = plan::picture(&report.sizing, system);
     let loops = plan::lettered(&report.sizing.loops);
     html! {
@@ -47,8 +47,8 @@ pub fn cut(report: &InstallationPlanReport, system: System) -> Markup {
                         " at " (units::small(width, system))
                     }
                     "; " (if cut.passes == 1 { "1 pass".to_owned() } else { format!("{} passes", cut.passes) })
-                    "; the blade runs on past " (counted(f64::from(cut.cut_ends), "end"))
-                    @if cut.cored_corners > 0 { "; " (counted(f64::from(cut.cored_corners), "corner")) " drilled" }
+                    "; the blade runs on past " (format_count(f64::from(cut.cut_ends), "end"))
+                    @if cut.cored_corners > 0 { "; " (format_count(f64::from(cut.cored_corners), "corner")) " drilled" }
                     "."
                 }
             }
@@ -82,7 +82,7 @@ pub fn load(report: &InstallationPlanReport) -> Markup {
 }
 
 /// How each loop is wound, and how its lead-in is brought home.
-pub fn wind(report: &InstallationPlanReport, system: System) -> Markup {
+pub fn wind(report: &InstallationPlanReport, system: UnitSystem) -> Markup {
     let sizing = &report.sizing;
     html! {
         section {
@@ -91,7 +91,7 @@ pub fn wind(report: &InstallationPlanReport, system: System) -> Markup {
                 @for (letter, sized) in plan::lettered(&sizing.loops) {
                     li {
                         b { (letter) " " (name(sized)) ": " }
-                        (counted(f64::from(sized.turns), "turn")) ", " (say::label::<Construction>(sized.construction).to_lowercase())
+                        (format_count(f64::from(sized.turns), "turn")) ", " (say::label::<Construction>(sized.construction).to_lowercase())
                         @match &sized.side_by_side {
                             Some(row) => { ", left to right " (row.wound.join(", ")) }
                             None if sized.turns > 1 && !sized.construction.starts_with("preformed") => { ", all the same way round" }
@@ -131,7 +131,7 @@ fn materials<'a>(sized: &SizedLoop, report: &'a InstallationPlanReport) -> Optio
     report.materials.as_ref()?.loops.iter().find(|each| each.label == sized.role)
 }
 
-fn place(sized: &SizedLoop, system: System) -> String {
+fn place(sized: &SizedLoop, system: UnitSystem) -> String {
     let line = if sized.distance_from_reference.is_some() { "the reference line" } else { "the barrier" };
     match sized.distance_from_barrier.or(sized.distance_from_reference) {
         Some(distance) if sized.side != "on_the_line" => {
@@ -142,7 +142,7 @@ fn place(sized: &SizedLoop, system: System) -> String {
 }
 
 /// The width of a slot by its depth.
-fn slot(sized: &SizedLoop, report: &InstallationPlanReport, system: System) -> String {
+fn slot(sized: &SizedLoop, report: &InstallationPlanReport, system: UnitSystem) -> String {
     let Some(depth) = sized.slot_depth else { return "not sawn".to_owned() };
     let width = materials(sized, report).and_then(|each| each.slot_width);
     match width.or(report.sizing.inputs.slot.as_ref().map(|slot| slot.width)) {
@@ -151,7 +151,7 @@ fn slot(sized: &SizedLoop, report: &InstallationPlanReport, system: System) -> S
     }
 }
 
-fn corner(sized: &SizedLoop, report: &InstallationPlanReport, system: System) -> String {
+fn corner(sized: &SizedLoop, report: &InstallationPlanReport, system: UnitSystem) -> String {
     let is_cored = report.materials.as_ref().is_some_and(|materials| materials.saw_cut.cored_corners > 0);
     match sized.corner_cut.mm > 0.0 {
         true if is_cored => "drilled".to_owned(),

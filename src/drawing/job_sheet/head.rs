@@ -3,15 +3,15 @@
 use maud::{Markup, html};
 
 use super::say;
-use crate::calculation::answer::Finding;
 use crate::calculation::installation_plan::InstallationPlanReport;
+use crate::calculation::report::Finding;
 use crate::drawing::units;
 use crate::practice::findings::{FindingCode, Level};
 use crate::practice::site::Barrier;
-use crate::quantity::System;
+use crate::quantity::UnitSystem;
 
 /// The job in a phrase: what closes the opening, and its width.
-pub fn title(report: &InstallationPlanReport, system: System) -> String {
+pub fn title(report: &InstallationPlanReport, system: UnitSystem) -> String {
     let opening = &report.sizing.inputs.opening;
     let width = units::plan(opening.width, system);
     match opening.barrier {

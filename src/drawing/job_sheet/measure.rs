@@ -6,10 +6,10 @@ use super::say;
 use crate::calculation::detector_compatibility::ChannelSettings;
 use crate::calculation::installation_plan::{ExpectedReading, InstallationPlanReport};
 use crate::drawing::plan;
-use crate::practice::Vocabulary;
 use crate::practice::job_steps::Trial;
 use crate::practice::vehicles::VehicleClass;
-use crate::quantity::shown::say_duration;
+use crate::quantity::format::format_duration;
+use crate::vocabulary::Vocabulary;
 
 /// A table for each set of stages: a row for each loop and reading, a blank cell for each stage.
 pub fn readings(report: &InstallationPlanReport) -> Markup {
@@ -153,7 +153,7 @@ fn output(channel: &ChannelSettings) -> String {
         Some(time) => format!(
             "{}, lets go after {}",
             channel.output,
-            say_duration(uom::si::f64::Time::new::<uom::si::time::second>(time.s))
+            format_duration(uom::si::f64::Time::new::<uom::si::time::second>(time.s))
         ),
         None => channel.output.to_owned(),
     }

@@ -17,7 +17,7 @@ use maud::{DOCTYPE, PreEscaped, html};
 
 use super::sheet;
 use crate::calculation::installation_plan::InstallationPlanReport;
-use crate::quantity::System;
+use crate::quantity::UnitSystem;
 
 /// The media type of the page.
 pub const MEDIA_TYPE: &str = "text/html";
@@ -37,7 +37,7 @@ pub const DESCRIPTION: &str = "The report of `installation-plan` as a page for t
     telephone. It has all of its drawings whether `include` asks for them or not.";
 
 /// The page of a report, in the caller's system.
-pub fn page(report: &InstallationPlanReport, system: System) -> String {
+pub fn page(report: &InstallationPlanReport, system: UnitSystem) -> String {
     let title = head::title(report, system);
     let page = html! {
         (DOCTYPE)

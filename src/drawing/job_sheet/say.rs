@@ -3,14 +3,15 @@
 use maud::{Markup, html};
 use uom::si::length::meter;
 
-use crate::calculation::answer::Finding;
+use crate::calculation::report::Finding;
 use crate::drawing::units;
-use crate::practice::Vocabulary;
 use crate::practice::findings::Level;
 use crate::practice::roles::Role;
 use crate::quantity::dimension::{Length, Temperature, Volume};
-use crate::quantity::shown::{VolumeValue, counted, say_temperature};
-use crate::quantity::{System, parse};
+use crate::quantity::format::{format_count, format_temperature};
+use crate::quantity::output::VolumeValue;
+use crate::quantity::{UnitSystem, parse};
+use crate::vocabulary::Vocabulary;
 
 /// Lengths from here on are said in feet or metres, shorter ones in inches or millimetres. A choice made here.
 const PLAN_FROM_METRES: f64 = 0.3;
@@ -47,13 +48,13 @@ pub fn time(rfc3339: &str) -> String {
 pub fn amount(quantity: u64, unit: &str) -> String {
     match unit {
         "each" => quantity.to_string(),
-        "cartridge" | "spool" | "lot" => counted(quantity as f64, unit),
+        "cartridge" | "spool" | "lot" => format_count(quantity as f64, unit),
         _ => format!("{quantity}\u{a0}{unit}"),
     }
 }
 
 /// A value as a request holds it, in words and in the system of the crew.
-pub fn value(text: &str, system: System) -> String {
+pub fn value(text: &str, system: UnitSystem) -> String {
     if let Ok(length) = parse::<Length>(text) {
         return match length.system == system {
             true => text.to_owned(),
@@ -62,11 +63,11 @@ pub fn value(text: &str, system: System) -> String {
         };
     }
     if let Ok(temperature) = parse::<Temperature>(text) {
-        return say_temperature(temperature.si, system);
+        return format_temperature(temperature.si, system);
     }
     match (parse::<Volume>(text).map(|volume| VolumeValue::from(volume.si)), system) {
-        (Ok(volume), System::UsCustomary) => format!("{} fl oz", volume.fl_oz),
-        (Ok(volume), System::Metric) => format!("{} ml", volume.ml),
+        (Ok(volume), UnitSystem::UsCustomary) => format!("{} fl oz", volume.fl_oz),
+        (Ok(volume), UnitSystem::Metric) => format!("{} ml", volume.ml),
         (Err(_), _) => words(text),
     }
 }
@@ -103,18 +104,18 @@ pub fn tick() -> Markup {
 #[cfg(test)]
 mod tests {
     use super::{amount, channel, role, time, value};
-    use crate::quantity::System;
+    use crate::quantity::UnitSystem;
 
     #[test]
     fn assumed_values_speak_the_system_of_the_crew() {
         for (text, system, said) in [
-            ("6 ft", System::Metric, "1.83 m"),
-            ("6 ft", System::UsCustomary, "6 ft"),
-            ("1-1/2 in", System::Metric, "38 mm"),
-            ("40 °F", System::Metric, "4.4 °C"),
-            ("29 fl oz", System::Metric, "858 ml"),
-            ("14 AWG", System::Metric, "14 AWG"),
-            ("standard_minimum", System::UsCustomary, "standard minimum"),
+            ("6 ft", UnitSystem::Metric, "1.83 m"),
+            ("6 ft", UnitSystem::UsCustomary, "6 ft"),
+            ("1-1/2 in", UnitSystem::Metric, "38 mm"),
+            ("40 °F", UnitSystem::Metric, "4.4 °C"),
+            ("29 fl oz", UnitSystem::Metric, "858 ml"),
+            ("14 AWG", UnitSystem::Metric, "14 AWG"),
+            ("standard_minimum", UnitSystem::UsCustomary, "standard minimum"),
         ] {
             assert_eq!(value(text, system).replace('\u{a0}', " "), said);
         }

@@ -5,12 +5,12 @@ use maud::{Markup, html};
 use super::{build, say};
 use crate::calculation::cure_guidance::CureGuidanceReport;
 use crate::calculation::installation_plan::InstallationPlanReport;
-use crate::practice::Vocabulary;
 use crate::practice::cure::{CureMilestone, CureVerdict};
 use crate::practice::sealants::SealantKind;
+use crate::vocabulary::Vocabulary;
 
 /// The most windows that the sheet lists; the report holds all.
-const MOST_WINDOWS: usize = 4;
+const MAX_WINDOWS: usize = 4;
 
 /// The section; without weather it leaves lines for what the crew finds.
 pub fn section(report: &InstallationPlanReport) -> Markup {
@@ -49,11 +49,11 @@ fn computed(cure: &CureGuidanceReport) -> Markup {
             } @else {
                 p {
                     b { "Windows: " }
-                    @for (index, window) in cure.windows.iter().take(MOST_WINDOWS).enumerate() {
+                    @for (index, window) in cure.windows.iter().take(MAX_WINDOWS).enumerate() {
                         @if index > 0 { "; " }
                         (say::time(&window.start)) " to " (say::time(&window.end))
                     }
-                    @if cure.windows.len() > MOST_WINDOWS { "; more later" }
+                    @if cure.windows.len() > MAX_WINDOWS { "; more later" }
                     "."
                 }
             }

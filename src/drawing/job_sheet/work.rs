@@ -4,10 +4,10 @@ use maud::{Markup, html};
 
 use super::say;
 use crate::calculation::installation_plan::InstallationPlanReport;
-use crate::practice::Vocabulary;
 use crate::practice::findings::{FindingCode, Level};
 use crate::practice::job_steps::JobStep;
-use crate::quantity::System;
+use crate::quantity::UnitSystem;
+use crate::vocabulary::Vocabulary;
 
 /// Assumed fields that no eye on site can check: what paper and money are counted with.
 const NOT_ON_SITE: [&str; 3] = ["#/productivity/", "#/waste_percent", "#/prices"];
@@ -57,7 +57,7 @@ pub fn cautions(report: &InstallationPlanReport) -> Markup {
 }
 
 /// What was assumed and is to be checked on site.
-pub fn assumed(report: &InstallationPlanReport, system: System) -> Markup {
+pub fn assumed(report: &InstallationPlanReport, system: UnitSystem) -> Markup {
     let on_site = |about: &str| !NOT_ON_SITE.iter().any(|start| about.starts_with(start));
     let assumed: Vec<_> = report.assumed.iter().filter(|assumed| on_site(&assumed.about)).collect();
     html! {

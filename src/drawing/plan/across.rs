@@ -7,13 +7,13 @@ use crate::drawing::sheet::Sheet;
 use crate::drawing::spread::spread;
 use crate::drawing::units::{both, two_lines};
 use crate::drawing::words::{GAP, lines};
-use crate::quantity::System;
-use crate::quantity::shown::PlanLength;
+use crate::quantity::UnitSystem;
+use crate::quantity::output::PlanLength;
 
 /// The right edge of the names of rows.
 const NAMES: f64 = 96.0;
 /// The least stretch that is dimensioned, metres.
-const LEAST_M: f64 = 0.01;
+const MIN_M: f64 = 0.01;
 /// Rows whose places differ by less are one, metres.
 const ONE_ROW_M: f64 = 0.005;
 
@@ -31,7 +31,7 @@ pub fn draw(
     ground: &Ground,
     coils: &[Coil<'_>],
     opening: PlanLength,
-    system: System,
+    system: UnitSystem,
     top: f64,
 ) -> f64 {
     let mut rows: Vec<Row<'_>> = Vec::new();
@@ -57,7 +57,7 @@ fn is_same(a: &[(f64, f64)], b: &[(f64, f64)]) -> bool {
 
 impl Row<'_> {
     /// The setback, the first loop and the first gap are dimensioned; the others are like them. Gives the lower edge.
-    fn draw(&self, sheet: &mut Sheet, ground: &Ground, system: System, top: f64) -> f64 {
+    fn draw(&self, sheet: &mut Sheet, ground: &Ground, system: UnitSystem, top: f64) -> f64 {
         let y = top + 4.0;
         let ends = self.edges.iter().flat_map(|(left, right)| [*left, *right]);
         let ends: Vec<_> = [-ground.half()].into_iter().chain(ends).chain([ground.half()]).collect();
@@ -71,7 +71,7 @@ impl Row<'_> {
             .into_iter()
             .zip(ends.windows(2))
             .filter_map(|(length, pair)| Some((length?, f64::midpoint(pair[0], pair[1]))))
-            .filter(|(length, _)| length.m >= LEAST_M)
+            .filter(|(length, _)| length.m >= MIN_M)
             .map(|(length, middle)| (ground.x(middle), two_lines(length, system)))
             .collect();
         let extent = |words: &[String; 2]| words.iter().map(|line| width(line, SIZE, false)).fold(0.0, f64::max) + 4.0;

@@ -5,7 +5,7 @@ use crate::calculation::loop_sizing::SizedLoop;
 use crate::drawing::letters::SIZE;
 use crate::drawing::sheet::{Point, Sheet};
 use crate::drawing::spread::spread;
-use crate::quantity::shown::PlanLength;
+use crate::quantity::output::PlanLength;
 
 /// Where the letters stand, and the radius of the circle round each.
 const LETTERS: f64 = 346.0;

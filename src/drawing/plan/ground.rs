@@ -1,10 +1,10 @@
 //! From the ground to the sheet: one scale both ways, the inside up, long empty stretches broken.
 
 use super::coils::Coil;
-use crate::calculation::subject::OpeningEcho;
+use crate::calculation::input::OpeningEcho;
 use crate::drawing::sheet::{Point, WIDTH};
-use crate::practice::Vocabulary;
 use crate::practice::site::Barrier;
+use crate::vocabulary::Vocabulary;
 
 /// The left and right edge of the part of the sheet that shows the ground.
 pub const LEFT: f64 = 104.0;
@@ -21,8 +21,8 @@ const LARGEST: f64 = 60.0;
 /// How far the ground reaches beyond what lies on it, metres.
 const BEYOND_M: f64 = 0.4;
 /// The longest empty stretch that is drawn whole, and what is drawn of a longer one, metres.
-const LONGEST_EMPTY_M: f64 = 8.0;
-/// See [`LONGEST_EMPTY_M`].
+const MAX_EMPTY_M: f64 = 8.0;
+/// See [`MAX_EMPTY_M`].
 const BROKEN_TO_M: f64 = 3.0;
 
 /// The ground as the sheet shows it. Along the way the line of the barrier is at 0 and the inside positive; across it, 0 is the
@@ -61,7 +61,7 @@ impl Ground {
                 continue;
             };
             let empty = from - end;
-            let shown = if empty > LONGEST_EMPTY_M {
+            let shown = if empty > MAX_EMPTY_M {
                 breaks.push(f64::midpoint(from, end));
                 knots.push((from, shown + BROKEN_TO_M));
                 shown + BROKEN_TO_M

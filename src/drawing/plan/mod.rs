@@ -13,11 +13,11 @@ mod tape;
 use super::sheet::Sheet;
 use super::units::both;
 use super::{Drawing, words};
-use crate::calculation::answer::Finding;
 use crate::calculation::loop_sizing::{LoopSizingReport, LoopSizingRequest, SizedLoop};
+use crate::calculation::report::Finding;
 use crate::practice::roles::Role;
 use crate::practice::site::Barrier;
-use crate::quantity::{Kind, System};
+use crate::quantity::{QuantityField, UnitSystem};
 use coils::Coil;
 use ground::Ground;
 
@@ -36,18 +36,18 @@ impl Drawing for Plan {
         should not be built says so in words. The drawing is one `svg` element without script or outside references, legible \
         320 pixels wide, light or dark as the reader's device asks, and light in print.";
 
-    fn system(request: &LoopSizingRequest) -> System {
+    fn system(request: &LoopSizingRequest) -> UnitSystem {
         // A width that cannot be read has been refused before anything is drawn.
-        request.opening.width.read().map_or(System::Metric, |width| width.system)
+        request.opening.width.read().map_or(UnitSystem::Metric, |width| width.system)
     }
 
-    fn draw(report: &LoopSizingReport, system: System) -> String {
+    fn draw(report: &LoopSizingReport, system: UnitSystem) -> String {
         draw(report, system)
     }
 }
 
 /// Draws the plan of a report.
-pub fn draw(report: &LoopSizingReport, system: System) -> String {
+pub fn draw(report: &LoopSizingReport, system: UnitSystem) -> String {
     let opening = &report.inputs.opening;
     let coils = Coil::all(&report.loops);
     let mark = |finding: &Finding| {
@@ -72,7 +72,7 @@ pub fn draw(report: &LoopSizingReport, system: System) -> String {
 }
 
 /// The picture alone and its notes, for a page that says itself what the loops are, what stops the job, and warnings.
-pub fn picture(report: &LoopSizingReport, system: System) -> (String, Vec<String>) {
+pub fn picture(report: &LoopSizingReport, system: UnitSystem) -> (String, Vec<String>) {
     let opening = &report.inputs.opening;
     let coils = Coil::all(&report.loops);
     let mut sheet = Sheet::default();
@@ -89,7 +89,7 @@ fn site_plan(
     report: &LoopSizingReport,
     coils: &[Coil<'_>],
     top: f64,
-    system: System,
+    system: UnitSystem,
 ) -> (Ground, f64) {
     let opening = &report.inputs.opening;
     let mut ground = Ground::of(opening, coils, top + site::STRIP);

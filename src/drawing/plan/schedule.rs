@@ -8,8 +8,8 @@ use crate::drawing::letters::SIZE;
 use crate::drawing::sheet::{INNER, MARGIN, Sheet};
 use crate::drawing::units::{area, both, detail};
 use crate::drawing::words::GAP;
-use crate::quantity::System;
-use crate::quantity::shown::round;
+use crate::quantity::UnitSystem;
+use crate::quantity::output::round;
 
 /// The radius of the circle round a letter, and what stands beside it.
 const RADIUS: f64 = 8.0;
@@ -17,7 +17,7 @@ const RADIUS: f64 = 8.0;
 const INDENT: f64 = 24.0;
 
 /// Draws the schedule; gives its lower edge.
-pub fn draw(sheet: &mut Sheet, coils: &[Coil<'_>], system: System, top: f64) -> f64 {
+pub fn draw(sheet: &mut Sheet, coils: &[Coil<'_>], system: UnitSystem, top: f64) -> f64 {
     let rows: Vec<_> = coils.iter().map(|coil| row(coil, system)).collect();
     coils.iter().enumerate().fold(top, |top, (index, coil)| {
         let middle = (MARGIN + RADIUS, top + RADIUS + 1.0);
@@ -33,7 +33,7 @@ pub fn draw(sheet: &mut Sheet, coils: &[Coil<'_>], system: System, top: f64) -> 
 }
 
 /// What a loop is for and where it lies, and how it is made.
-pub fn row(coil: &Coil<'_>, system: System) -> [String; 2] {
+pub fn row(coil: &Coil<'_>, system: UnitSystem) -> [String; 2] {
     let sized = coil.sized;
     let is_lane = sized.distance_from_reference.is_some();
     let line = if is_lane { "the reference line" } else { "the barrier" };
@@ -69,7 +69,7 @@ pub fn row(coil: &Coil<'_>, system: System) -> [String; 2] {
 }
 
 /// What the drawing notes.
-pub fn notes(report: &LoopSizingReport, ground: &Ground, system: System) -> Vec<String> {
+pub fn notes(report: &LoopSizingReport, ground: &Ground, system: UnitSystem) -> Vec<String> {
     let mut notes = vec![format!(
         "Tape: from the line to the wires. Lead-ins are drawn to the kerb; order {} of pair for each loop and route it as the \
          site allows.",

@@ -6,8 +6,8 @@ use crate::drawing::sheet::Sheet;
 use crate::drawing::spread::spread;
 use crate::drawing::units::{sum, two_lines};
 use crate::drawing::words::lines;
-use crate::quantity::System;
-use crate::quantity::shown::PlanLength;
+use crate::quantity::UnitSystem;
+use crate::quantity::output::PlanLength;
 
 /// The right edge of the readings, and the tape.
 const READINGS: f64 = 76.0;
@@ -42,7 +42,7 @@ pub fn draw(
     ground: &Ground,
     coils: &[Coil<'_>],
     barrier: &str,
-    system: System,
+    system: UnitSystem,
     (top, bottom): (f64, f64),
 ) {
     let marks = marks(ground, coils, barrier, system);
@@ -63,7 +63,7 @@ pub fn draw(
 }
 
 /// The marks from the inside outwards, as they follow down the sheet.
-fn marks(ground: &Ground, coils: &[Coil<'_>], barrier: &str, system: System) -> Vec<Mark> {
+fn marks(ground: &Ground, coils: &[Coil<'_>], barrier: &str, system: UnitSystem) -> Vec<Mark> {
     let [first, second] = line_name(barrier);
     let mut marks =
         vec![Mark { along: 0.0, to: -ground.half(), lines: [first.to_owned(), second.to_owned()], strong: true }];

@@ -4,7 +4,7 @@ use super::plot::Plot;
 use crate::calculation::vehicle_response::VehicleResponseReport;
 use crate::drawing::letters::SIZE;
 use crate::drawing::sheet::Sheet;
-use crate::quantity::shown::PlanLength;
+use crate::quantity::output::PlanLength;
 
 /// How high a bar is drawn.
 const BAR: f64 = 7.0;

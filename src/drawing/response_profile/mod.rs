@@ -10,8 +10,8 @@ use super::units::{area, both};
 use super::{Drawing, words};
 use crate::calculation::vehicle_response::{VehicleResponseReport, VehicleResponseRequest};
 use crate::practice::vehicles::VehicleClass;
-use crate::quantity::shown::PlanLength;
-use crate::quantity::{Kind, System};
+use crate::quantity::output::PlanLength;
+use crate::quantity::{QuantityField, UnitSystem};
 use plot::Plot;
 
 /// The response of a loop to a vehicle.
@@ -28,18 +28,18 @@ impl Drawing for ResponseProfile {
         written in, the other in brackets. The drawing is one `svg` element without script or outside references, legible 320 \
         pixels wide, light or dark as the reader's device asks, and light in print.";
 
-    fn system(request: &VehicleResponseRequest) -> System {
+    fn system(request: &VehicleResponseRequest) -> UnitSystem {
         // A leg that cannot be read has been refused before anything is drawn.
-        request.r#loop.along_travel.read().map_or(System::Metric, |leg| leg.system)
+        request.r#loop.along_travel.read().map_or(UnitSystem::Metric, |leg| leg.system)
     }
 
-    fn draw(report: &VehicleResponseReport, system: System) -> String {
+    fn draw(report: &VehicleResponseReport, system: UnitSystem) -> String {
         draw(report, system)
     }
 }
 
 /// Draws the profile of a report.
-pub fn draw(report: &VehicleResponseReport, system: System) -> String {
+pub fn draw(report: &VehicleResponseReport, system: UnitSystem) -> String {
     let coil = &report.inputs.r#loop;
     let vehicle = match report.inputs.vehicle {
         "plate" => "A flat underside",
@@ -64,7 +64,7 @@ pub fn draw(report: &VehicleResponseReport, system: System) -> String {
 }
 
 /// What the curve says, in words.
-fn notes(report: &VehicleResponseReport, vehicle: &str, system: System) -> Vec<String> {
+fn notes(report: &VehicleResponseReport, vehicle: &str, system: UnitSystem) -> Vec<String> {
     let past = |length: PlanLength| place(length, system);
     let mut notes = vec![format!(
         "The change peaks at {} % with the front {}, where the vehicle is drawn: {} times the {} % that the unit switches at.",
@@ -101,7 +101,7 @@ fn notes(report: &VehicleResponseReport, vehicle: &str, system: System) -> Vec<S
 }
 
 /// A place of the front on the way.
-fn place(length: PlanLength, system: System) -> String {
+fn place(length: PlanLength, system: UnitSystem) -> String {
     let side = if length.m < 0.0 { "before" } else { "past" };
     format!("{} {side} the leading edge", both(size(length), system))
 }

@@ -7,8 +7,8 @@ use crate::drawing::sheet::{MARGIN, Point, Sheet, WIDTH};
 use crate::drawing::spread::spread;
 use crate::drawing::units::{number, other};
 use crate::drawing::words::lines;
-use crate::quantity::System;
-use crate::quantity::shown::{PlanLength, round};
+use crate::quantity::UnitSystem;
+use crate::quantity::output::{PlanLength, round};
 
 /// The left and right edge of the curve.
 const LEFT: f64 = 54.0;
@@ -23,7 +23,7 @@ const BETWEEN_FIGURES: f64 = 14.0;
 
 /// The figures and the scales of a curve.
 pub struct Plot {
-    system: System,
+    system: UnitSystem,
     top: f64,
     bottom: f64,
     /// First and last position, in the caller's system and the other.
@@ -40,7 +40,7 @@ pub struct Plot {
 
 impl Plot {
     /// The plot of a report, drawn from `top` down.
-    pub fn of(report: &VehicleResponseReport, system: System, top: f64) -> Self {
+    pub fn of(report: &VehicleResponseReport, system: UnitSystem, top: f64) -> Self {
         let own = |length: PlanLength| number(length, system);
         let threshold = report.threshold_percent;
         let way = |system| {
@@ -165,8 +165,8 @@ impl Plot {
         row(sheet, 1, self.ways[0], &|tick| tick.to_string());
         row(sheet, 2, self.ways[1], &|tick| format!("[{tick}]"));
         let units = match self.system {
-            System::UsCustomary => "ft [m]",
-            System::Metric => "m [ft]",
+            UnitSystem::UsCustomary => "ft [m]",
+            UnitSystem::Metric => "m [ft]",
         };
         let caption = format!("Front of the vehicle past the leading edge, {units}");
         sheet.paragraph("middle", (f64::midpoint(LEFT, RIGHT), self.bottom + 6.0 + lines(2)), RIGHT - LEFT, &caption)

@@ -6,8 +6,8 @@ use crate::drawing::sheet::Sheet;
 use crate::drawing::units::fine;
 use crate::drawing::words;
 use crate::practice::site::Surface;
-use crate::quantity::System;
-use crate::quantity::shown::DetailLength;
+use crate::quantity::UnitSystem;
+use crate::quantity::output::DetailLength;
 
 /// The left edge of the ground.
 pub const LEFT: f64 = 92.0;
@@ -51,7 +51,7 @@ impl Ground<'_> {
     }
 
     /// Draws it and adds its labels.
-    pub fn draw(&self, sheet: &mut Sheet, labels: &mut Vec<Label>, system: System) {
+    pub fn draw(&self, sheet: &mut Sheet, labels: &mut Vec<Label>, system: UnitSystem) {
         let (left, right) = self.sides;
         let bottom = self.bottom();
         let floor = if left < right { self.y(self.depth).min(bottom) } else { self.surface };
@@ -76,7 +76,7 @@ impl Ground<'_> {
         }
     }
 
-    fn slab_and_steel(&self, sheet: &mut Sheet, labels: &mut Vec<Label>, system: System) {
+    fn slab_and_steel(&self, sheet: &mut Sheet, labels: &mut Vec<Label>, system: UnitSystem) {
         let bottom = self.bottom();
         let (left, right) = self.sides;
         let is_whole = self.slab().is_some();

@@ -10,12 +10,12 @@ mod section;
 use super::sheet::{INNER, MARGIN, Sheet};
 use super::units::fine;
 use super::{Drawing, words};
-use crate::calculation::answer::Finding;
 use crate::calculation::material_estimate::{MaterialEstimateReport, MaterialEstimateRequest};
+use crate::calculation::report::Finding;
 use crate::practice::materials::RodForm;
 use crate::practice::sealants::SealantKind;
 use crate::practice::site::Construction;
-use crate::quantity::{Kind, System};
+use crate::quantity::{QuantityField, UnitSystem};
 use section::{Place, Shared};
 
 /// The sections of the slots of a job.
@@ -33,19 +33,19 @@ impl Drawing for SlotSection {
         the estimate. Dimensions stand in the system that `along_travel` of the first loop is written in, the other in brackets. The \
         drawing is one `svg` element without script or outside references, legible 320 pixels wide, light or dark as the reader's device asks, and light in print.";
 
-    fn system(request: &MaterialEstimateRequest) -> System {
+    fn system(request: &MaterialEstimateRequest) -> UnitSystem {
         // A leg that cannot be read has been refused before anything is drawn.
         let first = request.loops.first().and_then(|first| first.r#loop.along_travel.read().ok());
-        first.map_or(System::Metric, |leg| leg.system)
+        first.map_or(UnitSystem::Metric, |leg| leg.system)
     }
 
-    fn draw(report: &MaterialEstimateReport, system: System) -> String {
+    fn draw(report: &MaterialEstimateReport, system: UnitSystem) -> String {
         draw(report, system)
     }
 }
 
 /// Draws the sections of a report.
-pub fn draw(report: &MaterialEstimateReport, system: System) -> String {
+pub fn draw(report: &MaterialEstimateReport, system: UnitSystem) -> String {
     let sections = section::all(report);
     let sawn = sections.iter().filter(|shared| shared.section.slot.is_some()).count();
     let title = match (sawn, sections.len()) {
@@ -86,7 +86,7 @@ fn heading(shared: &Shared) -> String {
 }
 
 /// How it is made, how it fits, and what to do about it.
-fn verdict(shared: &Shared, system: System) -> String {
+fn verdict(shared: &Shared, system: UnitSystem) -> String {
     let made = words::label::<Construction>(shared.section.construction);
     let Some(slot) = &shared.section.slot else {
         return format!(

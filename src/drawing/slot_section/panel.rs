@@ -7,8 +7,8 @@ use crate::calculation::material_estimate::MaterialEstimateInputs;
 use crate::drawing::sheet::Sheet;
 use crate::drawing::units::{fine, fine_lines};
 use crate::drawing::words::lines;
-use crate::quantity::System;
-use crate::quantity::shown::DetailLength;
+use crate::quantity::UnitSystem;
+use crate::quantity::output::DetailLength;
 
 /// How deep a section is drawn at most.
 const DEEP: f64 = 150.0;
@@ -23,12 +23,18 @@ const BURIED: f64 = 70.0;
 /// See [`BURIED`].
 const BURIED_RADIUS: f64 = 9.0;
 /// The radius of a jacket whose diameter is not known, and the least of any.
-const LEAST_RADIUS: f64 = 2.0;
+const MIN_RADIUS: f64 = 2.0;
 /// The most turns that are drawn in a jacket.
-const MOST_IN_JACKET: u32 = 9;
+const MAX_WIRES_IN_JACKET: u32 = 9;
 
 /// Draws a section from `top` down; gives the lower edge.
-pub fn draw(sheet: &mut Sheet, section: &Section, inputs: &MaterialEstimateInputs, system: System, top: f64) -> f64 {
+pub fn draw(
+    sheet: &mut Sheet,
+    section: &Section,
+    inputs: &MaterialEstimateInputs,
+    system: UnitSystem,
+    top: f64,
+) -> f64 {
     let stack = section.lies.height(section.slot.as_ref());
     let (scale, depth, above, half) = match &section.slot {
         Some(slot) => {
@@ -72,7 +78,7 @@ fn pair(over: f64, width: f64) -> (f64, f64) {
 
 /// The wires in a jacket, where there is room to show them.
 fn turns_in(sheet: &mut Sheet, middle: (f64, f64), radius: f64, turns: u32) {
-    if radius < 5.0 || turns > MOST_IN_JACKET {
+    if radius < 5.0 || turns > MAX_WIRES_IN_JACKET {
         return;
     }
     let (way, size) = if turns == 1 { (0.0, 0.3) } else { (0.58, (1.4 / f64::from(turns)).min(0.24)) };
@@ -87,7 +93,7 @@ fn turns_in(sheet: &mut Sheet, middle: (f64, f64), radius: f64, turns: u32) {
 struct Panel<'a> {
     section: &'a Section,
     ground: &'a Ground<'a>,
-    system: System,
+    system: UnitSystem,
 }
 
 impl Panel<'_> {
@@ -146,7 +152,7 @@ impl Panel<'_> {
             }
             Lies::Jacket { over, turns } => {
                 let is_buried = self.section.place == Place::Buried;
-                let to_scale = (scale * over.map_or(0.0, |over| over.mm) / 2.0).max(LEAST_RADIUS);
+                let to_scale = (scale * over.map_or(0.0, |over| over.mm) / 2.0).max(MIN_RADIUS);
                 let radius = if is_buried { BURIED_RADIUS } else { to_scale };
                 let middle = (MIDDLE, floor - radius);
                 sheet.circle("core", middle, radius);

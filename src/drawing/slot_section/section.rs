@@ -1,7 +1,7 @@
 //! The sections that differ: each once, with the loops that have it.
 
 use crate::calculation::material_estimate::{EstimatedLoopEcho, LoopMaterials, MaterialEstimateReport, SlotFit};
-use crate::quantity::shown::DetailLength;
+use crate::quantity::output::DetailLength;
 
 /// What a section is cut through.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

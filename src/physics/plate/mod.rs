@@ -48,7 +48,7 @@ const COARSE_CELLS: (f64, f64) = (40.0, 64.0);
 const COARSE_CELL: f64 = 0.4;
 
 /// Panels that a body may have: with 2 × 2 coarse cells each they fill the least number.
-const MOST_PANELS: usize = 10;
+const MAX_PANELS: usize = 10;
 
 /// A level rectangle of an underside, with its sides across and along the lane. Metres.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -185,7 +185,7 @@ struct Body {
 impl Body {
     fn new(panels: &[Panel]) -> Option<Self> {
         let sound = panels.iter().all(Panel::is_sound);
-        if !sound || panels.is_empty() || panels.len() > MOST_PANELS {
+        if !sound || panels.is_empty() || panels.len() > MAX_PANELS {
             return None;
         }
         Self::meshed(panels, &coarse_cells(panels))

@@ -1,17 +1,15 @@
 //! Single texts: what the grammar makes of them, and in which words it refuses them.
 
-use loopwright::quantity::dimension::{
-    Dimension, Duration, InductancePerLength, Length, Magnitude, Temperature, WireSize,
-};
+use loopwright::quantity::dimension::{Dimension, InductancePerLength, Length, Magnitude, Temperature, Time, WireSize};
 use loopwright::quantity::text::parse_like;
-use loopwright::quantity::{TextFault, TextFaultCode, parse};
+use loopwright::quantity::{QuantityError, QuantityErrorCode, parse};
 
 fn metres(text: &str) -> f64 {
     parse::<Length>(text).unwrap_or_else(|fault| panic!("{text}: {fault:?}")).si.magnitude()
 }
 
 #[track_caller]
-fn refused<D: Dimension>(text: &str) -> TextFault {
+fn refused<D: Dimension>(text: &str) -> QuantityError {
     parse::<D>(text).map(|written| written.text).expect_err(text)
 }
 
@@ -55,12 +53,12 @@ fn feet_with_inches_and_hours_with_minutes() {
     for text in
         ["-6 ft 6 in", "6.5 ft 6 in", "6 in 6 ft", "6 ft 6 m", "6 m 6 in", "6 ft 6", "6 yd 6 in", "6 ft 6 in 6 in"]
     {
-        assert_eq!(refused::<Length>(text).code, TextFaultCode::UnitUnknown, "{text}");
+        assert_eq!(refused::<Length>(text).code, QuantityErrorCode::UnitUnknown, "{text}");
     }
-    let seconds = |text| parse::<Duration>(text).unwrap().si.magnitude();
+    let seconds = |text| parse::<Time>(text).unwrap().si.magnitude();
     assert!((seconds("1 h 30 min") - 5400.0).abs() < 1e-9 && (seconds("2 hours 0.5 minutes") - 7230.0).abs() < 1e-9);
     // Kelvin have no smaller part.
-    assert_eq!(refused::<Temperature>("5 °C 5 °C").code, TextFaultCode::UnitUnknown);
+    assert_eq!(refused::<Temperature>("5 °C 5 °C").code, QuantityErrorCode::UnitUnknown);
 }
 
 #[test]
@@ -89,11 +87,11 @@ fn numbers_that_are_none() {
         "٦ m",
         "6 .5 m",
     ] {
-        assert_eq!(refused::<Length>(text).code, TextFaultCode::NumberInvalid, "{text}");
+        assert_eq!(refused::<Length>(text).code, QuantityErrorCode::NumberInvalid, "{text}");
     }
     // An e that no digit follows is the beginning of a unit that nobody knows.
-    assert_eq!(refused::<Length>("1em").code, TextFaultCode::UnitUnknown);
-    assert_eq!(refused::<WireSize>("14.5 AWG").code, TextFaultCode::NumberInvalid);
+    assert_eq!(refused::<Length>("1em").code, QuantityErrorCode::UnitUnknown);
+    assert_eq!(refused::<WireSize>("14.5 AWG").code, QuantityErrorCode::NumberInvalid);
     assert!(parse::<WireSize>("14.0 AWG").is_ok() && parse::<WireSize>("1.5 mm2").is_ok());
 }
 
@@ -102,7 +100,7 @@ fn forty_characters_and_no_more() {
     let text = |zeros: usize| format!("{}6 m", "0".repeat(zeros));
     assert!((metres(&text(37)) - 6.0).abs() < 1e-15);
     let fault = refused::<Length>(&text(38));
-    assert_eq!(fault.code, TextFaultCode::NumberInvalid);
+    assert_eq!(fault.code, QuantityErrorCode::NumberInvalid);
     assert_eq!(fault.detail, "The text is longer than 40 characters.");
     // Characters, not bytes.
     assert!(parse::<InductancePerLength>(&format!("{}6 µH/m", "0".repeat(33))).is_ok());
@@ -111,7 +109,7 @@ fn forty_characters_and_no_more() {
 #[test]
 fn a_refusal_says_what_to_write() {
     let said = |text: &str| {
-        let TextFault { detail, hint, .. } = refused::<Length>(text);
+        let QuantityError { detail, hint, .. } = refused::<Length>(text);
         format!("{detail} {hint}")
     };
     let like = "\"24 ft\" or \"7.2 m\"";

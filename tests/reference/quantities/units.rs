@@ -1,10 +1,10 @@
 //! Every unit against its definition. NIST SP 811 (2008), appendix B: the inch is 25.4 mm and the US gallon 231 in³, exactly.
 
 use loopwright::quantity::dimension::{
-    DepthPerDay, Dimension, Duration, InductancePerLength, Length, Magnitude, Speed, Temperature,
-    TemperatureDifference, Volume, WireSize, is_known_unit,
+    DepthPerDay, Dimension, InductancePerLength, Length, Magnitude, Speed, Temperature, TemperatureDifference, Time,
+    Volume, WireSize, is_known_unit,
 };
-use loopwright::quantity::{System, parse};
+use loopwright::quantity::{UnitSystem, parse};
 
 const FOOT: f64 = 0.3048;
 const INCH: f64 = 0.0254;
@@ -13,7 +13,7 @@ const DAY: f64 = 86_400.0;
 
 /// Each of the spellings of a unit is so many of the SI's, to the last digits, and says which system its writer works in.
 #[track_caller]
-fn is_worth<D: Dimension>(system: System, spellings: &[&str], si: f64) {
+fn is_worth<D: Dimension>(system: UnitSystem, spellings: &[&str], si: f64) {
     for spelling in spellings {
         let text = format!("3 {spelling}");
         let written = parse::<D>(&text).unwrap_or_else(|fault| panic!("{spelling}: {fault:?}"));
@@ -26,7 +26,7 @@ fn is_worth<D: Dimension>(system: System, spellings: &[&str], si: f64) {
     }
 }
 
-use System::{Metric, UsCustomary};
+use UnitSystem::{Metric, UsCustomary};
 
 #[test]
 fn lengths() {
@@ -64,10 +64,10 @@ fn volumes() {
 
 #[test]
 fn durations() {
-    is_worth::<Duration>(Metric, &["h", "hr", "hrs", "hour", "hours"], 3600.0);
-    is_worth::<Duration>(Metric, &["min", "mins", "minute", "minutes"], 60.0);
-    is_worth::<Duration>(Metric, &["s", "sec", "second", "seconds"], 1.0);
-    is_worth::<Duration>(Metric, &["d", "day", "days"], DAY);
+    is_worth::<Time>(Metric, &["h", "hr", "hrs", "hour", "hours"], 3600.0);
+    is_worth::<Time>(Metric, &["min", "mins", "minute", "minutes"], 60.0);
+    is_worth::<Time>(Metric, &["s", "sec", "second", "seconds"], 1.0);
+    is_worth::<Time>(Metric, &["d", "day", "days"], DAY);
 }
 
 #[test]

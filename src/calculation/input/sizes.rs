@@ -1,8 +1,8 @@
 //! The kinds of quantities in requests, each with the range in which the models hold.
 
-use crate::kinds;
+use crate::quantity_fields;
 
-kinds! {
+quantity_fields! {
     /// A leg of a loop, along travel or across the lane.
     LoopLeg: Length, "1 ft" to "200 ft", as "6 ft" or "1.8 m";
     /// The clear width of an opening or lane.
@@ -40,13 +40,13 @@ kinds! {
     /// The speed of a vehicle that comes up to the opening.
     ApproachSpeed: Speed, "1 mph" to "60 mph", as "10 mph" or "15 km/h";
     /// How long the barrier takes to open.
-    OpeningTime: Duration, "0.5 s" to "120 s", as "12 s" or "0.2 min";
+    OpeningTime: Time, "0.5 s" to "120 s", as "12 s" or "0.2 min";
     /// From the middle of the loop to the middle of the vehicle, to the right in the direction of driving.
     SideOffset: Length, "-100 ft" to "100 ft", as "2 ft" or "0.6 m";
     /// A place on the ground, from a point of the caller's choice.
     Coordinate: Length, "-1000 ft" to "1000 ft", as "12 ft" or "3.6 m";
     /// How long a channel holds its output.
-    PresenceTime: Duration, "1 s" to "30 d", as "5 min" or "1 h";
+    PresenceTime: Time, "1 s" to "30 d", as "5 min" or "1 h";
     /// The width of a lane.
     LaneWidth: Length, "3 ft" to "200 ft", as "12 ft" or "3.6 m";
     /// The side of a flat underside across the lane.
@@ -58,9 +58,9 @@ kinds! {
     /// From the pavement down to the top of the sealant.
     FinishDepth: Length, "0 in" to "1 in", as "1/8 in" or "3 mm";
     /// A time in which a sealant sets, skins over or cures.
-    CureTime: Duration, "1 min" to "90 d", as "3 h" or "15 min";
+    CureTime: Time, "1 min" to "90 d", as "3 h" or "15 min";
     /// How long unopened sealant keeps from the date that it was made on.
-    ShelfLife: Duration, "1 d" to "3660 d", as "365 d" or "180 d";
+    ShelfLife: Time, "1 d" to "3660 d", as "365 d" or "180 d";
     /// A temperature at which a sealant is applied or its times hold.
     ApplicationTemperature: Temperature, "-40 °C" to "60 °C", as "40 °F" or "5 °C";
     /// The temperature that hot sealant is poured at, or that insulation stands.
@@ -92,7 +92,7 @@ kinds! {
     /// The pace of work along a cut.
     WorkSpeed: Speed, "0.1 ft/min" to "200 ft/min", as "6 ft/min" or "2 m/min";
     /// How long one piece of work takes.
-    WorkTime: Duration, "0 min" to "48 h", as "10 min" or "0.5 h";
+    WorkTime: Time, "0 min" to "48 h", as "10 min" or "0.5 h";
     /// The effective height of a flat underside above the pavement.
     PlateHeight: Length, "6 in" to "6 ft", as "20 in" or "0.5 m";
 }

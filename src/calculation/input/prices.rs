@@ -13,9 +13,10 @@ use utoipa::openapi::{RefOr, Schema};
 use utoipa::{PartialSchema, ToSchema};
 use validator::Validate;
 
-use crate::calculation::answer::{At, FaultCode, Notes};
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
 use crate::practice::materials::MaterialItem;
-use crate::practice::{Vocabulary, sources::Source};
+use crate::practice::sources::Source;
+use crate::vocabulary::Vocabulary;
 
 /// An amount of money as decimal text, so that no digit is lost: `"24.50"`.
 #[derive(Clone, Debug, Serialize)]
@@ -40,7 +41,7 @@ pub struct Prices {
 
 /// Prices as decimal numbers.
 #[derive(Clone, Debug)]
-pub struct PricesUnderstood {
+pub struct ResolvedPrices {
     /// The currency.
     pub currency: Currency,
     /// The price of one unit, by item or sku.
@@ -51,8 +52,8 @@ pub struct PricesUnderstood {
 
 impl Prices {
     /// Reads the prices; `skus` are the caller's own numbers that may be priced.
-    pub fn read(&self, skus: &[&str], at: &At<'_>, notes: &mut Notes) -> Option<PricesUnderstood> {
-        let currency = self.read_currency(&at.field("currency"), notes);
+    pub fn read(&self, skus: &[&str], at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<ResolvedPrices> {
+        let currency = self.read_currency(&at.field("currency"), diagnostics);
         let items_at = at.field("items");
         let keys = price_keys();
         let mut items = BTreeMap::new();
@@ -60,13 +61,13 @@ impl Prices {
             let at = items_at.member(name);
             // A price list may be longer than one job.
             if !skus.contains(&name.as_str()) && !keys.contains(name) {
-                notes.leave(&at);
+                diagnostics.mark_unused(&at);
             }
-            items.insert(name.clone(), text.read(&at, notes));
+            items.insert(name.clone(), text.read(&at, diagnostics));
         }
-        let hourly_rate = self.hourly_rate.as_ref().map(|text| text.read(&at.field("hourly_rate"), notes));
-        notes.rest_on(&[Source::Iso4217]);
-        Some(PricesUnderstood {
+        let hourly_rate = self.hourly_rate.as_ref().map(|text| text.read(&at.field("hourly_rate"), diagnostics));
+        diagnostics.add_sources(&[Source::Iso4217]);
+        Some(ResolvedPrices {
             currency: currency?,
             items: items.into_iter().map(|(name, price)| Some((name, price?))).collect::<Option<_>>()?,
             hourly_rate: hourly_rate.map_or(Some(None), |rate| rate.map(Some))?,
@@ -76,13 +77,13 @@ impl Prices {
 
 impl Prices {
     /// The currency; a wrong length was noted by the check of lengths.
-    fn read_currency(&self, at: &At<'_>, notes: &mut Notes) -> Option<Currency> {
+    fn read_currency(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<Currency> {
         let sent = self.currency.as_str();
         if sent.chars().count() != 3 {
             return None;
         }
-        let fault = |detail: String, hint: String, notes: &mut Notes| {
-            notes.fault(at, FaultCode::ValueUnknown, detail, hint);
+        let fault = |detail: String, hint: String, diagnostics: &mut Diagnostics| {
+            diagnostics.add_error(at, FieldErrorCode::ValueUnknown, detail, hint);
             None
         };
         let Some(currency) = Currency::from_code(sent) else {
@@ -91,12 +92,16 @@ impl Prices {
                 Some(_) => format!("Send \"{upper}\", in upper case."),
                 None => "Send a code such as \"USD\" or \"EUR\".".to_owned(),
             };
-            return fault(format!("\"{sent}\" is no currency of ISO 4217."), hint, notes);
+            return fault(format!("\"{sent}\" is no currency of ISO 4217."), hint, diagnostics);
         };
         // Metals, test codes and units of account have no minor unit to round to.
         if currency.exponent().is_none() {
             let hint = "Send the currency that you pay in, such as \"USD\" or \"EUR\".".to_owned();
-            return fault(format!("\"{sent}\" has no minor unit, so amounts in it cannot be rounded."), hint, notes);
+            return fault(
+                format!("\"{sent}\" has no minor unit, so amounts in it cannot be rounded."),
+                hint,
+                diagnostics,
+            );
         }
         Some(currency)
     }
@@ -108,7 +113,7 @@ pub fn price_keys() -> Vec<String> {
     MaterialItem::ALL.iter().flat_map(of).collect()
 }
 
-impl PricesUnderstood {
+impl ResolvedPrices {
     /// Rounds to the minor unit of the currency, halves away from zero, and keeps its decimals: 12.5 USD is 12.50.
     pub fn round(&self, amount: Decimal) -> Decimal {
         let decimals = self.currency.exponent().map_or(2, u32::from);
@@ -122,7 +127,7 @@ impl MoneyText {
     /// At most 9 digits before the point and 6 behind it, no sign: sums of them stay far inside what a decimal holds.
     const PATTERN: &'static str = r"^[0-9]{1,9}(\.[0-9]{1,6})?$";
 
-    fn read(&self, at: &At<'_>, notes: &mut Notes) -> Option<Decimal> {
+    fn read(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<Decimal> {
         let text = self.0.as_str();
         let (whole, fraction) = text.split_once('.').unwrap_or((text, "0"));
         let is_plain = |part: &str, most: usize| {
@@ -131,11 +136,11 @@ impl MoneyText {
         if is_plain(whole, 9) && is_plain(fraction, 6) {
             return Decimal::from_str(text).ok();
         }
-        let code = if text.contains(',') { FaultCode::DecimalComma } else { FaultCode::NumberInvalid };
+        let code = if text.contains(',') { FieldErrorCode::DecimalComma } else { FieldErrorCode::NumberInvalid };
         let shown: String = text.chars().take(40).collect();
         let detail = format!("\"{shown}\" is no amount of money.");
         let hint = "Send text such as \"24.50\": up to 9 digits, a point, up to 6 digits, no sign and no currency.";
-        notes.fault(at, code, detail, hint);
+        diagnostics.add_error(at, code, detail, hint);
         None
     }
 }

@@ -7,7 +7,7 @@ use validator::Validate;
 use super::{
     ApplicationTemperature, CartridgeVolume, CureTime, FinishDepth, FirstDayDepth, PourTemperature, ShelfLife,
 };
-use crate::calculation::answer::{At, Notes};
+use crate::calculation::report::{Diagnostics, FieldPath};
 use crate::practice::sealants::SealantKind;
 
 /// The sealant, and what its data sheet and its cartridge say.
@@ -67,18 +67,19 @@ pub struct SealantDataSheet {
 
 impl Sealant {
     /// Checks what only the cure needs, and lists it as unused. What hot-applied sealant is poured at is not among it.
-    pub fn check_curing(&self, at: &At<'_>, notes: &mut Notes) {
+    pub fn check_curing(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) {
         let sheet_at = at.field("data_sheet");
         if let Some(sheet) = &self.data_sheet {
-            sheet.check(&sheet_at, notes);
+            sheet.check(&sheet_at, diagnostics);
         }
-        notes.read_optional(&at.field("shelf_life"), self.shelf_life.as_ref());
-        notes.not_needed(at, &[("made_on", self.made_on.is_some()), ("shelf_life", self.shelf_life.is_some())]);
+        diagnostics.parse_optional(&at.field("shelf_life"), self.shelf_life.as_ref());
+        diagnostics
+            .mark_unneeded(at, &[("made_on", self.made_on.is_some()), ("shelf_life", self.shelf_life.is_some())]);
         match &self.data_sheet {
             Some(sheet) if self.kind == SealantKind::HotApplied => {
-                notes.not_needed(&sheet_at, &sheet.all_but_the_pour());
+                diagnostics.mark_unneeded(&sheet_at, &sheet.all_but_the_pour());
             }
-            sheet => notes.not_needed(at, &[("data_sheet", sheet.is_some())]),
+            sheet => diagnostics.mark_unneeded(at, &[("data_sheet", sheet.is_some())]),
         }
     }
 }
@@ -102,17 +103,21 @@ impl SealantDataSheet {
     }
 
     /// Notes every quantity that cannot be read.
-    fn check(&self, at: &At<'_>, notes: &mut Notes) {
-        notes.read_optional(&at.field("skin_over"), self.skin_over.as_ref());
-        notes.read_optional(&at.field("open_to_traffic"), self.open_to_traffic.as_ref());
-        notes.read_optional(&at.field("full_cure"), self.full_cure.as_ref());
-        notes.read_optional(&at.field("depth_per_day"), self.depth_per_day.as_ref());
-        notes.read_optional(&at.field("pot_life"), self.pot_life.as_ref());
-        notes.read_optional(&at.field("at_temperature"), self.at_temperature.as_ref());
-        notes
-            .read_optional(&at.field("minimum_application_temperature"), self.minimum_application_temperature.as_ref());
-        notes
-            .read_optional(&at.field("maximum_application_temperature"), self.maximum_application_temperature.as_ref());
-        notes.read_optional(&at.field("pour_temperature"), self.pour_temperature.as_ref());
+    fn check(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) {
+        diagnostics.parse_optional(&at.field("skin_over"), self.skin_over.as_ref());
+        diagnostics.parse_optional(&at.field("open_to_traffic"), self.open_to_traffic.as_ref());
+        diagnostics.parse_optional(&at.field("full_cure"), self.full_cure.as_ref());
+        diagnostics.parse_optional(&at.field("depth_per_day"), self.depth_per_day.as_ref());
+        diagnostics.parse_optional(&at.field("pot_life"), self.pot_life.as_ref());
+        diagnostics.parse_optional(&at.field("at_temperature"), self.at_temperature.as_ref());
+        diagnostics.parse_optional(
+            &at.field("minimum_application_temperature"),
+            self.minimum_application_temperature.as_ref(),
+        );
+        diagnostics.parse_optional(
+            &at.field("maximum_application_temperature"),
+            self.maximum_application_temperature.as_ref(),
+        );
+        diagnostics.parse_optional(&at.field("pour_temperature"), self.pour_temperature.as_ref());
     }
 }

@@ -1,16 +1,16 @@
 //! The vehicles of a request.
 
-use crate::calculation::answer::{At, Notes};
-use crate::practice::Vocabulary;
+use crate::calculation::report::{Diagnostics, FieldPath};
 use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
+use crate::vocabulary::Vocabulary;
 
 impl VehicleClass {
     /// The vehicles that must be seen, each once; the usual ones when none are named.
-    pub fn read_list(sent: Option<&[Self]>, at: &At<'_>, notes: &mut Notes) -> Vec<Self> {
+    pub fn read_list(sent: Option<&[Self]>, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Vec<Self> {
         let Some(vehicles) = sent else {
             let reason = "What comes to most openings, and sits highest.";
-            notes.assume(at, list(&Self::USUAL), reason, &[Source::CommonPractice]);
+            diagnostics.add_assumption(at, list(&Self::USUAL), reason, &[Source::CommonPractice]);
             return Self::USUAL.to_vec();
         };
         let mut once = vehicles.to_vec();

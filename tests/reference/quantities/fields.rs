@@ -1,10 +1,10 @@
 //! Kinds: the range of a field, what JSON it takes, and the schema that it publishes.
 
 use loopwright::quantity::dimension::Magnitude;
-use loopwright::quantity::{Kind, TextFaultCode};
+use loopwright::quantity::{QuantityErrorCode, QuantityField};
 use serde_json::json;
 
-loopwright::kinds! {
+loopwright::quantity_fields! {
     /// A side of the yard.
     Side: Length, "1 ft" to "200 ft", as "6 ft" or "1.8 m";
     /// A way to the side.
@@ -15,7 +15,7 @@ loopwright::kinds! {
     Strand: WireSize, "24 AWG" to "8 AWG", as "14 AWG" or "1.5 mm2";
 }
 
-fn code<K: Kind>(text: &str) -> Option<TextFaultCode> {
+fn code<K: QuantityField>(text: &str) -> Option<QuantityErrorCode> {
     K::from_text(text.to_owned()).read().err().map(|fault| fault.code)
 }
 
@@ -25,24 +25,24 @@ fn a_range_holds_its_bounds_in_every_unit() {
         assert_eq!(code::<Side>(text), None, "{text}");
     }
     for text in ["0.999999 ft", "11.9999 in", "304.799 mm", "200.0001 ft", "60.9601 m", "-1 ft", "0 ft"] {
-        assert_eq!(code::<Side>(text), Some(TextFaultCode::OutOfRange), "{text}");
+        assert_eq!(code::<Side>(text), Some(QuantityErrorCode::OutOfRange), "{text}");
     }
     for text in ["-10 ft", "-120 in", "10 ft", "0 m"] {
         assert_eq!(code::<Aside>(text), None, "{text}");
     }
     for text in ["-10.00001 ft", "10.00001 ft"] {
-        assert_eq!(code::<Aside>(text), Some(TextFaultCode::OutOfRange), "{text}");
+        assert_eq!(code::<Aside>(text), Some(QuantityErrorCode::OutOfRange), "{text}");
     }
     // The rounding of a conversion is let pass, and no more: a millionth of a millionth of both bounds together.
     assert_eq!(code::<Side>("200.0000000001 ft"), None);
-    assert_eq!(code::<Side>("200.000000001 ft"), Some(TextFaultCode::OutOfRange));
+    assert_eq!(code::<Side>("200.000000001 ft"), Some(QuantityErrorCode::OutOfRange));
     assert_eq!(code::<Side>("0.9999999999 ft"), None);
-    assert_eq!(code::<Side>("0.999999999 ft"), Some(TextFaultCode::OutOfRange));
+    assert_eq!(code::<Side>("0.999999999 ft"), Some(QuantityErrorCode::OutOfRange));
     assert_eq!(code::<Aside>("-10.00000000001 ft"), None);
-    assert_eq!(code::<Aside>("-10.0000000001 ft"), Some(TextFaultCode::OutOfRange));
+    assert_eq!(code::<Aside>("-10.0000000001 ft"), Some(QuantityErrorCode::OutOfRange));
     // The bounds are gauges, and what lies between them is told by area.
     for (text, expected) in [("25 AWG", true), ("24 AWG", false), ("8 AWG", false), ("7 AWG", true), ("41 AWG", true)] {
-        assert_eq!(code::<Strand>(text) == Some(TextFaultCode::OutOfRange), expected, "{text}");
+        assert_eq!(code::<Strand>(text) == Some(QuantityErrorCode::OutOfRange), expected, "{text}");
     }
 }
 

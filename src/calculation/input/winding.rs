@@ -8,15 +8,16 @@ use utoipa::ToSchema;
 use validator::Validate;
 
 use super::{ConductorSize, CornerLeg, Cover, LoopLeg, OverInsulation, OverJacket, PourTemperature};
-use crate::calculation::answer::{At, FaultCode, Notes};
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
 use crate::physics::winding::{self, Winding};
 use crate::practice::roles::two_wheeler_inset;
 use crate::practice::sources::Source;
-use crate::practice::{Vocabulary, vocabulary, wires};
-use crate::quantity::System;
-use crate::quantity::shown::{DetailLength, PlanLength};
+use crate::practice::{sourced_vocabulary, wires};
+use crate::quantity::UnitSystem;
+use crate::quantity::output::{DetailLength, PlanLength};
+use crate::vocabulary::Vocabulary;
 
-vocabulary! {
+sourced_vocabulary! {
     /// The shape of a loop.
     Shape {
         Rectangle "rectangle" "Rectangle" "One cell with four sides." [CommonPractice];
@@ -63,7 +64,7 @@ pub struct Loop {
 
 /// A wire in typed quantities.
 #[derive(Clone, Debug)]
-pub struct WireUnderstood {
+pub struct ResolvedWire {
     /// The size as it was written.
     pub gauge: String,
     /// Area of the conductor.
@@ -76,7 +77,7 @@ pub struct WireUnderstood {
 
 /// A loop in typed quantities.
 #[derive(Clone, Debug)]
-pub struct LoopUnderstood {
+pub struct ResolvedLoop {
     /// The shape.
     pub shape: Shape,
     /// Leg in the direction of driving.
@@ -90,9 +91,9 @@ pub struct LoopUnderstood {
     /// Sealant over the top wire.
     pub cover: Length,
     /// The wire.
-    pub wire: WireUnderstood,
+    pub wire: ResolvedWire,
     /// The system that the loop was written in.
-    pub system: System,
+    pub system: UnitSystem,
 }
 
 /// A wire as it was understood.
@@ -127,13 +128,15 @@ pub struct LoopEcho {
 
 impl Wire {
     /// Reads the wire, or takes the usual one. Jacket and rating count as unused until a calculation that uses them says
-    /// [`Notes::needed`].
-    pub fn read(wire: Option<&Self>, at: &At<'_>, notes: &mut Notes) -> Option<WireUnderstood> {
+    /// [`Diagnostics::needed`].
+    pub fn read(wire: Option<&Self>, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<ResolvedWire> {
         let sent = wire.and_then(|wire| wire.gauge.as_ref());
         let gauge = match sent {
-            Some(text) => notes.read(&at.field("gauge"), text).map(|written| (written.text.to_owned(), written.si)),
-            None => notes
-                .read_or::<ConductorSize>(
+            Some(text) => {
+                diagnostics.parse(&at.field("gauge"), text).map(|written| (written.text.to_owned(), written.si))
+            }
+            None => diagnostics
+                .parse_or_default::<ConductorSize>(
                     &at.field("gauge"),
                     None,
                     wires::USUAL_GAUGE,
@@ -142,7 +145,7 @@ impl Wire {
                 )
                 .map(|area| (wires::USUAL_GAUGE.to_owned(), area)),
         };
-        let over_insulation = notes.read_or(
+        let over_insulation = diagnostics.parse_or_default(
             &at.field("over_insulation"),
             wire.and_then(|wire| wire.over_insulation.as_ref()),
             wires::USUAL_OVER_INSULATION,
@@ -150,9 +153,10 @@ impl Wire {
             Source::CommonPractice,
         );
         let over_jacket =
-            notes.read_optional(&at.field("over_jacket"), wire.and_then(|wire| wire.over_jacket.as_ref()));
-        notes.read_optional(&at.field("insulation_rating"), wire.and_then(|wire| wire.insulation_rating.as_ref()));
-        notes.not_needed(
+            diagnostics.parse_optional(&at.field("over_jacket"), wire.and_then(|wire| wire.over_jacket.as_ref()));
+        diagnostics
+            .parse_optional(&at.field("insulation_rating"), wire.and_then(|wire| wire.insulation_rating.as_ref()));
+        diagnostics.mark_unneeded(
             at,
             &[
                 ("over_jacket", over_jacket.is_some()),
@@ -160,11 +164,11 @@ impl Wire {
             ],
         );
         let (gauge, area) = gauge?;
-        let wire = WireUnderstood { gauge, area, over_insulation: over_insulation?, over_jacket };
+        let wire = ResolvedWire { gauge, area, over_insulation: over_insulation?, over_jacket };
         if wire.over_insulation <= wire.diameter() {
-            notes.fault(
+            diagnostics.add_error(
                 &at.field("over_insulation"),
-                FaultCode::Contradiction,
+                FieldErrorCode::Contradiction,
                 format!("The diameter over insulation is no larger than the bare conductor of {}.", wire.gauge),
                 "Send the diameter over insulation from the wire's sheet, or a smaller gauge.",
             );
@@ -173,7 +177,7 @@ impl Wire {
     }
 }
 
-impl WireUnderstood {
+impl ResolvedWire {
     /// Diameter of a solid conductor of this area.
     pub fn diameter(&self) -> Length {
         (self.area * (4.0 / std::f64::consts::PI)).sqrt()
@@ -196,33 +200,33 @@ impl WireUnderstood {
 
 impl Loop {
     /// Reads the loop.
-    pub fn read(&self, at: &At<'_>, notes: &mut Notes) -> Option<LoopUnderstood> {
-        let shape = notes.value_or(
+    pub fn read(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<ResolvedLoop> {
+        let shape = diagnostics.value_or_default(
             &at.field("shape"),
             self.shape,
             (Shape::Rectangle, Shape::Rectangle.code()),
             "The usual shape.",
             Source::CommonPractice,
         );
-        let along_travel = notes.read(&at.field("along_travel"), &self.along_travel);
-        let across_lane = notes.read(&at.field("across_lane"), &self.across_lane);
-        let corner_cut = notes.read_or(
+        let along_travel = diagnostics.parse(&at.field("along_travel"), &self.along_travel);
+        let across_lane = diagnostics.parse(&at.field("across_lane"), &self.across_lane);
+        let corner_cut = diagnostics.parse_or_default(
             &at.field("corner_cut"),
             self.corner_cut.as_ref(),
             "0 in",
             "Square corners unless a cut is given.",
             Source::OwnChoice,
         );
-        let cover = notes.read_or(
+        let cover = diagnostics.parse_or_default(
             &at.field("cover"),
             self.cover.as_ref(),
             wires::USUAL_COVER,
             "The least cover that one agency asks for.",
             Source::Everett,
         );
-        let wire = Wire::read(self.wire.as_ref(), &at.field("wire"), notes);
+        let wire = Wire::read(self.wire.as_ref(), &at.field("wire"), diagnostics);
         let (along, across) = (along_travel?, across_lane?);
-        let understood = LoopUnderstood {
+        let understood = ResolvedLoop {
             shape,
             system: along.system,
             along_travel: along.si,
@@ -233,9 +237,9 @@ impl Loop {
             wire: wire?,
         };
         if understood.corner_cut > understood.longest_corner_cut() {
-            notes.fault(
+            diagnostics.add_error(
                 &at.field("corner_cut"),
-                FaultCode::Contradiction,
+                FieldErrorCode::Contradiction,
                 "The corner cuts would take almost all of a leg.",
                 "Send a corner_cut of at most 45 % of the shorter leg (of a cell, for a quadrupole).",
             );
@@ -244,7 +248,7 @@ impl Loop {
     }
 }
 
-impl LoopUnderstood {
+impl ResolvedLoop {
     /// From the middle to the line on which two-wheelers are taken to ride: 0.3 m inside the side wire, where they are calibrated,
     /// or the centre slot of a quadrupole.
     pub fn riding_line(&self) -> Length {

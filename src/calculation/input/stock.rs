@@ -6,7 +6,7 @@ use utoipa::ToSchema;
 use validator::Validate;
 
 use super::{CableLength, LoopLeg};
-use crate::calculation::answer::{At, Notes};
+use crate::calculation::report::{Diagnostics, FieldPath};
 use crate::practice::site::Construction;
 
 /// A loop that the caller has in stock.
@@ -33,7 +33,7 @@ pub struct StockItem {
 
 /// A stock loop in typed quantities.
 #[derive(Clone, Debug)]
-pub struct StockItemUnderstood {
+pub struct ResolvedStockItem {
     /// The caller's own number for it.
     pub sku: String,
     /// Leg in the direction of driving.
@@ -50,11 +50,11 @@ pub struct StockItemUnderstood {
 
 impl StockItem {
     /// Reads the item.
-    pub fn read(&self, at: &At<'_>, notes: &mut Notes) -> Option<StockItemUnderstood> {
-        let along_travel = notes.read(&at.field("along_travel"), &self.along_travel);
-        let across_lane = notes.read(&at.field("across_lane"), &self.across_lane);
-        let lead_in_length = notes.read(&at.field("lead_in_length"), &self.lead_in_length);
-        Some(StockItemUnderstood {
+    pub fn read(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<ResolvedStockItem> {
+        let along_travel = diagnostics.parse(&at.field("along_travel"), &self.along_travel);
+        let across_lane = diagnostics.parse(&at.field("across_lane"), &self.across_lane);
+        let lead_in_length = diagnostics.parse(&at.field("lead_in_length"), &self.lead_in_length);
+        Some(ResolvedStockItem {
             sku: self.sku.clone(),
             along_travel: along_travel?.si,
             across_lane: across_lane?.si,

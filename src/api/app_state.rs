@@ -14,7 +14,7 @@ use crate::forecast::{Forecast, Limits, PublicService};
 use crate::settings::{ForecastSettings, Settings};
 
 /// The state of one instance.
-pub struct Edge {
+pub struct AppState {
     /// How it was set up.
     pub settings: Settings,
     /// What it lets in.
@@ -29,7 +29,7 @@ pub struct Edge {
     stopping: AtomicBool,
 }
 
-impl Edge {
+impl AppState {
     /// An instance that is not ready yet.
     ///
     /// # Errors

@@ -7,7 +7,7 @@ use uom::si::{
 };
 use utoipa::ToSchema;
 
-use super::dimension::{PerLength, System};
+use super::dimension::PerLength;
 
 /// Rounds to a fixed number of decimals, halves away from zero.
 ///
@@ -18,69 +18,6 @@ pub fn round(value: f64, decimals: i32) -> f64 {
     let scaled = value * scale;
     // The added zero turns a rounded -0 into 0.
     (scaled + scaled.signum() * scaled.abs().max(1.0) * 1e-12).round() / scale + 0.0
-}
-
-/// A plan length in words, in the system of the reader: `12.8 ft`, `3.9 m`.
-pub fn say(length: si::Length, system: System) -> String {
-    match system {
-        System::UsCustomary => format!("{} ft", round(length.get::<length::foot>(), 1)),
-        System::Metric => format!("{} m", round(length.get::<length::meter>(), 2)),
-    }
-}
-
-/// A length as a request would hold it, close enough that sending it changes no figure: `3.0157 ft`, `0.9192 m`.
-pub fn write(length: si::Length, system: System) -> String {
-    match system {
-        System::UsCustomary => format!("{} ft", round(length.get::<length::foot>(), 4)),
-        System::Metric => format!("{} m", round(length.get::<length::meter>(), 4)),
-    }
-}
-
-/// A small length in words, in the system of the reader: `1.39 in`, `35.3 mm`.
-pub fn say_small(length: si::Length, system: System) -> String {
-    match system {
-        System::UsCustomary => format!("{} in", round(length.get::<length::inch>(), 3)),
-        System::Metric => format!("{} mm", round(length.get::<length::millimeter>(), 1)),
-    }
-}
-
-/// So many of a thing: `1 loop`, `3 loops`.
-pub fn counted(count: f64, thing: &str) -> String {
-    format!("{count} {thing}{}", if count == 1.0 { "" } else { "s" })
-}
-
-/// A temperature in words, on the scale of the reader, to a tenth of a degree: `40 °F`, `-3.5 °C`.
-pub fn say_temperature(value: si::ThermodynamicTemperature, system: System) -> String {
-    match system {
-        System::UsCustomary => format!("{} °F", round(value.get::<temperature::degree_fahrenheit>(), 1)),
-        System::Metric => format!("{} °C", round(value.get::<temperature::degree_celsius>(), 1)),
-    }
-}
-
-/// A temperature as a request would hold it, to a hundredth of a degree: `39.43 °F`, `4.13 °C`.
-pub fn write_temperature(value: si::ThermodynamicTemperature, system: System) -> String {
-    match system {
-        System::UsCustomary => format!("{} °F", round(value.get::<temperature::degree_fahrenheit>(), 2)),
-        System::Metric => format!("{} °C", round(value.get::<temperature::degree_celsius>(), 2)),
-    }
-}
-
-/// A difference of temperatures in words, on the scale of the reader: `5.4 °F`, `3 °C`.
-pub fn say_difference(value: si::TemperatureInterval, system: System) -> String {
-    match system {
-        System::UsCustomary => format!("{} °F", round(value.get::<temperature_interval::degree_fahrenheit>(), 1)),
-        System::Metric => format!("{} °C", round(value.get::<temperature_interval::degree_celsius>(), 1)),
-    }
-}
-
-/// A duration in words: `45 min`, `3.5 h`, `4.2 days`.
-pub fn say_duration(value: si::Time) -> String {
-    let (minutes, hours, days) = (value.get::<time::minute>(), value.get::<time::hour>(), value.get::<time::day>());
-    match hours {
-        hours if hours < 1.995 => format!("{} min", round(minutes, 0)),
-        hours if hours < 48.0 => format!("{} h", round(hours, 1)),
-        _ => format!("{} days", round(days, 1)),
-    }
 }
 
 /// A plan dimension, distance, height, wire or cut length, in both systems.

@@ -7,11 +7,11 @@ use std::time::{Duration, Instant};
 
 use actix_web::{HttpMessage, HttpRequest};
 
-use super::edge::is_plain;
+use super::app_state::is_plain;
 use super::gate::Caller;
 
 /// A request on its way through. It is shared by what it passes, and none of that leaves the request's thread.
-pub struct Passage {
+pub struct RequestContext {
     /// Its id.
     pub id: RequestId,
     /// Who sent it, once the gate has seen it.
@@ -19,13 +19,13 @@ pub struct Passage {
     computed: Cell<Duration>,
 }
 
-impl Passage {
+impl RequestContext {
     /// Notes a request that has just come.
     pub fn begin(request: &impl HttpMessage) -> Rc<Self> {
         let id = RequestId::take(request);
-        let passage = Rc::new(Self { id, caller: OnceCell::new(), computed: Cell::default() });
-        request.extensions_mut().insert(passage.clone());
-        passage
+        let context = Rc::new(Self { id, caller: OnceCell::new(), computed: Cell::default() });
+        request.extensions_mut().insert(context.clone());
+        context
     }
 
     /// What is known of a request.

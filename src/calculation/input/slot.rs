@@ -7,12 +7,12 @@ use utoipa::ToSchema;
 use validator::Validate;
 
 use super::{Cover, SlotDepth, SlotWidth};
-use crate::calculation::answer::{At, FaultCode, Notes};
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
 use crate::practice::site::Construction;
 use crate::practice::sources::Source;
 use crate::practice::wires;
-use crate::quantity::System;
-use crate::quantity::shown::DetailLength;
+use crate::quantity::UnitSystem;
+use crate::quantity::output::DetailLength;
 
 /// The saw cut that the wire lies in.
 #[derive(Clone, Debug, Serialize, Deserialize, Validate, ToSchema)]
@@ -28,7 +28,7 @@ pub struct Slot {
 
 /// A slot in typed quantities.
 #[derive(Clone, Debug)]
-pub struct SlotUnderstood {
+pub struct ResolvedSlot {
     /// The width.
     pub width: Length,
     /// The depth; where none was given, the usual one.
@@ -55,9 +55,9 @@ impl Slot {
     pub fn read(
         slot: Option<&Self>,
         construction: Construction,
-        at: &At<'_>,
-        notes: &mut Notes,
-    ) -> Option<SlotUnderstood> {
+        at: &FieldPath<'_>,
+        diagnostics: &mut Diagnostics,
+    ) -> Option<ResolvedSlot> {
         let (depth, depth_source, cover, cover_source) = match construction {
             Construction::HandWound => {
                 (wires::USUAL_SLOT_DEPTH, Source::NemaTestLoop, wires::USUAL_COVER, Source::Everett)
@@ -69,21 +69,21 @@ impl Slot {
                 Source::OwnChoice,
             ),
         };
-        let width = notes.read_or(
+        let width = diagnostics.parse_or_default(
             &at.field("width"),
             slot.and_then(|slot| slot.width.as_ref()),
             wires::USUAL_SLOT_WIDTH,
             "Room for sealant to flow round the wire, and no more.",
             Source::CommonPractice,
         );
-        let depth = notes.read_or(
+        let depth = diagnostics.parse_or_default(
             &at.field("depth"),
             slot.and_then(|slot| slot.depth.as_ref()),
             depth,
             "The usual depth for this construction; deeper where the turns need it.",
             depth_source,
         );
-        let cover = notes.read_or(
+        let cover = diagnostics.parse_or_default(
             &at.field("cover"),
             slot.and_then(|slot| slot.cover.as_ref()),
             cover,
@@ -91,12 +91,12 @@ impl Slot {
             cover_source,
         );
         let depth_is_fixed = slot.is_some_and(|slot| slot.depth.is_some());
-        let slot = SlotUnderstood { width: width?, depth: depth?, depth_is_fixed, cover: cover? };
+        let slot = ResolvedSlot { width: width?, depth: depth?, depth_is_fixed, cover: cover? };
         // A depth that was not given follows the cover and the turns.
         if slot.depth_is_fixed && slot.cover >= slot.depth {
-            notes.fault(
+            diagnostics.add_error(
                 &at.field("cover"),
-                FaultCode::Contradiction,
+                FieldErrorCode::Contradiction,
                 "The cover is as deep as the slot.",
                 "Send a deeper slot or less cover.",
             );
@@ -105,20 +105,20 @@ impl Slot {
     }
 }
 
-impl SlotUnderstood {
+impl ResolvedSlot {
     /// What the cover over a stack of wires needs.
     pub fn needed_depth(&self, stack: Length) -> Length {
         self.cover + stack
     }
 
     /// The depth to cut: the given one, or the usual one, deeper where the wires need it, in steps of 1/4 in or 5 mm.
-    pub fn depth_to_cut(&self, needed: Length, system: System) -> Length {
+    pub fn depth_to_cut(&self, needed: Length, system: UnitSystem) -> Length {
         if self.depth_is_fixed || needed <= self.depth {
             return self.depth;
         }
         match system {
-            System::UsCustomary => Length::new::<inch>((4.0 * needed.get::<inch>() - 1e-9).ceil() / 4.0),
-            System::Metric => Length::new::<millimeter>(5.0 * (needed.get::<millimeter>() / 5.0 - 1e-9).ceil()),
+            UnitSystem::UsCustomary => Length::new::<inch>((4.0 * needed.get::<inch>() - 1e-9).ceil() / 4.0),
+            UnitSystem::Metric => Length::new::<millimeter>(5.0 * (needed.get::<millimeter>() / 5.0 - 1e-9).ceil()),
         }
     }
 

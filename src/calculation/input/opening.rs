@@ -6,12 +6,12 @@ use utoipa::ToSchema;
 use validator::Validate;
 
 use super::{ApproachSpeed, LeafGroundGap, LeafHeight, OpeningTime, OpeningWidth, Setback};
-use crate::calculation::answer::{At, FaultCode, Notes};
-use crate::practice::Vocabulary;
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
 use crate::practice::site::Barrier;
 use crate::practice::sources::Source;
-use crate::quantity::System;
-use crate::quantity::shown::{DurationValue, PlanLength, SpeedValue};
+use crate::quantity::UnitSystem;
+use crate::quantity::output::{DurationValue, PlanLength, SpeedValue};
+use crate::vocabulary::Vocabulary;
 
 /// What vehicles pass through.
 #[derive(Clone, Debug, Deserialize, Validate, ToSchema)]
@@ -35,7 +35,7 @@ pub struct Opening {
 
 /// An opening in typed quantities.
 #[derive(Clone, Debug)]
-pub struct OpeningUnderstood {
+pub struct ResolvedOpening {
     /// The clear width.
     pub width: Length,
     /// What closes it.
@@ -49,7 +49,7 @@ pub struct OpeningUnderstood {
     /// A metal leaf: its height and ground gap. Absent where the barrier has none.
     pub leaf: Option<(Length, Length)>,
     /// The system that the width was written in.
-    pub system: System,
+    pub system: UnitSystem,
 }
 
 /// An opening as it was understood.
@@ -78,22 +78,22 @@ pub struct OpeningEcho {
 
 impl Opening {
     /// Reads the opening.
-    pub fn read(&self, at: &At<'_>, notes: &mut Notes) -> Option<OpeningUnderstood> {
-        let width = notes.read(&at.field("width"), &self.width);
-        let edge_setback = notes.read_optional(&at.field("edge_setback"), self.edge_setback.as_ref());
-        let approach_speed = notes.read_optional(&at.field("approach_speed"), self.approach_speed.as_ref());
-        let opening_time = notes.read_optional(&at.field("opening_time"), self.opening_time.as_ref());
-        let leaf = self.read_leaf(at, notes);
+    pub fn read(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<ResolvedOpening> {
+        let width = diagnostics.parse(&at.field("width"), &self.width);
+        let edge_setback = diagnostics.parse_optional(&at.field("edge_setback"), self.edge_setback.as_ref());
+        let approach_speed = diagnostics.parse_optional(&at.field("approach_speed"), self.approach_speed.as_ref());
+        let opening_time = diagnostics.parse_optional(&at.field("opening_time"), self.opening_time.as_ref());
+        let leaf = self.read_leaf(at, diagnostics);
         let width = width?;
         if edge_setback.is_some_and(|setback| 2.0 * setback > 0.8 * width.si) {
-            notes.fault(
+            diagnostics.add_error(
                 &at.field("edge_setback"),
-                FaultCode::Contradiction,
+                FieldErrorCode::Contradiction,
                 "Two setbacks take almost the whole width.",
                 "Send an edge_setback of at most 40 % of the width.",
             );
         }
-        Some(OpeningUnderstood {
+        Some(ResolvedOpening {
             system: width.system,
             width: width.si,
             barrier: self.barrier,
@@ -104,26 +104,36 @@ impl Opening {
         })
     }
 
-    fn read_leaf(&self, at: &At<'_>, notes: &mut Notes) -> Option<(Length, Length)> {
+    fn read_leaf(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<(Length, Length)> {
         let (height_at, gap_at) = (at.field("leaf_height"), at.field("leaf_ground_gap"));
         if !self.barrier.has_metal_leaf() {
-            notes.read_optional(&height_at, self.leaf_height.as_ref());
-            notes.read_optional(&gap_at, self.leaf_ground_gap.as_ref());
-            notes.not_needed(
+            diagnostics.parse_optional(&height_at, self.leaf_height.as_ref());
+            diagnostics.parse_optional(&gap_at, self.leaf_ground_gap.as_ref());
+            diagnostics.mark_unneeded(
                 at,
                 &[("leaf_height", self.leaf_height.is_some()), ("leaf_ground_gap", self.leaf_ground_gap.is_some())],
             );
             return None;
         }
-        let height =
-            notes.read_or(&height_at, self.leaf_height.as_ref(), "6 ft", "A usual gate leaf.", Source::OwnChoice);
-        let gap =
-            notes.read_or(&gap_at, self.leaf_ground_gap.as_ref(), "4 in", "A usual ground gap.", Source::OwnChoice);
+        let height = diagnostics.parse_or_default(
+            &height_at,
+            self.leaf_height.as_ref(),
+            "6 ft",
+            "A usual gate leaf.",
+            Source::OwnChoice,
+        );
+        let gap = diagnostics.parse_or_default(
+            &gap_at,
+            self.leaf_ground_gap.as_ref(),
+            "4 in",
+            "A usual ground gap.",
+            Source::OwnChoice,
+        );
         height.zip(gap)
     }
 }
 
-impl OpeningUnderstood {
+impl ResolvedOpening {
     /// The echo for reports.
     pub fn echo(&self) -> OpeningEcho {
         OpeningEcho {

@@ -6,11 +6,11 @@ use uom::si::f64::Capacitance;
 use utoipa::ToSchema;
 use validator::Validate;
 
-use crate::calculation::answer::{At, FaultCode, Notes};
-use crate::practice::Vocabulary;
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
 use crate::practice::detectors::{DetectorEnvelope, Limits};
 use crate::practice::sources::Source;
-use crate::quantity::shown::round;
+use crate::quantity::output::round;
+use crate::vocabulary::Vocabulary;
 
 /// The detector unit: figures of its data sheet, each over the same figure of the envelope.
 #[derive(Clone, Debug, Default, Deserialize, Validate, ToSchema)]
@@ -58,7 +58,7 @@ pub struct Detector {
 
 /// A detector unit with every limit filled in.
 #[derive(Clone, Debug)]
-pub struct DetectorUnderstood {
+pub struct ResolvedDetector {
     /// The envelope that filled the gaps.
     pub envelope: DetectorEnvelope,
     /// What it tunes to.
@@ -124,10 +124,14 @@ impl Detector {
     }
 
     /// Reads the unit, or takes the standard minimum.
-    pub fn read(detector: Option<&Self>, at: &At<'_>, notes: &mut Notes) -> Option<DetectorUnderstood> {
+    pub fn read(
+        detector: Option<&Self>,
+        at: &FieldPath<'_>,
+        diagnostics: &mut Diagnostics,
+    ) -> Option<ResolvedDetector> {
         let usual = Self::default();
         let detector = detector.unwrap_or(&usual);
-        let envelope = notes.value_or(
+        let envelope = diagnostics.value_or_default(
             &at.field("envelope"),
             detector.envelope,
             (DetectorEnvelope::StandardMinimum, DetectorEnvelope::StandardMinimum.code()),
@@ -144,9 +148,9 @@ impl Detector {
         };
         let mut ordered = |low: f64, high: f64, field: &'static str, what: &str| {
             if low >= high {
-                notes.fault(
+                diagnostics.add_error(
                     &at.field(field),
-                    FaultCode::Contradiction,
+                    FieldErrorCode::Contradiction,
                     format!("The least {what} ({low}) is not below the greatest ({high})."),
                     "Send both limits from the unit's sheet, the smaller one as the minimum.",
                 );
@@ -157,16 +161,16 @@ impl Detector {
         let mut steps = detector.threshold_steps_percent.clone().unwrap_or_default();
         for (index, step) in steps.iter().enumerate() {
             if !(0.001..=50.0).contains(step) {
-                notes.fault(
+                diagnostics.add_error(
                     &at.field("threshold_steps_percent").item(index),
-                    FaultCode::OutOfRange,
+                    FieldErrorCode::OutOfRange,
                     format!("The step {step} lies outside 0.001 to 50 percent."),
                     "Send the change in percent that this step switches at, from 0.001 to 50.",
                 );
             }
         }
         steps.sort_by(|a, b| b.total_cmp(a));
-        Some(DetectorUnderstood {
+        Some(ResolvedDetector {
             envelope,
             limits,
             threshold_percent: detector.threshold_percent,
@@ -176,7 +180,7 @@ impl Detector {
     }
 }
 
-impl DetectorUnderstood {
+impl ResolvedDetector {
     /// The echo for reports.
     pub fn echo(&self) -> DetectorEcho {
         let Limits { inductance_min_uh, inductance_max_uh, quality_factor_min, frequency_min_khz, frequency_max_khz } =

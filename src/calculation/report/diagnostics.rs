@@ -5,21 +5,22 @@ use std::collections::BTreeSet;
 
 use validator::ValidationErrors;
 
-use super::At;
+use super::FieldPath;
+use super::invalid_request::{FieldError, FieldErrorCode, InvalidRequest, faults_of_validation};
 use super::parts::{Assumed, Basis, Caution, Finding, SourceEntry};
-use super::refusal::{Fault, FaultCode, Refusal, faults_of_validation};
-use crate::practice::Vocabulary;
+use crate::practice::Sourced;
 use crate::practice::cautions::CautionCode;
 use crate::practice::sources::Source;
-use crate::quantity::{Dimension, Kind, Written, parse};
+use crate::quantity::{Dimension, ParsedQuantity, QuantityField, parse};
+use crate::vocabulary::Vocabulary;
 
 /// The release that computes: part of every report.
 pub const ENGINE: &str = env!("CARGO_PKG_VERSION");
 
 /// Gathers faults while a request is read, then findings, defaults used, cautions and sources while it is answered.
 #[derive(Default)]
-pub struct Notes {
-    faults: Vec<Fault>,
+pub struct Diagnostics {
+    faults: Vec<FieldError>,
     findings: Vec<Finding>,
     assumed: Vec<Assumed>,
     unused: Vec<String>,
@@ -28,7 +29,7 @@ pub struct Notes {
 }
 
 /// The common parts of a report, ready to be moved into it.
-pub struct Closing {
+pub struct ReportParts {
     /// Findings, the gravest first.
     pub findings: Vec<Finding>,
     /// Defaults that stood in for absent fields.
@@ -41,14 +42,20 @@ pub struct Closing {
     pub basis: Basis,
 }
 
-impl Notes {
+impl Diagnostics {
     /// Notes a fault of the request.
-    pub fn fault(&mut self, at: &At<'_>, code: FaultCode, detail: impl Into<String>, hint: impl Into<String>) {
-        self.refuse(Fault::new(at, code, detail, hint));
+    pub fn add_error(
+        &mut self,
+        at: &FieldPath<'_>,
+        code: FieldErrorCode,
+        detail: impl Into<String>,
+        hint: impl Into<String>,
+    ) {
+        self.push_error(FieldError::new(at, code, detail, hint));
     }
 
     /// A field that several parts of the job read is refused once.
-    pub fn refuse(&mut self, fault: Fault) {
+    pub fn push_error(&mut self, fault: FieldError) {
         if !self.faults.contains(&fault) {
             self.faults.push(fault);
         }
@@ -60,7 +67,7 @@ impl Notes {
     }
 
     /// Whether a fault was noted at a place or within it, so that it need not be noted again.
-    pub fn is_faulty(&self, at: &At<'_>) -> bool {
+    pub fn has_error_at(&self, at: &FieldPath<'_>) -> bool {
         let place = at.pointer();
         let is_within =
             |pointer: &str| pointer.strip_prefix(&place).is_some_and(|rest| rest.is_empty() || rest.starts_with('/'));
@@ -68,59 +75,63 @@ impl Notes {
     }
 
     /// Takes over the faults of a noun that was read aside, and nothing else of it.
-    pub fn take_faults(&mut self, aside: &mut Self) {
+    pub fn append_errors(&mut self, aside: &mut Self) {
         self.faults.append(&mut aside.faults);
     }
 
     /// Reads a quantity; a fault is noted and gives `None`.
-    pub fn read<'a, K: Kind>(
+    pub fn parse<'a, K: QuantityField>(
         &mut self,
-        at: &At<'_>,
+        at: &FieldPath<'_>,
         text: &'a K,
-    ) -> Option<Written<'a, <K::Dimension as Dimension>::Si>> {
-        text.read().map_err(|fault| self.refuse(Fault::of_text(at, fault))).ok()
+    ) -> Option<ParsedQuantity<'a, <K::Dimension as Dimension>::Si>> {
+        text.read().map_err(|fault| self.push_error(FieldError::of_text(at, fault))).ok()
     }
 
     /// Reads a quantity that may be absent.
-    pub fn read_optional<K: Kind>(&mut self, at: &At<'_>, text: Option<&K>) -> Option<<K::Dimension as Dimension>::Si> {
-        Some(self.read(at, text?)?.si)
+    pub fn parse_optional<K: QuantityField>(
+        &mut self,
+        at: &FieldPath<'_>,
+        text: Option<&K>,
+    ) -> Option<<K::Dimension as Dimension>::Si> {
+        Some(self.parse(at, text?)?.si)
     }
 
     /// Reads a quantity, or takes a default and says so.
-    pub fn read_or<K: Kind>(
+    pub fn parse_or_default<K: QuantityField>(
         &mut self,
-        at: &At<'_>,
+        at: &FieldPath<'_>,
         text: Option<&K>,
         default: &'static str,
         reason: &'static str,
         source: Source,
     ) -> Option<<K::Dimension as Dimension>::Si> {
         if text.is_some() {
-            return self.read_optional(at, text);
+            return self.parse_optional(at, text);
         }
-        self.assume(at, default, reason, &[source]);
+        self.add_assumption(at, default, reason, &[source]);
         parse::<K::Dimension>(default).ok().map(|written| written.si)
     }
 
     /// Takes a value as it is, or a default and says so.
-    pub fn value_or<T>(
+    pub fn value_or_default<T>(
         &mut self,
-        at: &At<'_>,
+        at: &FieldPath<'_>,
         value: Option<T>,
         default: (T, &'static str),
         reason: &'static str,
         source: Source,
     ) -> T {
         value.unwrap_or_else(|| {
-            self.assume(at, default.1, reason, &[source]);
+            self.add_assumption(at, default.1, reason, &[source]);
             default.0
         })
     }
 
     /// Notes that a default was used; once, where several parts of the job take the same.
-    pub fn assume(
+    pub fn add_assumption(
         &mut self,
-        at: &At<'_>,
+        at: &FieldPath<'_>,
         value: impl Into<Cow<'static, str>>,
         reason: &'static str,
         sources: &[Source],
@@ -134,36 +145,36 @@ impl Notes {
     /// Ends the reading: the value if nothing was wrong.
     ///
     /// # Errors
-    /// A [`Refusal`] with every fault that was noted so far.
-    pub fn settle<T>(&mut self, value: Option<T>) -> Result<T, Refusal> {
+    /// A [`InvalidRequest`] with every fault that was noted so far.
+    pub fn finish<T>(&mut self, value: Option<T>) -> Result<T, InvalidRequest> {
         match value {
             Some(value) if self.faults.is_empty() => Ok(value),
-            _ => Err(Refusal { faults: std::mem::take(&mut self.faults) }),
+            _ => Err(InvalidRequest { faults: std::mem::take(&mut self.faults) }),
         }
     }
 
     /// Makes a statement about the job.
-    pub fn find(&mut self, finding: Finding) {
+    pub fn add_finding(&mut self, finding: Finding) {
         self.findings.push(finding);
     }
 
     /// Adds cautions; each is said once.
-    pub fn caution(&mut self, codes: &[CautionCode]) {
+    pub fn add_cautions(&mut self, codes: &[CautionCode]) {
         self.cautions.extend(codes);
     }
 
     /// Adds sources that the figures rest on.
-    pub fn rest_on(&mut self, sources: &[Source]) {
+    pub fn add_sources(&mut self, sources: &[Source]) {
         self.sources.extend(sources);
     }
 
     /// Names fields of a noun that this calculation does not need: those that were sent are listed as `unused`, and defaults
     /// taken for the others are no assumption of this report.
-    pub fn not_needed(&mut self, at: &At<'_>, fields: &[(&'static str, bool)]) {
+    pub fn mark_unneeded(&mut self, at: &FieldPath<'_>, fields: &[(&'static str, bool)]) {
         for (name, sent) in fields {
             let at = at.field(name);
             if *sent {
-                self.leave(&at);
+                self.mark_unused(&at);
             } else if self.assumed.iter().any(|assumed| assumed.about.ends_with(name)) {
                 let pointer = at.pointer();
                 self.assumed.retain(|assumed| assumed.about != pointer);
@@ -172,18 +183,18 @@ impl Notes {
     }
 
     /// Lists a field that was sent as unused.
-    pub fn leave(&mut self, at: &At<'_>) {
-        self.leave_at(at.pointer());
+    pub fn mark_unused(&mut self, at: &FieldPath<'_>) {
+        self.mark_unused_pointer(at.pointer());
     }
 
     /// Takes back that a field is not needed.
-    pub fn needed(&mut self, at: &At<'_>) {
+    pub fn mark_used(&mut self, at: &FieldPath<'_>) {
         let pointer = at.pointer();
         self.unused.retain(|unused| *unused != pointer);
     }
 
     /// Takes over what another report says, each thing once.
-    pub fn adopt(&mut self, findings: &[Finding], assumed: &[Assumed], cautions: &[Caution], basis: &Basis) {
+    pub fn merge(&mut self, findings: &[Finding], assumed: &[Assumed], cautions: &[Caution], basis: &Basis) {
         for finding in findings {
             if !self.findings.contains(finding) {
                 self.findings.push(finding.clone());
@@ -199,20 +210,20 @@ impl Notes {
     }
 
     /// Lists a pointer as unused.
-    pub fn leave_at(&mut self, pointer: String) {
+    pub fn mark_unused_pointer(&mut self, pointer: String) {
         if !self.unused.contains(&pointer) {
             self.unused.push(pointer);
         }
     }
 
     /// Closes the notes: the common parts of the report.
-    pub fn close(&mut self) -> Closing {
+    pub fn into_parts(&mut self) -> ReportParts {
         let Self { mut findings, assumed, unused, cautions, mut sources, .. } = std::mem::take(self);
         findings.sort_by_key(|finding| finding.level);
         sources.extend(findings.iter().flat_map(|finding| &finding.source_ids));
         sources.extend(assumed.iter().flat_map(|assumed| &assumed.source_ids));
         sources.extend(cautions.iter().flat_map(|caution| caution.sources()));
-        Closing {
+        ReportParts {
             findings,
             assumed,
             unused,

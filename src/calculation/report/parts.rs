@@ -7,13 +7,13 @@ use uom::si::f64::Length;
 use uom::si::length::{foot, meter};
 use utoipa::ToSchema;
 
-use super::At;
-use crate::practice::Vocabulary;
+use super::FieldPath;
+use crate::practice::Sourced;
 use crate::practice::cautions::CautionCode;
 use crate::practice::findings::{FindingCode, Level};
 use crate::practice::sources::Source;
-use crate::quantity::System;
-use crate::quantity::shown::round;
+use crate::quantity::UnitSystem;
+use crate::quantity::output::round;
 
 /// A number that a finding rests on.
 #[derive(Clone, Debug, PartialEq, Serialize, ToSchema)]
@@ -51,7 +51,7 @@ pub struct Finding {
 
 impl Finding {
     /// A statement without figures, about the whole job.
-    pub fn new(code: FindingCode, level: Level, at: &At<'_>, message: impl Into<String>) -> Self {
+    pub fn new(code: FindingCode, level: Level, at: &FieldPath<'_>, message: impl Into<String>) -> Self {
         Self::at(code, level, at.pointer(), message)
     }
 
@@ -77,10 +77,10 @@ impl Finding {
 
     /// Adds a length that it rests on, in the system of the reader.
     #[must_use]
-    pub fn length(self, name: &'static str, length: Length, system: System) -> Self {
+    pub fn length(self, name: &'static str, length: Length, system: UnitSystem) -> Self {
         match system {
-            System::UsCustomary => self.figure(name, length.get::<foot>(), "ft"),
-            System::Metric => self.figure(name, length.get::<meter>(), "m"),
+            UnitSystem::UsCustomary => self.figure(name, length.get::<foot>(), "ft"),
+            UnitSystem::Metric => self.figure(name, length.get::<meter>(), "m"),
         }
     }
 

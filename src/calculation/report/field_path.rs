@@ -1,9 +1,9 @@
 //! Where in a request something stands.
 
-/// A place in the request, kept as a few borrowed steps; [`At::pointer`] writes it as a JSON Pointer (RFC 6901) in a URI fragment.
+/// A place in the request, kept as a few borrowed steps; [`FieldPath::pointer`] writes it as a JSON Pointer (RFC 6901) in a URI fragment.
 ///
 /// ```
-/// use loopwright::calculation::answer::At;
+/// use loopwright::calculation::report::At;
 ///
 /// let stock = At::BODY.field("stock");
 /// let third = stock.item(2);
@@ -11,8 +11,8 @@
 /// assert_eq!(At::BODY.item(120).member("6/20~a").pointer(), "#/120/6~120~0a");
 /// ```
 #[derive(Clone, Copy, Debug)]
-pub struct At<'a> {
-    parent: Option<&'a At<'a>>,
+pub struct FieldPath<'a> {
+    parent: Option<&'a FieldPath<'a>>,
     step: Step<'a>,
 }
 
@@ -28,25 +28,25 @@ enum Step<'a> {
 const USUAL_LENGTH: usize = 64;
 
 /// The most characters of a caller's own name that an answer repeats.
-pub const LONGEST_NAME: usize = 64;
+pub const MAX_NAME_CHARS: usize = 64;
 
-impl At<'_> {
+impl FieldPath<'_> {
     /// The request itself.
-    pub const BODY: Self = At { parent: None, step: Step::Body };
+    pub const BODY: Self = FieldPath { parent: None, step: Step::Body };
 
     /// A field of the object here.
-    pub fn field(&self, name: &'static str) -> At<'_> {
-        At { parent: Some(self), step: Step::Field(name) }
+    pub fn field(&self, name: &'static str) -> FieldPath<'_> {
+        FieldPath { parent: Some(self), step: Step::Field(name) }
     }
 
     /// A member of the object here whose name the caller chose.
-    pub fn member<'b>(&'b self, name: &'b str) -> At<'b> {
-        At { parent: Some(self), step: Step::Member(name) }
+    pub fn member<'b>(&'b self, name: &'b str) -> FieldPath<'b> {
+        FieldPath { parent: Some(self), step: Step::Member(name) }
     }
 
     /// An item of the array here, counted from 0.
-    pub fn item(&self, index: usize) -> At<'_> {
-        At { parent: Some(self), step: Step::Item(index) }
+    pub fn item(&self, index: usize) -> FieldPath<'_> {
+        FieldPath { parent: Some(self), step: Step::Item(index) }
     }
 
     /// The place as text.
@@ -68,7 +68,7 @@ impl At<'_> {
                 pointer.push_str(name);
             }
             Step::Member(name) => {
-                let name: String = name.chars().take(LONGEST_NAME).collect();
+                let name: String = name.chars().take(MAX_NAME_CHARS).collect();
                 pointer.push('/');
                 pointer.push_str(&name.replace('~', "~0").replace('/', "~1"));
             }

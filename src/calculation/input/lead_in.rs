@@ -9,12 +9,12 @@ use utoipa::ToSchema;
 use validator::Validate;
 
 use super::{CableLength, ConductorSize, LeadInInductance};
-use crate::calculation::answer::{At, FaultCode, Notes};
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
 use crate::practice::sources::Source;
 use crate::practice::wires;
 use crate::quantity::dimension::PerLength;
-use crate::quantity::shown::{InductancePerLengthValue, PlanLength};
-use crate::quantity::{Kind, System};
+use crate::quantity::output::{InductancePerLengthValue, PlanLength};
+use crate::quantity::{QuantityField, UnitSystem};
 
 /// The pair of wires from the loop to the detector unit.
 #[derive(Clone, Debug, Serialize, Deserialize, Validate, ToSchema)]
@@ -36,7 +36,7 @@ pub struct LeadIn {
 
 /// A lead-in in typed quantities.
 #[derive(Clone, Debug)]
-pub struct LeadInUnderstood {
+pub struct ResolvedLeadIn {
     /// From the loop to the unit.
     pub length: Length,
     /// In a saw cut, when given.
@@ -52,7 +52,7 @@ pub struct LeadInUnderstood {
     /// Inductance per length of pair.
     pub inductance: PerLength,
     /// The system of the length.
-    pub system: System,
+    pub system: UnitSystem,
 }
 
 /// A lead-in as it was understood.
@@ -88,21 +88,25 @@ impl LeadIn {
     }
 
     /// Reads the lead-in, or takes one of the usual length.
-    pub fn read_or_usual(lead_in: Option<&Self>, at: &At<'_>, notes: &mut Notes) -> Option<LeadInUnderstood> {
+    pub fn read_or_usual(
+        lead_in: Option<&Self>,
+        at: &FieldPath<'_>,
+        diagnostics: &mut Diagnostics,
+    ) -> Option<ResolvedLeadIn> {
         if let Some(lead_in) = lead_in {
-            return lead_in.read(at, notes);
+            return lead_in.read(at, diagnostics);
         }
         let reason = "A usual way to the cabinet; measure yours.";
-        notes.assume(&at.field("length"), wires::USUAL_LEAD_IN_LENGTH, reason, &[Source::OwnChoice]);
-        Self::of_length(wires::USUAL_LEAD_IN_LENGTH).read(at, notes)
+        diagnostics.add_assumption(&at.field("length"), wires::USUAL_LEAD_IN_LENGTH, reason, &[Source::OwnChoice]);
+        Self::of_length(wires::USUAL_LEAD_IN_LENGTH).read(at, diagnostics)
     }
 
     /// Reads the lead-in.
-    pub fn read(&self, at: &At<'_>, notes: &mut Notes) -> Option<LeadInUnderstood> {
-        let length = notes.read(&at.field("length"), &self.length);
-        let in_slot = notes.read_optional(&at.field("in_slot"), self.in_slot.as_ref());
-        let in_conduit = notes.read_optional(&at.field("in_conduit"), self.in_conduit.as_ref());
-        let spare = notes.read_or(
+    pub fn read(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<ResolvedLeadIn> {
+        let length = diagnostics.parse(&at.field("length"), &self.length);
+        let in_slot = diagnostics.parse_optional(&at.field("in_slot"), self.in_slot.as_ref());
+        let in_conduit = diagnostics.parse_optional(&at.field("in_conduit"), self.in_conduit.as_ref());
+        let spare = diagnostics.parse_or_default(
             &at.field("spare"),
             self.spare.as_ref(),
             wires::USUAL_SPARE,
@@ -110,9 +114,11 @@ impl LeadIn {
             Source::Fp96,
         );
         let gauge = match &self.gauge {
-            Some(text) => notes.read(&at.field("gauge"), text).map(|written| (written.text.to_owned(), written.si)),
-            None => notes
-                .read_or::<ConductorSize>(
+            Some(text) => {
+                diagnostics.parse(&at.field("gauge"), text).map(|written| (written.text.to_owned(), written.si))
+            }
+            None => diagnostics
+                .parse_or_default::<ConductorSize>(
                     &at.field("gauge"),
                     None,
                     wires::USUAL_GAUGE,
@@ -121,7 +127,7 @@ impl LeadIn {
                 )
                 .map(|area| (wires::USUAL_GAUGE.to_owned(), area)),
         };
-        let inductance = notes.read_or(
+        let inductance = diagnostics.parse_or_default(
             &at.field("inductance"),
             self.inductance.as_ref(),
             wires::USUAL_LEAD_IN_INDUCTANCE,
@@ -131,15 +137,15 @@ impl LeadIn {
         let length = length?;
         let parts = in_slot.unwrap_or_default() + in_conduit.unwrap_or_default();
         if parts > length.si * 1.000_001 {
-            notes.fault(
+            diagnostics.add_error(
                 &at.field("length"),
-                FaultCode::Contradiction,
+                FieldErrorCode::Contradiction,
                 "in_slot and in_conduit together are longer than the lead-in.",
                 "Send a length that covers both, or shorter parts.",
             );
         }
         let (gauge, area) = gauge?;
-        Some(LeadInUnderstood {
+        Some(ResolvedLeadIn {
             system: length.system,
             length: length.si,
             in_slot,
@@ -161,7 +167,7 @@ impl LeadIn {
     }
 }
 
-impl LeadInUnderstood {
+impl ResolvedLeadIn {
     /// Inductance of the whole lead-in in henry, for the physics.
     pub fn henries(&self) -> f64 {
         self.inductance.get::<henry_per_meter>() * self.length.get::<meter>()

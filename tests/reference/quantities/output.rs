@@ -1,15 +1,18 @@
 //! Quantities as reports show them: rounding, words, and both systems from one value. Expected figures by hand.
 
-use loopwright::quantity::System::{Metric, UsCustomary};
+use loopwright::quantity::UnitSystem::{Metric, UsCustomary};
 use loopwright::quantity::dimension::{
-    DepthPerDay, Dimension, Duration, InductancePerLength, Length, Speed, Temperature, TemperatureDifference, Volume,
+    DepthPerDay, Dimension, InductancePerLength, Length, Speed, Temperature, TemperatureDifference, Time, Volume,
+};
+use loopwright::quantity::format::{
+    format_count, format_detail_length, format_duration, format_length, format_length_input, format_temperature,
+    format_temperature_difference, format_temperature_input,
+};
+use loopwright::quantity::output::{
+    DepthPerDayValue, DetailLength, DurationValue, InductancePerLengthValue, PlanLength, SpeedValue,
+    TemperatureDifferenceValue, TemperatureValue, VolumeValue, WorkSpeedValue, round,
 };
 use loopwright::quantity::parse;
-use loopwright::quantity::shown::{
-    DepthPerDayValue, DetailLength, DurationValue, InductancePerLengthValue, PlanLength, SpeedValue,
-    TemperatureDifferenceValue, TemperatureValue, VolumeValue, WorkSpeedValue, counted, round, say, say_difference,
-    say_duration, say_small, say_temperature, write, write_temperature,
-};
 
 fn si<D: Dimension>(text: &str) -> D::Si {
     parse::<D>(text).unwrap_or_else(|fault| panic!("{text}: {fault:?}")).si
@@ -47,21 +50,30 @@ fn rounding_guards_against_noise_alone() {
 #[test]
 fn lengths_in_words() {
     let yard = si::<Length>("12.84 ft");
-    assert_eq!([say(yard, UsCustomary), say(yard, Metric)], ["12.8 ft", "3.91 m"]);
-    assert_eq!([write(yard, UsCustomary), write(yard, Metric)], ["12.84 ft", "3.9136 m"]);
+    assert_eq!([format_length(yard, UsCustomary), format_length(yard, Metric)], ["12.8 ft", "3.91 m"]);
+    assert_eq!([format_length_input(yard, UsCustomary), format_length_input(yard, Metric)], ["12.84 ft", "3.9136 m"]);
     let cover = si::<Length>("1.3904 in");
-    assert_eq!([say_small(cover, UsCustomary), say_small(cover, Metric)], ["1.39 in", "35.3 mm"]);
-    assert_eq!(["loop", "day"].map(|thing| counted(1.0, thing)), ["1 loop", "1 day"]);
-    assert_eq!([counted(0.0, "loop"), counted(3.0, "loop"), counted(1.5, "day")], ["0 loops", "3 loops", "1.5 days"]);
+    assert_eq!([format_detail_length(cover, UsCustomary), format_detail_length(cover, Metric)], ["1.39 in", "35.3 mm"]);
+    assert_eq!(["loop", "day"].map(|thing| format_count(1.0, thing)), ["1 loop", "1 day"]);
+    assert_eq!(
+        [format_count(0.0, "loop"), format_count(3.0, "loop"), format_count(1.5, "day")],
+        ["0 loops", "3 loops", "1.5 days"]
+    );
 }
 
 #[test]
 fn temperatures_in_words() {
     let cold = si::<Temperature>("-3.456 °C");
-    assert_eq!([say_temperature(cold, UsCustomary), say_temperature(cold, Metric)], ["25.8 °F", "-3.5 °C"]);
-    assert_eq!([write_temperature(cold, UsCustomary), write_temperature(cold, Metric)], ["25.78 °F", "-3.46 °C"]);
+    assert_eq!([format_temperature(cold, UsCustomary), format_temperature(cold, Metric)], ["25.8 °F", "-3.5 °C"]);
+    assert_eq!(
+        [format_temperature_input(cold, UsCustomary), format_temperature_input(cold, Metric)],
+        ["25.78 °F", "-3.46 °C"]
+    );
     let margin = si::<TemperatureDifference>("3 °C");
-    assert_eq!([say_difference(margin, UsCustomary), say_difference(margin, Metric)], ["5.4 °F", "3 °C"]);
+    assert_eq!(
+        [format_temperature_difference(margin, UsCustomary), format_temperature_difference(margin, Metric)],
+        ["5.4 °F", "3 °C"]
+    );
 }
 
 /// Minutes to two hours, hours to two days.
@@ -78,7 +90,7 @@ fn durations_in_words() {
         ("48 h", "2 days"),
         ("100 h", "4.2 days"),
     ] {
-        assert_eq!(say_duration(si::<Duration>(text)), expected, "{text}");
+        assert_eq!(format_duration(si::<Time>(text)), expected, "{text}");
     }
 }
 
@@ -95,7 +107,7 @@ fn both_systems_from_one_value() {
     let saw = WorkSpeedValue::from(si::<Speed>("6 ft/min"));
     assert_eq!(saw, WorkSpeedValue { ft_per_min: 6.0, m_per_min: 1.829 });
     assert_eq!(VolumeValue::from(si::<Volume>("29 fl oz")), VolumeValue { fl_oz: 29.0, ml: 858.0 });
-    assert_eq!(DurationValue::from(si::<Duration>("1 h 30 min")), DurationValue { h: 1.5, min: 90.0, s: 5400.0 });
+    assert_eq!(DurationValue::from(si::<Time>("1 h 30 min")), DurationValue { h: 1.5, min: 90.0, s: 5400.0 });
     let lead_in = InductancePerLengthValue::from(si::<InductancePerLength>("0.22 uH/ft"));
     assert_eq!(lead_in, InductancePerLengthValue { uh_per_ft: 0.22, uh_per_m: 0.7218 });
 }

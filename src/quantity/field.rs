@@ -9,12 +9,12 @@ use utoipa::openapi::schema::{ObjectBuilder, Type};
 use utoipa::openapi::{RefOr, Schema};
 
 use super::dimension::{Dimension, Magnitude};
-use super::text::{LONGEST, TextFault, TextFaultCode, Written, parse_like};
+use super::text::{MAX_CHARS, ParsedQuantity, QuantityError, QuantityErrorCode, parse_like};
 
 /// What a field holds, as text: a dimension, and the range that the models are valid in. Each kind is one named schema.
 ///
-/// The text is kept as it came and read by [`Kind::read`], so that every fault of a request is found in one pass.
-pub trait Kind: Sized + 'static {
+/// The text is kept as it came and read by [`QuantityField::read`], so that every fault of a request is found in one pass.
+pub trait QuantityField: Sized + 'static {
     /// The dimension of the texts.
     type Dimension: Dimension;
     /// The name of the schema in the description.
@@ -31,13 +31,13 @@ pub trait Kind: Sized + 'static {
     /// The text as it came.
     fn text(&self) -> &str;
     /// The range, read once.
-    fn range() -> &'static Range<<Self::Dimension as Dimension>::Si>;
+    fn range() -> &'static QuantityRange<<Self::Dimension as Dimension>::Si>;
 
     /// Reads the text and checks its range.
     ///
     /// # Errors
-    /// A [`TextFault`]: the text cannot be read, or lies outside the range of its kind.
-    fn read(&self) -> Result<Written<'_, <Self::Dimension as Dimension>::Si>, TextFault> {
+    /// A [`QuantityError`]: the text cannot be read, or lies outside the range of its kind.
+    fn read(&self) -> Result<ParsedQuantity<'_, <Self::Dimension as Dimension>::Si>, QuantityError> {
         let written = parse_like::<Self::Dimension>(self.text(), &Self::EXAMPLES)?;
         let range = Self::range().get_or_init(|| {
             let [least, greatest] = Self::RANGE.map(|bound| parse_like::<Self::Dimension>(bound, &Self::EXAMPLES).ok());
@@ -52,7 +52,7 @@ pub trait Kind: Sized + 'static {
 
 /// A closed range of typed quantities, read once. `None` stands for a bound whose own text cannot be read, which a test
 /// rules out.
-pub type Range<Si> = OnceLock<Option<(Si, Si)>>;
+pub type QuantityRange<Si> = OnceLock<Option<(Si, Si)>>;
 
 /// Between two bounds, themselves included: 12 in is 1 ft, though binary fractions put it a hair below.
 fn within<Si: Magnitude>(value: Si, least: Si, greatest: Si) -> bool {
@@ -61,11 +61,11 @@ fn within<Si: Magnitude>(value: Si, least: Si, greatest: Si) -> bool {
     (least - hair..=greatest + hair).contains(&value)
 }
 
-fn out_of_range<K: Kind>(kind: &K) -> TextFault {
+fn out_of_range<K: QuantityField>(kind: &K) -> QuantityError {
     let [least, greatest] = K::RANGE;
     let [us, metric] = K::EXAMPLES;
-    TextFault {
-        code: TextFaultCode::OutOfRange,
+    QuantityError {
+        code: QuantityErrorCode::OutOfRange,
         detail: format!("\"{}\" lies outside {least} to {greatest}.", kind.text().trim()),
         hint: format!("Send {} from {least} to {greatest}, such as \"{us}\" or \"{metric}\".", K::Dimension::NOUN),
     }
@@ -73,14 +73,14 @@ fn out_of_range<K: Kind>(kind: &K) -> TextFault {
 
 /// Declares kinds, one line of range and examples each.
 #[macro_export]
-macro_rules! kinds {
+macro_rules! quantity_fields {
     ($($(#[doc = $doc:literal])+ $name:ident: $dimension:ident, $least:literal to $greatest:literal, as $us:literal or $metric:literal;)+) => {
         $(
             $(#[doc = $doc])+
             #[derive(Clone, Debug)]
             pub struct $name(String);
 
-            impl $crate::quantity::Kind for $name {
+            impl $crate::quantity::QuantityField for $name {
                 type Dimension = $crate::quantity::dimension::$dimension;
                 const NAME: &'static str = stringify!($name);
                 const DESCRIPTION: &'static str = concat!($($doc),+);
@@ -92,8 +92,8 @@ macro_rules! kinds {
                 fn text(&self) -> &str {
                     &self.0
                 }
-                fn range() -> &'static $crate::quantity::kind::Range<<Self::Dimension as $crate::quantity::Dimension>::Si> {
-                    static RANGE: $crate::quantity::kind::Range<
+                fn range() -> &'static $crate::quantity::field::QuantityRange<<Self::Dimension as $crate::quantity::Dimension>::Si> {
+                    static RANGE: $crate::quantity::field::QuantityRange<
                         <$crate::quantity::dimension::$dimension as $crate::quantity::Dimension>::Si,
                     > = std::sync::OnceLock::new();
                     &RANGE
@@ -102,7 +102,7 @@ macro_rules! kinds {
 
             impl<'de> serde::Deserialize<'de> for $name {
                 fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-                    $crate::quantity::kind::deserialize(deserializer)
+                    $crate::quantity::field::deserialize(deserializer)
                 }
             }
 
@@ -114,7 +114,7 @@ macro_rules! kinds {
 
             impl utoipa::PartialSchema for $name {
                 fn schema() -> utoipa::openapi::RefOr<utoipa::openapi::Schema> {
-                    $crate::quantity::kind::schema::<Self>()
+                    $crate::quantity::field::schema::<Self>()
                 }
             }
 
@@ -127,18 +127,18 @@ macro_rules! kinds {
     };
 }
 
-/// Takes a text of any content, and a bare JSON number too, so that [`Kind::read`] refuses it for its missing unit,
+/// Takes a text of any content, and a bare JSON number too, so that [`QuantityField::read`] refuses it for its missing unit,
 /// together with all other faults.
 ///
 /// # Errors
 /// The deserializer's, for anything but text and numbers.
-pub fn deserialize<'de, K: Kind, D: Deserializer<'de>>(deserializer: D) -> Result<K, D::Error> {
+pub fn deserialize<'de, K: QuantityField, D: Deserializer<'de>>(deserializer: D) -> Result<K, D::Error> {
     deserializer.deserialize_any(TextVisitor(PhantomData))
 }
 
 struct TextVisitor<K>(PhantomData<K>);
 
-impl<K: Kind> Visitor<'_> for TextVisitor<K> {
+impl<K: QuantityField> Visitor<'_> for TextVisitor<K> {
     type Value = K;
 
     fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -163,14 +163,14 @@ impl<K: Kind> Visitor<'_> for TextVisitor<K> {
 }
 
 /// The published schema of a kind: text with a pattern, its units, its range and examples.
-pub fn schema<K: Kind>() -> RefOr<Schema> {
+pub fn schema<K: QuantityField>() -> RefOr<Schema> {
     let units: Vec<_> = K::Dimension::UNITS.iter().map(|unit| unit.spellings[0]).collect();
     let [least, greatest] = K::RANGE;
     let description = format!("{} From {least} to {greatest}. Units: {}.", K::DESCRIPTION.trim(), units.join(", "));
     ObjectBuilder::new()
         .schema_type(Type::String)
         .description(Some(description))
-        .max_length(Some(LONGEST))
+        .max_length(Some(MAX_CHARS))
         .pattern(Some(pattern(least, units[0])))
         .examples(K::EXAMPLES)
         .into()

@@ -1,0 +1,69 @@
+//! Quantities as text: for a person to read (`format_…`), and as a request would hold them (`format_…_input`).
+
+use uom::si::{f64 as si, length, temperature_interval, thermodynamic_temperature as temperature, time};
+
+use super::dimension::UnitSystem;
+use super::output::round;
+
+/// A plan length in words, in the system of the reader: `12.8 ft`, `3.9 m`.
+pub fn format_length(length: si::Length, system: UnitSystem) -> String {
+    match system {
+        UnitSystem::UsCustomary => format!("{} ft", round(length.get::<length::foot>(), 1)),
+        UnitSystem::Metric => format!("{} m", round(length.get::<length::meter>(), 2)),
+    }
+}
+
+/// A length as a request would hold it, close enough that sending it changes no figure: `3.0157 ft`, `0.9192 m`.
+pub fn format_length_input(length: si::Length, system: UnitSystem) -> String {
+    match system {
+        UnitSystem::UsCustomary => format!("{} ft", round(length.get::<length::foot>(), 4)),
+        UnitSystem::Metric => format!("{} m", round(length.get::<length::meter>(), 4)),
+    }
+}
+
+/// A small length in words, in the system of the reader: `1.39 in`, `35.3 mm`.
+pub fn format_detail_length(length: si::Length, system: UnitSystem) -> String {
+    match system {
+        UnitSystem::UsCustomary => format!("{} in", round(length.get::<length::inch>(), 3)),
+        UnitSystem::Metric => format!("{} mm", round(length.get::<length::millimeter>(), 1)),
+    }
+}
+
+/// So many of a thing: `1 loop`, `3 loops`.
+pub fn format_count(count: f64, thing: &str) -> String {
+    format!("{count} {thing}{}", if count == 1.0 { "" } else { "s" })
+}
+
+/// A temperature in words, on the scale of the reader, to a tenth of a degree: `40 °F`, `-3.5 °C`.
+pub fn format_temperature(value: si::ThermodynamicTemperature, system: UnitSystem) -> String {
+    match system {
+        UnitSystem::UsCustomary => format!("{} °F", round(value.get::<temperature::degree_fahrenheit>(), 1)),
+        UnitSystem::Metric => format!("{} °C", round(value.get::<temperature::degree_celsius>(), 1)),
+    }
+}
+
+/// A temperature as a request would hold it, to a hundredth of a degree: `39.43 °F`, `4.13 °C`.
+pub fn format_temperature_input(value: si::ThermodynamicTemperature, system: UnitSystem) -> String {
+    match system {
+        UnitSystem::UsCustomary => format!("{} °F", round(value.get::<temperature::degree_fahrenheit>(), 2)),
+        UnitSystem::Metric => format!("{} °C", round(value.get::<temperature::degree_celsius>(), 2)),
+    }
+}
+
+/// A difference of temperatures in words, on the scale of the reader: `5.4 °F`, `3 °C`.
+pub fn format_temperature_difference(value: si::TemperatureInterval, system: UnitSystem) -> String {
+    match system {
+        UnitSystem::UsCustomary => format!("{} °F", round(value.get::<temperature_interval::degree_fahrenheit>(), 1)),
+        UnitSystem::Metric => format!("{} °C", round(value.get::<temperature_interval::degree_celsius>(), 1)),
+    }
+}
+
+/// A duration in words: `45 min`, `3.5 h`, `4.2 days`.
+pub fn format_duration(value: si::Time) -> String {
+    let (minutes, hours, days) = (value.get::<time::minute>(), value.get::<time::hour>(), value.get::<time::day>());
+    match hours {
+        hours if hours < 1.995 => format!("{} min", round(minutes, 0)),
+        hours if hours < 48.0 => format!("{} h", round(hours, 1)),
+        _ => format!("{} days", round(days, 1)),
+    }
+}
