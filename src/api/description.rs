@@ -175,7 +175,7 @@ impl Builder {
     }
 }
 
-impl calculation::Visitor for Builder {
+impl calculation::CalculationVisitor for Builder {
     fn visit<C: Calculation>(&mut self) {
         let report = self.schema::<C::Report>();
         let answer = ResponseBuilder::new()

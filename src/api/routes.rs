@@ -61,7 +61,7 @@ impl Register<'_> {
     }
 }
 
-impl calculation::Visitor for Register<'_> {
+impl calculation::CalculationVisitor for Register<'_> {
     fn visit<C: Calculation>(&mut self) {
         self.post(format!("/v1/{}", C::NAME), web::post().to(answer::<C>));
     }

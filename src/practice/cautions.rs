@@ -1,6 +1,6 @@
 //! What can hurt someone. Each caution defers to local codes, data sheets and licensed people.
 
-use super::sourced_vocabulary;
+use super::sources::sourced_vocabulary;
 
 sourced_vocabulary! {
     /// The cautions that reports carry where they fit the job.

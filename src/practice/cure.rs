@@ -9,7 +9,7 @@ use uom::si::temperature_interval::kelvin as kelvins;
 use uom::si::thermodynamic_temperature::{degree_celsius, degree_fahrenheit};
 use uom::si::time::{day, hour, minute};
 
-use super::sourced_vocabulary;
+use super::sources::sourced_vocabulary;
 
 sourced_vocabulary! {
     /// What the slot and the pavement round it look like.

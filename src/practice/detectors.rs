@@ -1,6 +1,6 @@
 //! The envelopes of detector units: what they tune to, in public standards.
 
-use super::sourced_vocabulary;
+use super::sources::sourced_vocabulary;
 
 sourced_vocabulary! {
     /// Envelopes that stand in for a unit whose data sheet is not at hand.

@@ -1,7 +1,7 @@
 //! The tests that separate faults, how each is done, and what can hurt someone meanwhile.
 
 use super::cautions::CautionCode;
-use super::sourced_vocabulary;
+use super::sources::sourced_vocabulary;
 
 sourced_vocabulary! {
     /// A test on the way to a fault; the description says how it is done.

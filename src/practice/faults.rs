@@ -3,7 +3,7 @@
 //! No public statistics of loop faults in these terms exist: shares and weights are choices made here after common practice.
 //! They decide only where meter readings do not.
 
-use super::sourced_vocabulary;
+use super::sources::sourced_vocabulary;
 
 sourced_vocabulary! {
     /// What may have failed.
@@ -162,7 +162,7 @@ pub const USUAL_TEST_VOLTAGE_V: f64 = 500.0;
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::practice::Vocabulary;
+    use crate::vocabulary::Vocabulary;
 
     #[test]
     fn shares_before_sum_to_one_and_the_columns_stand_in_the_order_of_the_list() {

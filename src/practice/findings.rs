@@ -1,6 +1,6 @@
 //! Every statement that a report can make. The level is how much it weighs where it is made; the table gives the usual one.
 
-use super::sourced_vocabulary;
+use super::sources::sourced_vocabulary;
 
 /// How much a finding weighs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, serde::Serialize)]

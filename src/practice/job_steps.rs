@@ -1,7 +1,7 @@
 //! The order of an installation, and what proves it at the end. Common practice, with the cautions of each step.
 
 use super::cautions::CautionCode;
-use super::sourced_vocabulary;
+use super::sources::sourced_vocabulary;
 
 sourced_vocabulary! {
     /// The parts of an installation plan beside the sizing, which is always there.

@@ -8,7 +8,7 @@ use uom::si::length::inch;
 use uom::si::time::minute;
 
 use super::site::{Construction, Surface};
-use super::sourced_vocabulary;
+use super::sources::sourced_vocabulary;
 use super::wires::least_clearance;
 use crate::quantity::UnitSystem;
 
@@ -68,7 +68,7 @@ impl MaterialItem {
     /// What its price stands under in a unit: its code; with the unit, where it may come in several: `backer_rod/ft`. `None` for
     /// wire on a spool, which only its own number prices.
     pub fn price_key(self, unit: &str) -> Option<String> {
-        let code = super::Vocabulary::code(self);
+        let code = crate::vocabulary::Vocabulary::code(self);
         match self.units() {
             [only] => (*only == unit).then(|| code.to_owned()),
             several if unit == Self::SPOOL || !several.contains(&unit) => None,

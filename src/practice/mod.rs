@@ -30,28 +30,4 @@ pub mod sources;
 pub mod vehicles;
 pub mod wires;
 
-use crate::vocabulary::Vocabulary;
-use sources::Source;
-
-/// A closed list whose members rest on figures of the trade.
-pub trait Sourced: Vocabulary {
-    /// Where the figures in the description come from.
-    fn sources(self) -> &'static [Source];
-}
-
-/// Declares a closed list of the trade, a member per line: `Name "code" "Label" "Description" [sources]`.
-macro_rules! sourced_vocabulary {
-    ($(#[doc = $doc:literal])+ $name:ident { $($member:ident $code:literal $label:literal $description:literal [$($source:ident)*];)+ }) => {
-        $crate::vocabulary::vocabulary! {
-            $(#[doc = $doc])+
-            $name { $($member $code $label $description;)+ }
-        }
-
-        impl $crate::practice::Sourced for $name {
-            fn sources(self) -> &'static [$crate::practice::sources::Source] {
-                match self { $(Self::$member => &[$($crate::practice::sources::Source::$source),*]),+ }
-            }
-        }
-    };
-}
-pub(crate) use sourced_vocabulary;
+pub use sources::Sourced;

@@ -5,7 +5,7 @@ use uom::si::length::{foot, meter};
 use uom::si::ratio::percent;
 
 use super::site::{Barrier, Construction};
-use super::sourced_vocabulary;
+use super::sources::sourced_vocabulary;
 use crate::quantity::UnitSystem;
 
 sourced_vocabulary! {

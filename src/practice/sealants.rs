@@ -1,6 +1,6 @@
 //! Sealants: the families of public specifications.
 
-use super::sourced_vocabulary;
+use super::sources::sourced_vocabulary;
 
 sourced_vocabulary! {
     /// The family of a loop sealant.

@@ -1,6 +1,6 @@
 //! The site: what closes the opening, what the loop lies in, and what stands in the way.
 
-use super::sourced_vocabulary;
+use super::sources::sourced_vocabulary;
 
 sourced_vocabulary! {
     /// What closes the opening.

@@ -1,6 +1,29 @@
 //! The register of sources: published documents, laws of nature, and the honest names of what has no document.
 
-use super::sourced_vocabulary;
+use crate::vocabulary::Vocabulary;
+
+/// A closed list whose members rest on figures of the trade.
+pub trait Sourced: Vocabulary {
+    /// Where the figures in the description come from.
+    fn sources(self) -> &'static [Source];
+}
+
+/// Declares a closed list of the trade, a member per line: `Name "code" "Label" "Description" [sources]`.
+macro_rules! sourced_vocabulary {
+    ($(#[doc = $doc:literal])+ $name:ident { $($member:ident $code:literal $label:literal $description:literal [$($source:ident)*];)+ }) => {
+        $crate::vocabulary::vocabulary! {
+            $(#[doc = $doc])+
+            $name { $($member $code $label $description;)+ }
+        }
+
+        impl $crate::practice::sources::Sourced for $name {
+            fn sources(self) -> &'static [$crate::practice::sources::Source] {
+                match self { $(Self::$member => &[$($crate::practice::sources::Source::$source),*]),+ }
+            }
+        }
+    };
+}
+pub(crate) use sourced_vocabulary;
 
 sourced_vocabulary! {
     /// Where a figure comes from. Each report lists the entries that it used under `basis`.

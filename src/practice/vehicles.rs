@@ -3,8 +3,8 @@
 use uom::si::f64::Length;
 use uom::si::length::meter;
 
-use super::sourced_vocabulary;
 use super::sources::Source;
+use super::sources::sourced_vocabulary;
 
 sourced_vocabulary! {
     /// The classes of vehicles that a loop is asked to see.

@@ -3,7 +3,7 @@
 use uom::si::f64::{Area, Length};
 use uom::si::length::inch;
 
-use super::sourced_vocabulary;
+use super::sources::sourced_vocabulary;
 use crate::quantity::{dimension, parse};
 
 sourced_vocabulary! {
@@ -24,7 +24,8 @@ sourced_vocabulary! {
 impl WireGauge {
     /// The area of the conductor.
     pub fn area(self) -> Area {
-        parse::<dimension::WireSize>(super::Vocabulary::code(self)).map_or_else(|_| Area::default(), |size| size.si)
+        parse::<dimension::WireSize>(crate::vocabulary::Vocabulary::code(self))
+            .map_or_else(|_| Area::default(), |size| size.si)
     }
 }
 

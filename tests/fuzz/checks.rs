@@ -22,7 +22,7 @@ const BOUNDS: Bounds = Bounds { depth: 32, items: 1000 };
 /// The names of all targets: each calculation, and two more.
 pub fn targets() -> Vec<&'static str> {
     struct Names(Vec<&'static str>);
-    impl calculation::Visitor for Names {
+    impl calculation::CalculationVisitor for Names {
         fn visit<C: Calculation>(&mut self) {
             self.0.push(C::NAME);
         }
@@ -47,7 +47,7 @@ struct Request<'a> {
     body: &'a [u8],
 }
 
-impl calculation::Visitor for Request<'_> {
+impl calculation::CalculationVisitor for Request<'_> {
     fn visit<C: Calculation>(&mut self) {
         if C::NAME == self.name {
             let (status, answer) = answer::<C>(self.body);

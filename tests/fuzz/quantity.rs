@@ -5,8 +5,8 @@ use loopwright::calculation::input::{
     WeatherTemperature,
 };
 use loopwright::quantity::dimension::{
-    DepthPerDay, Dimension, Time, InductancePerLength, Length, Magnitude, Speed, Temperature,
-    TemperatureDifference, Volume, WireSize,
+    DepthPerDay, Dimension, InductancePerLength, Length, Magnitude, Speed, Temperature, TemperatureDifference, Time,
+    Volume, WireSize,
 };
 use loopwright::quantity::format::{format_length_input, format_temperature_input};
 use loopwright::quantity::{ParsedQuantity, QuantityError, QuantityErrorCode, QuantityField, parse};

@@ -13,7 +13,7 @@
 use std::hint::black_box;
 
 use actix_web::{App, HttpResponse, HttpServer, web};
-use loopwright::calculation::{self, Calculation, Visitor};
+use loopwright::calculation::{self, Calculation, CalculationVisitor};
 use loopwright::drawing::Pen;
 
 const USAGE: &str =
@@ -32,7 +32,7 @@ enum What<'a> {
     Alone { stage: &'a str, count: u64 },
 }
 
-impl Visitor for Asked<'_> {
+impl CalculationVisitor for Asked<'_> {
     fn visit<C: Calculation>(&mut self) {
         if C::NAME != self.name {
             return;
