@@ -16,7 +16,7 @@ sourced_vocabulary! {
         ObstructionInside "obstruction_inside" "Obstruction, inside" "Just inside the barrier: a vehicle on it holds the barrier open." [CommonPractice];
         BetweenLeaves "between_leaves" "Between the leaves" "In the sweep of swing leaves: a vehicle there holds the leaves where they are." [CommonPractice];
         Arming "arming" "Arming" "Before a ticket or card post: a vehicle on it wakes the post." [CommonPractice];
-        ReportParts "closing" "Closing" "Under a barrier arm: a vehicle on it holds the arm up, and leaving it lets the arm fall." [CommonPractice];
+        Closing "closing" "Closing" "Under a barrier arm: a vehicle on it holds the arm up, and leaving it lets the arm fall." [CommonPractice];
         Presence "presence" "Presence" "Before a window, door or stop line: a vehicle on it is reported." [CommonPractice];
     }
 }
@@ -46,13 +46,13 @@ impl Side {
 impl Role {
     /// Whether the loop keeps a barrier from closing on a vehicle.
     pub fn holds_the_gate(self) -> bool {
-        matches!(self, Self::ObstructionOutside | Self::ObstructionInside | Self::BetweenLeaves | Self::ReportParts)
+        matches!(self, Self::ObstructionOutside | Self::ObstructionInside | Self::BetweenLeaves | Self::Closing)
     }
 
     /// Where the loop lies.
     pub fn side(self, barrier: Barrier) -> Side {
         match self {
-            Self::ReportParts => Side::OnTheLine,
+            Self::Closing => Side::OnTheLine,
             Self::Presence if barrier == Barrier::None => Side::OnTheLine,
             Self::Exit | Self::ObstructionInside | Self::BetweenLeaves => Side::Inside,
             Self::ObstructionOutside | Self::Arming | Self::Presence => Side::Outside,
@@ -68,7 +68,7 @@ impl Role {
             Barrier::SwingGate | Barrier::SwingGatePair => {
                 &[Self::Exit, Self::ObstructionOutside, Self::BetweenLeaves, Self::ObstructionInside]
             }
-            Barrier::BarrierArm => &[Self::Arming, Self::ReportParts],
+            Barrier::BarrierArm => &[Self::Arming, Self::Closing],
             Barrier::OverheadDoor | Barrier::None => &[Self::Presence],
         }
     }

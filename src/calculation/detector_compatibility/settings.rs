@@ -132,7 +132,7 @@ fn input(role: Role) -> &'static str {
         Role::Exit => "open",
         Role::ObstructionOutside | Role::ObstructionInside => "hold_or_reverse",
         Role::BetweenLeaves => "hold_while_still",
-        Role::ReportParts => "close",
+        Role::Closing => "close",
         Role::Arming | Role::Presence => "presence",
     }
 }

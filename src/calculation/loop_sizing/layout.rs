@@ -40,7 +40,7 @@ pub fn place(job: &Job, legs: &[(Role, Length)], leaf_clearance: Option<Length>)
     let leg = |role: Role| legs.iter().find(|(other, _)| *other == role).map(|(_, leg)| *leg);
     let tidy = |length: Length| STEP.ceil(length, job.system());
     let gap = NEIGHBOUR_GAP.in_system(job.system());
-    let clear = clearance(job, leg(Role::ReportParts), leaf_clearance);
+    let clear = clearance(job, leg(Role::Closing), leaf_clearance);
     let sweep = job.opening.barrier.sweep_share() * job.opening.width;
 
     // Inside, from the barrier outwards in three stations; each is kept clear of the one before.
@@ -64,7 +64,7 @@ pub fn place(job: &Job, legs: &[(Role, Length)], leaf_clearance: Option<Length>)
                 Role::ObstructionOutside => tidy(clear),
                 Role::Arming => arming,
                 Role::Presence => past_arming,
-                Role::ReportParts => Length::default(),
+                Role::Closing => Length::default(),
             };
             let (from, to) = match side {
                 Side::Inside => (near, near + leg),
@@ -199,7 +199,7 @@ fn judge_roles(job: &Job, places: &[Place], diagnostics: &mut Diagnostics) {
             .on(Some(Role::BetweenLeaves.code())),
         );
     }
-    if has(Role::ReportParts) && barrier.has_metal_leaf() {
+    if has(Role::Closing) && barrier.has_metal_leaf() {
         diagnostics.add_finding(
             Finding::new(
                 FindingCode::ClosingUnderLeaf,
@@ -208,7 +208,7 @@ fn judge_roles(job: &Job, places: &[Place], diagnostics: &mut Diagnostics) {
                 "A closing loop straddles the line of the barrier, and under a metal leaf it sees the leaf itself. Use \
                  obstruction_outside and obstruction_inside here.",
             )
-            .on(Some(Role::ReportParts.code())),
+            .on(Some(Role::Closing.code())),
         );
     }
 }
