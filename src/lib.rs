@@ -2,13 +2,15 @@
 //!
 //! # The map
 //!
-//! A request enters by [`api`], which reads JSON and turns every failure into a problem; a [`calculation`] reads its nouns into
-//! typed quantities ([`quantity`]), applies what the trade knows ([`practice`]) and the laws of nature ([`physics`]), and
-//! answers a report with its findings, assumptions, cautions and sources. Where a request names a place instead of its weather,
-//! [`forecast`] has fetched that before. A [`drawing`] shows a report as SVG.
+//! A request enters by [`api`], which reads JSON and turns every failure into a problem. A [`calculation`] parses its nouns into
+//! typed quantities ([`quantity`]), applies what the trade knows ([`practice`]) and the laws of nature ([`physics`]), and returns a
+//! report with findings, assumptions, cautions and sources. Where a request names a location instead of its weather, the API asks
+//! [`forecast`] before. A [`drawing`] shows a report as SVG. Closed lists are declared by [`vocabulary`]; [`settings`] holds every
+//! environment variable.
 //!
-//! Arrows run one way: `api → forecast, drawing → calculation → practice, quantity → physics`. Nothing below `forecast` knows of
-//! HTTP; `physics` knows of nothing but numbers in SI units. A test holds the arrows.
+//! Dependencies run one way: `api → forecast, drawing → calculation → practice → quantity → physics`, with `vocabulary` and
+//! `settings` beside them. Nothing below `forecast` knows HTTP; `physics` knows only numbers in SI units. Tests hold this, and that
+//! no two files use each other in a circle.
 
 pub mod api;
 pub mod calculation;

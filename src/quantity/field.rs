@@ -11,9 +11,9 @@ use utoipa::openapi::{RefOr, Schema};
 use super::dimension::{Dimension, Magnitude};
 use super::text::{MAX_CHARS, ParsedQuantity, QuantityError, QuantityErrorCode, parse_like};
 
-/// What a field holds, as text: a dimension, and the range that the models are valid in. Each kind is one named schema.
+/// What a field holds, as text: a dimension, and the range that the models are valid in. Each implementation is one named schema.
 ///
-/// The text is kept as it came and read by [`QuantityField::read`], so that every fault of a request is found in one pass.
+/// The text is kept as it came and read by [`QuantityField::read`], so that one pass finds all errors of a request.
 pub trait QuantityField: Sized + 'static {
     /// The dimension of the texts.
     type Dimension: Dimension;
@@ -36,15 +36,15 @@ pub trait QuantityField: Sized + 'static {
     /// Reads the text and checks its range.
     ///
     /// # Errors
-    /// A [`QuantityError`]: the text cannot be read, or lies outside the range of its kind.
+    /// A [`QuantityError`]: the text cannot be read, or lies outside the range of the field.
     fn read(&self) -> Result<ParsedQuantity<'_, <Self::Dimension as Dimension>::Si>, QuantityError> {
-        let written = parse_like::<Self::Dimension>(self.text(), &Self::EXAMPLES)?;
+        let parsed = parse_like::<Self::Dimension>(self.text(), &Self::EXAMPLES)?;
         let range = Self::range().get_or_init(|| {
             let [least, greatest] = Self::RANGE.map(|bound| parse_like::<Self::Dimension>(bound, &Self::EXAMPLES).ok());
             least.zip(greatest).map(|(least, greatest)| (least.si, greatest.si))
         });
         match range {
-            Some((least, greatest)) if within(written.si, *least, *greatest) => Ok(written),
+            Some((least, greatest)) if within(parsed.si, *least, *greatest) => Ok(parsed),
             _ => Err(out_of_range(self)),
         }
     }
@@ -54,24 +54,24 @@ pub trait QuantityField: Sized + 'static {
 /// rules out.
 pub type QuantityRange<Si> = OnceLock<Option<(Si, Si)>>;
 
-/// Between two bounds, themselves included: 12 in is 1 ft, though binary fractions put it a hair below.
+/// Between two bounds, both included. The tolerance is for binary fractions: 12 in comes out slightly below 1 ft.
 fn within<Si: Magnitude>(value: Si, least: Si, greatest: Si) -> bool {
     let (value, least, greatest) = (value.magnitude(), least.magnitude(), greatest.magnitude());
-    let hair = 1e-12 * (least.abs() + greatest.abs());
-    (least - hair..=greatest + hair).contains(&value)
+    let tolerance = 1e-12 * (least.abs() + greatest.abs());
+    (least - tolerance..=greatest + tolerance).contains(&value)
 }
 
-fn out_of_range<K: QuantityField>(kind: &K) -> QuantityError {
-    let [least, greatest] = K::RANGE;
-    let [us, metric] = K::EXAMPLES;
+fn out_of_range<F: QuantityField>(field: &F) -> QuantityError {
+    let [least, greatest] = F::RANGE;
+    let [us, metric] = F::EXAMPLES;
     QuantityError {
         code: QuantityErrorCode::OutOfRange,
-        detail: format!("\"{}\" lies outside {least} to {greatest}.", kind.text().trim()),
-        hint: format!("Send {} from {least} to {greatest}, such as \"{us}\" or \"{metric}\".", K::Dimension::NOUN),
+        detail: format!("\"{}\" lies outside {least} to {greatest}.", field.text().trim()),
+        hint: format!("Send {} from {least} to {greatest}, such as \"{us}\" or \"{metric}\".", F::Dimension::NOUN),
     }
 }
 
-/// Declares kinds, one line of range and examples each.
+/// Declares quantity fields, one line of range and examples each.
 #[macro_export]
 macro_rules! quantity_fields {
     ($($(#[doc = $doc:literal])+ $name:ident: $dimension:ident, $least:literal to $greatest:literal, as $us:literal or $metric:literal;)+) => {
@@ -128,51 +128,51 @@ macro_rules! quantity_fields {
 }
 
 /// Takes a text of any content, and a bare JSON number too, so that [`QuantityField::read`] refuses it for its missing unit,
-/// together with all other faults.
+/// together with all other errors.
 ///
 /// # Errors
 /// The deserializer's, for anything but text and numbers.
-pub fn deserialize<'de, K: QuantityField, D: Deserializer<'de>>(deserializer: D) -> Result<K, D::Error> {
+pub fn deserialize<'de, F: QuantityField, D: Deserializer<'de>>(deserializer: D) -> Result<F, D::Error> {
     deserializer.deserialize_any(TextVisitor(PhantomData))
 }
 
-struct TextVisitor<K>(PhantomData<K>);
+struct TextVisitor<F>(PhantomData<F>);
 
-impl<K: QuantityField> Visitor<'_> for TextVisitor<K> {
-    type Value = K;
+impl<F: QuantityField> Visitor<'_> for TextVisitor<F> {
+    type Value = F;
 
     fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{} as text, such as \"{}\"", K::Dimension::NOUN, K::EXAMPLES[0])
+        write!(f, "{} as text, such as \"{}\"", F::Dimension::NOUN, F::EXAMPLES[0])
     }
 
-    fn visit_str<E: de::Error>(self, text: &str) -> Result<K, E> {
-        Ok(K::from_text(text.to_owned()))
+    fn visit_str<E: de::Error>(self, text: &str) -> Result<F, E> {
+        Ok(F::from_text(text.to_owned()))
     }
 
-    fn visit_u64<E: de::Error>(self, number: u64) -> Result<K, E> {
-        Ok(K::from_text(number.to_string()))
+    fn visit_u64<E: de::Error>(self, number: u64) -> Result<F, E> {
+        Ok(F::from_text(number.to_string()))
     }
 
-    fn visit_i64<E: de::Error>(self, number: i64) -> Result<K, E> {
-        Ok(K::from_text(number.to_string()))
+    fn visit_i64<E: de::Error>(self, number: i64) -> Result<F, E> {
+        Ok(F::from_text(number.to_string()))
     }
 
-    fn visit_f64<E: de::Error>(self, number: f64) -> Result<K, E> {
-        Ok(K::from_text(number.to_string()))
+    fn visit_f64<E: de::Error>(self, number: f64) -> Result<F, E> {
+        Ok(F::from_text(number.to_string()))
     }
 }
 
-/// The published schema of a kind: text with a pattern, its units, its range and examples.
-pub fn schema<K: QuantityField>() -> RefOr<Schema> {
-    let units: Vec<_> = K::Dimension::UNITS.iter().map(|unit| unit.spellings[0]).collect();
-    let [least, greatest] = K::RANGE;
-    let description = format!("{} From {least} to {greatest}. Units: {}.", K::DESCRIPTION.trim(), units.join(", "));
+/// The published schema of a field: text with a pattern, its units, its range and examples.
+pub fn schema<F: QuantityField>() -> RefOr<Schema> {
+    let units: Vec<_> = F::Dimension::UNITS.iter().map(|unit| unit.spellings[0]).collect();
+    let [least, greatest] = F::RANGE;
+    let description = format!("{} From {least} to {greatest}. Units: {}.", F::DESCRIPTION.trim(), units.join(", "));
     ObjectBuilder::new()
         .schema_type(Type::String)
         .description(Some(description))
         .max_length(Some(MAX_CHARS))
         .pattern(Some(pattern(least, units[0])))
-        .examples(K::EXAMPLES)
+        .examples(F::EXAMPLES)
         .into()
 }
 

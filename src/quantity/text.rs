@@ -63,7 +63,7 @@ pub fn parse<D: Dimension>(text: &str) -> Result<ParsedQuantity<'_, D::Si>, Quan
     parse_like::<D>(text, &D::EXAMPLES)
 }
 
-/// Reads a quantity of the dimension `D`; a refusal shows `examples`, which fit the field better than the dimension's own.
+/// Reads a quantity of the dimension `D`; an error shows `examples`, which fit the field better than those of the dimension.
 ///
 /// # Errors
 /// As [`parse`].
@@ -71,16 +71,16 @@ pub fn parse_like<'a, D: Dimension>(
     text: &'a str,
     examples: &[&str; 2],
 ) -> Result<ParsedQuantity<'a, D::Si>, QuantityError> {
-    let refusal = InvalidRequest { text, noun: D::NOUN, examples };
+    let context = ErrorContext { text, noun: D::NOUN, examples };
     if text.len() > MAX_CHARS && text.chars().count() > MAX_CHARS {
-        return Err(refusal.number(format!("The text is longer than {MAX_CHARS} characters.")));
+        return Err(context.number(format!("The text is longer than {MAX_CHARS} characters.")));
     }
     let plain = plain(text);
-    let (first, rest) = read_number(&plain).ok_or_else(|| refusal.no_number(&plain))?;
-    refusal.reject_bad_tail(&plain, rest)?;
+    let (first, rest) = read_number(&plain).ok_or_else(|| context.no_number(&plain))?;
+    context.reject_bad_tail(&plain, rest)?;
     let (si, unit) = match find::<D>(rest) {
-        Some(unit) => (convert(unit, first, &refusal)?, unit),
-        None => read_compound::<D>(first, rest).ok_or_else(|| refusal.no_unit(rest))?,
+        Some(unit) => (convert(unit, first, &context)?, unit),
+        None => read_compound::<D>(first, rest).ok_or_else(|| context.no_unit(rest))?,
     };
     Ok(ParsedQuantity { si, system: unit.system, text: text.trim() })
 }
@@ -119,9 +119,9 @@ fn find<D: Dimension>(spelling: &str) -> Option<&'static Unit<D::Si>> {
     D::UNITS.iter().find(|unit| unit.spellings.contains(&spelling))
 }
 
-fn convert<Si>(unit: &Unit<Si>, number: f64, refusal: &InvalidRequest<'_>) -> Result<Si, QuantityError> {
+fn convert<Si>(unit: &Unit<Si>, number: f64, context: &ErrorContext<'_>) -> Result<Si, QuantityError> {
     if unit.whole && number.fract() != 0.0 {
-        return Err(refusal.number("This unit counts in whole numbers.".to_owned()));
+        return Err(context.number("This unit counts in whole numbers.".to_owned()));
     }
     Ok((unit.to_si)(number))
 }
@@ -167,7 +167,7 @@ fn checked_ratio(numerator: f64, denominator: f64) -> Option<f64> {
 /// `7`, `7.2` or `.5`.
 fn read_decimal(text: &str) -> Option<(f64, &str)> {
     let end = text.find(|c: char| !c.is_ascii_digit() && c != '.').unwrap_or(text.len());
-    // What else is no number, such as a second point, the library refuses; a point at the end it would take.
+    // The library refuses a second point; it would accept a point at the end.
     let number = text[..end].parse().ok().filter(|_| !text[..end].ends_with('.'))?;
     Some((number, &text[end..]))
 }
@@ -189,14 +189,14 @@ fn read_mixed(text: &str) -> Option<(f64, f64, &str)> {
     Some((numerator, denominator, rest))
 }
 
-/// What every refusal of one text has in common.
-struct InvalidRequest<'a> {
+/// What the errors of one text have in common: the text, what it should be, and two examples of it.
+struct ErrorContext<'a> {
     text: &'a str,
     noun: &'static str,
     examples: &'a [&'a str; 2],
 }
 
-impl InvalidRequest<'_> {
+impl ErrorContext<'_> {
     fn number(&self, detail: String) -> QuantityError {
         let [us, metric] = self.examples;
         QuantityError::new(QuantityErrorCode::NumberInvalid, detail, format!("Write \"{us}\" or \"{metric}\"."))
@@ -213,7 +213,7 @@ impl InvalidRequest<'_> {
         ))
     }
 
-    /// What may not stand right behind a number: a comma, a second point, an exponent, a second fraction.
+    /// Refuses what may not follow a number: a comma, a second point, an exponent, a second fraction.
     fn reject_bad_tail(&self, plain: &str, rest: &str) -> Result<(), QuantityError> {
         let mut after = rest.chars();
         match (after.next(), after.next()) {
