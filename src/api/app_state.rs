@@ -5,12 +5,12 @@ use std::sync::atomic::{AtomicBool, Ordering};
 
 use actix_web::{HttpRequest, web};
 
-use super::body::Bounds;
-use super::fixed::Fixed;
-use super::gate::Gate;
+use super::body::JsonLimits;
+use super::response_body::CachedDocument;
+use super::admission::AdmissionControl;
 use super::metrics::Metrics;
 use super::problem::{Problem, ProblemCode};
-use crate::forecast::{Forecast, Limits, PublicService};
+use crate::forecast::{ForecastSource, ForecastLimits, HttpForecastSource};
 use crate::settings::{ForecastSettings, Settings};
 
 /// The state of one instance.
@@ -18,13 +18,13 @@ pub struct AppState {
     /// How it was set up.
     pub settings: Settings,
     /// What it lets in.
-    pub gate: Gate,
+    pub admission: AdmissionControl,
     /// What it counts.
     pub metrics: Metrics,
     /// The description with this instance's address, rendered when it is first asked for.
-    pub description: OnceLock<Fixed>,
+    pub description: OnceLock<CachedDocument>,
     /// Where forecasts come from, if from anywhere.
-    pub forecast: Option<Box<dyn Forecast>>,
+    pub forecast: Option<Box<dyn ForecastSource>>,
     ready: AtomicBool,
     stopping: AtomicBool,
 }
@@ -37,7 +37,7 @@ impl AppState {
     pub fn new(settings: Settings) -> Result<Self, String> {
         Ok(Self {
             forecast: settings.forecast.as_ref().map(source).transpose()?,
-            gate: Gate::new(&settings)?,
+            admission: AdmissionControl::new(&settings)?,
             settings,
             metrics: Metrics::default(),
             description: OnceLock::new(),
@@ -76,8 +76,8 @@ impl AppState {
     }
 
     /// How much structure a body may have.
-    pub fn bounds(&self) -> Bounds {
-        Bounds { depth: self.settings.limits.json_depth, items: self.settings.limits.array }
+    pub fn json_limits(&self) -> JsonLimits {
+        JsonLimits { depth: self.settings.limits.json_depth, items: self.settings.limits.array }
     }
 
     /// Counts a panic; the problem that it becomes tells nothing about it.
@@ -93,9 +93,9 @@ impl AppState {
 }
 
 /// The weather service of the settings.
-fn source(settings: &ForecastSettings) -> Result<Box<dyn Forecast>, String> {
-    let limits = Limits::within(settings.timeout);
-    Ok(Box::new(PublicService::new(settings.url.clone(), &settings.user_agent, limits)?))
+fn source(settings: &ForecastSettings) -> Result<Box<dyn ForecastSource>, String> {
+    let limits = ForecastLimits::within(settings.timeout);
+    Ok(Box::new(HttpForecastSource::new(settings.url.clone(), &settings.user_agent, limits)?))
 }
 
 /// Whether a name is short and plain, so that it is safe in logs and headers: 1 to 64 letters, digits, `-`, `_` or `.`.

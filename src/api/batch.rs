@@ -12,11 +12,11 @@ use utoipa::ToSchema;
 use validator::Validate;
 
 use super::app_state::AppState;
-use super::guard::guarded;
-use super::held::Held;
+use super::middleware::handle;
+use super::response_body::GuardedBody;
 use super::problem::{Problem, ProblemBody, ProblemCode};
 use super::request_context::RequestContext;
-use super::{body, routes, unread, weather};
+use super::{body, routes, drain, weather};
 use crate::calculation::Calculation;
 use crate::calculation::input::Weather;
 use crate::calculation::installation_plan::{InstallationPlanReport, InstallationPlanRequest};
@@ -24,7 +24,7 @@ use crate::calculation::report::{Diagnostics, FieldError, FieldErrorCode, FieldP
 use crate::drawing::Pen;
 
 /// How many times the usual limit a batch may be large.
-pub const BODY_SHARE: usize = body::LARGEST_SHARE;
+pub const BODY_SHARE: usize = body::MAX_BODY_SHARE;
 
 /// Plans to be made, each by itself.
 #[derive(Deserialize, Validate, ToSchema)]
@@ -82,16 +82,16 @@ pub struct PlanBatchResult {
 /// large, and so is what is computed between.
 pub async fn answer(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
     let state = AppState::of(&request).clone();
-    let place = match state.gate.place_of_batch() {
+    let place = match state.admission.acquire_batch_permit() {
         Ok(place) => Arc::new(place),
-        Err(problem) => return unread::refuse(&request, payload, problem).await,
+        Err(problem) => return drain::refuse(&request, payload, problem).await,
     };
-    let response = guarded(request.clone(), async {
+    let response = handle(request.clone(), async {
         let limits = &state.settings.limits;
         let body = body::read(&request, &mut payload, limits.body.saturating_mul(BODY_SHARE)).await?;
-        let batch: PlanBatchRequest = body::decode(&body, state.bounds())?;
+        let batch: PlanBatchRequest = body::decode(&body, state.json_limits())?;
         judge(&batch, limits.batch)?;
-        state.gate.charge_batch(&request, batch.items.len())?;
+        state.admission.charge_batch(&request, batch.items.len())?;
         let shared = shared_weather(&batch, &state).await?;
         let ids: Vec<_> = batch.items.iter().map(|item| item.id.clone()).collect();
         let until = Instant::now() + limits.batch_deadline;
@@ -111,10 +111,10 @@ pub async fn answer(request: HttpRequest, mut payload: web::Payload) -> HttpResp
         }
         let succeeded = results.iter().filter(|result| result.report.is_some()).count();
         let room = succeeded.saturating_mul(InstallationPlanRequest::REPORT_CAPACITY);
-        routes::reported(&PlanBatchReport { failed: results.len() - succeeded, succeeded, results }, room)
+        routes::json_report(&PlanBatchReport { failed: results.len() - succeeded, succeeded, results }, room)
     })
     .await;
-    unread::close_behind(response.map_body(|_, answer| Held::until_written(answer, place)), payload)
+    drain::close_behind(response.map_body(|_, answer| GuardedBody::until_written(answer, place)), payload)
 }
 
 /// Refuses a batch of more items than this instance takes; the description's own limit is judged with the other faults.
@@ -151,15 +151,15 @@ fn all(
             return Err(out_of_time());
         }
         // A panic is this item's alone.
-        let answer = std::panic::catch_unwind(AssertUnwindSafe(|| one(item.request.get(), shared, state.bounds())));
+        let answer = std::panic::catch_unwind(AssertUnwindSafe(|| one(item.request.get(), shared, state.json_limits())));
         answer.unwrap_or_else(|_panic| Err(state.panicked())).map_err(|problem| within(index, problem))
     };
     items.into_par_iter().enumerate().map(each).collect()
 }
 
 /// Answers one item.
-fn one(text: &str, shared: Option<&Weather>, bounds: body::Bounds) -> Result<InstallationPlanReport, Problem> {
-    let mut asked: InstallationPlanRequest = body::decode(text.as_bytes(), bounds)?;
+fn one(text: &str, shared: Option<&Weather>, json_limits: body::JsonLimits) -> Result<InstallationPlanReport, Problem> {
+    let mut asked: InstallationPlanRequest = body::decode(text.as_bytes(), json_limits)?;
     let mut diagnostics = Diagnostics::default();
     if asked.weather.as_ref().is_some_and(|weather| weather.location.is_some()) {
         let body = FieldPath::BODY;

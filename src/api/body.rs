@@ -13,11 +13,11 @@ use crate::calculation::report::{FieldError, FieldErrorCode, MAX_NAME_CHARS};
 use crate::vocabulary::Vocabulary;
 
 /// The largest body of any path, as a multiple of the setting: that of a batch.
-pub const LARGEST_SHARE: usize = 64;
+pub const MAX_BODY_SHARE: usize = 64;
 
 /// How much structure a body may have, whatever its fields take.
 #[derive(Clone, Copy, Debug)]
-pub struct Bounds {
+pub struct JsonLimits {
     /// Objects and arrays within each other.
     pub depth: usize,
     /// Items of one array.
@@ -81,15 +81,15 @@ fn judge_type(request: &HttpRequest) -> Result<(), Problem> {
 ///
 /// # Errors
 /// 400 when the body is not one JSON text or nests too deep, 422 with the place of the fault when it is not this request.
-pub fn decode<T: DeserializeOwned>(body: &[u8], bounds: Bounds) -> Result<T, Problem> {
+pub fn decode<T: DeserializeOwned>(body: &[u8], json_limits: JsonLimits) -> Result<T, Problem> {
     let mut json = serde_json::Deserializer::from_slice(body);
-    match T::deserialize(Strict(&mut json, bounds.items)) {
+    match T::deserialize(Strict(&mut json, json_limits.items)) {
         Ok(request) if json.end().is_ok() => Ok(request),
-        _ => Err(explain::<T>(body, bounds)),
+        _ => Err(explain::<T>(body, json_limits)),
     }
 }
 
-fn explain<T: DeserializeOwned>(body: &[u8], bounds: Bounds) -> Problem {
+fn explain<T: DeserializeOwned>(body: &[u8], json_limits: JsonLimits) -> Problem {
     if body.iter().all(u8::is_ascii_whitespace) {
         return Problem::new(ProblemCode::MalformedJson).detail("The body is empty. Send one JSON object.");
     }
@@ -102,22 +102,22 @@ fn explain<T: DeserializeOwned>(body: &[u8], bounds: Bounds) -> Problem {
         }
     };
     // No request is deep, so a body that could be read is not; this tells one that could not.
-    if depth > bounds.depth {
+    if depth > json_limits.depth {
         return Problem::new(ProblemCode::MalformedJson).detail(format!(
             "The body nests more than {} objects and arrays. No request needs as many; send one JSON object.",
-            bounds.depth
+            json_limits.depth
         ));
     }
     let mut json = serde_json::Deserializer::from_slice(body);
-    match serde_path_to_error::deserialize::<_, T>(Strict(&mut json, bounds.items)) {
-        Err(error) => Problem::faults(vec![fault(error.path(), &error.inner().to_string(), bounds)]),
+    match serde_path_to_error::deserialize::<_, T>(Strict(&mut json, json_limits.items)) {
+        Err(error) => Problem::faults(vec![fault(error.path(), &error.inner().to_string(), json_limits)]),
         // The first pass failed, so the second does.
         Ok(_) => Problem::new(ProblemCode::InternalError),
     }
 }
 
 /// What the deserializer's message says, as a fault. The messages are those of serde; a test holds them.
-fn fault(path: &serde_path_to_error::Path, message: &str, bounds: Bounds) -> FieldError {
+fn fault(path: &serde_path_to_error::Path, message: &str, json_limits: JsonLimits) -> FieldError {
     let message = message.rsplit_once(" at line ").map_or(message, |(message, _)| message);
     let (first, others) = names(message);
     let here = pointer(path);
@@ -157,8 +157,8 @@ fn fault(path: &serde_path_to_error::Path, message: &str, bounds: Bounds) -> Fie
         of(here, FieldErrorCode::NullNotAllowed, "null is not taken here.".to_owned(), hint.to_owned())
     } else if message == TOO_MANY {
         let detail =
-            format!("The list has more than {} items, the most that this service takes in any list.", bounds.items);
-        of(here, FieldErrorCode::ListSize, detail, format!("Send at most {} items.", bounds.items))
+            format!("The list has more than {} items, the most that this service takes in any list.", json_limits.items);
+        of(here, FieldErrorCode::ListSize, detail, format!("Send at most {} items.", json_limits.items))
     } else if message.starts_with("invalid value") {
         let hint = "Send a whole number within the range of the field; its description gives it.";
         of(here, FieldErrorCode::OutOfRange, format!("The field does not take {first}."), hint.to_owned())

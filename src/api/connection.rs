@@ -16,7 +16,7 @@ use actix_web::rt::net::TcpStream;
 use actix_web::rt::task::JoinHandle;
 use socket2::{SockRef, Socket};
 
-use super::held::Held;
+use super::response_body::GuardedBody;
 use crate::settings::LimitSettings;
 
 /// Answers of so many bytes may take their caller a while to read.
@@ -42,9 +42,9 @@ impl Drop for Connection {
 }
 
 /// A request of a connection that is in work.
-pub struct InWork(Option<Rc<Connection>>);
+pub struct ActiveRequest(Option<Rc<Connection>>);
 
-impl InWork {
+impl ActiveRequest {
     /// Begins a request.
     pub fn begin(request: &HttpRequest) -> Self {
         let connection = request.conn_data::<Rc<Connection>>().cloned();
@@ -62,14 +62,14 @@ impl InWork {
                     connection.last_sign.set(Instant::now());
                     connection.is_writing.set(true);
                 }
-                response.map_body(|_, answer| Held::until_written(answer, self))
+                response.map_body(|_, answer| GuardedBody::until_written(answer, self))
             }
             _ => response,
         }
     }
 }
 
-impl Drop for InWork {
+impl Drop for ActiveRequest {
     fn drop(&mut self) {
         if let Some(connection) = &self.0 {
             connection.in_work.set(connection.in_work.get() - 1);

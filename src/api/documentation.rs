@@ -8,7 +8,7 @@ use utoipa_swagger_ui::Config;
 
 use super::app_state::AppState;
 use super::description;
-use super::fixed::Fixed;
+use super::response_body::CachedDocument;
 use super::problem::{Problem, ProblemCode};
 
 /// The description.
@@ -17,7 +17,7 @@ use super::problem::{Problem, ProblemCode};
 /// None.
 pub fn openapi(request: &HttpRequest) -> Result<HttpResponse, Problem> {
     let state = AppState::of(request);
-    let render = || Fixed::new(pretty(&state.settings.public_url), "application/json");
+    let render = || CachedDocument::new(pretty(&state.settings.public_url), "application/json");
     Ok(state.description.get_or_init(render).respond(request))
 }
 

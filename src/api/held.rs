@@ -8,21 +8,21 @@ use actix_web::body::{BodySize, BoxBody, MessageBody};
 use actix_web::web::Bytes;
 
 /// An answer, and what must live until it is written.
-pub struct Held<T> {
+pub struct GuardedBody<T> {
     answer: BoxBody,
     _kept: T,
 }
 
-impl<T: 'static> Held<T> {
+impl<T: 'static> GuardedBody<T> {
     /// Keeps something until an answer is written, or its connection gone.
     pub fn until_written(answer: BoxBody, kept: T) -> BoxBody {
         BoxBody::new(Self { answer, _kept: kept })
     }
 }
 
-impl<T> Unpin for Held<T> {}
+impl<T> Unpin for GuardedBody<T> {}
 
-impl<T: 'static> MessageBody for Held<T> {
+impl<T: 'static> MessageBody for GuardedBody<T> {
     type Error = Box<dyn Error>;
 
     fn size(&self) -> BodySize {

@@ -1,7 +1,7 @@
 //! The HTTP edge: routes, problems, documentation, health, telemetry. The only room that answers HTTP.
 //!
-//! A request passes [`guard::observed`] (id, log line, counters), CORS and [`gate::admitted`] (keys and limits), reaches its
-//! handler in [`routes`], where [`guard::guarded`] catches what fails; [`body`] reads it, [`weather`] puts a forecast where a
+//! A request passes [`middleware::observe`] (id, log line, counters), CORS and [`admission::admit`] (keys and limits), reaches its
+//! handler in [`routes`], where [`middleware::handle`] catches what fails; [`body`] reads it, [`weather`] puts a forecast where a
 //! place stands, the calculation answers it, [`problem`] refuses it.
 
 pub mod app_state;
@@ -11,11 +11,11 @@ pub mod connection;
 pub mod depth;
 pub mod description;
 pub mod documentation;
-pub mod fixed;
-pub mod gate;
-pub mod guard;
+pub mod response_body;
+pub mod admission;
+pub mod middleware;
 pub mod health;
-pub mod held;
+pub mod response_body;
 pub mod metrics;
 pub mod pages;
 pub mod problem;
@@ -25,5 +25,5 @@ pub mod routes;
 pub mod serve;
 pub mod strict;
 pub mod telemetry;
-pub mod unread;
+pub mod drain;
 pub mod weather;

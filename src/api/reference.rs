@@ -9,7 +9,7 @@ use uom::si::f64::Length;
 use uom::si::length::{foot, meter};
 use utoipa::ToSchema;
 
-use super::fixed::Fixed;
+use super::response_body::CachedDocument;
 use super::problem::ProblemCode;
 use super::routes;
 use crate::calculation::input::Shape;
@@ -43,7 +43,7 @@ pub trait Table: Serialize + ToSchema + Sized + 'static {
     /// The table.
     fn table() -> Self;
     /// The answer, rendered once.
-    fn fixed() -> &'static Fixed;
+    fn response_body() -> &'static CachedDocument;
 }
 
 /// Something to be done for each table.
@@ -99,9 +99,9 @@ macro_rules! tables {
                     Self { rows: rows.collect() }
                 }
 
-                fn fixed() -> &'static Fixed {
-                    static FIXED: LazyLock<Fixed> = LazyLock::new(|| {
-                        Fixed::new(serde_json::to_vec(&$table::table()).unwrap_or_default(), "application/json")
+                fn response_body() -> &'static CachedDocument {
+                    static FIXED: LazyLock<CachedDocument> = LazyLock::new(|| {
+                        CachedDocument::new(serde_json::to_vec(&$table::table()).unwrap_or_default(), "application/json")
                     });
                     &FIXED
                 }
@@ -276,7 +276,7 @@ pub fn configure(app: &mut web::ServiceConfig) {
     struct Register<'a>(&'a mut web::ServiceConfig);
     impl Visitor for Register<'_> {
         fn visit<T: Table>(&mut self) {
-            routes::get(self.0, &format!("/v1/reference/{}", T::NAME), |request| Ok(T::fixed().respond(request)));
+            routes::get(self.0, &format!("/v1/reference/{}", T::NAME), |request| Ok(T::response_body().respond(request)));
         }
     }
     visit_all(&mut Register(app));

@@ -8,7 +8,7 @@ use std::time::{Duration, Instant};
 use actix_web::{HttpMessage, HttpRequest};
 
 use super::app_state::is_plain;
-use super::gate::Caller;
+use super::admission::Caller;
 
 /// A request on its way through. It is shared by what it passes, and none of that leaves the request's thread.
 pub struct RequestContext {

@@ -6,11 +6,11 @@ use serde::Serialize;
 
 use super::app_state::AppState;
 use super::body;
-use super::guard::guarded;
+use super::middleware::handle;
 use super::problem::{Problem, ProblemCode};
 use super::request_context::RequestContext;
-use super::weather::Fetched;
-use super::{batch, documentation, health, pages, reference, unread};
+use super::weather::FetchedWeather;
+use super::{batch, documentation, health, pages, reference, drain};
 use crate::calculation::installation_plan::InstallationPlanRequest;
 use crate::calculation::{self, Calculation};
 use crate::drawing::{self, Drawing, Pen, job_sheet};
@@ -43,7 +43,7 @@ pub fn configure_metrics(app: &mut web::ServiceConfig) {
 
 /// Adds a path for GET and HEAD.
 pub fn get(app: &mut web::ServiceConfig, path: &str, answer: fn(&HttpRequest) -> Result<HttpResponse, Problem>) {
-    let handler = move |request: HttpRequest| async move { guarded(request.clone(), async { answer(&request) }).await };
+    let handler = move |request: HttpRequest| async move { handle(request.clone(), async { answer(&request) }).await };
     app.service(
         web::resource(path)
             .route(web::get().to(handler))
@@ -74,38 +74,38 @@ impl drawing::Visitor for Register<'_> {
 }
 
 async fn answer<C: Calculation>(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
-    let response = guarded(request.clone(), async {
+    let response = handle(request.clone(), async {
         let illustrated = |asked: &C, mut report| {
             asked.illustrate(&mut report, &Pen);
             report
         };
         let report = made_of_report(&request, &mut payload, illustrated).await?;
-        let response = reported(&report, C::REPORT_CAPACITY);
+        let response = json_report(&report, C::REPORT_CAPACITY);
         // To free what a calculation took is a part of it.
         RequestContext::of(&request).compute(|| drop(report));
         response
     })
     .await;
-    unread::close_behind(response, payload)
+    drain::close_behind(response, payload)
 }
 
 async fn draw<D: Drawing>(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
-    let response = guarded(request.clone(), async {
+    let response = handle(request.clone(), async {
         let draw = |asked: &D::Request, report| D::draw(&report, D::system(asked));
         Ok(drawn(drawing::MEDIA_TYPE.to_owned(), made_of_report(&request, &mut payload, draw).await?))
     })
     .await;
-    unread::close_behind(response, payload)
+    drain::close_behind(response, payload)
 }
 
 async fn print_job_sheet(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
-    let response = guarded(request.clone(), async {
+    let response = handle(request.clone(), async {
         let print = |asked: &InstallationPlanRequest, report| job_sheet::page(&report, asked.system());
         let page = made_of_report(&request, &mut payload, print).await?;
         Ok(drawn(format!("{}; charset=utf-8", job_sheet::MEDIA_TYPE), page))
     })
     .await;
-    unread::close_behind(response, payload)
+    drain::close_behind(response, payload)
 }
 
 /// Reads a body and computes its report; gives what `make` makes of both.
@@ -115,7 +115,7 @@ async fn made_of_report<C: Calculation, T>(
     make: impl FnOnce(&C, C::Report) -> T,
 ) -> Result<T, Problem> {
     let mut asked = read::<C>(request, payload).await?;
-    let fetched = Fetched::of(&mut asked, AppState::of(request)).await?;
+    let fetched = FetchedWeather::of(&mut asked, AppState::of(request)).await?;
     RequestContext::of(request).compute(|| Ok(make(&asked, fetched.answer(&asked)?)))
 }
 
@@ -132,7 +132,7 @@ fn drawn(media_type: String, document: String) -> HttpResponse {
 ///
 /// # Errors
 /// 500 when the report cannot be written.
-pub fn reported(report: &impl Serialize, room: usize) -> Result<HttpResponse, Problem> {
+pub fn json_report(report: &impl Serialize, room: usize) -> Result<HttpResponse, Problem> {
     let mut json = Vec::with_capacity(room);
     serde_json::to_writer(&mut json, report).map_err(|_| Problem::new(ProblemCode::InternalError))?;
     Ok(HttpResponse::Ok()
@@ -146,16 +146,16 @@ async fn read<C: Calculation>(request: &HttpRequest, payload: &mut web::Payload)
     let state = AppState::of(request);
     let limit = state.settings.limits.body.saturating_mul(C::BODY_SHARE);
     let body = body::read(request, payload, limit).await?;
-    body::decode(&body, state.bounds())
+    body::decode(&body, state.json_limits())
 }
 
 /// Answers methods that a path does not have.
 fn refuse_method(allow: &'static str) -> actix_web::Route {
     web::route().to(move |request: HttpRequest, rest: web::Payload| async move {
-        unread::refuse(&request, rest, Problem::method_not_allowed(allow)).await
+        drain::refuse(&request, rest, Problem::method_not_allowed(allow)).await
     })
 }
 
 async fn not_found(request: HttpRequest, rest: web::Payload) -> HttpResponse {
-    unread::refuse(&request, rest, Problem::new(ProblemCode::NotFound)).await
+    drain::refuse(&request, rest, Problem::new(ProblemCode::NotFound)).await
 }

@@ -12,8 +12,8 @@ use futures_util::future::try_join;
 use tokio::signal::unix::{Signal, SignalKind, signal};
 
 use super::app_state::AppState;
-use super::gate::admitted;
-use super::guard::observed;
+use super::admission::admit;
+use super::middleware::observe;
 use super::request_context::RequestId;
 use super::{connection, health, routes};
 use crate::calculation;
@@ -94,9 +94,9 @@ fn service(state: &web::Data<AppState>, listener: TcpListener) -> std::io::Resul
     let build = move || {
         App::new()
             .app_data(shared.clone())
-            .wrap(from_fn(admitted))
+            .wrap(from_fn(admit))
             .wrap(Condition::new(!shared.settings.cors_origins.is_empty(), cors(&shared.settings)))
-            .wrap(from_fn(observed))
+            .wrap(from_fn(observe))
             .configure(routes::configure)
     };
     let watched = limits.clone();
@@ -116,7 +116,7 @@ fn service(state: &web::Data<AppState>, listener: TcpListener) -> std::io::Resul
 fn metrics(state: &web::Data<AppState>, listener: TcpListener) -> std::io::Result<Server> {
     let (limits, shared) = (&state.settings.limits, state.clone());
     let build = move || {
-        let app = App::new().app_data(shared.clone()).wrap(from_fn(observed));
+        let app = App::new().app_data(shared.clone()).wrap(from_fn(observe));
         app.configure(routes::configure_metrics)
     };
     let watched = limits.clone();
@@ -175,14 +175,14 @@ async fn stop(
 
 async fn reload(mut hangup: Signal, state: web::Data<AppState>) {
     while hangup.recv().await.is_some() {
-        state.gate.reload_keys();
+        state.admission.reload_keys();
     }
 }
 
 async fn tidy(state: web::Data<AppState>) {
     loop {
         tokio::time::sleep(TIDY).await;
-        state.gate.forget_idle();
+        state.admission.forget_idle();
     }
 }
 

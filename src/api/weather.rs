@@ -11,18 +11,18 @@ use super::problem::{Problem, ProblemCode};
 use crate::calculation::Calculation;
 use crate::calculation::input::Weather;
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, InvalidRequest};
-use crate::forecast::{Failure, Forecast, Hourly};
+use crate::forecast::{ForecastError, ForecastSource, HourlyForecast};
 use crate::practice::sources::Source;
 
 const HINT: &str = "Send conditions instead: the weather hour by hour.";
 
 /// A request whose weather was looked for: what was noted on the way, and whether a forecast is now part of it.
-pub struct Fetched {
+pub struct FetchedWeather {
     diagnostics: Diagnostics,
     was_fetched: bool,
 }
 
-impl Fetched {
+impl FetchedWeather {
     /// Puts the forecast in the stead of a request's `weather.location`.
     ///
     /// # Errors
@@ -65,7 +65,7 @@ fn refused(mut refusal: InvalidRequest) -> Problem {
 /// 502, 503 or 504 when the weather service gives no forecast.
 pub async fn resolve(
     weather: &mut Weather,
-    forecast: Option<&dyn Forecast>,
+    forecast: Option<&dyn ForecastSource>,
     metrics: &Metrics,
     diagnostics: &mut Diagnostics,
 ) -> Result<bool, Problem> {
@@ -81,12 +81,12 @@ pub async fn resolve(
     };
     let outcome = forecast.hourly(place).await;
     metrics.forecast_asked(match &outcome {
-        Ok(Hourly { is_cached: true, .. }) => "cached",
+        Ok(HourlyForecast { is_cached: true, .. }) => "cached",
         Ok(_) => "ok",
         Err(failure) => failure.outcome(),
     });
     match outcome {
-        Ok(Hourly { conditions, .. }) => {
+        Ok(HourlyForecast { conditions, .. }) => {
             if let [first, .., last] | [first @ last] = conditions.as_slice() {
                 let value = format!("hourly from {} to {}", first.time, last.time);
                 let reason = "The weather service's forecast for weather.location.";
@@ -95,7 +95,7 @@ pub async fn resolve(
             *weather = Weather { conditions: Some(conditions), location: None };
             Ok(true)
         }
-        Err(Failure::NotCovered) => {
+        Err(ForecastError::NotCovered) => {
             let detail = "The weather service has no hourly forecast for this place.";
             diagnostics.add_error(&here, FieldErrorCode::ForecastNotCovered, detail, HINT);
             Ok(false)
@@ -104,11 +104,11 @@ pub async fn resolve(
     }
 }
 
-fn problem(failure: &Failure) -> Problem {
+fn problem(failure: &ForecastError) -> Problem {
     match failure {
-        Failure::Timeout => Problem::new(ProblemCode::ForecastTimeout),
-        Failure::Open(wait) => unavailable().retry_after(*wait),
-        Failure::Busy => unavailable(),
+        ForecastError::Timeout => Problem::new(ProblemCode::ForecastTimeout),
+        ForecastError::Open(wait) => unavailable().retry_after(*wait),
+        ForecastError::Busy => unavailable(),
         _ => Problem::new(ProblemCode::ForecastFailed),
     }
 }
@@ -130,10 +130,10 @@ mod tests {
     use crate::calculation::report::FieldError;
 
     /// A source with one answer.
-    struct Says(Result<Hourly, Failure>);
+    struct Says(Result<HourlyForecast, ForecastError>);
 
-    impl Forecast for Says {
-        fn hourly(&self, _: Location) -> BoxFuture<'_, Result<Hourly, Failure>> {
+    impl ForecastSource for Says {
+        fn hourly(&self, _: Location) -> BoxFuture<'_, Result<HourlyForecast, ForecastError>> {
             ready(self.0.clone()).boxed()
         }
     }
@@ -148,14 +148,14 @@ mod tests {
         weather(r#"{"location":{"latitude":44.31,"longitude":-68.204}}"#)
     }
 
-    fn rows() -> Hourly {
-        Hourly { conditions: vec![serde_json::from_str(ROW).unwrap()], is_cached: false }
+    fn rows() -> HourlyForecast {
+        HourlyForecast { conditions: vec![serde_json::from_str(ROW).unwrap()], is_cached: false }
     }
 
     /// What becomes of the weather, with its faults; and the counters.
     async fn outcome(
         mut weather: Weather,
-        forecast: Option<&dyn Forecast>,
+        forecast: Option<&dyn ForecastSource>,
     ) -> (Result<Vec<FieldError>, Problem>, Weather, String) {
         let (metrics, mut diagnostics) = (Metrics::default(), Diagnostics::default());
         let outcome = resolve(&mut weather, forecast, &metrics, &mut diagnostics).await;
@@ -163,7 +163,7 @@ mod tests {
         (outcome.map(|_| faults), weather, metrics.render())
     }
 
-    async fn only_fault(weather: Weather, forecast: Option<&dyn Forecast>) -> (String, &'static str) {
+    async fn only_fault(weather: Weather, forecast: Option<&dyn ForecastSource>) -> (String, &'static str) {
         let (faults, left, _) = outcome(weather, forecast).await;
         let [fault] = faults.unwrap().try_into().unwrap();
         assert!(fault.hint.contains("conditions"), "{fault:?}");
@@ -188,7 +188,7 @@ mod tests {
     #[actix_web::test]
     async fn weather_without_a_place_is_left_as_it_is_and_nobody_is_asked() {
         for text in ["{}".to_owned(), format!("{{\"conditions\":[{ROW}]}}")] {
-            let (faults, left, counted) = outcome(weather(&text), Some(&Says(Err(Failure::Busy)))).await;
+            let (faults, left, counted) = outcome(weather(&text), Some(&Says(Err(ForecastError::Busy)))).await;
             assert_eq!(faults.unwrap(), []);
             assert_eq!(left.conditions.is_some(), text.len() > 2);
             assert!(!counted.contains("outcome="), "{counted}");
@@ -199,7 +199,7 @@ mod tests {
     async fn faults_of_the_place_are_its_own_and_it_stays() {
         let here = "#/weather/location".to_owned();
         assert_eq!(only_fault(yard(), None).await, (here.clone(), "forecast_off"));
-        assert_eq!(only_fault(yard(), Some(&Says(Err(Failure::NotCovered)))).await, (here, "forecast_not_covered"));
+        assert_eq!(only_fault(yard(), Some(&Says(Err(ForecastError::NotCovered)))).await, (here, "forecast_not_covered"));
     }
 
     #[actix_web::test]
@@ -230,13 +230,13 @@ mod tests {
     #[actix_web::test]
     async fn a_service_that_fails_is_a_problem_that_says_what_to_send_instead() {
         let cases = [
-            (Failure::Timeout, "forecast_timeout", StatusCode::GATEWAY_TIMEOUT, None, "timeout"),
-            (Failure::Unreachable(String::new()), "forecast_failed", StatusCode::BAD_GATEWAY, None, "error"),
-            (Failure::Refused(403), "forecast_failed", StatusCode::BAD_GATEWAY, None, "error"),
-            (Failure::Malformed(String::new()), "forecast_failed", StatusCode::BAD_GATEWAY, None, "malformed"),
-            (Failure::Busy, "forecast_unavailable", StatusCode::SERVICE_UNAVAILABLE, Some(1), "busy"),
+            (ForecastError::Timeout, "forecast_timeout", StatusCode::GATEWAY_TIMEOUT, None, "timeout"),
+            (ForecastError::Unreachable(String::new()), "forecast_failed", StatusCode::BAD_GATEWAY, None, "error"),
+            (ForecastError::Refused(403), "forecast_failed", StatusCode::BAD_GATEWAY, None, "error"),
+            (ForecastError::Malformed(String::new()), "forecast_failed", StatusCode::BAD_GATEWAY, None, "malformed"),
+            (ForecastError::Busy, "forecast_unavailable", StatusCode::SERVICE_UNAVAILABLE, Some(1), "busy"),
             (
-                Failure::Open(Duration::from_millis(4100)),
+                ForecastError::Open(Duration::from_millis(4100)),
                 "forecast_unavailable",
                 StatusCode::SERVICE_UNAVAILABLE,
                 Some(5),

@@ -1,54 +1,54 @@
-//! What is remembered of the service's answers, and how long.
+//! A bounded cache of the service's answers, and how long each may be used.
 
 use std::collections::HashMap;
 use std::time::{Duration, Instant};
 
-use super::place::Place;
+use super::grid_point::GridPoint;
 
-/// A bounded memory of one kind of answer, by place. Time is an argument, so that tests need not wait.
+/// A bounded cache of one kind of answer, by place. Time is an argument, so that tests need not wait.
 #[derive(Debug)]
-pub struct Cache<V> {
-    entries: HashMap<Place, Entry<V>>,
-    most: usize,
+pub struct ExpiringCache<V> {
+    entries: HashMap<GridPoint, CacheEntry<V>>,
+    max_entries: usize,
 }
 
 #[derive(Debug)]
-struct Entry<V> {
-    until: Instant,
+struct CacheEntry<V> {
+    expires_at: Instant,
     value: V,
 }
 
-impl<V: Clone> Cache<V> {
-    /// A memory of at most so many places.
-    pub fn new(most: usize) -> Self {
-        Self { entries: HashMap::new(), most }
+impl<V: Clone> ExpiringCache<V> {
+    /// A cache of at most `max_entries` places.
+    pub fn new(max_entries: usize) -> Self {
+        Self { entries: HashMap::new(), max_entries }
     }
 
-    /// What is remembered of a place and still holds.
-    pub fn get(&self, place: Place, now: Instant) -> Option<V> {
-        self.entries.get(&place).filter(|entry| now < entry.until).map(|entry| entry.value.clone())
+    /// The value of a place, unless it has expired.
+    pub fn get(&self, grid_point: GridPoint, now: Instant) -> Option<V> {
+        self.entries.get(&grid_point).filter(|entry| now < entry.expires_at).map(|entry| entry.value.clone())
     }
 
-    /// Remembers a value for a while. In a full memory, the one that would end first makes room.
-    pub fn put(&mut self, place: Place, value: V, lifetime: Duration, now: Instant) {
-        self.entries.remove(&place);
-        let Some(until) = now.checked_add(lifetime).filter(|until| *until > now) else { return };
-        self.entries.retain(|_, entry| now < entry.until);
-        if self.entries.len() >= self.most {
-            let first = self.entries.iter().min_by_key(|(_, entry)| entry.until).map(|(place, _)| *place);
-            first.and_then(|place| self.entries.remove(&place));
+    /// Stores a value for `lifetime`. In a full cache it replaces the entry that would expire first.
+    pub fn insert(&mut self, grid_point: GridPoint, value: V, lifetime: Duration, now: Instant) {
+        self.entries.remove(&grid_point);
+        let Some(expires_at) = now.checked_add(lifetime).filter(|expires_at| *expires_at > now) else { return };
+        self.entries.retain(|_, entry| now < entry.expires_at);
+        if self.entries.len() >= self.max_entries {
+            let first = self.entries.iter().min_by_key(|(_, entry)| entry.expires_at).map(|(grid_point, _)| *grid_point);
+            first.and_then(|grid_point| self.entries.remove(&grid_point));
         }
-        self.entries.insert(place, Entry { until, value });
+        self.entries.insert(grid_point, CacheEntry { expires_at, value });
     }
 
-    /// Forgets a place.
-    pub fn forget(&mut self, place: Place) {
-        self.entries.remove(&place);
+    /// Removes the value of a place.
+    pub fn remove(&mut self, grid_point: GridPoint) {
+        self.entries.remove(&grid_point);
     }
 }
 
-/// How long an answer may be used again, from its `Cache-Control` and `Age` (RFC 9111): not at all unless it says so, for this is
-/// a memory that callers share.
+/// How long an answer may be used again, from its `Cache-Control` and `Age` (RFC 9111). Zero unless the answer says otherwise:
+/// this is a shared cache.
 pub fn lifetime(cache_control: &str, age: &str) -> Duration {
     let directives: Vec<_> = cache_control.split(',').map(|directive| directive.trim().to_ascii_lowercase()).collect();
     let is_barred = |directive: &String| {
@@ -71,41 +71,41 @@ mod tests {
     use super::*;
     use crate::calculation::input::Location;
 
-    fn place(latitude: f64) -> Place {
-        Place::from(Location { latitude, longitude: -68.0 })
+    fn grid_point(latitude: f64) -> GridPoint {
+        GridPoint::from(Location { latitude, longitude: -68.0 })
     }
 
     const MINUTE: Duration = Duration::from_secs(60);
 
     #[test]
-    fn a_value_holds_for_its_lifetime_and_no_longer() {
-        let (mut cache, start) = (Cache::new(4), Instant::now());
-        cache.put(place(44.0), "snow", MINUTE, start);
-        assert_eq!(cache.get(place(44.0), start + MINUTE / 2), Some("snow"));
-        assert_eq!(cache.get(place(44.0), start + MINUTE), None);
-        assert_eq!(cache.get(place(45.0), start), None);
-        cache.put(place(44.0), "sun", Duration::ZERO, start);
-        assert_eq!(cache.get(place(44.0), start), None, "a value that must not be used again is");
-        cache.put(place(44.0), "rain", MINUTE, start);
-        cache.forget(place(44.0));
-        assert_eq!(cache.get(place(44.0), start), None);
+    fn a_value_lasts_for_its_lifetime_and_no_longer() {
+        let (mut cache, start) = (ExpiringCache::new(4), Instant::now());
+        cache.insert(grid_point(44.0), "snow", MINUTE, start);
+        assert_eq!(cache.get(grid_point(44.0), start + MINUTE / 2), Some("snow"));
+        assert_eq!(cache.get(grid_point(44.0), start + MINUTE), None);
+        assert_eq!(cache.get(grid_point(45.0), start), None);
+        cache.insert(grid_point(44.0), "sun", Duration::ZERO, start);
+        assert_eq!(cache.get(grid_point(44.0), start), None, "a value that must not be used again is");
+        cache.insert(grid_point(44.0), "rain", MINUTE, start);
+        cache.remove(grid_point(44.0));
+        assert_eq!(cache.get(grid_point(44.0), start), None);
     }
 
     #[test]
-    fn a_full_memory_drops_what_has_ended_then_what_would_end_first() {
-        let (mut cache, start) = (Cache::new(2), Instant::now());
-        cache.put(place(1.0), 1, 3 * MINUTE, start);
-        cache.put(place(2.0), 2, 2 * MINUTE, start);
-        cache.put(place(3.0), 3, 4 * MINUTE, start);
-        let held = |cache: &Cache<i32>, now| [1.0, 2.0, 3.0, 4.0].map(|at| cache.get(place(at), now));
-        assert_eq!(held(&cache, start), [Some(1), None, Some(3), None]);
-        cache.put(place(4.0), 4, MINUTE, start + 3 * MINUTE);
-        assert_eq!(held(&cache, start + 3 * MINUTE), [None, None, Some(3), Some(4)]);
-        cache.put(place(4.0), 5, MINUTE, start + 3 * MINUTE);
+    fn a_full_cache_drops_what_has_ended_then_what_would_end_first() {
+        let (mut cache, start) = (ExpiringCache::new(2), Instant::now());
+        cache.insert(grid_point(1.0), 1, 3 * MINUTE, start);
+        cache.insert(grid_point(2.0), 2, 2 * MINUTE, start);
+        cache.insert(grid_point(3.0), 3, 4 * MINUTE, start);
+        let cached = |cache: &ExpiringCache<i32>, now| [1.0, 2.0, 3.0, 4.0].map(|at| cache.get(grid_point(at), now));
+        assert_eq!(cached(&cache, start), [Some(1), None, Some(3), None]);
+        cache.insert(grid_point(4.0), 4, MINUTE, start + 3 * MINUTE);
+        assert_eq!(cached(&cache, start + 3 * MINUTE), [None, None, Some(3), Some(4)]);
+        cache.insert(grid_point(4.0), 5, MINUTE, start + 3 * MINUTE);
         assert_eq!(
-            held(&cache, start + 3 * MINUTE),
+            cached(&cache, start + 3 * MINUTE),
             [None, None, Some(3), Some(5)],
-            "the same place takes no more room"
+            "the same place takes no second entry"
         );
     }
 

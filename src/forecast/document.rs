@@ -2,7 +2,7 @@
 //!
 //! Two steps, from memory: `GET {base}/points/{latitude},{longitude}` answers a `GeoJSON` feature whose
 //! `properties.forecastHourly` is the address of the second, a feature whose `properties.periods[]` are hours. Fields that are
-//! not needed are not looked at; what is needed and not as expected makes the whole document malformed, for a forecast with a
+//! not needed are ignored. A needed field that is not as expected makes the whole document malformed, because a forecast with a
 //! wrong row is worse than none.
 
 use jiff::{SignedDuration, Timestamp};
@@ -11,25 +11,25 @@ use serde::Deserialize;
 use serde::de::DeserializeOwned;
 use serde_json::Value;
 
-use super::Failure;
+use super::ForecastError;
 use super::units;
 use crate::calculation::input::{HourlyConditions, WeatherTemperature};
 
 /// The most rows that a request takes: 14 days.
 pub const MAX_ROWS: usize = 336;
 
-/// From the first row to the last at most, so that all of them, the last one's hour included, are 14 days.
+/// The longest time from the first row to the last: 14 days with the hour of the last row.
 const MAX_SPAN: SignedDuration = SignedDuration::from_hours(14 * 24 - 1);
 
-/// The longest stretch between two rows. A row holds until the next, so an hour without figures may be bridged, but not the
-/// turn of the weather. Choice made here.
+/// The longest time between two rows. A row applies until the next one, so a few hours without figures can be bridged, but not
+/// a change of the weather. Choice made here.
 const MAX_GAP: SignedDuration = SignedDuration::from_hours(3);
 
-/// The least humidity that a request takes, percent.
+/// The lowest humidity that a request accepts, percent.
 const MIN_HUMIDITY: f64 = 0.5;
 
 #[derive(Deserialize)]
-struct Feature<P> {
+struct GeoJsonFeature<P> {
     properties: P,
 }
 
@@ -41,43 +41,43 @@ struct PointProperties {
 
 #[derive(Deserialize)]
 struct HourlyProperties {
-    periods: Vec<Period>,
+    periods: Vec<ForecastPeriod>,
 }
 
 #[derive(Deserialize)]
 #[serde(rename_all = "camelCase")]
-struct Period {
+struct ForecastPeriod {
     start_time: String,
-    temperature: Option<Reading>,
+    temperature: Option<PeriodTemperature>,
     temperature_unit: Option<String>,
-    dewpoint: Option<Measure>,
-    relative_humidity: Option<Measure>,
-    probability_of_precipitation: Option<Measure>,
+    dewpoint: Option<QuantitativeValue>,
+    relative_humidity: Option<QuantitativeValue>,
+    probability_of_precipitation: Option<QuantitativeValue>,
 }
 
-/// A temperature: a number whose unit stands beside it, or a measure.
+/// A temperature: a number whose unit is in `temperatureUnit`, or a value with its own unit.
 #[derive(Deserialize)]
 #[serde(untagged)]
-enum Reading {
+enum PeriodTemperature {
     Number(f64),
-    Measure(Measure),
+    QuantitativeValue(QuantitativeValue),
 }
 
 #[derive(Deserialize)]
-struct Measure {
+struct QuantitativeValue {
     #[serde(rename = "unitCode")]
     unit_code: String,
     value: Option<f64>,
 }
 
-/// The address of the second step, from the document of the first. It stays with the service that was asked.
+/// Parses the document of the first step for the address of the second, which must have the same origin as `base`.
 ///
 /// # Errors
-/// [`Failure::NotCovered`] where the place has no hourly forecast, [`Failure::Malformed`] for what is no such document or leads
-/// elsewhere.
-pub fn second_step(body: &[u8], base: &Url) -> Result<Url, Failure> {
-    let address = match parsed::<PointProperties>(body)?.forecast_hourly {
-        Value::Null => return Err(Failure::NotCovered),
+/// [`ForecastError::NotCovered`] where the place has no hourly forecast, [`ForecastError::Malformed`] for any other document and
+/// for an address of another origin.
+pub fn parse_hourly_url(body: &[u8], base: &Url) -> Result<Url, ForecastError> {
+    let address = match parse_properties::<PointProperties>(body)?.forecast_hourly {
+        Value::Null => return Err(ForecastError::NotCovered),
         Value::String(address) => address,
         _ => return Err(malformed("the second step is no text")),
     };
@@ -86,16 +86,16 @@ pub fn second_step(body: &[u8], base: &Url) -> Result<Url, Failure> {
     if stays { Ok(address) } else { Err(malformed("the second step leads elsewhere")) }
 }
 
-/// The rows of an hourly forecast, at most [`MAX_ROWS`].
+/// Parses an hourly forecast into at most [`MAX_ROWS`] rows.
 ///
 /// # Errors
-/// [`Failure::Malformed`] for what is no such document.
-pub fn rows(body: &[u8]) -> Result<Vec<HourlyConditions>, Failure> {
+/// [`ForecastError::Malformed`] for any other document.
+pub fn parse_hourly(body: &[u8]) -> Result<Vec<HourlyConditions>, ForecastError> {
     let mut rows = Vec::new();
     let (mut first, mut last): (Option<Timestamp>, Option<Timestamp>) = (None, None);
-    for period in parsed::<HourlyProperties>(body)?.periods {
-        let start = start(&period.start_time)?;
-        let Some(row) = row(period).map_err(Failure::Malformed)? else { continue };
+    for period in parse_properties::<HourlyProperties>(body)?.periods {
+        let start = parse_start(&period.start_time)?;
+        let Some(row) = parse_row(period).map_err(ForecastError::Malformed)? else { continue };
         if let Some(last) = last {
             let gap = start.duration_since(last);
             if gap <= SignedDuration::ZERO {
@@ -114,16 +114,16 @@ pub fn rows(body: &[u8]) -> Result<Vec<HourlyConditions>, Failure> {
     if rows.is_empty() { Err(malformed("no hour with temperature and humidity")) } else { Ok(rows) }
 }
 
-/// One hour in the form of a request, or nothing where its temperature or humidity is not given.
-fn row(period: Period) -> Result<Option<HourlyConditions>, String> {
-    let Some(air) = air(&period)? else { return Ok(None) };
-    let measured = |measure: &Option<Measure>| {
+/// One hour in the form of a request, or `None` without temperature or humidity.
+fn parse_row(period: ForecastPeriod) -> Result<Option<HourlyConditions>, String> {
+    let Some(parse_air) = parse_air(&period)? else { return Ok(None) };
+    let measured = |measure: &Option<QuantitativeValue>| {
         measure.as_ref().and_then(|measure| Some((measure.value?, measure.unit_code.clone())))
     };
     let humidity = measured(&period.relative_humidity)
         .map(|(value, unit)| units::percent(value, &unit, MIN_HUMIDITY))
         .transpose()?;
-    // Either says how damp the air is, and a request takes one of them.
+    // A request accepts humidity or dew point, not both.
     let dew_point = match (humidity, measured(&period.dewpoint)) {
         (None, Some((value, unit))) => Some(units::temperature(value, &unit)?),
         (None, None) => return Ok(None),
@@ -134,7 +134,7 @@ fn row(period: Period) -> Result<Option<HourlyConditions>, String> {
         .transpose()?;
     Ok(Some(HourlyConditions {
         time: period.start_time,
-        air,
+        parse_air,
         relative_humidity_percent: humidity,
         dew_point,
         surface: None,
@@ -143,33 +143,33 @@ fn row(period: Period) -> Result<Option<HourlyConditions>, String> {
     }))
 }
 
-fn air(period: &Period) -> Result<Option<WeatherTemperature>, String> {
+fn parse_air(period: &ForecastPeriod) -> Result<Option<WeatherTemperature>, String> {
     match &period.temperature {
-        None | Some(Reading::Measure(Measure { value: None, .. })) => Ok(None),
-        Some(Reading::Measure(Measure { value: Some(value), unit_code })) => {
+        None | Some(PeriodTemperature::QuantitativeValue(QuantitativeValue { value: None, .. })) => Ok(None),
+        Some(PeriodTemperature::QuantitativeValue(QuantitativeValue { value: Some(value), unit_code })) => {
             units::temperature(*value, unit_code).map(Some)
         }
-        Some(Reading::Number(value)) => {
+        Some(PeriodTemperature::Number(value)) => {
             let unit = period.temperature_unit.as_deref().ok_or("a temperature without unit")?;
             units::temperature(*value, unit).map(Some)
         }
     }
 }
 
-/// The start of an hour, which must be plain RFC 3339 with its offset: it goes into a request as it stands.
-fn start(text: &str) -> Result<Timestamp, Failure> {
+/// The start of an hour, which must be plain RFC 3339 with an offset: the text is used in the request unchanged.
+fn parse_start(text: &str) -> Result<Timestamp, ForecastError> {
     let is_plain = text.len() <= 40 && !text.contains('[');
     text.parse().ok().filter(|_| is_plain).ok_or_else(|| malformed("a start that is no RFC 3339 time"))
 }
 
-fn parsed<P: DeserializeOwned>(body: &[u8]) -> Result<P, Failure> {
-    serde_json::from_slice::<Feature<P>>(body).map(|feature| feature.properties).map_err(|error| {
-        // The library's text could repeat what the document holds; where it failed says enough.
+fn parse_properties<P: DeserializeOwned>(body: &[u8]) -> Result<P, ForecastError> {
+    serde_json::from_slice::<GeoJsonFeature<P>>(body).map(|feature| feature.properties).map_err(|error| {
+        // The library's text could repeat content of the document, so only the position is reported.
         let what = if error.is_data() { "another shape" } else { "not JSON" };
-        Failure::Malformed(format!("{what}, at line {} column {}", error.line(), error.column()))
+        ForecastError::Malformed(format!("{what}, at line {} column {}", error.line(), error.column()))
     })
 }
 
-fn malformed(what: &str) -> Failure {
-    Failure::Malformed(what.to_owned())
+fn malformed(what: &str) -> ForecastError {
+    ForecastError::Malformed(what.to_owned())
 }

@@ -9,16 +9,17 @@ use reqwest::redirect::Policy;
 use reqwest::{Client, StatusCode, Url};
 
 use super::cache::lifetime;
-use super::{Failure, Limits};
+use super::ForecastError;
+use super::limits::ForecastLimits;
 
-/// The service's own media type; without it, it may answer an older form. From memory.
+/// The service's own media type; without it the service may answer in an older form. From memory.
 const MEDIA_TYPE: &str = "application/geo+json";
 
 /// The most redirects that are followed, all on the service's own origin.
 const MAX_REDIRECTS: usize = 3;
 
-/// A document as it came.
-pub struct Document {
+/// A document as received.
+pub struct FetchedDocument {
     /// Its bytes.
     pub body: Vec<u8>,
     /// How long it may be used again, by its own headers.
@@ -29,7 +30,7 @@ pub struct Document {
 ///
 /// # Errors
 /// When the client cannot be built, as with a `user_agent` that is no header value or no certificates on the machine.
-pub fn client(base: &Url, user_agent: &str, limits: &Limits) -> Result<Client, String> {
+pub fn client(base: &Url, user_agent: &str, limits: &ForecastLimits) -> Result<Client, String> {
     let origin = base.origin();
     let policy = Policy::custom(move |attempt| {
         let stays = attempt.url().origin() == origin && attempt.previous().len() <= MAX_REDIRECTS;
@@ -37,7 +38,7 @@ pub fn client(base: &Url, user_agent: &str, limits: &Limits) -> Result<Client, S
     });
     let client =
         Client::builder().user_agent(user_agent).connect_timeout(limits.connect).redirect(policy).referer(false);
-    // The usual proxy variables hold, but no proxy reaches this machine's own addresses.
+    // The usual proxy variables apply, but no proxy reaches the addresses of this machine.
     let client = if is_on_this_machine(base) { client.no_proxy() } else { client };
     client.build().map_err(|error| format!("the forecast client cannot be built: {error:?}"))
 }
@@ -47,13 +48,13 @@ fn is_on_this_machine(base: &Url) -> bool {
     host == "localhost" || host.parse::<std::net::IpAddr>().is_ok_and(|address| address.is_loopback())
 }
 
-/// Gets a document, once more after a moment when the failure may pass.
+/// Gets a document, with one retry after a pause when the failure is transient.
 ///
 /// # Errors
-/// A [`Failure`] that tells what came instead.
-pub async fn get(client: &Client, address: &Url, limits: &Limits) -> Result<Document, Failure> {
+/// A [`ForecastError`] that says what was received instead.
+pub async fn get(client: &Client, address: &Url, limits: &ForecastLimits) -> Result<FetchedDocument, ForecastError> {
     match attempt(client, address, limits).await {
-        Err(failure) if failure.may_pass() => {
+        Err(failure) if failure.is_transient() => {
             tokio::time::sleep(pause(limits.pause)).await;
             attempt(client, address, limits).await
         }
@@ -61,16 +62,16 @@ pub async fn get(client: &Client, address: &Url, limits: &Limits) -> Result<Docu
     }
 }
 
-async fn attempt(client: &Client, address: &Url, limits: &Limits) -> Result<Document, Failure> {
+async fn attempt(client: &Client, address: &Url, limits: &ForecastLimits) -> Result<FetchedDocument, ForecastError> {
     let request = client.get(address.clone()).header(ACCEPT, MEDIA_TYPE).timeout(limits.attempt);
     let mut response = request.send().await.map_err(broken)?;
     match response.status() {
         StatusCode::OK => {}
-        StatusCode::NOT_FOUND => return Err(Failure::NotCovered),
-        status if status.is_server_error() => return Err(Failure::Unreachable(format!("status {}", status.as_u16()))),
-        status => return Err(Failure::Refused(status.as_u16())),
+        StatusCode::NOT_FOUND => return Err(ForecastError::NotCovered),
+        status if status.is_server_error() => return Err(ForecastError::Unreachable(format!("status {}", status.as_u16()))),
+        status => return Err(ForecastError::Refused(status.as_u16())),
     }
-    let too_large = || Failure::Malformed(format!("more than {} bytes", limits.body));
+    let too_large = || ForecastError::Malformed(format!("more than {} bytes", limits.body));
     if response.content_length().is_some_and(|length| length > limits.body as u64) {
         return Err(too_large());
     }
@@ -82,22 +83,22 @@ async fn attempt(client: &Client, address: &Url, limits: &Limits) -> Result<Docu
         }
         body.extend_from_slice(&chunk);
     }
-    Ok(Document { body, lifetime })
+    Ok(FetchedDocument { body, lifetime })
 }
 
-/// The library's text names the address, and with it the place; it is told without, and with what lies behind it.
-fn broken(error: reqwest::Error) -> Failure {
+/// The library's text names the address, and with it the place: it is left out, and the causes of the error are added.
+fn broken(error: reqwest::Error) -> ForecastError {
     if error.is_timeout() {
-        return Failure::Timeout;
+        return ForecastError::Timeout;
     }
     let error = error.without_url();
     let mut text = error.to_string();
-    let mut behind = error.source();
-    while let Some(cause) = behind {
+    let mut cause_of = error.source();
+    while let Some(cause) = cause_of {
         text.push_str(&format!(": {cause}"));
-        behind = cause.source();
+        cause_of = cause.source();
     }
-    Failure::Unreachable(text)
+    ForecastError::Unreachable(text)
 }
 
 fn lifetime_of(headers: &HeaderMap) -> Duration {
@@ -108,8 +109,8 @@ fn lifetime_of(headers: &HeaderMap) -> Duration {
     lifetime(&text(CACHE_CONTROL), &text(AGE))
 }
 
-/// From once to twice the given time, so that many callers do not come back at the same moment. The standard library's hasher is
-/// keyed at random, which is random enough for this.
+/// From once to twice the given time, so that many callers do not retry at the same moment. The standard library's hasher has
+/// random keys, which is random enough for this.
 fn pause(least: Duration) -> Duration {
     let random = RandomState::new().build_hasher().finish();
     least + least.mul_f64(random as f64 / u64::MAX as f64)

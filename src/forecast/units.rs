@@ -1,7 +1,7 @@
 //! The service's unit codes, and the texts of a request.
 //!
 //! Codes are names of the WMO's register of units with a prefix, as `wmoUnit:degC` (from memory); the prefix has changed in the
-//! past and is not looked at.
+//! past and is ignored.
 
 use crate::calculation::input::WeatherTemperature;
 use crate::quantity::QuantityField;
@@ -10,10 +10,10 @@ use crate::quantity::output::round;
 /// 0 °C on the kelvin scale, exact by definition.
 const ICE_POINT: f64 = 273.15;
 
-/// A temperature as a request has it, in the service's own unit, to 0.01 degree.
+/// A temperature in the form of a request, in the service's own unit, to 0.01 degree.
 ///
 /// # Errors
-/// A unit that is no temperature, or a value that a request does not take.
+/// A unit that is no temperature, or a value that a request does not accept.
 pub fn temperature(value: f64, unit: &str) -> Result<WeatherTemperature, String> {
     let (value, symbol) = match name(unit) {
         "degC" | "C" => (value, "°C"),
@@ -21,9 +21,9 @@ pub fn temperature(value: f64, unit: &str) -> Result<WeatherTemperature, String>
         "K" => (value - ICE_POINT, "°C"),
         _ => return Err(format!("a temperature in {}", shortened(unit))),
     };
-    let kind = WeatherTemperature::from_text(format!("{} {symbol}", round(value, 2)));
-    kind.read().map_err(|_| "a temperature that no air has".to_owned())?;
-    Ok(kind)
+    let temperature = WeatherTemperature::from_text(format!("{} {symbol}", round(value, 2)));
+    temperature.read().map_err(|_| "a temperature that no air has".to_owned())?;
+    Ok(temperature)
 }
 
 /// A share in percent.
@@ -42,7 +42,7 @@ fn name(unit: &str) -> &str {
     unit.rsplit_once(':').map_or(unit, |(_, name)| name)
 }
 
-/// So much of a foreign text as a log line should hold.
+/// A foreign text, cut to a length that is safe for a log line.
 fn shortened(text: &str) -> String {
     text.chars().take(40).collect()
 }

@@ -4,7 +4,7 @@ use std::time::Duration;
 
 use reqwest::Url;
 
-use super::reading::Variables;
+use super::variables::Variables;
 
 /// A weather service that is asked for the forecast of a `weather.location`.
 #[derive(Clone, Debug)]

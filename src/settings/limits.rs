@@ -4,7 +4,7 @@ use std::time::Duration;
 
 use ipnet::{IpNet, Ipv4Net};
 
-use super::reading::{Variables, parsed};
+use super::variables::{Variables, parsed};
 
 /// The HTTP library reads its clock twice a second: a shorter time could be over before it begins, and would then never end. Seconds.
 const MIN_TIME: f64 = 1.0;
@@ -109,7 +109,7 @@ mod tests {
     use crate::settings::Settings;
 
     #[test]
-    fn trusted_networks_are_kept_in_the_form_of_the_addresses_that_they_are_compared_to() {
+    fn trusted_networks_are_read_in_the_form_of_the_addresses_that_they_are_compared_to() {
         let networks = |name| {
             (name == "LOOPWRIGHT_TRUSTED_PROXIES")
                 .then(|| "10.0.0.0/8, ::ffff:10.1.0.0/112, ::ffff:192.0.2.7, fd00::/8, ::/0".to_owned())

@@ -2,7 +2,7 @@
 
 mod forecast;
 mod limits;
-mod reading;
+mod variables;
 
 use std::net::SocketAddr;
 use std::path::PathBuf;
@@ -10,7 +10,7 @@ use std::time::Duration;
 
 pub use forecast::ForecastSettings;
 pub use limits::{LimitSettings, Rate};
-use reading::Variables;
+use variables::Variables;
 
 /// What an operator can set. Each field names its variable.
 #[derive(Clone, Debug)]

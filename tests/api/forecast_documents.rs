@@ -1,13 +1,13 @@
 //! What the source of forecasts makes of the documents of a weather service, sound and unsound.
 
-use loopwright::forecast::{Failure, Hourly};
+use loopwright::forecast::{ForecastError, HourlyForecast};
 use serde_json::{Value, json};
 
 use super::forecast_source::{ask, hasty, is_malformed, rows, source};
 use super::weather_service::{Reply, WeatherService, hourly, periods};
 
 /// The outcome of a document in the second step.
-fn of_hourly(periods: Vec<Value>) -> Result<Hourly, Failure> {
+fn of_hourly(periods: Vec<Value>) -> Result<HourlyForecast, ForecastError> {
     let service = WeatherService::with_hourly(move || Reply::json(&hourly(periods.clone()), 0));
     ask(&source(&service, hasty()))
 }

@@ -4,7 +4,7 @@
 use std::time::{Duration, Instant};
 
 use loopwright::calculation::input::Location;
-use loopwright::forecast::{Failure, Forecast, Hourly, Limits, PublicService};
+use loopwright::forecast::{ForecastError, ForecastSource, HourlyForecast, ForecastLimits, HttpForecastSource};
 use serde_json::{Value, json};
 
 use super::weather_service::{HOURLY, PLACE, POINT, Reply, WeatherService, hourly, periods, point, sound};
@@ -12,33 +12,33 @@ use super::weather_service::{HOURLY, PLACE, POINT, Reply, WeatherService, hourly
 const AGENT: &str = "loops.tern-island.example (yard@tern-island.example)";
 
 /// Limits that a test can wait for.
-pub fn hasty() -> Limits {
-    Limits { pause: Duration::from_millis(10), ..Limits::within(Duration::from_secs(4)) }
+pub fn hasty() -> ForecastLimits {
+    ForecastLimits { pause: Duration::from_millis(10), ..ForecastLimits::within(Duration::from_secs(4)) }
 }
 
 /// Limits that give up on one document after a little more than half a second.
-fn impatient() -> Limits {
-    Limits {
+fn impatient() -> ForecastLimits {
+    ForecastLimits {
         attempt: Duration::from_millis(600),
         pause: Duration::from_millis(10),
-        ..Limits::within(Duration::from_secs(8))
+        ..ForecastLimits::within(Duration::from_secs(8))
     }
 }
 
-pub fn source(service: &WeatherService, limits: Limits) -> PublicService {
-    PublicService::new(service.base().parse().unwrap(), AGENT, limits).unwrap()
+pub fn source(service: &WeatherService, limits: ForecastLimits) -> HttpForecastSource {
+    HttpForecastSource::new(service.base().parse().unwrap(), AGENT, limits).unwrap()
 }
 
-fn ask_at(source: &PublicService, (latitude, longitude): (f64, f64)) -> Result<Hourly, Failure> {
+fn ask_at(source: &HttpForecastSource, (latitude, longitude): (f64, f64)) -> Result<HourlyForecast, ForecastError> {
     actix_web::rt::System::new().block_on(source.hourly(Location { latitude, longitude }))
 }
 
-pub fn ask(source: &PublicService) -> Result<Hourly, Failure> {
+pub fn ask(source: &HttpForecastSource) -> Result<HourlyForecast, ForecastError> {
     ask_at(source, PLACE)
 }
 
 /// The rows as a request has them.
-pub fn rows(outcome: Result<Hourly, Failure>) -> Vec<Value> {
+pub fn rows(outcome: Result<HourlyForecast, ForecastError>) -> Vec<Value> {
     let conditions = serde_json::to_value(outcome.unwrap().conditions).unwrap();
     let Value::Array(mut rows) = conditions else { panic!("no rows: {conditions}") };
     for row in &mut rows {
@@ -47,8 +47,8 @@ pub fn rows(outcome: Result<Hourly, Failure>) -> Vec<Value> {
     rows
 }
 
-pub fn is_malformed(outcome: &Result<Hourly, Failure>) -> bool {
-    matches!(outcome, Err(Failure::Malformed(_)))
+pub fn is_malformed(outcome: &Result<HourlyForecast, ForecastError>) -> bool {
+    matches!(outcome, Err(ForecastError::Malformed(_)))
 }
 
 #[test]
@@ -87,7 +87,7 @@ fn an_address_with_a_path_keeps_it() {
             if asked.path == format!("/weather/v2{POINT}") { point_here } else { sound(asked, base) }
         });
         let base = format!("{}{path}", service.base());
-        let source = PublicService::new(base.parse().unwrap(), AGENT, hasty()).unwrap();
+        let source = HttpForecastSource::new(base.parse().unwrap(), AGENT, hasty()).unwrap();
         assert_eq!(rows(ask(&source)).len(), 48);
     }
 }
@@ -95,12 +95,12 @@ fn an_address_with_a_path_keeps_it() {
 #[test]
 fn a_place_without_a_forecast_is_said_so() {
     let service = WeatherService::sound();
-    assert_eq!(ask_at(&source(&service, hasty()), (51.5, -0.1)).unwrap_err(), Failure::NotCovered);
+    assert_eq!(ask_at(&source(&service, hasty()), (51.5, -0.1)).unwrap_err(), ForecastError::NotCovered);
     assert_eq!(service.paths(), ["/points/51.5,-0.1"]);
     let at_sea = WeatherService::start(|_, _, _| Reply::json(&json!({ "properties": { "forecastHourly": null } }), 0));
-    assert_eq!(ask(&source(&at_sea, hasty())).unwrap_err(), Failure::NotCovered);
+    assert_eq!(ask(&source(&at_sea, hasty())).unwrap_err(), ForecastError::NotCovered);
     let gone = WeatherService::with_hourly(|| Reply::text(404, "{}"));
-    assert_eq!(ask(&source(&gone, hasty())).unwrap_err(), Failure::NotCovered);
+    assert_eq!(ask(&source(&gone, hasty())).unwrap_err(), ForecastError::NotCovered);
 }
 
 #[test]
@@ -146,11 +146,11 @@ fn redirects_are_followed_on_the_service_only_and_not_for_ever() {
     let elsewhere = WeatherService::sound();
     let target = format!("{}{POINT}", elsewhere.base());
     let leaving = WeatherService::start(move |_, _, _| moved(target.clone()));
-    assert_eq!(ask(&source(&leaving, hasty())).unwrap_err(), Failure::Refused(301));
+    assert_eq!(ask(&source(&leaving, hasty())).unwrap_err(), ForecastError::Refused(301));
     assert_eq!(elsewhere.asked().len(), 0, "a redirect elsewhere was followed");
 
     let circling = WeatherService::start(move |_, before, _| moved(format!("/round/{before}")));
-    assert_eq!(ask(&source(&circling, hasty())).unwrap_err(), Failure::Refused(301));
+    assert_eq!(ask(&source(&circling, hasty())).unwrap_err(), ForecastError::Refused(301));
     assert_eq!(circling.asked().len(), 4);
 }
 
@@ -166,7 +166,7 @@ fn an_error_of_the_service_is_tried_once_more() {
     assert_eq!(service.paths(), [POINT, POINT, HOURLY, HOURLY]);
 
     let failing = WeatherService::start(|_, _, _| Reply::text(500, "no"));
-    assert_eq!(ask(&source(&failing, hasty())).unwrap_err(), Failure::Unreachable("status 500".to_owned()));
+    assert_eq!(ask(&source(&failing, hasty())).unwrap_err(), ForecastError::Unreachable("status 500".to_owned()));
     assert_eq!(failing.asked().len(), 2);
 }
 
@@ -174,7 +174,7 @@ fn an_error_of_the_service_is_tried_once_more() {
 fn a_refusal_is_not_tried_again() {
     for status in [400, 401, 403, 429, 204, 304] {
         let service = WeatherService::start(move |_, _, _| Reply::text(status, ""));
-        assert_eq!(ask(&source(&service, hasty())).unwrap_err(), Failure::Refused(status));
+        assert_eq!(ask(&source(&service, hasty())).unwrap_err(), ForecastError::Refused(status));
         assert_eq!(service.asked().len(), 1, "{status}");
     }
 }
@@ -187,18 +187,18 @@ fn a_service_that_is_slow_once_is_asked_again_and_one_that_stays_slow_is_too_lat
     assert_eq!(once.paths(), [POINT, POINT, HOURLY]);
 
     let always = WeatherService::start(move |_, _, _| slow());
-    assert_eq!(ask(&source(&always, impatient())).unwrap_err(), Failure::Timeout);
+    assert_eq!(ask(&source(&always, impatient())).unwrap_err(), ForecastError::Timeout);
     assert_eq!(always.asked().len(), 2);
 
     let stalling = WeatherService::with_hourly(|| Reply { stall: Duration::from_secs(5), ..Reply::text(200, "{}") });
-    assert_eq!(ask(&source(&stalling, impatient())).unwrap_err(), Failure::Timeout);
+    assert_eq!(ask(&source(&stalling, impatient())).unwrap_err(), ForecastError::Timeout);
 }
 
 #[test]
 fn one_time_bounds_the_whole_question() {
     let service = WeatherService::start(|_, _, _| Reply { delay: Duration::from_secs(30), ..Reply::text(200, "") });
-    let limits = Limits { attempt: Duration::from_secs(20), ..Limits::within(Duration::from_millis(300)) };
-    assert_eq!(ask(&source(&service, limits)).unwrap_err(), Failure::Timeout);
+    let limits = ForecastLimits { attempt: Duration::from_secs(20), ..ForecastLimits::within(Duration::from_millis(300)) };
+    assert_eq!(ask(&source(&service, limits)).unwrap_err(), ForecastError::Timeout);
     assert_eq!(service.asked().len(), 1);
 }
 
@@ -206,9 +206,9 @@ fn one_time_bounds_the_whole_question() {
 fn a_broken_or_absent_connection_is_told_without_the_place() {
     let cut = WeatherService::with_hourly(|| Reply { announced: Some(1000), ..Reply::text(200, "{\"properties\":") });
     let closed = std::net::TcpListener::bind("127.0.0.1:0").unwrap().local_addr().unwrap();
-    let absent = PublicService::new(format!("http://{closed}").parse().unwrap(), AGENT, hasty()).unwrap();
+    let absent = HttpForecastSource::new(format!("http://{closed}").parse().unwrap(), AGENT, hasty()).unwrap();
     for outcome in [ask(&source(&cut, hasty())), ask(&absent)] {
-        let Err(Failure::Unreachable(text)) = outcome else { panic!("{outcome:?}") };
+        let Err(ForecastError::Unreachable(text)) = outcome else { panic!("{outcome:?}") };
         assert!(!text.contains("44.31") && !text.contains("points") && !text.contains("http://"), "{text}");
     }
     assert_eq!(cut.paths(), [POINT, HOURLY, HOURLY]);
@@ -216,7 +216,7 @@ fn a_broken_or_absent_connection_is_told_without_the_place() {
 
 #[test]
 fn a_document_of_any_size_is_read_to_its_cap_and_no_further() {
-    let limits = Limits { body: 60_000, ..hasty() };
+    let limits = ForecastLimits { body: 60_000, ..hasty() };
     let padded = |length: usize| format!("{:<length$}", hourly(periods(2)).to_string());
     for is_chunked in [false, true] {
         let of = |length| {
@@ -268,7 +268,7 @@ fn an_address_that_fails_is_forgotten() {
         },
     );
     let source = source(&service, hasty());
-    assert_eq!(ask(&source).unwrap_err(), Failure::NotCovered);
+    assert_eq!(ask(&source).unwrap_err(), ForecastError::NotCovered);
     assert!(ask(&source).is_ok());
     assert_eq!(service.paths(), [POINT, HOURLY, POINT, HOURLY]);
 }
@@ -283,14 +283,14 @@ fn a_service_that_keeps_failing_is_left_alone_then_tried_again() {
         }
     });
     let rest = Duration::from_millis(500);
-    let source = source(&service, Limits { open_after: 3, open_for: rest, ..hasty() });
+    let source = source(&service, ForecastLimits { max_failures: 3, open_for: rest, ..hasty() });
     for _ in 0..3 {
-        assert_eq!(ask(&source).unwrap_err(), Failure::Refused(403));
+        assert_eq!(ask(&source).unwrap_err(), ForecastError::Refused(403));
     }
     let opened = Instant::now();
     is_well.store(true, std::sync::atomic::Ordering::SeqCst);
     match ask(&source) {
-        Err(Failure::Open(wait)) => assert!(wait <= rest, "{wait:?}"),
+        Err(ForecastError::Open(wait)) => assert!(wait <= rest, "{wait:?}"),
         outcome => assert!(opened.elapsed() >= rest, "it was not left alone: {outcome:?}"),
     }
     std::thread::sleep(rest);
@@ -300,9 +300,9 @@ fn a_service_that_keeps_failing_is_left_alone_then_tried_again() {
 #[test]
 fn places_that_are_not_covered_do_not_count_as_failures() {
     let service = WeatherService::sound();
-    let source = source(&service, Limits { open_after: 2, ..hasty() });
+    let source = source(&service, ForecastLimits { max_failures: 2, ..hasty() });
     for _ in 0..4 {
-        assert_eq!(ask_at(&source, (0.0, 0.0)).unwrap_err(), Failure::NotCovered);
+        assert_eq!(ask_at(&source, (0.0, 0.0)).unwrap_err(), ForecastError::NotCovered);
     }
     assert!(ask(&source).is_ok());
 }
@@ -311,12 +311,12 @@ fn places_that_are_not_covered_do_not_count_as_failures() {
 fn only_so_many_questions_run_at_once() {
     let service =
         WeatherService::start(|asked, _, base| Reply { delay: Duration::from_millis(300), ..sound(asked, base) });
-    let source = source(&service, Limits { at_once: 2, ..hasty() });
+    let source = source(&service, ForecastLimits { max_concurrent: 2, ..hasty() });
     let outcomes = actix_web::rt::System::new().block_on(futures_util::future::join_all((0..4).map(|east| {
         // Other places, so that none is remembered from another.
         source.hourly(Location { latitude: PLACE.0, longitude: PLACE.1 + f64::from(east) })
     })));
-    let busy = outcomes.iter().filter(|outcome| matches!(outcome, Err(Failure::Busy))).count();
+    let busy = outcomes.iter().filter(|outcome| matches!(outcome, Err(ForecastError::Busy))).count();
     assert_eq!(busy, 2, "{outcomes:?}");
     assert!(outcomes[0].is_ok());
     assert!(ask(&source).is_ok(), "a place among those at once is not given back");

@@ -4,7 +4,7 @@
 
 use std::any::Any;
 
-use loopwright::api::body::{Bounds, decode};
+use loopwright::api::body::{JsonLimits, decode};
 use loopwright::api::problem::Problem;
 use loopwright::calculation::installation_plan::{InstallationPlanReport, InstallationPlanRequest};
 use loopwright::calculation::report::{FieldErrorCode, MAX_NAME_CHARS};
@@ -17,7 +17,7 @@ use serde_json::Value;
 use super::{batch, quantity};
 
 /// As an instance has them by default.
-const BOUNDS: Bounds = Bounds { depth: 32, items: 1000 };
+const BOUNDS: JsonLimits = JsonLimits { depth: 32, items: 1000 };
 
 /// The names of all targets: each calculation, and two more.
 pub fn targets() -> Vec<&'static str> {

@@ -23,11 +23,11 @@ use rate::{Addresses, Refused};
 use super::app_state::AppState;
 use super::problem::{Problem, ProblemCode};
 use super::request_context::RequestContext;
-use super::unread;
+use super::drain;
 use crate::settings::{LimitSettings, Settings};
 
 /// What an instance lets in.
-pub struct Gate {
+pub struct AdmissionControl {
     limits: LimitSettings,
     keys: Option<Keys>,
     addresses: Addresses,
@@ -35,7 +35,7 @@ pub struct Gate {
     batches: Arc<Semaphore>,
 }
 
-impl Gate {
+impl AdmissionControl {
     /// The gate of these settings.
     ///
     /// # Errors
@@ -119,7 +119,7 @@ impl Gate {
     ///
     /// # Errors
     /// 503 when all are taken.
-    pub fn place_of_batch(&self) -> Result<OwnedSemaphorePermit, Problem> {
+    pub fn acquire_batch_permit(&self) -> Result<OwnedSemaphorePermit, Problem> {
         self.batches.clone().try_acquire_owned().map_err(|_| {
             Problem::new(ProblemCode::Overloaded).detail(
                 "The instance has as many batches in work as it takes. Repeat the request after the seconds in Retry-After.",
@@ -173,16 +173,16 @@ fn is_open(path: &str) -> bool {
 ///
 /// # Errors
 /// Passes on what the service inside returns.
-pub async fn admitted(
+pub async fn admit(
     mut request: ServiceRequest,
     next: Next<impl MessageBody + 'static>,
 ) -> Result<ServiceResponse<BoxBody>, Error> {
     let state = AppState::of(request.request()).clone();
-    let refused = match state.gate.admit(&request) {
+    let refused = match state.admission.admit(&request) {
         Ok(_place) => return next.call(request).await.map(ServiceResponse::map_into_boxed_body),
         Err(problem) => problem,
     };
     let rest = request.extract::<web::Payload>().await?;
-    let response = unread::refuse(request.request(), rest, refused).await;
+    let response = drain::refuse(request.request(), rest, refused).await;
     Ok(request.into_response(response))
 }

@@ -13,7 +13,7 @@ use futures_util::StreamExt;
 
 use super::app_state::AppState;
 use super::body;
-use super::held::Held;
+use super::response_body::GuardedBody;
 use super::problem::Problem;
 
 /// Ends the connection behind an answer that says that the body was not read to its end.
@@ -28,7 +28,7 @@ pub fn close_behind(response: HttpResponse, rest: Payload) -> HttpResponse {
 fn close(response: HttpResponse, rest: Payload) -> HttpResponse {
     response.map_body(|head, answer| {
         head.set_connection_type(ConnectionType::Close);
-        Held::until_written(answer, rest)
+        GuardedBody::until_written(answer, rest)
     })
 }
 
@@ -36,7 +36,7 @@ fn close(response: HttpResponse, rest: Payload) -> HttpResponse {
 /// the connection is closed, where that takes too much or too long.
 pub async fn refuse(request: &HttpRequest, mut rest: Payload, problem: Problem) -> HttpResponse {
     let limits = &AppState::of(request).settings.limits;
-    let is_read = drain(&mut rest, limits.body.saturating_mul(body::LARGEST_SHARE), limits.deadline).await;
+    let is_read = drain(&mut rest, limits.body.saturating_mul(body::MAX_BODY_SHARE), limits.deadline).await;
     let response = problem.respond(request);
     if is_read { response } else { close(response, rest) }
 }

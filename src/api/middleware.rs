@@ -15,8 +15,8 @@ use prometheus_client::metrics::gauge::Gauge;
 use tracing::Instrument;
 
 use super::app_state::AppState;
-use super::connection::InWork;
-use super::gate::Caller;
+use super::connection::ActiveRequest;
+use super::admission::Caller;
 use super::problem::{self, Problem, ProblemCode};
 use super::request_context::{RequestContext, RequestId};
 use super::telemetry;
@@ -24,7 +24,7 @@ use super::telemetry;
 /// Runs the work of a handler: its problem and a panic both become answers.
 ///
 /// This is no middleware on purpose: an error that leaves a handler passes the layers that add headers to answers.
-pub async fn guarded(request: HttpRequest, work: impl Future<Output = Result<HttpResponse, Problem>>) -> HttpResponse {
+pub async fn handle(request: HttpRequest, work: impl Future<Output = Result<HttpResponse, Problem>>) -> HttpResponse {
     let state = AppState::of(&request).clone();
     let problem = match AssertUnwindSafe(work).catch_unwind().await {
         Ok(Ok(response)) => return response,
@@ -54,7 +54,7 @@ impl Drop for InFlight {
 ///
 /// # Errors
 /// Passes on what the service inside returns.
-pub async fn observed(
+pub async fn observe(
     request: ServiceRequest,
     next: Next<impl MessageBody + 'static>,
 ) -> Result<ServiceResponse<BoxBody>, Error> {
@@ -62,7 +62,7 @@ pub async fn observed(
     let context = RequestContext::begin(&request);
     let state = AppState::of(request.request()).clone();
     let in_flight = InFlight::enter(&state.metrics.in_flight);
-    let in_work = InWork::begin(request.request());
+    let in_work = ActiveRequest::begin(request.request());
     let span = telemetry::begun(&request, context.id.as_str());
     let outcome = next.call(request).instrument(span.clone()).await;
     drop(in_flight);
@@ -128,7 +128,7 @@ mod tests {
     use actix_web::{App, HttpRequest, web};
     use serde_json::Value;
 
-    use super::{guarded, observed};
+    use super::{handle, observe};
     use crate::api::app_state::AppState;
     use crate::api::serve;
     use crate::settings::Settings;
@@ -137,8 +137,8 @@ mod tests {
     async fn a_panic_is_a_problem_that_a_page_can_read_and_is_counted() {
         let origins = |name| (name == "LOOPWRIGHT_CORS_ORIGINS").then(|| "https://shop.tern-island.example".to_owned());
         let state = web::Data::new(AppState::new(Settings::read(origins).unwrap()).unwrap());
-        let panics = |request: HttpRequest| guarded(request, async { panic!("a slip of ours, which this test makes") });
-        let app = App::new().app_data(state.clone()).wrap(serve::cors(&state.settings)).wrap(from_fn(observed));
+        let panics = |request: HttpRequest| handle(request, async { panic!("a slip of ours, which this test makes") });
+        let app = App::new().app_data(state.clone()).wrap(serve::cors(&state.settings)).wrap(from_fn(observe));
         let app = init_service(app.route("/", web::get().to(panics))).await;
         let asked = TestRequest::get().insert_header(("origin", "https://shop.tern-island.example"));
         let answer = call_service(&app, asked.insert_header(("x-request-id", "job-17")).to_request()).await;

@@ -7,13 +7,13 @@ use actix_web::web::Bytes;
 use actix_web::{HttpRequest, HttpResponse};
 
 /// A body that stays the same as long as the release does, with a strong entity tag.
-pub struct Fixed {
+pub struct CachedDocument {
     body: Bytes,
     media_type: &'static str,
     tag: EntityTag,
 }
 
-impl Fixed {
+impl CachedDocument {
     /// Fixes a body.
     pub fn new(body: impl Into<Vec<u8>>, media_type: &'static str) -> Self {
         let body = Bytes::from(body.into());
