@@ -5,25 +5,25 @@ use std::sync::atomic::{AtomicBool, Ordering};
 
 use actix_web::{HttpRequest, web};
 
-use super::body::JsonLimits;
-use super::response_body::CachedDocument;
 use super::admission::AdmissionControl;
+use super::json_limits::JsonLimits;
 use super::metrics::Metrics;
 use super::problem::{Problem, ProblemCode};
-use crate::forecast::{ForecastSource, ForecastLimits, HttpForecastSource};
+use super::response_body::CachedDocument;
+use crate::forecast::{ForecastLimits, ForecastSource, HttpForecastSource};
 use crate::settings::{ForecastSettings, Settings};
 
 /// The state of one instance.
 pub struct AppState {
     /// How it was set up.
     pub settings: Settings,
-    /// What it lets in.
+    /// Who may send requests, and how many.
     pub admission: AdmissionControl,
     /// What it counts.
     pub metrics: Metrics,
-    /// The description with this instance's address, rendered when it is first asked for.
+    /// The description with this instance's address, rendered when it is first asked for: an instance that is never asked does not compute its examples.
     pub description: OnceLock<CachedDocument>,
-    /// Where forecasts come from, if from anywhere.
+    /// Where forecasts come from; `None` switches them off.
     pub forecast: Option<Box<dyn ForecastSource>>,
     ready: AtomicBool,
     stopping: AtomicBool,
@@ -36,7 +36,7 @@ impl AppState {
     /// When the settings ask for forecasts and the client for them cannot be built, or name a file of keys that cannot be used.
     pub fn new(settings: Settings) -> Result<Self, String> {
         Ok(Self {
-            forecast: settings.forecast.as_ref().map(source).transpose()?,
+            forecast: settings.forecast.as_ref().map(forecast_source).transpose()?,
             admission: AdmissionControl::new(&settings)?,
             settings,
             metrics: Metrics::default(),
@@ -49,7 +49,7 @@ impl AppState {
     /// The instance that serves a request.
     ///
     /// # Panics
-    /// When the app was built without its state, which no route of ours is.
+    /// When the app was built without its state, which no app of this service is.
     #[expect(clippy::expect_used, reason = "the app is built in one place, with its state")]
     pub fn of(request: &HttpRequest) -> &web::Data<Self> {
         request.app_data().expect("the app holds its state")
@@ -60,7 +60,7 @@ impl AppState {
         self.ready.load(Ordering::Relaxed) && !self.is_stopping()
     }
 
-    /// Says that the self-test has passed.
+    /// Records that the self-test has passed.
     pub fn set_ready(&self) {
         self.ready.store(true, Ordering::Relaxed);
     }
@@ -70,7 +70,7 @@ impl AppState {
         self.stopping.load(Ordering::Relaxed)
     }
 
-    /// Says that the instance is stopping.
+    /// Records that the instance is stopping.
     pub fn set_stopping(&self) {
         self.stopping.store(true, Ordering::Relaxed);
     }
@@ -80,25 +80,15 @@ impl AppState {
         JsonLimits { depth: self.settings.limits.json_depth, items: self.settings.limits.array }
     }
 
-    /// Counts a panic; the problem that it becomes tells nothing about it.
-    pub fn panicked(&self) -> Problem {
+    /// Counts a panic. Its problem discloses nothing about it.
+    pub fn count_panic(&self) -> Problem {
         self.metrics.panics.inc();
         Problem::new(ProblemCode::InternalError)
-    }
-
-    /// A path of this service as callers see it.
-    pub fn link(&self, path: &str) -> String {
-        format!("{}{path}", self.settings.public_url)
     }
 }
 
 /// The weather service of the settings.
-fn source(settings: &ForecastSettings) -> Result<Box<dyn ForecastSource>, String> {
+fn forecast_source(settings: &ForecastSettings) -> Result<Box<dyn ForecastSource>, String> {
     let limits = ForecastLimits::within(settings.timeout);
     Ok(Box::new(HttpForecastSource::new(settings.url.clone(), &settings.user_agent, limits)?))
-}
-
-/// Whether a name is short and plain, so that it is safe in logs and headers: 1 to 64 letters, digits, `-`, `_` or `.`.
-pub fn is_plain(name: &str) -> bool {
-    (1..=64).contains(&name.len()) && name.bytes().all(|byte| byte.is_ascii_alphanumeric() || b"-_.".contains(&byte))
 }

@@ -1,4 +1,4 @@
-//! Many plans in one call: each item is answered by itself, on all cores, off the threads that serve.
+//! Many plans in one call: each item is answered by itself, on all cores, outside the threads that serve.
 
 use std::panic::AssertUnwindSafe;
 use std::sync::Arc;
@@ -12,18 +12,19 @@ use utoipa::ToSchema;
 use validator::Validate;
 
 use super::app_state::AppState;
-use super::middleware::handle;
-use super::response_body::GuardedBody;
+use super::json_limits::JsonLimits;
 use super::problem::{Problem, ProblemBody, ProblemCode};
 use super::request_context::RequestContext;
-use super::{body, routes, drain, weather};
+use super::respond::{self, handle};
+use super::response_body::GuardedBody;
+use super::{body, drain, weather};
 use crate::calculation::Calculation;
 use crate::calculation::input::Weather;
 use crate::calculation::installation_plan::{InstallationPlanReport, InstallationPlanRequest};
 use crate::calculation::report::{Diagnostics, FieldError, FieldErrorCode, FieldPath};
 use crate::drawing::Pen;
 
-/// How many times the usual limit a batch may be large.
+/// The largest body of a batch, as a multiple of the setting.
 pub const BODY_SHARE: usize = body::MAX_BODY_SHARE;
 
 /// Plans to be made, each by itself.
@@ -78,47 +79,48 @@ pub struct PlanBatchResult {
     pub problem: Option<ProblemBody>,
 }
 
-/// Answers a batch. Its place among the batches is taken before its body arrives, and kept until its answer is written: both are
-/// large, and so is what is computed between.
+/// Answers a batch. It needs a permit from before its body arrives until its answer is written: both are large, and so is what is
+/// computed between.
 pub async fn answer(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
     let state = AppState::of(&request).clone();
-    let place = match state.admission.acquire_batch_permit() {
-        Ok(place) => Arc::new(place),
+    let permit = match state.admission.acquire_batch_permit() {
+        Ok(permit) => Arc::new(permit),
         Err(problem) => return drain::refuse(&request, payload, problem).await,
     };
     let response = handle(request.clone(), async {
         let limits = &state.settings.limits;
         let body = body::read(&request, &mut payload, limits.body.saturating_mul(BODY_SHARE)).await?;
         let batch: PlanBatchRequest = body::decode(&body, state.json_limits())?;
-        judge(&batch, limits.batch)?;
+        check_size(&batch, limits.batch)?;
         state.admission.charge_batch(&request, batch.items.len())?;
         let shared = shared_weather(&batch, &state).await?;
         let ids: Vec<_> = batch.items.iter().map(|item| item.id.clone()).collect();
-        let until = Instant::now() + limits.batch_deadline;
-        let kept = (state.clone(), place.clone());
+        let deadline = Instant::now() + limits.batch_deadline;
+        let owned = (state.clone(), permit.clone());
         let (answers, took) = web::block(move || {
-            // A caller that hangs up leaves its batch in work, and so in its place.
-            let (state, _place) = kept;
-            let begun = Instant::now();
-            (all(batch.items, shared.as_ref(), until, &state), begun.elapsed())
+            // When the caller disconnects the batch goes on, so it keeps its permit.
+            let (state, _permit) = owned;
+            let started = Instant::now();
+            (answer_all(batch.items, shared.as_ref(), deadline, &state), started.elapsed())
         })
         .await
         .map_err(|_| Problem::new(ProblemCode::InternalError))?;
         RequestContext::of(&request).add_computed(took);
-        let results: Vec<_> = ids.into_iter().zip(answers).map(|(id, answer)| result(id, answer, &request)).collect();
+        let results: Vec<_> =
+            ids.into_iter().zip(answers).map(|(id, answer)| item_result(id, answer, &request)).collect();
         for result in &results {
-            state.metrics.item_answered(result.status);
+            state.metrics.count_item(result.status);
         }
         let succeeded = results.iter().filter(|result| result.report.is_some()).count();
-        let room = succeeded.saturating_mul(InstallationPlanRequest::REPORT_CAPACITY);
-        routes::json_report(&PlanBatchReport { failed: results.len() - succeeded, succeeded, results }, room)
+        let capacity = succeeded.saturating_mul(InstallationPlanRequest::REPORT_CAPACITY);
+        respond::json_report(&PlanBatchReport { failed: results.len() - succeeded, succeeded, results }, capacity)
     })
     .await;
-    drain::close_behind(response.map_body(|_, answer| GuardedBody::until_written(answer, place)), payload)
+    drain::close_if_unread(response.map_body(|_, body| GuardedBody::boxed(body, permit)), payload)
 }
 
-/// Refuses a batch of more items than this instance takes; the description's own limit is judged with the other faults.
-fn judge(batch: &PlanBatchRequest, most: usize) -> Result<(), Problem> {
+/// Refuses a batch of more items than this instance accepts. The limit of the description is checked with the other fields.
+fn check_size(batch: &PlanBatchRequest, most: usize) -> Result<(), Problem> {
     let items = batch.items.len();
     if items <= most {
         return Ok(());
@@ -126,7 +128,7 @@ fn judge(batch: &PlanBatchRequest, most: usize) -> Result<(), Problem> {
     Err(Problem::too_many_items(format!("{items} items are more than a batch may have here."), most))
 }
 
-/// The weather beside the items, fetched where it names a place; faults of the batch itself come with its own.
+/// The weather beside the items, fetched where it names a place. Reports the errors of the batch itself together with its own.
 async fn shared_weather(batch: &PlanBatchRequest, state: &AppState) -> Result<Option<Weather>, Problem> {
     let mut diagnostics = Diagnostics::default();
     if let Err(errors) = batch.validate() {
@@ -139,26 +141,31 @@ async fn shared_weather(batch: &PlanBatchRequest, state: &AppState) -> Result<Op
     Ok(diagnostics.finish(Some(shared))?)
 }
 
-/// Answers all items, each on whatever core is free.
-fn all(
+/// Answers all items, on all cores.
+fn answer_all(
     items: Vec<PlanBatchItem>,
     shared: Option<&Weather>,
-    until: Instant,
+    deadline: Instant,
     state: &AppState,
 ) -> Vec<Result<InstallationPlanReport, Problem>> {
     let each = |(index, item): (usize, PlanBatchItem)| {
-        if Instant::now() >= until {
+        if Instant::now() >= deadline {
             return Err(out_of_time());
         }
-        // A panic is this item's alone.
-        let answer = std::panic::catch_unwind(AssertUnwindSafe(|| one(item.request.get(), shared, state.json_limits())));
-        answer.unwrap_or_else(|_panic| Err(state.panicked())).map_err(|problem| within(index, problem))
+        // A panic fails this item only.
+        let answer =
+            std::panic::catch_unwind(AssertUnwindSafe(|| answer_item(item.request.get(), shared, state.json_limits())));
+        answer.unwrap_or_else(|_panic| Err(state.count_panic())).map_err(|problem| relocate(index, problem))
     };
     items.into_par_iter().enumerate().map(each).collect()
 }
 
 /// Answers one item.
-fn one(text: &str, shared: Option<&Weather>, json_limits: body::JsonLimits) -> Result<InstallationPlanReport, Problem> {
+fn answer_item(
+    text: &str,
+    shared: Option<&Weather>,
+    json_limits: JsonLimits,
+) -> Result<InstallationPlanReport, Problem> {
     let mut asked: InstallationPlanRequest = body::decode(text.as_bytes(), json_limits)?;
     let mut diagnostics = Diagnostics::default();
     if asked.weather.as_ref().is_some_and(|weather| weather.location.is_some()) {
@@ -181,27 +188,27 @@ fn out_of_time() -> Problem {
         .detail("The batch ran out of time before this item was begun. Send it again, in a smaller batch.")
 }
 
-/// A problem of an item, its pointers from the whole body. Faults of weather that stands beside the items point there.
-fn within(index: usize, mut problem: Problem) -> Problem {
+/// A problem of an item with pointers from the whole body.
+fn relocate(index: usize, mut problem: Problem) -> Problem {
     problem.errors = problem
         .errors
         .into_iter()
-        .map(|fault| FieldError {
-            pointer: fault.pointer.replacen('#', &format!("#/items/{index}/request"), 1),
-            ..fault
+        .map(|error| FieldError {
+            pointer: error.pointer.replacen('#', &format!("#/items/{index}/request"), 1),
+            ..error
         })
         .collect();
     problem
 }
 
-fn result(id: String, answer: Result<InstallationPlanReport, Problem>, request: &HttpRequest) -> PlanBatchResult {
+fn item_result(id: String, answer: Result<InstallationPlanReport, Problem>, request: &HttpRequest) -> PlanBatchResult {
     match answer {
         Ok(report) => PlanBatchResult { id, status: 200, report: Some(report), problem: None },
         Err(problem) => PlanBatchResult {
             id,
             status: problem.code.status().as_u16(),
             report: None,
-            problem: Some(problem.body(request)),
+            problem: Some(respond::problem_body(problem, request)),
         },
     }
 }

@@ -1,4 +1,4 @@
-//! From the bytes of a request to a typed request, or a problem that says what is wrong with them.
+//! Reads the bytes of a body and decodes them to a typed request, or to a problem that says what is wrong with them.
 
 use actix_web::http::header;
 use actix_web::{HttpRequest, web};
@@ -6,23 +6,14 @@ use futures_util::StreamExt;
 use serde::de::DeserializeOwned;
 
 use super::app_state::AppState;
-use super::depth::Depth;
+use super::json_limits::{JsonLimits, NestingDepth};
 use super::problem::{Problem, ProblemCode};
-use super::strict::{NULL, NULL_FOR_ABSENT, Strict, TOO_MANY};
+use super::strict::{NULL_FOR_OPTIONAL, NULL_NOT_ALLOWED, StrictDeserializer, TOO_MANY_ITEMS};
 use crate::calculation::report::{FieldError, FieldErrorCode, MAX_NAME_CHARS};
 use crate::vocabulary::Vocabulary;
 
 /// The largest body of any path, as a multiple of the setting: that of a batch.
 pub const MAX_BODY_SHARE: usize = 64;
-
-/// How much structure a body may have, whatever its fields take.
-#[derive(Clone, Copy, Debug)]
-pub struct JsonLimits {
-    /// Objects and arrays within each other.
-    pub depth: usize,
-    /// Items of one array.
-    pub items: usize,
-}
 
 /// Reads the whole body, up to `limit` bytes, within the deadline of the settings.
 ///
@@ -34,7 +25,7 @@ pub async fn read(request: &HttpRequest, payload: &mut web::Payload, limit: usiz
     tokio::time::timeout(deadline, read_all(request, payload, limit)).await.unwrap_or_else(too_late)
 }
 
-/// The body is read before its type is judged: an answer with unread bytes behind it would close the connection.
+/// The body is read before its media type is checked: an answer with unread bytes behind it would close the connection.
 async fn read_all(request: &HttpRequest, payload: &mut web::Payload, limit: usize) -> Result<Vec<u8>, Problem> {
     let too_large = || {
         Problem::new(ProblemCode::BodyTooLarge).detail(format!(
@@ -59,11 +50,11 @@ async fn read_all(request: &HttpRequest, payload: &mut web::Payload, limit: usiz
         }
         body.extend_from_slice(&chunk);
     }
-    judge_type(request)?;
+    check_media_type(request)?;
     Ok(body)
 }
 
-fn judge_type(request: &HttpRequest) -> Result<(), Problem> {
+fn check_media_type(request: &HttpRequest) -> Result<(), Problem> {
     let text = |name: header::HeaderName| {
         request.headers().get(name).map(|value| value.to_str().unwrap_or("?").to_ascii_lowercase())
     };
@@ -75,51 +66,51 @@ fn judge_type(request: &HttpRequest) -> Result<(), Problem> {
     if is_json && is_utf8 && is_plain { Ok(()) } else { Err(Problem::new(ProblemCode::UnsupportedMediaType)) }
 }
 
-/// Reads a typed request from JSON.
+/// Decodes a typed request from JSON.
 ///
-/// The good path is one pass. Only a failure is looked at again, to tell where and what it is.
+/// A valid body is read once. Only one that fails is read again, to find where and what is wrong.
 ///
 /// # Errors
-/// 400 when the body is not one JSON text or nests too deep, 422 with the place of the fault when it is not this request.
-pub fn decode<T: DeserializeOwned>(body: &[u8], json_limits: JsonLimits) -> Result<T, Problem> {
+/// 400 when the body is not one JSON text or nests too deep, 422 with the pointer of the error when it is not this request.
+pub fn decode<T: DeserializeOwned>(body: &[u8], limits: JsonLimits) -> Result<T, Problem> {
     let mut json = serde_json::Deserializer::from_slice(body);
-    match T::deserialize(Strict(&mut json, json_limits.items)) {
+    match T::deserialize(StrictDeserializer(&mut json, limits.items)) {
         Ok(request) if json.end().is_ok() => Ok(request),
-        _ => Err(explain::<T>(body, json_limits)),
+        _ => Err(explain_failure::<T>(body, limits)),
     }
 }
 
-fn explain<T: DeserializeOwned>(body: &[u8], json_limits: JsonLimits) -> Problem {
+fn explain_failure<T: DeserializeOwned>(body: &[u8], limits: JsonLimits) -> Problem {
     if body.iter().all(u8::is_ascii_whitespace) {
         return Problem::new(ProblemCode::MalformedJson).detail("The body is empty. Send one JSON object.");
     }
     // A syntax error anywhere counts before a wrong field.
-    let depth = match serde_json::from_slice::<Depth>(body) {
-        Ok(Depth(depth)) => depth,
+    let depth = match serde_json::from_slice::<NestingDepth>(body) {
+        Ok(NestingDepth(depth)) => depth,
         Err(error) => {
             return Problem::new(ProblemCode::MalformedJson)
                 .detail(format!("The body is not one JSON text: {error}. Send one JSON object."));
         }
     };
-    // No request is deep, so a body that could be read is not; this tells one that could not.
-    if depth > json_limits.depth {
+    // No request type is deep, so only a body that could not be decoded can be too deep.
+    if depth > limits.depth {
         return Problem::new(ProblemCode::MalformedJson).detail(format!(
             "The body nests more than {} objects and arrays. No request needs as many; send one JSON object.",
-            json_limits.depth
+            limits.depth
         ));
     }
     let mut json = serde_json::Deserializer::from_slice(body);
-    match serde_path_to_error::deserialize::<_, T>(Strict(&mut json, json_limits.items)) {
-        Err(error) => Problem::faults(vec![fault(error.path(), &error.inner().to_string(), json_limits)]),
+    match serde_path_to_error::deserialize::<_, T>(StrictDeserializer(&mut json, limits.items)) {
+        Err(error) => Problem::invalid_fields(vec![field_error(error.path(), &error.inner().to_string(), limits)]),
         // The first pass failed, so the second does.
         Ok(_) => Problem::new(ProblemCode::InternalError),
     }
 }
 
-/// What the deserializer's message says, as a fault. The messages are those of serde; a test holds them.
-fn fault(path: &serde_path_to_error::Path, message: &str, json_limits: JsonLimits) -> FieldError {
+/// Translates a message of the deserializer. The messages are those of serde; a test checks them.
+fn field_error(path: &serde_path_to_error::Path, message: &str, limits: JsonLimits) -> FieldError {
     let message = message.rsplit_once(" at line ").map_or(message, |(message, _)| message);
-    let (first, others) = names(message);
+    let (first, others) = parse_names(message);
     let here = pointer(path);
     let of = |pointer: String, code: FieldErrorCode, detail: String, hint: String| FieldError {
         pointer,
@@ -145,46 +136,46 @@ fn fault(path: &serde_path_to_error::Path, message: &str, json_limits: JsonLimit
         of(child(&here, &first), FieldErrorCode::FieldDuplicate, detail, "Send it once.".to_owned())
     } else if message.starts_with("unknown variant") {
         let list = format!("One of: {}.", others.join(", "));
-        // Several members with that word are all named, for a guess between them could be dangerous.
-        let meant = match holding(&first, &others) {
+        // All members with that word are named: a guess between them could be dangerous.
+        let meant = match names_containing(&first, &others) {
             words if words.is_empty() => nearest(&first, &others).map(str::to_owned),
             words => Some(words.join(" or ")),
         };
         let hint = meant.map_or(list.clone(), |name| format!("Did you mean {name}? {list}"));
         of(here, FieldErrorCode::ValueUnknown, format!("\"{first}\" is not a value that this field takes."), hint)
-    } else if [NULL, NULL_FOR_ABSENT].contains(&message) || message.starts_with("invalid type: null") {
-        let hint = if message == NULL_FOR_ABSENT { "Leave the field out instead." } else { "Send a value." };
+    } else if [NULL_NOT_ALLOWED, NULL_FOR_OPTIONAL].contains(&message) || message.starts_with("invalid type: null") {
+        let hint = if message == NULL_FOR_OPTIONAL { "Leave the field out instead." } else { "Send a value." };
         of(here, FieldErrorCode::NullNotAllowed, "null is not taken here.".to_owned(), hint.to_owned())
-    } else if message == TOO_MANY {
+    } else if message == TOO_MANY_ITEMS {
         let detail =
-            format!("The list has more than {} items, the most that this service takes in any list.", json_limits.items);
-        of(here, FieldErrorCode::ListSize, detail, format!("Send at most {} items.", json_limits.items))
+            format!("The list has more than {} items, the most that this service takes in any list.", limits.items);
+        of(here, FieldErrorCode::ListSize, detail, format!("Send at most {} items.", limits.items))
     } else if message.starts_with("invalid value") {
         let hint = "Send a whole number within the range of the field; its description gives it.";
         of(here, FieldErrorCode::OutOfRange, format!("The field does not take {first}."), hint.to_owned())
     } else {
-        let found = found(message);
-        let expected = message.rsplit_once("expected ").map_or("another type", |(_, expected)| plain(expected));
+        let sent = sent_type(message);
+        let expected = message.rsplit_once("expected ").map_or("another type", |(_, expected)| type_name(expected));
         of(
             here,
             FieldErrorCode::TypeWrong,
-            format!("{found} stands where {expected} belongs."),
+            format!("{sent} stands where {expected} belongs."),
             format!("Send {expected}."),
         )
     }
 }
 
-/// The name that a message is about, cut to a decent length, and the names that it lists as known.
+/// The name that a message is about, at most [`MAX_NAME_CHARS`] long, and the names that it lists as known.
 ///
-/// The first name is the caller's and may hold anything; the known ones are ours and hold no backtick.
-fn names(message: &str) -> (String, Vec<&str>) {
+/// The first name is the caller's and may contain anything; the known ones are ours and contain no backtick.
+fn parse_names(message: &str) -> (String, Vec<&str>) {
     let (about, known) = message.rsplit_once("`, expected ").unwrap_or((message, ""));
     let first = about.split_once('`').map_or("", |(_, name)| name.trim_end_matches('`'));
     (first.chars().take(MAX_NAME_CHARS).collect(), known.split('`').skip(1).step_by(2).collect())
 }
 
-/// What serde expects, without the names of our types.
-fn plain(expected: &str) -> &str {
+/// What serde expects, without the names of Rust types.
+fn type_name(expected: &str) -> &str {
     match expected {
         "a string" | "string" => "text",
         "f64" => "a number",
@@ -197,7 +188,7 @@ fn plain(expected: &str) -> &str {
 }
 
 /// What the caller sent, by the JSON type that the message names.
-fn found(message: &str) -> &'static str {
+fn sent_type(message: &str) -> &'static str {
     let kind = message.strip_prefix("invalid type: ").unwrap_or_default();
     let is = |name: &str| kind.starts_with(name);
     match () {
@@ -225,8 +216,8 @@ fn child(pointer: &str, name: &str) -> String {
     format!("{pointer}/{name}")
 }
 
-/// Names that hold what was written as one of their words: `car` for `passenger_car`.
-fn holding(name: &str, known: &[&str]) -> Vec<String> {
+/// Names that contain the text as one of their words: `car` for `passenger_car`.
+fn names_containing(name: &str, known: &[&str]) -> Vec<String> {
     let name = name.to_lowercase().replace([' ', '-'], "_");
     let is_word = |other: &&&str| !name.is_empty() && format!("_{other}_").contains(&format!("_{name}_"));
     known.iter().filter(is_word).map(|other| (*other).to_owned()).collect()

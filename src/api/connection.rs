@@ -1,7 +1,7 @@
-//! What ends a connection whose caller has gone silent in the middle.
+//! Timeouts of connections that the HTTP library does not have.
 //!
-//! The HTTP library times the head of a connection's first request and the pause between two requests. It times neither the head
-//! of a later request nor the reading of an answer; without this a caller could keep as many connections as it likes.
+//! The library limits the time for the head of a connection's first request and for the pause between two requests, but not the time
+//! for the head of a later request or for the reading of an answer. Without limits a caller could keep any number of connections.
 
 use std::any::Any;
 use std::cell::{Cell, OnceCell};
@@ -19,21 +19,21 @@ use socket2::{SockRef, Socket};
 use super::response_body::GuardedBody;
 use crate::settings::LimitSettings;
 
-/// Answers of so many bytes may take their caller a while to read.
-const LARGE: u64 = 64 * 1024;
+/// Bytes from which an answer may take its caller a while to read.
+const LARGE_ANSWER: u64 = 64 * 1024;
 
 /// A connection, for as long as it is open.
-struct Connection {
+struct WatchedConnection {
     /// A second handle of the same socket: the HTTP library holds the first.
     socket: Socket,
-    in_work: Cell<usize>,
-    /// When the last request ended, or a large answer began to be written.
-    last_sign: Cell<Instant>,
+    active_requests: Cell<usize>,
+    /// When the last request ended, or the writing of a large answer began.
+    last_activity: Cell<Instant>,
     is_writing: Cell<bool>,
     watch: OnceCell<JoinHandle<()>>,
 }
 
-impl Drop for Connection {
+impl Drop for WatchedConnection {
     fn drop(&mut self) {
         if let Some(watch) = self.watch.get() {
             watch.abort();
@@ -41,28 +41,28 @@ impl Drop for Connection {
     }
 }
 
-/// A request of a connection that is in work.
-pub struct ActiveRequest(Option<Rc<Connection>>);
+/// Counts a request of a connection as active until it is dropped.
+pub struct ActiveRequest(Option<Rc<WatchedConnection>>);
 
 impl ActiveRequest {
-    /// Begins a request.
+    /// Counts a request that begins.
     pub fn begin(request: &HttpRequest) -> Self {
-        let connection = request.conn_data::<Rc<Connection>>().cloned();
+        let connection = request.conn_data::<Rc<WatchedConnection>>().cloned();
         if let Some(connection) = &connection {
-            connection.in_work.set(connection.in_work.get() + 1);
+            connection.active_requests.set(connection.active_requests.get() + 1);
         }
         Self(connection)
     }
 
-    /// Keeps the request in work until its answer is written, if that is large.
+    /// Counts the request until its answer is written, if that is large.
     pub fn until_written(self, response: ServiceResponse<BoxBody>) -> ServiceResponse<BoxBody> {
         match response.response().body().size() {
-            BodySize::Sized(length) if length >= LARGE => {
+            BodySize::Sized(length) if length >= LARGE_ANSWER => {
                 if let Some(connection) = &self.0 {
-                    connection.last_sign.set(Instant::now());
+                    connection.last_activity.set(Instant::now());
                     connection.is_writing.set(true);
                 }
-                response.map_body(|_, answer| GuardedBody::until_written(answer, self))
+                response.map_body(|_, body| GuardedBody::boxed(body, self))
             }
             _ => response,
         }
@@ -72,35 +72,35 @@ impl ActiveRequest {
 impl Drop for ActiveRequest {
     fn drop(&mut self) {
         if let Some(connection) = &self.0 {
-            connection.in_work.set(connection.in_work.get() - 1);
-            connection.last_sign.set(Instant::now());
+            connection.active_requests.set(connection.active_requests.get() - 1);
+            connection.last_activity.set(Instant::now());
             connection.is_writing.set(false);
         }
     }
 }
 
-/// Watches a new connection.
+/// Starts the timeouts of a new connection.
 pub fn watch(connection: &dyn Any, data: &mut Extensions, limits: &LimitSettings) {
     let Some(stream) = connection.downcast_ref::<TcpStream>() else { return };
-    if let Err(error) = begin(&SockRef::from(stream), data, limits) {
-        // Without a second handle the connection is served all the same.
+    if let Err(error) = start_watch(&SockRef::from(stream), data, limits) {
+        // The connection is served in spite of that.
         tracing::warn!("a connection is not watched: {error}");
     }
 }
 
-fn begin(socket: &Socket, data: &mut Extensions, limits: &LimitSettings) -> std::io::Result<()> {
-    // A caller that takes nothing of its answer (RFC 5482).
+fn start_watch(socket: &Socket, data: &mut Extensions, limits: &LimitSettings) -> std::io::Result<()> {
+    // For a caller that reads nothing of its answer (RFC 5482).
     socket.set_tcp_user_timeout(Some(limits.idle))?;
     let socket = socket.try_clone()?;
-    let watched = Rc::new(Connection {
+    let watched = Rc::new(WatchedConnection {
         socket,
-        in_work: Cell::new(0),
-        last_sign: Cell::new(Instant::now()),
+        active_requests: Cell::new(0),
+        last_activity: Cell::new(Instant::now()),
         is_writing: Cell::new(false),
         watch: OnceCell::new(),
     });
-    let allowed = Allowed { silent: limits.idle + limits.header_deadline, writing: limits.answer_deadline };
-    let watch = actix_web::rt::spawn(end_when_due(Rc::downgrade(&watched), allowed));
+    let timeouts = ConnectionTimeouts { silent: limits.idle + limits.header_deadline, writing: limits.answer_deadline };
+    let watch = actix_web::rt::spawn(close_when_due(Rc::downgrade(&watched), timeouts));
     // Set once, here.
     let _ = watched.watch.set(watch);
     data.insert(watched);
@@ -108,26 +108,26 @@ fn begin(socket: &Socket, data: &mut Extensions, limits: &LimitSettings) -> std:
 }
 
 /// How long a connection may be silent, and how long one large answer may be written.
-struct Allowed {
+struct ConnectionTimeouts {
     silent: Duration,
     writing: Duration,
 }
 
-/// Ends a connection that has no request in work and had none for so long, or whose caller reads a large answer for too long. The
-/// library, with its own times, comes first wherever it can; the second handle is closed together with the connection.
-async fn end_when_due(connection: Weak<Connection>, allowed: Allowed) {
-    let step = allowed.silent.min(allowed.writing);
+/// Closes a connection that has had no active request for too long, or whose caller takes too long to read a large answer. The
+/// timeouts of the library come first where it has them. The second handle is closed together with the connection.
+async fn close_when_due(connection: Weak<WatchedConnection>, timeouts: ConnectionTimeouts) {
+    let step = timeouts.silent.min(timeouts.writing);
     loop {
         let due = {
             let Some(connection) = connection.upgrade() else { return };
             let now = Instant::now();
-            let due = match (connection.is_writing.get(), connection.in_work.get()) {
-                (true, _) => connection.last_sign.get() + allowed.writing,
-                (false, 0) => connection.last_sign.get() + allowed.silent,
+            let due = match (connection.is_writing.get(), connection.active_requests.get()) {
+                (true, _) => connection.last_activity.get() + timeouts.writing,
+                (false, 0) => connection.last_activity.get() + timeouts.silent,
                 _ => now + step,
             };
             if due <= now {
-                // It may be gone already.
+                // It may be closed already.
                 let _ = connection.socket.shutdown(Shutdown::Both);
                 return;
             }

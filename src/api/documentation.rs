@@ -1,4 +1,4 @@
-//! The description as it is served, and the page that shows it; everything comes from this service.
+//! The description as it is served, and the page that shows it, without anything from another host.
 
 use std::sync::{Arc, OnceLock};
 
@@ -8,8 +8,8 @@ use utoipa_swagger_ui::Config;
 
 use super::app_state::AppState;
 use super::description;
-use super::response_body::CachedDocument;
 use super::problem::{Problem, ProblemCode};
+use super::response_body::CachedDocument;
 
 /// The description.
 ///
@@ -21,22 +21,22 @@ pub fn openapi(request: &HttpRequest) -> Result<HttpResponse, Problem> {
     Ok(state.description.get_or_init(render).respond(request))
 }
 
-/// The description as it is committed and printed.
+/// The description as it is served, committed and printed.
 pub fn pretty(public_url: &str) -> String {
     let mut text = serde_json::to_string_pretty(&description::build(public_url)).unwrap_or_default();
     text.push('\n');
     text
 }
 
-/// Leads from `/docs` to `/docs/`, where the page's relative links hold.
+/// Redirects from `/docs` to `/docs/`, where the page's relative links hold.
 ///
 /// # Errors
 /// None.
-pub fn to_docs(_: &HttpRequest) -> Result<HttpResponse, Problem> {
+pub fn redirect_to_docs(_: &HttpRequest) -> Result<HttpResponse, Problem> {
     Ok(HttpResponse::PermanentRedirect().insert_header((header::LOCATION, "docs/")).finish())
 }
 
-/// What the documentation page may load: its own files, and calls to this service. Its style sheets write inline styles.
+/// What the documentation page may load: its own files, and calls to this service. Its style sheets need inline styles.
 const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; \
     connect-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
 

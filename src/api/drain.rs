@@ -1,8 +1,8 @@
-//! A body that was not read to its end ends its connection.
+//! What becomes of a body that no handler reads to its end.
 //!
 //! When a handler drops a chunked body half-read, the HTTP library waits for the rest, however long that takes, to use the
-//! connection again. A body that lives until its answer is out counts as unread instead, and the connection is closed. What a
-//! refused request sent is better drained: then its caller can try again on the same connection.
+//! connection again. A body that lives until its answer is written counts as unread instead, and the connection is closed. The body
+//! of a refused request is better drained: then its caller can try again on the same connection.
 
 use std::time::Duration;
 
@@ -12,36 +12,37 @@ use actix_web::{HttpRequest, HttpResponse};
 use futures_util::StreamExt;
 
 use super::app_state::AppState;
-use super::body;
-use super::response_body::GuardedBody;
+use super::body::MAX_BODY_SHARE;
 use super::problem::Problem;
+use super::respond::problem_response;
+use super::response_body::GuardedBody;
 
-/// Ends the connection behind an answer that says that the body was not read to its end.
-pub fn close_behind(response: HttpResponse, rest: Payload) -> HttpResponse {
+/// Closes the connection after an answer that says that the body was not read to its end.
+pub fn close_if_unread(response: HttpResponse, rest: Payload) -> HttpResponse {
     match response.status() {
         StatusCode::REQUEST_TIMEOUT | StatusCode::PAYLOAD_TOO_LARGE => close(response, rest),
         _ => response,
     }
 }
 
-/// Ends the connection behind an answer.
+/// Closes the connection after an answer.
 fn close(response: HttpResponse, rest: Payload) -> HttpResponse {
-    response.map_body(|head, answer| {
+    response.map_body(|head, body| {
         head.set_connection_type(ConnectionType::Close);
-        GuardedBody::until_written(answer, rest)
+        GuardedBody::boxed(body, rest)
     })
 }
 
-/// Refuses a request whose body nobody needs: it is read to its end, so that its caller can try again on the same connection; or
-/// the connection is closed, where that takes too much or too long.
+/// Refuses a request whose body is not needed. The body is read to its end, so that the caller can try again on the same
+/// connection; where that is too much or takes too long, the connection is closed.
 pub async fn refuse(request: &HttpRequest, mut rest: Payload, problem: Problem) -> HttpResponse {
     let limits = &AppState::of(request).settings.limits;
-    let is_read = drain(&mut rest, limits.body.saturating_mul(body::MAX_BODY_SHARE), limits.deadline).await;
-    let response = problem.respond(request);
+    let is_read = drain(&mut rest, limits.body.saturating_mul(MAX_BODY_SHARE), limits.deadline).await;
+    let response = problem_response(problem, request);
     if is_read { response } else { close(response, rest) }
 }
 
-/// Reads a body that nobody needs, and says whether it came to its end within so many bytes and so much time.
+/// Reads a body that is not needed; whether it ended within `limit` bytes and the deadline.
 async fn drain(rest: &mut Payload, limit: usize, deadline: Duration) -> bool {
     let read = async {
         let mut length = 0_usize;

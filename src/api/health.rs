@@ -1,4 +1,4 @@
-//! Whether an instance lives, whether it should get requests, and what it counted.
+//! Whether an instance is alive, whether it should get requests, and its counters.
 
 use actix_web::http::header;
 use actix_web::{HttpRequest, HttpResponse};
@@ -13,7 +13,7 @@ use crate::physics::{circuit, conductor};
 /// # Errors
 /// None.
 pub fn live(_: &HttpRequest) -> Result<HttpResponse, Problem> {
-    Ok(state("live"))
+    Ok(status_response("live"))
 }
 
 /// The self-test has passed, and the instance is not stopping.
@@ -21,7 +21,11 @@ pub fn live(_: &HttpRequest) -> Result<HttpResponse, Problem> {
 /// # Errors
 /// 503 otherwise.
 pub fn ready(request: &HttpRequest) -> Result<HttpResponse, Problem> {
-    if AppState::of(request).is_ready() { Ok(state("ready")) } else { Err(Problem::new(ProblemCode::Unavailable)) }
+    if AppState::of(request).is_ready() {
+        Ok(status_response("ready"))
+    } else {
+        Err(Problem::new(ProblemCode::Unavailable))
+    }
 }
 
 /// The counters.
@@ -35,30 +39,30 @@ pub fn metrics(request: &HttpRequest) -> Result<HttpResponse, Problem> {
         .body(AppState::of(request).metrics.render()))
 }
 
-/// The counters, for callers on this machine, as long as they have no listener of their own.
+/// The counters, for callers on this machine, unless the counters have a listener of their own.
 ///
 /// # Errors
-/// 404 for all others, and for what a proxy on this machine passes on.
-pub fn metrics_nearby(request: &HttpRequest) -> Result<HttpResponse, Problem> {
-    let is_passed_on = ["forwarded", "x-forwarded-for", "via"].iter().any(|name| request.headers().contains_key(*name));
-    let is_near = request.peer_addr().is_some_and(|peer| peer.ip().to_canonical().is_loopback());
-    if is_near && !is_passed_on && AppState::of(request).settings.metrics_listen.is_none() {
+/// 404 for all others, and for requests that a proxy on this machine forwards.
+pub fn local_metrics(request: &HttpRequest) -> Result<HttpResponse, Problem> {
+    let is_forwarded = ["forwarded", "x-forwarded-for", "via"].iter().any(|name| request.headers().contains_key(*name));
+    let is_local = request.peer_addr().is_some_and(|peer| peer.ip().to_canonical().is_loopback());
+    if is_local && !is_forwarded && AppState::of(request).settings.metrics_listen.is_none() {
         return metrics(request);
     }
     Err(Problem::new(ProblemCode::NotFound))
 }
 
-fn state(state: &str) -> HttpResponse {
+fn status_response(status: &str) -> HttpResponse {
     HttpResponse::Ok()
         .content_type("application/json")
         .insert_header((header::CACHE_CONTROL, "no-store"))
-        .body(format!("{{\"status\":\"{state}\"}}"))
+        .body(format!("{{\"status\":\"{status}\"}}"))
 }
 
-/// Computes reference rows again: catches a build whose arithmetic is broken before it answers anyone.
+/// Computes reference values again: a build with broken arithmetic never becomes ready.
 ///
 /// # Errors
-/// The row that is off, and by how much.
+/// The value that is wrong, computed and expected.
 pub fn self_test() -> Result<(), String> {
     let square = |corner_cut, turns| Winding {
         shape: Shape::Rectangle,

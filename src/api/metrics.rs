@@ -1,4 +1,4 @@
-//! What an instance counts, in the text format of Prometheus.
+//! The counters of an instance, in the text format of Prometheus.
 
 use std::sync::atomic::AtomicI64;
 use std::time::Duration;
@@ -11,9 +11,9 @@ use prometheus_client::metrics::gauge::Gauge;
 use prometheus_client::metrics::histogram::{Histogram, exponential_buckets};
 use prometheus_client::registry::Registry;
 
-/// What tells one series of requests from another. The route is a pattern, so that callers cannot add series.
+/// The labels of a request. The route is a pattern, so that callers cannot add series.
 #[derive(Clone, Debug, PartialEq, Eq, Hash, EncodeLabelSet)]
-pub struct Labels {
+pub struct RequestLabels {
     /// The pattern of the path, or `other`.
     pub route: String,
     /// The status of the answer.
@@ -23,7 +23,7 @@ pub struct Labels {
 /// The counters of an instance.
 pub struct Metrics {
     registry: Registry,
-    requests: Family<Labels, Counter>,
+    requests: Family<RequestLabels, Counter>,
     seconds: Family<RouteLabel, Histogram>,
     forecasts: Family<OutcomeLabel, Counter>,
     refused: Family<ReasonLabel, Counter>,
@@ -34,7 +34,7 @@ pub struct Metrics {
     pub panics: Counter,
 }
 
-/// How a question for a forecast ended.
+/// How a request for a forecast ended.
 #[derive(Clone, Debug, PartialEq, Eq, Hash, EncodeLabelSet)]
 struct OutcomeLabel {
     outcome: &'static str,
@@ -61,7 +61,7 @@ struct RouteLabel {
 impl Default for Metrics {
     fn default() -> Self {
         let mut registry = Registry::with_prefix("loopwright");
-        let requests = Family::<Labels, Counter>::default();
+        let requests = Family::<RequestLabels, Counter>::default();
         // From 50 µs, a small calculation, to 1.6 s, far past anything healthy.
         let seconds = Family::<RouteLabel, Histogram>::new_with_constructor(|| {
             Histogram::new(exponential_buckets(50e-6, 2.0, 16))
@@ -88,23 +88,23 @@ impl Default for Metrics {
 
 impl Metrics {
     /// Counts an answered request.
-    pub fn answered(&self, route: &str, status: u16, took: Duration) {
-        self.requests.get_or_create(&Labels { route: route.to_owned(), status }).inc();
+    pub fn count_answer(&self, route: &str, status: u16, took: Duration) {
+        self.requests.get_or_create(&RequestLabels { route: route.to_owned(), status }).inc();
         self.seconds.get_or_create(&RouteLabel { route: route.to_owned() }).observe(took.as_secs_f64());
     }
 
-    /// Counts a question for a forecast.
-    pub fn forecast_asked(&self, outcome: &'static str) {
+    /// Counts a request for a forecast by its outcome.
+    pub fn count_forecast(&self, outcome: &'static str) {
         self.forecasts.get_or_create(&OutcomeLabel { outcome }).inc();
     }
 
     /// Counts a request that was answered with a problem.
-    pub fn refused(&self, reason: &'static str) {
+    pub fn count_problem(&self, reason: &'static str) {
         self.refused.get_or_create(&ReasonLabel { reason }).inc();
     }
 
     /// Counts an item of a batch.
-    pub fn item_answered(&self, status: u16) {
+    pub fn count_item(&self, status: u16) {
         self.items.get_or_create(&StatusLabel { status }).inc();
     }
 

@@ -1,6 +1,6 @@
-//! Round every handler: a net for panics inside, an id, a log line and the counters outside.
+//! The middleware: [`observe`] gives each request its id, its log line and its counters, [`admit`] refuses requests beyond the keys
+//! and limits.
 
-use std::panic::AssertUnwindSafe;
 use std::sync::atomic::AtomicI64;
 use std::time::{Duration, Instant};
 
@@ -9,36 +9,24 @@ use actix_web::dev::{ServiceRequest, ServiceResponse};
 use actix_web::http::header::{self, HeaderName, HeaderValue};
 use actix_web::http::{ConnectionType, Method, StatusCode};
 use actix_web::middleware::Next;
-use actix_web::{Error, HttpRequest, HttpResponse};
-use futures_util::FutureExt;
+use actix_web::{Error, web};
 use prometheus_client::metrics::gauge::Gauge;
 use tracing::Instrument;
 
+use super::admission::Caller;
 use super::app_state::AppState;
 use super::connection::ActiveRequest;
-use super::admission::Caller;
 use super::problem::{self, Problem, ProblemCode};
-use super::request_context::{RequestContext, RequestId};
-use super::telemetry;
+use super::request_context::RequestContext;
+use super::request_id::RequestId;
+use super::respond::problem_response;
+use super::{drain, telemetry};
 
-/// Runs the work of a handler: its problem and a panic both become answers.
-///
-/// This is no middleware on purpose: an error that leaves a handler passes the layers that add headers to answers.
-pub async fn handle(request: HttpRequest, work: impl Future<Output = Result<HttpResponse, Problem>>) -> HttpResponse {
-    let state = AppState::of(&request).clone();
-    let problem = match AssertUnwindSafe(work).catch_unwind().await {
-        Ok(Ok(response)) => return response,
-        Ok(Err(problem)) => problem,
-        Err(_panic) => state.panicked(),
-    };
-    problem.respond(&request)
-}
-
-/// A request in work; it leaves the gauge whatever ends it, a broken connection included.
+/// Counts a request in the gauge of requests in work until it is dropped, also by a broken connection.
 struct InFlight(Gauge<i64, AtomicI64>);
 
 impl InFlight {
-    fn enter(gauge: &Gauge<i64, AtomicI64>) -> Self {
+    fn count(gauge: &Gauge<i64, AtomicI64>) -> Self {
         gauge.inc();
         Self(gauge.clone())
     }
@@ -61,12 +49,13 @@ pub async fn observe(
     let started = Instant::now();
     let context = RequestContext::begin(&request);
     let state = AppState::of(request.request()).clone();
-    let in_flight = InFlight::enter(&state.metrics.in_flight);
-    let in_work = ActiveRequest::begin(request.request());
-    let span = telemetry::begun(&request, context.id.as_str());
+    let in_flight = InFlight::count(&state.metrics.in_flight);
+    let active = ActiveRequest::begin(request.request());
+    let method = telemetry::known_method(request.method());
+    let span = telemetry::begin_span(&request, method, context.id.as_str());
     let outcome = next.call(request).instrument(span.clone()).await;
     drop(in_flight);
-    let mut response = as_problem(outcome?.map_into_boxed_body());
+    let mut response = into_problem(outcome?.map_into_boxed_body());
     let took = started.elapsed();
 
     if let Ok(value) = HeaderValue::from_str(context.id.as_str()) {
@@ -74,15 +63,15 @@ pub async fn observe(
     }
     response.headers_mut().insert(header::X_CONTENT_TYPE_OPTIONS, HeaderValue::from_static("nosniff"));
     if state.is_stopping() {
-        // The caller's next request would find the connection closed.
+        // Otherwise the caller's next request could find the connection closed.
         response.response_mut().head_mut().set_connection_type(ConnectionType::Close);
     }
     let status = response.status().as_u16();
-    telemetry::answered(&span, status);
+    telemetry::end_span(&span, status);
     let route = response.request().match_pattern().unwrap_or_else(|| "other".to_owned());
-    state.metrics.answered(&route, status, took);
+    state.metrics.count_answer(&route, status, took);
     tracing::info!(
-        method = telemetry::method(response.request().method()),
+        method,
         route,
         status,
         micros = micros(took),
@@ -91,16 +80,16 @@ pub async fn observe(
         client = context.caller.get().and_then(Caller::name),
         "request"
     );
-    Ok(in_work.until_written(response))
+    Ok(active.until_written(response))
 }
 
-/// The nearest whole µs.
+/// Rounded to whole µs.
 fn micros(time: Duration) -> u64 {
     u64::try_from((time.as_nanos() + 500) / 1000).unwrap_or(u64::MAX)
 }
 
-/// Answers of the framework that are no problem yet, such as a refused preflight, become one.
-fn as_problem(response: ServiceResponse<BoxBody>) -> ServiceResponse<BoxBody> {
+/// Turns a failure of the framework, such as a refused preflight, into a problem.
+fn into_problem(response: ServiceResponse<BoxBody>) -> ServiceResponse<BoxBody> {
     let status = response.status();
     let is_problem = response
         .headers()
@@ -112,13 +101,31 @@ fn as_problem(response: ServiceResponse<BoxBody>) -> ServiceResponse<BoxBody> {
     let (request, plain) = response.into_parts();
     let is_preflight = request.method() == Method::OPTIONS && status == StatusCode::BAD_REQUEST;
     let code = if is_preflight { ProblemCode::PreflightRefused } else { ProblemCode::of_status(status) };
-    let mut answer = Problem::new(code).respond(&request);
+    let mut answer = problem_response(Problem::new(code), &request);
     for (name, value) in plain.headers() {
         if name != header::CONTENT_TYPE && name != header::CONTENT_LENGTH {
             answer.headers_mut().insert(name.clone(), value.clone());
         }
     }
     ServiceResponse::new(request, answer)
+}
+
+/// Passes a request on to its handler, or refuses it.
+///
+/// # Errors
+/// Passes on what the service inside returns.
+pub async fn admit(
+    mut request: ServiceRequest,
+    next: Next<impl MessageBody + 'static>,
+) -> Result<ServiceResponse<BoxBody>, Error> {
+    let state = AppState::of(request.request()).clone();
+    let problem = match state.admission.admit(&request) {
+        Ok(_permit) => return next.call(request).await.map(ServiceResponse::map_into_boxed_body),
+        Err(problem) => problem,
+    };
+    let rest = request.extract::<web::Payload>().await?;
+    let response = drain::refuse(request.request(), rest, problem).await;
+    Ok(request.into_response(response))
 }
 
 #[cfg(test)]
@@ -128,8 +135,9 @@ mod tests {
     use actix_web::{App, HttpRequest, web};
     use serde_json::Value;
 
-    use super::{handle, observe};
+    use super::observe;
     use crate::api::app_state::AppState;
+    use crate::api::respond::handle;
     use crate::api::serve;
     use crate::settings::Settings;
 
@@ -137,7 +145,7 @@ mod tests {
     async fn a_panic_is_a_problem_that_a_page_can_read_and_is_counted() {
         let origins = |name| (name == "LOOPWRIGHT_CORS_ORIGINS").then(|| "https://shop.tern-island.example".to_owned());
         let state = web::Data::new(AppState::new(Settings::read(origins).unwrap()).unwrap());
-        let panics = |request: HttpRequest| handle(request, async { panic!("a slip of ours, which this test makes") });
+        let panics = |request: HttpRequest| handle(request, async { panic!("a mistake that this test makes") });
         let app = App::new().app_data(state.clone()).wrap(serve::cors(&state.settings)).wrap(from_fn(observe));
         let app = init_service(app.route("/", web::get().to(panics))).await;
         let asked = TestRequest::get().insert_header(("origin", "https://shop.tern-island.example"));
@@ -149,7 +157,7 @@ mod tests {
         assert_eq!(header("x-request-id").unwrap(), "job-17");
         let problem: Value = read_body_json(answer).await;
         assert_eq!((&problem["code"], &problem["request_id"]), (&"internal_error".into(), &"job-17".into()));
-        assert!(!problem.to_string().contains("slip"), "{problem}");
+        assert!(!problem.to_string().contains("mistake"), "{problem}");
         let counted = state.metrics.render();
         for line in ["loopwright_panics_total 1", "refused_total{reason=\"internal_error\"} 1", "requests_in_flight 0"]
         {

@@ -1,29 +1,30 @@
-//! The HTTP edge: routes, problems, documentation, health, telemetry. The only room that answers HTTP.
+//! The HTTP interface: routes, problems, documentation, health, telemetry. The only module that answers HTTP.
 //!
-//! A request passes [`middleware::observe`] (id, log line, counters), CORS and [`admission::admit`] (keys and limits), reaches its
-//! handler in [`routes`], where [`middleware::handle`] catches what fails; [`body`] reads it, [`weather`] puts a forecast where a
-//! place stands, the calculation answers it, [`problem`] refuses it.
+//! A request passes [`middleware::observe`] (id, log line, counters), CORS and [`middleware::admit`] (keys and limits, decided by
+//! [`admission`]) and reaches its handler in [`routes`], which [`respond::handle`] runs. [`body`] decodes it, [`weather`] replaces a
+//! place by its forecast, the calculation answers it, and [`respond`] makes the answer: a report, a document or a [`problem`].
 
+pub mod admission;
 pub mod app_state;
 pub mod batch;
 pub mod body;
 pub mod connection;
-pub mod depth;
 pub mod description;
 pub mod documentation;
-pub mod response_body;
-pub mod admission;
-pub mod middleware;
+pub mod drain;
 pub mod health;
-pub mod response_body;
+pub mod json_limits;
 pub mod metrics;
+pub mod middleware;
 pub mod pages;
 pub mod problem;
 pub mod reference;
 pub mod request_context;
+pub mod request_id;
+pub mod respond;
+pub mod response_body;
 pub mod routes;
 pub mod serve;
 pub mod strict;
 pub mod telemetry;
-pub mod drain;
 pub mod weather;

@@ -2,12 +2,13 @@
 
 use actix_web::http::header;
 use actix_web::{HttpRequest, HttpResponse};
+use maud::{Markup, PreEscaped, html};
 
 use super::problem::{Problem, ProblemCode};
 use crate::calculation::report::FieldErrorCode;
 use crate::vocabulary::Vocabulary;
 
-/// What a page of ours may load: nothing but its own style.
+/// What a page may load: its own style sheet, nothing else.
 const POLICY: &str =
     "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
 
@@ -25,32 +26,42 @@ pub fn problem(request: &HttpRequest) -> Result<HttpResponse, Problem> {
         Problem::new(ProblemCode::NotFound)
             .detail("There is no such kind of problem; /v1/reference/problems lists them.")
     })?;
-    let faults = if *code == ProblemCode::ValidationFailed { faults() } else { String::new() };
-    let html = format!(
-        "<!doctype html><html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width\">\
-         <title>{title}</title><style>{STYLE}</style></head><body><h1>{title}</h1><p>Status {status}, code <code>{code}</code>.\
-         </p><p>{text}</p>{faults}</body></html>",
-        title = code.label(),
-        status = code.status().as_u16(),
-        code = code.code(),
-        text = code.description(),
-    );
     Ok(HttpResponse::Ok()
         .content_type("text/html; charset=utf-8")
         .insert_header((header::CONTENT_SECURITY_POLICY, POLICY))
         .insert_header((header::CACHE_CONTROL, "public, max-age=3600"))
-        .body(html))
+        .body(page(*code).into_string()))
 }
 
-/// What can be wrong with one field. The texts are ours and hold no markup.
-fn faults() -> String {
-    let row = |fault: &FieldErrorCode| {
-        format!(
-            "<dt id=\"{code}\"><code>{code}</code></dt><dd>{text}</dd>",
-            code = fault.code(),
-            text = fault.description()
-        )
-    };
-    let rows: Vec<_> = FieldErrorCode::ALL.iter().map(row).collect();
-    format!("<h2>Codes of single fields</h2><dl>{}</dl>", rows.concat())
+fn page(code: ProblemCode) -> Markup {
+    html! {
+        (PreEscaped("<!doctype html>"))
+        html lang="en" {
+            head {
+                meta charset="utf-8";
+                meta name="viewport" content="width=device-width";
+                title { (code.label()) }
+                style { (PreEscaped(STYLE)) }
+            }
+            body {
+                h1 { (code.label()) }
+                p { "Status " (code.status().as_u16()) ", code " code { (code.code()) } "." }
+                p { (code.description()) }
+                @if code == ProblemCode::ValidationFailed { (field_errors()) }
+            }
+        }
+    }
+}
+
+/// What can be wrong with one field.
+fn field_errors() -> Markup {
+    html! {
+        h2 { "Codes of single fields" }
+        dl {
+            @for error in FieldErrorCode::ALL {
+                dt id=(error.code()) { code { (error.code()) } }
+                dd { (error.description()) }
+            }
+        }
+    }
 }

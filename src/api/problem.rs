@@ -1,15 +1,11 @@
-//! Problems: every failure in one shape (RFC 9457), with a page for each kind.
+//! Problems: every failure in one form (RFC 9457), with a page for each kind. [`super::respond`] turns one into an answer.
 
 use std::time::Duration;
 
 use actix_web::http::StatusCode;
-use actix_web::http::header::{self, HeaderValue};
-use actix_web::{HttpRequest, HttpResponse};
 use serde::Serialize;
 use utoipa::ToSchema;
 
-use super::app_state::AppState;
-use super::request_context::RequestContext;
 use crate::calculation::report::{FieldError, FieldErrorCode, FieldPath, InvalidRequest};
 use crate::vocabulary::{Vocabulary, vocabulary};
 
@@ -65,7 +61,7 @@ impl ProblemCode {
         self.code().replace('_', "-")
     }
 
-    /// The kind that says what a bare status says, for answers of the framework.
+    /// The kind for a status without a problem, for answers of the framework.
     pub fn of_status(status: StatusCode) -> Self {
         Self::ALL.iter().copied().find(|code| code.status() == status).unwrap_or(if status.is_server_error() {
             Self::InternalError
@@ -75,7 +71,7 @@ impl ProblemCode {
     }
 }
 
-/// A failure on its way to the caller.
+/// A failure that will be reported to the caller.
 #[derive(Debug)]
 pub struct Problem {
     /// The kind.
@@ -119,7 +115,7 @@ pub struct ProblemBody {
 }
 
 impl Problem {
-    /// A problem of this kind, with the kind's own words.
+    /// A problem of this kind, with the description of the kind as its detail.
     pub fn new(code: ProblemCode) -> Self {
         let retry_after = (code.status() == StatusCode::SERVICE_UNAVAILABLE).then_some(1);
         Self {
@@ -132,14 +128,14 @@ impl Problem {
         }
     }
 
-    /// The same with other words.
+    /// The same problem with another detail.
     #[must_use]
     pub fn detail(mut self, detail: impl Into<String>) -> Self {
         self.detail = detail.into();
         self
     }
 
-    /// The same, to be tried again after a while: in whole seconds, rounded up, at least one.
+    /// The same problem, to be tried again after `wait`: in whole seconds, rounded up, at least one.
     #[must_use]
     pub fn retry_after(self, wait: Duration) -> Self {
         let seconds = wait.as_secs() + u64::from(wait.subsec_nanos() > 0);
@@ -164,7 +160,7 @@ impl Problem {
     }
 
     /// Fields that cannot be used.
-    pub fn faults(errors: Vec<FieldError>) -> Self {
+    pub fn invalid_fields(errors: Vec<FieldError>) -> Self {
         let detail = match errors.len() {
             1 => "One field cannot be used; errors says what to send instead.".to_owned(),
             n => format!("{n} fields cannot be used; errors says what to send instead."),
@@ -176,44 +172,30 @@ impl Problem {
     pub fn too_many_items(detail: String, most: usize) -> Self {
         let pointer = FieldPath::BODY.field("items").pointer();
         let hint = format!("Send at most {most} items.");
-        Self::faults(vec![FieldError { pointer, code: FieldErrorCode::ListSize.code(), detail, hint }])
+        Self::invalid_fields(vec![FieldError { pointer, code: FieldErrorCode::ListSize.code(), detail, hint }])
     }
 
-    /// The problem as it is sent.
-    pub fn body(self, request: &HttpRequest) -> ProblemBody {
+    /// The problem as it is sent, by an instance with this public address.
+    pub fn into_body(self, public_url: &str, request_id: String) -> ProblemBody {
         ProblemBody {
-            r#type: AppState::of(request).link(&format!("/problems/{}", self.code.slug())),
+            r#type: format!("{public_url}/problems/{}", self.code.slug()),
             title: self.code.label(),
             status: self.code.status().as_u16(),
             code: self.code.code(),
             detail: self.detail,
-            request_id: RequestContext::of(request).id.to_string(),
+            request_id,
             errors: self.errors,
         }
-    }
-
-    /// The answer to a request.
-    pub fn respond(self, request: &HttpRequest) -> HttpResponse {
-        let mut response = HttpResponse::build(self.code.status());
-        response.insert_header((header::CACHE_CONTROL, HeaderValue::from_static("no-store")));
-        if let Some(allow) = self.allow {
-            response.insert_header((header::ALLOW, allow));
-        }
-        if let Some(seconds) = self.retry_after {
-            response.insert_header((header::RETRY_AFTER, seconds));
-        }
-        if let Some(challenge) = self.challenge {
-            response.insert_header((header::WWW_AUTHENTICATE, challenge));
-        }
-        AppState::of(request).metrics.refused(self.code.code());
-        let body = self.body(request);
-        response.content_type(MEDIA_TYPE).body(serde_json::to_string(&body).unwrap_or_default())
     }
 }
 
 impl From<InvalidRequest> for Problem {
-    fn from(refusal: InvalidRequest) -> Self {
-        // A refusal without a fault is a slip of ours, not the caller's.
-        if refusal.faults.is_empty() { Self::new(ProblemCode::InternalError) } else { Self::faults(refusal.faults) }
+    fn from(invalid: InvalidRequest) -> Self {
+        // An invalid request without an error is a mistake of this program, not of the caller.
+        if invalid.faults.is_empty() {
+            Self::new(ProblemCode::InternalError)
+        } else {
+            Self::invalid_fields(invalid.faults)
+        }
     }
 }

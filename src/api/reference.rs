@@ -2,16 +2,14 @@
 
 use std::sync::LazyLock;
 
-use actix_web::web;
 use serde::Serialize;
 use uom::si::area::square_meter;
 use uom::si::f64::Length;
 use uom::si::length::{foot, meter};
 use utoipa::ToSchema;
 
-use super::response_body::CachedDocument;
 use super::problem::ProblemCode;
-use super::routes;
+use super::response_body::CachedDocument;
 use crate::calculation::input::Shape;
 use crate::calculation::report::FieldErrorCode;
 use crate::physics::conductor;
@@ -43,11 +41,11 @@ pub trait Table: Serialize + ToSchema + Sized + 'static {
     /// The table.
     fn table() -> Self;
     /// The answer, rendered once.
-    fn response_body() -> &'static CachedDocument;
+    fn document() -> &'static CachedDocument;
 }
 
-/// Something to be done for each table.
-pub trait Visitor {
+/// Something to do for each table: add a route, describe an operation.
+pub trait TableVisitor {
     /// Called once for each table, in order.
     fn visit<T: Table>(&mut self);
 }
@@ -99,17 +97,17 @@ macro_rules! tables {
                     Self { rows: rows.collect() }
                 }
 
-                fn response_body() -> &'static CachedDocument {
-                    static FIXED: LazyLock<CachedDocument> = LazyLock::new(|| {
+                fn document() -> &'static CachedDocument {
+                    static DOCUMENT: LazyLock<CachedDocument> = LazyLock::new(|| {
                         CachedDocument::new(serde_json::to_vec(&$table::table()).unwrap_or_default(), "application/json")
                     });
-                    &FIXED
+                    &DOCUMENT
                 }
             }
         )+
 
         /// The list of all tables.
-        pub fn visit_all(visitor: &mut impl Visitor) {
+        pub fn visit_all(visitor: &mut impl TableVisitor) {
             $(visitor.visit::<$table>();)+
         }
     };
@@ -269,15 +267,4 @@ impl AnyProblem {
     fn sources(self) -> &'static [Source] {
         &[]
     }
-}
-
-/// Adds the path of each table.
-pub fn configure(app: &mut web::ServiceConfig) {
-    struct Register<'a>(&'a mut web::ServiceConfig);
-    impl Visitor for Register<'_> {
-        fn visit<T: Table>(&mut self) {
-            routes::get(self.0, &format!("/v1/reference/{}", T::NAME), |request| Ok(T::response_body().respond(request)));
-        }
-    }
-    visit_all(&mut Register(app));
 }

@@ -1,12 +1,16 @@
-//! Answers that do not change while an instance runs: rendered once, cached by callers.
+//! Bodies of answers: one that is rendered once and cached by callers, and one that owns something until it is written.
 
+use std::error::Error;
 use std::hash::{DefaultHasher, Hash, Hasher};
+use std::pin::Pin;
+use std::task::{Context, Poll};
 
+use actix_web::body::{BodySize, BoxBody, MessageBody};
 use actix_web::http::header::{self, EntityTag, Header, IfNoneMatch};
 use actix_web::web::Bytes;
 use actix_web::{HttpRequest, HttpResponse};
 
-/// A body that stays the same as long as the release does, with a strong entity tag.
+/// A body that does not change while the instance runs, with a strong entity tag.
 pub struct CachedDocument {
     body: Bytes,
     media_type: &'static str,
@@ -14,7 +18,7 @@ pub struct CachedDocument {
 }
 
 impl CachedDocument {
-    /// Fixes a body.
+    /// A document with this body.
     pub fn new(body: impl Into<Vec<u8>>, media_type: &'static str) -> Self {
         let body = Bytes::from(body.into());
         let mut hasher = DefaultHasher::new();
@@ -40,5 +44,32 @@ impl CachedDocument {
             .insert_header((header::ETAG, self.tag.to_string()))
             .insert_header((header::CACHE_CONTROL, "public, max-age=3600"));
         if is_known { response.finish() } else { response.content_type(self.media_type).body(self.body.clone()) }
+    }
+}
+
+/// A body that owns a value until the body is written or its connection is gone: the rest of a request, a permit, a counter.
+pub struct GuardedBody<T> {
+    body: BoxBody,
+    _guard: T,
+}
+
+impl<T: 'static> GuardedBody<T> {
+    /// A body that owns `guard`.
+    pub fn boxed(body: BoxBody, guard: T) -> BoxBody {
+        BoxBody::new(Self { body, _guard: guard })
+    }
+}
+
+impl<T> Unpin for GuardedBody<T> {}
+
+impl<T: 'static> MessageBody for GuardedBody<T> {
+    type Error = Box<dyn Error>;
+
+    fn size(&self) -> BodySize {
+        self.body.size()
+    }
+
+    fn poll_next(self: Pin<&mut Self>, context: &mut Context<'_>) -> Poll<Option<Result<Bytes, Self::Error>>> {
+        Pin::new(&mut self.get_mut().body).poll_next(context)
     }
 }

@@ -1,4 +1,4 @@
-//! The life of an instance: bind, test itself, serve, drain, stop.
+//! The life of an instance: bind, self-test, serve, drain, stop.
 
 use std::io::Error;
 use std::net::{SocketAddr, TcpListener};
@@ -12,38 +12,37 @@ use futures_util::future::try_join;
 use tokio::signal::unix::{Signal, SignalKind, signal};
 
 use super::app_state::AppState;
-use super::admission::admit;
-use super::middleware::observe;
-use super::request_context::RequestId;
+use super::middleware::{admit, observe};
+use super::request_id::RequestId;
 use super::{connection, health, routes};
 use crate::calculation;
 use crate::settings::Settings;
 
-/// How often what nobody needs any more is forgotten.
-const TIDY: Duration = Duration::from_secs(60);
+/// How often idle addresses are forgotten.
+const FORGET_INTERVAL: Duration = Duration::from_secs(60);
 
-/// The connections that may ask for counters at once.
-const SCRAPERS: usize = 64;
+/// The most connections of the listener of the counters.
+const MAX_METRICS_CONNECTIONS: usize = 64;
 
 /// The addresses that an instance serves on.
 pub struct Listeners {
-    /// For everybody.
+    /// For all callers.
     pub service: TcpListener,
-    /// For `/metrics` alone, if it has an address of its own.
+    /// For `/metrics`, if it has an address of its own.
     pub metrics: Option<TcpListener>,
 }
 
-/// Takes the addresses of the settings; port 0 takes any that is free.
+/// Binds the addresses of the settings; port 0 is any free port.
 ///
 /// # Errors
-/// When one cannot be taken; the message names its variable.
+/// When one cannot be bound; the message names its variable.
 pub fn bind(settings: &Settings) -> std::io::Result<Listeners> {
-    let take = |variable: &str, address: SocketAddr| {
+    let bind = |variable: &str, address: SocketAddr| {
         TcpListener::bind(address).map_err(|error| Error::new(error.kind(), format!("{variable} {address}: {error}")))
     };
     Ok(Listeners {
-        service: take("LOOPWRIGHT_LISTEN", settings.listen)?,
-        metrics: settings.metrics_listen.map(|address| take("LOOPWRIGHT_METRICS_LISTEN", address)).transpose()?,
+        service: bind("LOOPWRIGHT_LISTEN", settings.listen)?,
+        metrics: settings.metrics_listen.map(|address| bind("LOOPWRIGHT_METRICS_LISTEN", address)).transpose()?,
     })
 }
 
@@ -52,7 +51,7 @@ pub fn bind(settings: &Settings) -> std::io::Result<Listeners> {
 /// # Errors
 /// When the server fails.
 pub async fn run(settings: Settings, listeners: Listeners) -> std::io::Result<()> {
-    // From here on no signal ends the process before it is ready to end.
+    // From here on no signal ends the process before its requests have ended.
     let signals = Signals::listen()?;
     let address = listeners.service.local_addr()?;
     let state = web::Data::new(AppState::new(settings).map_err(Error::other)?);
@@ -74,8 +73,8 @@ pub async fn run(settings: Settings, listeners: Listeners) -> std::io::Result<()
             metrics_handle,
             state.clone(),
         )),
-        actix_web::rt::spawn(reload(signals.hangup, state.clone())),
-        actix_web::rt::spawn(tidy(state)),
+        actix_web::rt::spawn(reload_keys(signals.hangup, state.clone())),
+        actix_web::rt::spawn(forget_idle_addresses(state)),
     ];
     let outcome = match metrics {
         Some(metrics) => try_join(service, metrics).await.map(|_| ()),
@@ -112,7 +111,7 @@ fn service(state: &web::Data<AppState>, listener: TcpListener) -> std::io::Resul
         .run())
 }
 
-/// The counters, at an address that the world need not reach.
+/// The counters, at an address that need not be public.
 fn metrics(state: &web::Data<AppState>, listener: TcpListener) -> std::io::Result<Server> {
     let (limits, shared) = (&state.settings.limits, state.clone());
     let build = move || {
@@ -123,7 +122,7 @@ fn metrics(state: &web::Data<AppState>, listener: TcpListener) -> std::io::Resul
     Ok(HttpServer::new(build)
         .on_connect(move |connection, data| connection::watch(connection, data, &watched))
         .workers(1)
-        .max_connections(SCRAPERS)
+        .max_connections(MAX_METRICS_CONNECTIONS)
         .client_request_timeout(limits.header_deadline)
         .keep_alive(limits.idle)
         .disable_signals()
@@ -131,7 +130,7 @@ fn metrics(state: &web::Data<AppState>, listener: TcpListener) -> std::io::Resul
         .run())
 }
 
-/// The signals that an instance hears.
+/// The signals that an instance handles.
 struct Signals {
     terminate: Signal,
     interrupt: Signal,
@@ -148,7 +147,7 @@ impl Signals {
     }
 }
 
-/// SIGTERM: readiness fails, balancers look elsewhere, then running requests end. SIGINT, from a terminal, waits for nothing, also
+/// SIGTERM: readiness fails, balancers choose other instances, then running requests end. SIGINT, from a terminal, stops at once, also
 /// in the middle of that.
 async fn stop(
     mut terminate: Signal,
@@ -173,20 +172,20 @@ async fn stop(
     }
 }
 
-async fn reload(mut hangup: Signal, state: web::Data<AppState>) {
+async fn reload_keys(mut hangup: Signal, state: web::Data<AppState>) {
     while hangup.recv().await.is_some() {
         state.admission.reload_keys();
     }
 }
 
-async fn tidy(state: web::Data<AppState>) {
+async fn forget_idle_addresses(state: web::Data<AppState>) {
     loop {
-        tokio::time::sleep(TIDY).await;
+        tokio::time::sleep(FORGET_INTERVAL).await;
         state.admission.forget_idle();
     }
 }
 
-/// Lets the pages of the set origins call, and read the request id.
+/// Permits pages of the configured origins to call and to read the request id.
 pub fn cors(settings: &Settings) -> Cors {
     let cors = Cors::default()
         .allowed_methods(["GET", "HEAD", "POST"])

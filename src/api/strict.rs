@@ -1,9 +1,8 @@
-//! JSON taken at its word: what the published description calls an object, an integer or an optional field is just that.
+//! Strict JSON: accepts exactly what the published description calls an object, an integer or an optional field.
 //!
-//! Derived deserializers are more generous than the description: they take an array for an object, field by field, and `null`
-//! for an absent optional; and they refuse `3.0` for an integer, which JSON Schema counts as one. [`Strict`] wraps a
-//! deserializer, and all nested ones, and closes those gaps; it also ends the reading of an array that is far too long. It costs
-//! nothing on the good path.
+//! Derived deserializers differ from the description: they accept an array for an object, field by field, and `null` for an
+//! absent optional; and they refuse `3.0` for an integer, which JSON Schema counts as one. [`StrictDeserializer`] wraps a
+//! deserializer and all nested ones to correct that, and stops at an array that is too long. It costs nothing for valid requests.
 
 use std::fmt;
 
@@ -12,45 +11,45 @@ use serde::de::{
 };
 
 /// The error message for a `null` where a value belongs.
-pub const NULL: &str = "null stands where a value belongs";
+pub const NULL_NOT_ALLOWED: &str = "null stands where a value belongs";
 /// The error message for a `null` where an optional value may be absent.
-pub const NULL_FOR_ABSENT: &str = "null stands for an absent value";
+pub const NULL_FOR_OPTIONAL: &str = "null stands for an absent value";
 
-/// The error message for more items in an array than are taken.
-pub const TOO_MANY: &str = "more items than are taken";
+/// The error message for an array of too many items.
+pub const TOO_MANY_ITEMS: &str = "more items than are taken";
 
-/// A deserializer that takes JSON at its word, and at most so many items of any one array.
-pub struct Strict<D>(pub D, pub usize);
+/// A strict deserializer, with the most items that it accepts in any one array.
+pub struct StrictDeserializer<D>(pub D, pub usize);
 
-/// The visitor that carries the strictness into nested values.
-struct Nested<V>(V, usize);
+/// The visitor that makes the deserializers of nested values strict.
+struct StrictVisitor<V>(V, usize);
 
 /// The visitor of an optional value that was sent.
-struct Sent<V>(V, usize);
+struct OptionalVisitor<V>(V, usize);
 
 /// The visitor of an integer, which may be written `3.0`.
-struct Whole<V>(V);
+struct IntegerVisitor<V>(V);
 
 /// The visitor of a member of a closed list.
-struct Member<V>(V);
+struct EnumVisitor<V>(V);
 
 macro_rules! forward {
     ($($method:ident)+) => {
         $(fn $method<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, D::Error> {
-            self.0.$method(Nested(visitor, self.1))
+            self.0.$method(StrictVisitor(visitor, self.1))
         })+
     };
 }
 
-macro_rules! forward_whole {
+macro_rules! forward_integer {
     ($($method:ident)+) => {
         $(fn $method<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, D::Error> {
-            self.0.$method(Whole(visitor))
+            self.0.$method(IntegerVisitor(visitor))
         })+
     };
 }
 
-impl<'de, D: Deserializer<'de>> Deserializer<'de> for Strict<D> {
+impl<'de, D: Deserializer<'de>> Deserializer<'de> for StrictDeserializer<D> {
     type Error = D::Error;
 
     forward! {
@@ -59,25 +58,25 @@ impl<'de, D: Deserializer<'de>> Deserializer<'de> for Strict<D> {
         deserialize_ignored_any
     }
 
-    forward_whole! {
+    forward_integer! {
         deserialize_i8 deserialize_i16 deserialize_i32 deserialize_i64 deserialize_u8 deserialize_u16 deserialize_u32
         deserialize_u64
     }
 
     fn deserialize_option<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, D::Error> {
-        self.0.deserialize_option(Sent(visitor, self.1))
+        self.0.deserialize_option(OptionalVisitor(visitor, self.1))
     }
 
     fn deserialize_unit_struct<V: Visitor<'de>>(self, name: &'static str, visitor: V) -> Result<V::Value, D::Error> {
-        self.0.deserialize_unit_struct(name, Nested(visitor, self.1))
+        self.0.deserialize_unit_struct(name, StrictVisitor(visitor, self.1))
     }
 
     fn deserialize_newtype_struct<V: Visitor<'de>>(self, name: &'static str, visitor: V) -> Result<V::Value, D::Error> {
-        self.0.deserialize_newtype_struct(name, Nested(visitor, self.1))
+        self.0.deserialize_newtype_struct(name, StrictVisitor(visitor, self.1))
     }
 
     fn deserialize_tuple<V: Visitor<'de>>(self, len: usize, visitor: V) -> Result<V::Value, D::Error> {
-        self.0.deserialize_tuple(len, Nested(visitor, self.1))
+        self.0.deserialize_tuple(len, StrictVisitor(visitor, self.1))
     }
 
     fn deserialize_tuple_struct<V: Visitor<'de>>(
@@ -86,7 +85,7 @@ impl<'de, D: Deserializer<'de>> Deserializer<'de> for Strict<D> {
         len: usize,
         visitor: V,
     ) -> Result<V::Value, D::Error> {
-        self.0.deserialize_tuple_struct(name, len, Nested(visitor, self.1))
+        self.0.deserialize_tuple_struct(name, len, StrictVisitor(visitor, self.1))
     }
 
     /// A struct is an object and nothing else.
@@ -96,7 +95,7 @@ impl<'de, D: Deserializer<'de>> Deserializer<'de> for Strict<D> {
         _fields: &'static [&'static str],
         visitor: V,
     ) -> Result<V::Value, D::Error> {
-        self.0.deserialize_map(Nested(visitor, self.1))
+        self.0.deserialize_map(StrictVisitor(visitor, self.1))
     }
 
     /// The enums of requests are closed lists, so a member is text and nothing else.
@@ -106,7 +105,7 @@ impl<'de, D: Deserializer<'de>> Deserializer<'de> for Strict<D> {
         _variants: &'static [&'static str],
         visitor: V,
     ) -> Result<V::Value, D::Error> {
-        self.0.deserialize_str(Member(visitor))
+        self.0.deserialize_str(EnumVisitor(visitor))
     }
 }
 
@@ -118,7 +117,7 @@ macro_rules! visit {
     };
 }
 
-impl<'de, V: Visitor<'de>> Visitor<'de> for Nested<V> {
+impl<'de, V: Visitor<'de>> Visitor<'de> for StrictVisitor<V> {
     type Value = V::Value;
 
     fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -134,23 +133,23 @@ impl<'de, V: Visitor<'de>> Visitor<'de> for Nested<V> {
     }
 
     fn visit_unit<E: de::Error>(self) -> Result<V::Value, E> {
-        Err(E::custom(NULL))
+        Err(E::custom(NULL_NOT_ALLOWED))
     }
 
     fn visit_none<E: de::Error>(self) -> Result<V::Value, E> {
-        Err(E::custom(NULL))
+        Err(E::custom(NULL_NOT_ALLOWED))
     }
 
     fn visit_newtype_struct<D: Deserializer<'de>>(self, deserializer: D) -> Result<V::Value, D::Error> {
-        self.0.visit_newtype_struct(Strict(deserializer, self.1))
+        self.0.visit_newtype_struct(StrictDeserializer(deserializer, self.1))
     }
 
     fn visit_seq<A: SeqAccess<'de>>(self, items: A) -> Result<V::Value, A::Error> {
-        self.0.visit_seq(Items { rest: items, most: self.1, taken: 0 })
+        self.0.visit_seq(StrictSeq { inner: items, max_items: self.1, count: 0 })
     }
 
     fn visit_map<A: MapAccess<'de>>(self, entries: A) -> Result<V::Value, A::Error> {
-        self.0.visit_map(Entries(entries, self.1))
+        self.0.visit_map(StrictMap(entries, self.1))
     }
 
     fn visit_enum<A: EnumAccess<'de>>(self, data: A) -> Result<V::Value, A::Error> {
@@ -158,7 +157,7 @@ impl<'de, V: Visitor<'de>> Visitor<'de> for Nested<V> {
     }
 }
 
-impl<'de, V: Visitor<'de>> Visitor<'de> for Sent<V> {
+impl<'de, V: Visitor<'de>> Visitor<'de> for OptionalVisitor<V> {
     type Value = V::Value;
 
     fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -166,22 +165,22 @@ impl<'de, V: Visitor<'de>> Visitor<'de> for Sent<V> {
     }
 
     fn visit_none<E: de::Error>(self) -> Result<V::Value, E> {
-        Err(E::custom(NULL_FOR_ABSENT))
+        Err(E::custom(NULL_FOR_OPTIONAL))
     }
 
     fn visit_unit<E: de::Error>(self) -> Result<V::Value, E> {
-        Err(E::custom(NULL_FOR_ABSENT))
+        Err(E::custom(NULL_FOR_OPTIONAL))
     }
 
     fn visit_some<D: Deserializer<'de>>(self, deserializer: D) -> Result<V::Value, D::Error> {
-        self.0.visit_some(Strict(deserializer, self.1))
+        self.0.visit_some(StrictDeserializer(deserializer, self.1))
     }
 }
 
-/// Below this every whole number is exact in binary floating point.
-const EXACT: f64 = 9_007_199_254_740_992.0;
+/// Every whole number below this is exact in binary floating point.
+const MAX_EXACT_INTEGER: f64 = 9_007_199_254_740_992.0;
 
-impl<'de, V: Visitor<'de>> Visitor<'de> for Whole<V> {
+impl<'de, V: Visitor<'de>> Visitor<'de> for IntegerVisitor<V> {
     type Value = V::Value;
 
     fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -193,7 +192,7 @@ impl<'de, V: Visitor<'de>> Visitor<'de> for Whole<V> {
     fn visit_f64<E: de::Error>(self, value: f64) -> Result<V::Value, E> {
         if value.fract() != 0.0 {
             Err(E::invalid_type(Unexpected::Float(value), &self))
-        } else if value.abs() < EXACT {
+        } else if value.abs() < MAX_EXACT_INTEGER {
             self.0.visit_i64(value as i64)
         } else {
             Err(E::invalid_value(Unexpected::Float(value), &self))
@@ -201,11 +200,11 @@ impl<'de, V: Visitor<'de>> Visitor<'de> for Whole<V> {
     }
 
     fn visit_unit<E: de::Error>(self) -> Result<V::Value, E> {
-        Err(E::custom(NULL))
+        Err(E::custom(NULL_NOT_ALLOWED))
     }
 }
 
-impl<'de, V: Visitor<'de>> Visitor<'de> for Member<V> {
+impl<'de, V: Visitor<'de>> Visitor<'de> for EnumVisitor<V> {
     type Value = V::Value;
 
     fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -217,35 +216,35 @@ impl<'de, V: Visitor<'de>> Visitor<'de> for Member<V> {
     }
 
     fn visit_unit<E: de::Error>(self) -> Result<V::Value, E> {
-        Err(E::custom(NULL))
+        Err(E::custom(NULL_NOT_ALLOWED))
     }
 }
 
-/// The items of an array, each taken at its word.
-struct Items<A> {
-    rest: A,
-    most: usize,
-    taken: usize,
+/// The items of an array, each with a strict deserializer.
+struct StrictSeq<A> {
+    inner: A,
+    max_items: usize,
+    count: usize,
 }
 
-impl<'de, A: SeqAccess<'de>> SeqAccess<'de> for Items<A> {
+impl<'de, A: SeqAccess<'de>> SeqAccess<'de> for StrictSeq<A> {
     type Error = A::Error;
 
     fn next_element_seed<T: DeserializeSeed<'de>>(&mut self, seed: T) -> Result<Option<T::Value>, A::Error> {
-        let item = self.rest.next_element_seed(Seed(seed, self.most))?;
-        self.taken += usize::from(item.is_some());
-        if self.taken > self.most { Err(de::Error::custom(TOO_MANY)) } else { Ok(item) }
+        let item = self.inner.next_element_seed(StrictSeed(seed, self.max_items))?;
+        self.count += usize::from(item.is_some());
+        if self.count > self.max_items { Err(de::Error::custom(TOO_MANY_ITEMS)) } else { Ok(item) }
     }
 
     fn size_hint(&self) -> Option<usize> {
-        self.rest.size_hint()
+        self.inner.size_hint()
     }
 }
 
-/// The entries of an object, each value taken at its word.
-struct Entries<A>(A, usize);
+/// The entries of an object, each value with a strict deserializer.
+struct StrictMap<A>(A, usize);
 
-impl<'de, A: MapAccess<'de>> MapAccess<'de> for Entries<A> {
+impl<'de, A: MapAccess<'de>> MapAccess<'de> for StrictMap<A> {
     type Error = A::Error;
 
     fn next_key_seed<K: DeserializeSeed<'de>>(&mut self, seed: K) -> Result<Option<K::Value>, A::Error> {
@@ -253,7 +252,7 @@ impl<'de, A: MapAccess<'de>> MapAccess<'de> for Entries<A> {
     }
 
     fn next_value_seed<T: DeserializeSeed<'de>>(&mut self, seed: T) -> Result<T::Value, A::Error> {
-        self.0.next_value_seed(Seed(seed, self.1))
+        self.0.next_value_seed(StrictSeed(seed, self.1))
     }
 
     fn size_hint(&self) -> Option<usize> {
@@ -261,12 +260,12 @@ impl<'de, A: MapAccess<'de>> MapAccess<'de> for Entries<A> {
     }
 }
 
-struct Seed<T>(T, usize);
+struct StrictSeed<T>(T, usize);
 
-impl<'de, T: DeserializeSeed<'de>> DeserializeSeed<'de> for Seed<T> {
+impl<'de, T: DeserializeSeed<'de>> DeserializeSeed<'de> for StrictSeed<T> {
     type Value = T::Value;
 
     fn deserialize<D: Deserializer<'de>>(self, deserializer: D) -> Result<T::Value, D::Error> {
-        self.0.deserialize(Strict(deserializer, self.1))
+        self.0.deserialize(StrictDeserializer(deserializer, self.1))
     }
 }

@@ -1,7 +1,7 @@
-//! A place in a request becomes its forecast, before the calculation.
+//! Replaces a place in a request by its forecast, before the calculation.
 //!
-//! What is wrong with the place itself is noted as a fault of its field, so that it comes together with the request's other
-//! faults; a weather service that fails is a problem of its own, and the same request with `conditions` would be answered.
+//! What is wrong with the place itself is an error of its field, reported together with the other errors of the request. A weather
+//! service that fails is a problem of its own: the same request with `conditions` would be answered.
 
 use validator::Validate;
 
@@ -16,14 +16,14 @@ use crate::practice::sources::Source;
 
 const HINT: &str = "Send conditions instead: the weather hour by hour.";
 
-/// A request whose weather was looked for: what was noted on the way, and whether a forecast is now part of it.
+/// The outcome of fetching the weather of a request: its diagnostics, and whether the request now contains a forecast.
 pub struct FetchedWeather {
     diagnostics: Diagnostics,
     was_fetched: bool,
 }
 
 impl FetchedWeather {
-    /// Puts the forecast in the stead of a request's `weather.location`.
+    /// Replaces the `weather.location` of a request, if it has one, by its forecast.
     ///
     /// # Errors
     /// 502, 503 or 504 when the weather service gives no forecast.
@@ -39,27 +39,27 @@ impl FetchedWeather {
     /// Answers the request.
     ///
     /// # Errors
-    /// 422 for faults of the request, 502 when it is the forecast that cannot be computed with.
+    /// 422 for errors of the request, 502 when the calculation cannot use the forecast.
     pub fn answer<C: Calculation>(self, request: &C) -> Result<C::Report, Problem> {
         let answer = request.answer_with(self.diagnostics);
-        answer.map_err(|refusal| if self.was_fetched { refused(refusal) } else { refusal.into() })
+        answer.map_err(|invalid| if self.was_fetched { problem_with_forecast(invalid) } else { invalid.into() })
     }
 }
 
-/// Faults of rows that the caller did not send are the weather service's.
-fn refused(mut refusal: InvalidRequest) -> Problem {
+/// Errors in rows that the caller did not send are those of the weather service.
+fn problem_with_forecast(mut invalid: InvalidRequest) -> Problem {
     let conditions = FieldPath::BODY.field("weather").field("conditions").pointer();
-    let count = refusal.faults.len();
-    refusal.faults.retain(|fault| !fault.pointer.starts_with(&conditions));
-    if count > 0 && refusal.faults.is_empty() {
+    let count = invalid.faults.len();
+    invalid.faults.retain(|fault| !fault.pointer.starts_with(&conditions));
+    if count > 0 && invalid.faults.is_empty() {
         tracing::warn!(count, "the forecast cannot be computed with");
         return Problem::new(ProblemCode::ForecastFailed);
     }
-    refusal.into()
+    invalid.into()
 }
 
-/// Puts the forecast in the stead of a `location`, and says whether it did. One that is at fault stays where it is: the
-/// calculation names what is wrong with its numbers, and that `conditions` were sent as well.
+/// Replaces a `location` by its forecast, and returns whether it did. A wrong `location` stays: the calculation reports what is wrong
+/// with its numbers, and that `conditions` were sent as well.
 ///
 /// # Errors
 /// 502, 503 or 504 when the weather service gives no forecast.
@@ -80,7 +80,7 @@ pub async fn resolve(
         return Ok(false);
     };
     let outcome = forecast.hourly(place).await;
-    metrics.forecast_asked(match &outcome {
+    metrics.count_forecast(match &outcome {
         Ok(HourlyForecast { is_cached: true, .. }) => "cached",
         Ok(_) => "ok",
         Err(failure) => failure.outcome(),
@@ -100,16 +100,19 @@ pub async fn resolve(
             diagnostics.add_error(&here, FieldErrorCode::ForecastNotCovered, detail, HINT);
             Ok(false)
         }
-        Err(failure) => Err(problem(&failure)),
+        Err(failure) => Err(forecast_problem(&failure)),
     }
 }
 
-fn problem(failure: &ForecastError) -> Problem {
+fn forecast_problem(failure: &ForecastError) -> Problem {
     match failure {
         ForecastError::Timeout => Problem::new(ProblemCode::ForecastTimeout),
         ForecastError::Open(wait) => unavailable().retry_after(*wait),
         ForecastError::Busy => unavailable(),
-        _ => Problem::new(ProblemCode::ForecastFailed),
+        ForecastError::NotCovered
+        | ForecastError::Unreachable(_)
+        | ForecastError::Refused(_)
+        | ForecastError::Malformed(_) => Problem::new(ProblemCode::ForecastFailed),
     }
 }
 
@@ -130,9 +133,9 @@ mod tests {
     use crate::calculation::report::FieldError;
 
     /// A source with one answer.
-    struct Says(Result<HourlyForecast, ForecastError>);
+    struct FixedForecast(Result<HourlyForecast, ForecastError>);
 
-    impl ForecastSource for Says {
+    impl ForecastSource for FixedForecast {
         fn hourly(&self, _: Location) -> BoxFuture<'_, Result<HourlyForecast, ForecastError>> {
             ready(self.0.clone()).boxed()
         }
@@ -174,7 +177,7 @@ mod tests {
     #[actix_web::test]
     async fn a_place_becomes_its_hours_and_the_report_will_say_so() {
         let (metrics, mut diagnostics, mut weather) = (Metrics::default(), Diagnostics::default(), yard());
-        let forecast = Says(Ok(rows()));
+        let forecast = FixedForecast(Ok(rows()));
         assert!(resolve(&mut weather, Some(&forecast), &metrics, &mut diagnostics).await.unwrap());
         assert!(weather.location.is_none());
         assert_eq!(weather.conditions.unwrap().len(), 1);
@@ -188,7 +191,7 @@ mod tests {
     #[actix_web::test]
     async fn weather_without_a_place_is_left_as_it_is_and_nobody_is_asked() {
         for text in ["{}".to_owned(), format!("{{\"conditions\":[{ROW}]}}")] {
-            let (faults, left, counted) = outcome(weather(&text), Some(&Says(Err(ForecastError::Busy)))).await;
+            let (faults, left, counted) = outcome(weather(&text), Some(&FixedForecast(Err(ForecastError::Busy)))).await;
             assert_eq!(faults.unwrap(), []);
             assert_eq!(left.conditions.is_some(), text.len() > 2);
             assert!(!counted.contains("outcome="), "{counted}");
@@ -199,14 +202,17 @@ mod tests {
     async fn faults_of_the_place_are_its_own_and_it_stays() {
         let here = "#/weather/location".to_owned();
         assert_eq!(only_fault(yard(), None).await, (here.clone(), "forecast_off"));
-        assert_eq!(only_fault(yard(), Some(&Says(Err(ForecastError::NotCovered)))).await, (here, "forecast_not_covered"));
+        assert_eq!(
+            only_fault(yard(), Some(&FixedForecast(Err(ForecastError::NotCovered)))).await,
+            (here, "forecast_not_covered")
+        );
     }
 
     #[actix_web::test]
     async fn a_place_beside_conditions_or_nowhere_on_earth_is_left_to_the_calculation() {
         let both = format!(r#"{{"location":{{"latitude":44.31,"longitude":-68.204}},"conditions":[{ROW}]}}"#);
         for text in [both.as_str(), r#"{"location":{"latitude":91,"longitude":-68.204}}"#] {
-            let (faults, left, counted) = outcome(weather(text), Some(&Says(Ok(rows())))).await;
+            let (faults, left, counted) = outcome(weather(text), Some(&FixedForecast(Ok(rows())))).await;
             assert_eq!(faults.unwrap(), []);
             assert!(left.location.is_some() && !counted.contains("outcome="));
         }
@@ -221,10 +227,13 @@ mod tests {
             hint: String::new(),
         };
         let row = fault("#/weather/conditions/3/dew_point");
-        assert_eq!(refused(InvalidRequest { faults: vec![row.clone()] }).code, ProblemCode::ForecastFailed);
-        let problem = refused(InvalidRequest { faults: vec![row, fault("#/start")] });
+        assert_eq!(
+            problem_with_forecast(InvalidRequest { faults: vec![row.clone()] }).code,
+            ProblemCode::ForecastFailed
+        );
+        let problem = problem_with_forecast(InvalidRequest { faults: vec![row, fault("#/start")] });
         assert_eq!((problem.code, problem.errors), (ProblemCode::ValidationFailed, vec![fault("#/start")]));
-        assert_eq!(refused(InvalidRequest { faults: vec![] }).code, ProblemCode::InternalError);
+        assert_eq!(problem_with_forecast(InvalidRequest { faults: vec![] }).code, ProblemCode::InternalError);
     }
 
     #[actix_web::test]
@@ -244,7 +253,7 @@ mod tests {
             ),
         ];
         for (failure, code, status, retry_after, counted) in cases {
-            let (problem, _, metrics) = outcome(yard(), Some(&Says(Err(failure)))).await;
+            let (problem, _, metrics) = outcome(yard(), Some(&FixedForecast(Err(failure)))).await;
             let problem = problem.unwrap_err();
             assert_eq!(serde_json::to_value(problem.code).unwrap(), code);
             assert_eq!((problem.code.status(), problem.retry_after), (status, retry_after));

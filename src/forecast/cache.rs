@@ -35,7 +35,8 @@ impl<V: Clone> ExpiringCache<V> {
         let Some(expires_at) = now.checked_add(lifetime).filter(|expires_at| *expires_at > now) else { return };
         self.entries.retain(|_, entry| now < entry.expires_at);
         if self.entries.len() >= self.max_entries {
-            let first = self.entries.iter().min_by_key(|(_, entry)| entry.expires_at).map(|(grid_point, _)| *grid_point);
+            let first =
+                self.entries.iter().min_by_key(|(_, entry)| entry.expires_at).map(|(grid_point, _)| *grid_point);
             first.and_then(|grid_point| self.entries.remove(&grid_point));
         }
         self.entries.insert(grid_point, CacheEntry { expires_at, value });

@@ -116,7 +116,7 @@ pub fn parse_hourly(body: &[u8]) -> Result<Vec<HourlyConditions>, ForecastError>
 
 /// One hour in the form of a request, or `None` without temperature or humidity.
 fn parse_row(period: ForecastPeriod) -> Result<Option<HourlyConditions>, String> {
-    let Some(parse_air) = parse_air(&period)? else { return Ok(None) };
+    let Some(air) = parse_air(&period)? else { return Ok(None) };
     let measured = |measure: &Option<QuantitativeValue>| {
         measure.as_ref().and_then(|measure| Some((measure.value?, measure.unit_code.clone())))
     };
@@ -134,7 +134,7 @@ fn parse_row(period: ForecastPeriod) -> Result<Option<HourlyConditions>, String>
         .transpose()?;
     Ok(Some(HourlyConditions {
         time: period.start_time,
-        parse_air,
+        air,
         relative_humidity_percent: humidity,
         dew_point,
         surface: None,

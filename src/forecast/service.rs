@@ -84,7 +84,12 @@ impl HttpForecastSource {
         }
         let document = transport::get(&self.client, &self.points_url(grid_point), &self.limits).await?;
         let hourly_url = document::parse_hourly_url(&document.body, &self.base)?;
-        lock(&self.hourly_urls).insert(grid_point, hourly_url.clone(), document.lifetime.min(MAX_URL_AGE), Instant::now());
+        lock(&self.hourly_urls).insert(
+            grid_point,
+            hourly_url.clone(),
+            document.lifetime.min(MAX_URL_AGE),
+            Instant::now(),
+        );
         Ok(hourly_url)
     }
 

@@ -8,8 +8,8 @@ use reqwest::header::{ACCEPT, AGE, CACHE_CONTROL, HeaderMap, HeaderName};
 use reqwest::redirect::Policy;
 use reqwest::{Client, StatusCode, Url};
 
-use super::cache::lifetime;
 use super::ForecastError;
+use super::cache::lifetime;
 use super::limits::ForecastLimits;
 
 /// The service's own media type; without it the service may answer in an older form. From memory.
@@ -68,7 +68,9 @@ async fn attempt(client: &Client, address: &Url, limits: &ForecastLimits) -> Res
     match response.status() {
         StatusCode::OK => {}
         StatusCode::NOT_FOUND => return Err(ForecastError::NotCovered),
-        status if status.is_server_error() => return Err(ForecastError::Unreachable(format!("status {}", status.as_u16()))),
+        status if status.is_server_error() => {
+            return Err(ForecastError::Unreachable(format!("status {}", status.as_u16())));
+        }
         status => return Err(ForecastError::Refused(status.as_u16())),
     }
     let too_large = || ForecastError::Malformed(format!("more than {} bytes", limits.body));

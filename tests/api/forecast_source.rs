@@ -4,7 +4,7 @@
 use std::time::{Duration, Instant};
 
 use loopwright::calculation::input::Location;
-use loopwright::forecast::{ForecastError, ForecastSource, HourlyForecast, ForecastLimits, HttpForecastSource};
+use loopwright::forecast::{ForecastError, ForecastLimits, ForecastSource, HourlyForecast, HttpForecastSource};
 use serde_json::{Value, json};
 
 use super::weather_service::{HOURLY, PLACE, POINT, Reply, WeatherService, hourly, periods, point, sound};
@@ -197,7 +197,8 @@ fn a_service_that_is_slow_once_is_asked_again_and_one_that_stays_slow_is_too_lat
 #[test]
 fn one_time_bounds_the_whole_question() {
     let service = WeatherService::start(|_, _, _| Reply { delay: Duration::from_secs(30), ..Reply::text(200, "") });
-    let limits = ForecastLimits { attempt: Duration::from_secs(20), ..ForecastLimits::within(Duration::from_millis(300)) };
+    let limits =
+        ForecastLimits { attempt: Duration::from_secs(20), ..ForecastLimits::within(Duration::from_millis(300)) };
     assert_eq!(ask(&source(&service, limits)).unwrap_err(), ForecastError::Timeout);
     assert_eq!(service.asked().len(), 1);
 }

@@ -5,7 +5,7 @@
 use actix_web::http::header;
 use actix_web::{App, test, web};
 use loopwright::api::app_state::AppState;
-use loopwright::api::request_context::RequestId;
+use loopwright::api::request_id::RequestId;
 use loopwright::api::routes;
 use loopwright::settings::Settings;
 use serde_json::Value;

@@ -4,7 +4,8 @@
 
 use std::any::Any;
 
-use loopwright::api::body::{JsonLimits, decode};
+use loopwright::api::body::decode;
+use loopwright::api::json_limits::JsonLimits;
 use loopwright::api::problem::Problem;
 use loopwright::calculation::installation_plan::{InstallationPlanReport, InstallationPlanRequest};
 use loopwright::calculation::report::{FieldErrorCode, MAX_NAME_CHARS};
@@ -17,7 +18,7 @@ use serde_json::Value;
 use super::{batch, quantity};
 
 /// As an instance has them by default.
-const BOUNDS: JsonLimits = JsonLimits { depth: 32, items: 1000 };
+const LIMITS: JsonLimits = JsonLimits { depth: 32, items: 1000 };
 
 /// The names of all targets: each calculation, and two more.
 pub fn targets() -> Vec<&'static str> {
@@ -59,7 +60,7 @@ impl calculation::CalculationVisitor for Request<'_> {
 
 /// The status and the JSON of an answer, as the edge gives them where no forecast is asked for.
 fn answer<C: Calculation>(body: &[u8]) -> (u16, String) {
-    let answered = decode::<C>(body, BOUNDS).and_then(|asked| {
+    let answered = decode::<C>(body, LIMITS).and_then(|asked| {
         let mut report = asked.answer()?;
         draw(&asked, &report);
         asked.illustrate(&mut report, &Pen);

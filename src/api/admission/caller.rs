@@ -1,4 +1,4 @@
-//! Who asks: a client with a key, or an address.
+//! Who sends a request: a client with a key, or an address.
 
 use std::net::{IpAddr, Ipv6Addr, SocketAddr};
 use std::sync::Arc;
@@ -9,10 +9,10 @@ use ipnet::IpNet;
 
 use super::keys::Client;
 
-/// The header that a proxy adds its caller to.
+/// The header to which a proxy appends the address of its caller.
 const FORWARDED_FOR: &str = "x-forwarded-for";
 
-/// Who asks.
+/// Who sends a request.
 #[derive(Clone)]
 pub enum Caller {
     /// A client whose key is known.
@@ -32,12 +32,12 @@ impl Caller {
 }
 
 /// The address that a request counts for: that of the connection, or, where that is a trusted proxy, the last one in
-/// `X-Forwarded-For` that is none. What stands left of it anyone may have written.
+/// `X-Forwarded-For` that is not. Anyone may have written what stands left of it.
 pub fn address(request: &ServiceRequest, trusted: &[IpNet]) -> IpAddr {
     let is_trusted = |address: IpAddr| trusted.iter().any(|network| network.contains(&address));
     let mut address = request.peer_addr().map_or(IpAddr::V6(Ipv6Addr::UNSPECIFIED), |peer| peer.ip().to_canonical());
     if is_trusted(address) {
-        // A line that is no text is not skipped: what stands before it is not the proxy's word.
+        // A line that is no text is not skipped: what stands before it was not written by the proxy.
         let text = |line: &'_ HeaderValue| line.to_str().unwrap_or("?").to_owned();
         let lines: Vec<_> = request.headers().get_all(FORWARDED_FOR).map(text).collect();
         let hops = lines.iter().rev().flat_map(|line| line.rsplit(','));
@@ -51,12 +51,12 @@ pub fn address(request: &ServiceRequest, trusted: &[IpNet]) -> IpAddr {
     network_of(address)
 }
 
-/// An address, with a port or without: proxies write both.
+/// Parses an address with or without a port: proxies write both.
 fn parse(hop: &str) -> Option<IpAddr> {
     hop.parse().or_else(|_| hop.parse::<SocketAddr>().map(|address| address.ip())).ok()
 }
 
-/// One caller in IPv6 has a whole /64 to ask from.
+/// A caller in IPv6 usually has a whole /64, which counts as one address.
 fn network_of(address: IpAddr) -> IpAddr {
     match address {
         IpAddr::V4(_) => address,

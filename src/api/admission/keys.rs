@@ -1,6 +1,6 @@
-//! The clients that may ask, each known by the hashes of its keys.
+//! The clients of the service, each identified by the hashes of its keys.
 //!
-//! A key is long and random, so its SHA-256 tells nothing about it; the key itself is kept nowhere and reaches no log.
+//! A key is long and random, so its SHA-256 discloses nothing about it; the key itself is neither stored nor logged.
 
 use std::path::PathBuf;
 use std::sync::{Arc, PoisonError, RwLock};
@@ -10,42 +10,42 @@ use serde::Deserialize;
 use sha2::{Digest, Sha256};
 use subtle::ConstantTimeEq;
 
-use super::rate::Limiter;
-use crate::api::app_state::is_plain;
+use super::rate::ClientLimiter;
+use crate::api::request_id::is_plain_name;
 use crate::settings::Rate;
 
 /// The SHA-256 of a key, in halves: they are compared in fewer steps than bytes.
-type Hash = [u128; 2];
+type KeyHash = [u128; 2];
 
-/// A client that may ask.
+/// A client of the service.
 pub struct Client {
     /// Its name, for the log.
     pub name: String,
-    /// Its rate, whichever of its keys it sends.
-    pub limiter: Arc<Limiter>,
-    hashes: Vec<Hash>,
+    /// Its rate limit, which is common to its keys.
+    pub limiter: Arc<ClientLimiter>,
+    hashes: Vec<KeyHash>,
 }
 
-/// A client as it stands in the file.
+/// A client in the file.
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
-struct Entry {
+struct ClientEntry {
     name: String,
-    /// The SHA-256 of each key, in hexadecimal. Two while a key is rolled.
+    /// The SHA-256 of each key, in hexadecimal. Two while a key is replaced.
     sha256: Vec<String>,
     requests_per_second: Option<u32>,
     burst: Option<u32>,
 }
 
-/// The file of clients, and what was last read from it.
-pub struct Keys {
+/// The file of clients, and the clients last read from it.
+pub struct KeyFile {
     path: PathBuf,
-    /// The rate of a client that has none of its own.
+    /// The rate of a client without one of its own.
     rate: Rate,
     clients: RwLock<Arc<[Arc<Client>]>>,
 }
 
-impl Keys {
+impl KeyFile {
     /// Reads the file.
     ///
     /// # Errors
@@ -56,23 +56,23 @@ impl Keys {
         Ok(keys)
     }
 
-    /// Reads the file again, and says how many clients it has. A client whose rate stays keeps what it has used of it.
+    /// Reads the file again, and returns how many clients it has. A client whose rate is unchanged keeps its limiter.
     ///
     /// # Errors
     /// What is wrong with the file; the clients stay as they were.
     pub fn reload(&self) -> Result<usize, String> {
         let wrong = |what: String| format!("LOOPWRIGHT_KEYS {}: {what}", self.path.display());
         let text = std::fs::read(&self.path).map_err(|error| wrong(error.to_string()))?;
-        let entries: Vec<Entry> = serde_json::from_slice(&text).map_err(|error| wrong(error.to_string()))?;
+        let entries: Vec<ClientEntry> = serde_json::from_slice(&text).map_err(|error| wrong(error.to_string()))?;
         let known = self.clients();
         let clients = entries.into_iter().map(|entry| self.client_of(entry, &known)).collect::<Result<Vec<_>, _>>();
-        let clients = clients.and_then(all_differ).map_err(wrong)?;
+        let clients = clients.and_then(check_distinct).map_err(wrong)?;
         let count = clients.len();
         *self.clients.write().unwrap_or_else(PoisonError::into_inner) = clients.into();
         Ok(count)
     }
 
-    /// The client that has this key. Every hash is compared to its end, so that the time tells nothing.
+    /// The client that has this key. Every hash is compared to its end, so that the time discloses nothing.
     pub fn client(&self, key: &[u8]) -> Option<Arc<Client>> {
         let hash = hash_of(key);
         let clients = self.clients();
@@ -91,15 +91,15 @@ impl Keys {
         self.clients.read().unwrap_or_else(PoisonError::into_inner).clone()
     }
 
-    fn client_of(&self, entry: Entry, known: &[Arc<Client>]) -> Result<Arc<Client>, String> {
+    fn client_of(&self, entry: ClientEntry, known: &[Arc<Client>]) -> Result<Arc<Client>, String> {
         let name = entry.name;
-        if !is_plain(&name) {
+        if !is_plain_name(&name) {
             return Err(format!("the name \"{}\" is not 1 to 64 letters, digits, -, _ or .", name.escape_default()));
         }
         let hashes: Vec<_> = entry
             .sha256
             .iter()
-            .map(|text| parsed(text).ok_or_else(|| format!("{name}: each of sha256 takes 64 hexadecimal digits")))
+            .map(|text| parse_hash(text).ok_or_else(|| format!("{name}: each of sha256 takes 64 hexadecimal digits")))
             .collect::<Result<_, _>>()?;
         if hashes.is_empty() {
             return Err(format!("{name}: sha256 lists no key"));
@@ -112,13 +112,13 @@ impl Keys {
             return Err(format!("{name}: requests_per_second takes 0 to {0}, burst 1 to {0}", Rate::MAX));
         }
         let same = known.iter().find(|client| client.name == name && client.limiter.rate() == rate);
-        let limiter = same.map_or_else(|| Arc::new(Limiter::new(rate)), |client| client.limiter.clone());
+        let limiter = same.map_or_else(|| Arc::new(ClientLimiter::new(rate)), |client| client.limiter.clone());
         Ok(Arc::new(Client { name, limiter, hashes }))
     }
 }
 
-/// Two clients of one name, or with one key, could not be told apart.
-fn all_differ(clients: Vec<Arc<Client>>) -> Result<Vec<Arc<Client>>, String> {
+/// Refuses clients that share a name or a key.
+fn check_distinct(clients: Vec<Arc<Client>>) -> Result<Vec<Arc<Client>>, String> {
     for (index, client) in clients.iter().enumerate() {
         for other in &clients[..index] {
             if client.name == other.name {
@@ -133,21 +133,21 @@ fn all_differ(clients: Vec<Arc<Client>>) -> Result<Vec<Arc<Client>>, String> {
 }
 
 /// The hash of a key.
-fn hash_of(key: &[u8]) -> Hash {
+fn hash_of(key: &[u8]) -> KeyHash {
     let bytes: [u8; 32] = Sha256::digest(key).into();
     let (halves, _) = bytes.as_chunks();
     [halves[0], halves[1]].map(u128::from_be_bytes)
 }
 
 /// A hash from 64 hexadecimal digits.
-fn parsed(text: &str) -> Option<Hash> {
+fn parse_hash(text: &str) -> Option<KeyHash> {
     let is_hash = text.len() == 64 && text.bytes().all(|byte| byte.is_ascii_hexdigit());
     let half = |digits: &str| u128::from_str_radix(digits, 16).unwrap_or_default();
     is_hash.then(|| [half(&text[..32]), half(&text[32..])])
 }
 
-/// The key that was sent (RFC 6750): `Authorization: Bearer KEY`.
-pub fn sent(headers: &HeaderMap) -> Option<&[u8]> {
+/// The key of a request (RFC 6750): `Authorization: Bearer KEY`.
+pub fn bearer_key(headers: &HeaderMap) -> Option<&[u8]> {
     let value = headers.get(header::AUTHORIZATION)?.as_bytes();
     let (scheme, key) = value.split_at_checked("bearer ".len())?;
     scheme.eq_ignore_ascii_case(b"bearer ").then(|| key.trim_ascii())

@@ -1,7 +1,5 @@
-//! Who is let in, and how much at once: the size of the head, the key, the rate, the requests in work, in this order.
-//!
-//! What is refused here is answered like any failure: a problem, with the headers that pages of other sites need. Its body is
-//! read to the end first, so that the connection lives and the caller can try again on it.
+//! Admission control: which requests are processed. In this order it checks the size of the head, the rate, the key, and how many
+//! requests are in work. [`super::middleware::admit`] asks it about each request.
 
 mod caller;
 mod keys;
@@ -10,88 +8,87 @@ mod rate;
 use std::num::NonZeroU32;
 use std::sync::Arc;
 
-use actix_web::body::{BoxBody, MessageBody};
-use actix_web::dev::{ServiceRequest, ServiceResponse};
-use actix_web::middleware::Next;
-use actix_web::{Error, HttpRequest, web};
+use actix_web::HttpRequest;
+use actix_web::dev::ServiceRequest;
 use tokio::sync::{OwnedSemaphorePermit, Semaphore, SemaphorePermit};
 
 pub use caller::Caller;
-use keys::Keys;
-use rate::{Addresses, Refused};
+use keys::KeyFile;
+use rate::{AddressLimiter, RateExceeded};
 
-use super::app_state::AppState;
 use super::problem::{Problem, ProblemCode};
 use super::request_context::RequestContext;
-use super::drain;
 use crate::settings::{LimitSettings, Settings};
 
-/// What an instance lets in.
+/// Who may send requests to an instance, and how many.
 pub struct AdmissionControl {
     limits: LimitSettings,
-    keys: Option<Keys>,
-    addresses: Addresses,
+    keys: Option<KeyFile>,
+    addresses: AddressLimiter,
     requests: Semaphore,
     batches: Arc<Semaphore>,
 }
 
 impl AdmissionControl {
-    /// The gate of these settings.
+    /// The admission control that these settings ask for.
     ///
     /// # Errors
     /// When the file of keys cannot be used; the message says why.
     pub fn new(settings: &Settings) -> Result<Self, String> {
         let limits = settings.limits.clone();
-        let keys = settings.keys.as_ref().map(|path| Keys::open(path.clone(), limits.rate)).transpose()?;
+        let keys = settings.keys.as_ref().map(|path| KeyFile::open(path.clone(), limits.rate)).transpose()?;
         Ok(Self {
             keys,
-            addresses: Addresses::new(limits.rate),
+            addresses: AddressLimiter::new(limits.rate),
             requests: Semaphore::new(limits.in_flight),
             batches: Arc::new(Semaphore::new(limits.batches_in_flight)),
             limits,
         })
     }
 
-    /// Reads the file of keys again; one that cannot be used changes nothing.
+    /// Reads the file of keys again; a file that cannot be used changes nothing.
     pub fn reload_keys(&self) {
-        match self.keys.as_ref().map(Keys::reload) {
+        match self.keys.as_ref().map(KeyFile::reload) {
             Some(Ok(clients)) => tracing::info!(clients, "the keys were read again"),
             Some(Err(error)) => tracing::error!("the keys stay as they were: {error}"),
             None => tracing::warn!("there are no keys to read again: LOOPWRIGHT_KEYS is not set"),
         }
     }
 
-    /// Forgets addresses that have not asked for a while, so that memory does not grow with them.
+    /// Forgets addresses that have sent nothing for a while, which bounds the memory for them.
     pub fn forget_idle(&self) {
         self.addresses.forget_idle();
     }
 
-    /// Lets a request in, or says why not; notes who sent it either way. What is open to strangers takes no place of a client's.
-    fn admit(&self, request: &ServiceRequest) -> Result<Option<SemaphorePermit<'_>>, Problem> {
-        self.judge_head(request)?;
+    /// Admits a request until the permit is dropped, and records its caller in its context. Public paths need no permit.
+    ///
+    /// # Errors
+    /// 401, 429, 431 or 503 when it is not admitted.
+    pub fn admit(&self, request: &ServiceRequest) -> Result<Option<SemaphorePermit<'_>>, Problem> {
+        self.check_head(request)?;
         if request.path().starts_with("/health/") {
             return Ok(None);
         }
         let context = RequestContext::of(request.request());
         let caller = context.caller.get_or_init(|| self.identify(request));
         self.charge(caller, NonZeroU32::MIN)?;
-        if is_open(request.path()) {
+        if is_public(request.path()) {
             return Ok(None);
         }
         if self.keys.is_some() && matches!(caller, Caller::Address(_)) {
-            return Err(Problem::unauthorized(keys::sent(request.headers()).is_some()));
+            return Err(Problem::unauthorized(keys::bearer_key(request.headers()).is_some()));
         }
         self.requests.try_acquire().map(Some).map_err(|_| Problem::new(ProblemCode::Overloaded))
     }
 
     /// The client whose key was sent, when keys are on; else the address.
     fn identify(&self, request: &ServiceRequest) -> Caller {
-        let client = self.keys.as_ref().and_then(|keys| keys.client(keys::sent(request.headers())?));
+        let client = self.keys.as_ref().and_then(|keys| keys.client(keys::bearer_key(request.headers())?));
         client.map_or_else(|| Caller::Address(caller::address(request, &self.limits.trusted_proxies)), Caller::Client)
     }
 
-    /// The head as it came: the line and each header with its separators.
-    fn judge_head(&self, request: &ServiceRequest) -> Result<(), Problem> {
+    /// Checks the size of the head as received: the request line and each header with its separators.
+    fn check_head(&self, request: &ServiceRequest) -> Result<(), Problem> {
         let headers: usize = request.headers().iter().map(|(name, value)| name.as_str().len() + value.len() + 4).sum();
         let path = request.uri().path_and_query().map_or(0, |path| path.as_str().len());
         let line = request.method().as_str().len() + path + "  HTTP/1.1\r\n".len();
@@ -112,13 +109,13 @@ impl AdmissionControl {
             Caller::Client(client) => client.limiter.take(requests),
             Caller::Address(address) => self.addresses.take(*address, requests),
         };
-        charged.map_err(refused)
+        charged.map_err(rate_problem)
     }
 
-    /// A place among the batches in work.
+    /// Permission to process a batch.
     ///
     /// # Errors
-    /// 503 when all are taken.
+    /// 503 when as many batches as allowed are in work.
     pub fn acquire_batch_permit(&self) -> Result<OwnedSemaphorePermit, Problem> {
         self.batches.clone().try_acquire_owned().map_err(|_| {
             Problem::new(ProblemCode::Overloaded).detail(
@@ -141,10 +138,10 @@ impl AdmissionControl {
         let items = u32::try_from(items).unwrap_or(u32::MAX);
         let Some(others) = NonZeroU32::new(items.saturating_sub(1)) else { return Ok(()) };
         match rate.at_once() {
-            // Judged by all items: the first is a part of the burst, too.
-            Some(most) if items > most => Err(refused(Refused::Never(most))),
+            // Compared with all items: the first is a part of the burst, too.
+            Some(most) if items > most => Err(rate_problem(RateExceeded::Burst(most))),
             _ => self.charge(caller, others).map_err(|problem| Problem {
-                // When it comes again, the request itself counts first.
+                // When the batch is sent again, the request itself counts first.
                 retry_after: problem.retry_after.map(|wait| wait + 1),
                 ..problem
             }),
@@ -152,37 +149,19 @@ impl AdmissionControl {
     }
 }
 
-fn refused(refused: Refused) -> Problem {
-    match refused {
-        Refused::Later(wait) => Problem::new(ProblemCode::RateLimited).retry_after(wait),
-        Refused::Never(most) => Problem::too_many_items(
+fn rate_problem(exceeded: RateExceeded) -> Problem {
+    match exceeded {
+        RateExceeded::Rate(wait) => Problem::new(ProblemCode::RateLimited).retry_after(wait),
+        RateExceeded::Burst(most) => Problem::too_many_items(
             format!("The caller may send {most} requests at once, and an item of a batch counts as one."),
             most as usize,
         ),
     }
 }
 
-/// What explains the service, to strangers too. Listed are the open paths, not the closed ones: `/%761/` is another way to write
-/// `/v1/`, and whatever is not written as it stands here needs a key.
-fn is_open(path: &str) -> bool {
+/// Whether a path needs no key. The public paths are listed, not the others: `/%761/` is another way to write `/v1/`, and whatever
+/// is not written as here needs a key.
+fn is_public(path: &str) -> bool {
     ["/openapi.json", "/docs", "/metrics"].contains(&path)
         || ["/docs/", "/problems/"].iter().any(|open| path.starts_with(open))
-}
-
-/// Lets a request in to its handler, or answers it.
-///
-/// # Errors
-/// Passes on what the service inside returns.
-pub async fn admit(
-    mut request: ServiceRequest,
-    next: Next<impl MessageBody + 'static>,
-) -> Result<ServiceResponse<BoxBody>, Error> {
-    let state = AppState::of(request.request()).clone();
-    let refused = match state.admission.admit(&request) {
-        Ok(_place) => return next.call(request).await.map(ServiceResponse::map_into_boxed_body),
-        Err(problem) => problem,
-    };
-    let rest = request.extract::<web::Payload>().await?;
-    let response = drain::refuse(request.request(), rest, refused).await;
-    Ok(request.into_response(response))
 }

@@ -1,4 +1,4 @@
-//! How often a caller may ask: so many requests at once, which come back at a steady rate.
+//! Rate limits: a caller may send a burst of requests, which is refilled at a steady rate.
 
 use std::net::IpAddr;
 use std::num::NonZeroU32;
@@ -9,53 +9,59 @@ use governor::{DefaultDirectRateLimiter, DefaultKeyedRateLimiter, InsufficientCa
 
 use crate::settings::Rate;
 
-/// Why a request is refused.
+/// Which limit requests exceed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Refused {
-    /// For now: it may be repeated after so long.
-    Later(Duration),
-    /// For ever: it counts more than may be asked at once.
-    Never(u32),
+pub enum RateExceeded {
+    /// The rate: they may be sent after this time.
+    Rate(Duration),
+    /// The burst, which is this many: they can never be sent at once.
+    Burst(u32),
 }
 
-/// The rate of one client; none is no limit.
-pub struct Limiter {
+/// The rate limit of one client, if it has one.
+pub struct ClientLimiter {
     rate: Rate,
     limiter: Option<DefaultDirectRateLimiter>,
 }
 
-impl Limiter {
+impl ClientLimiter {
     /// Starts with a full burst.
     pub fn new(rate: Rate) -> Self {
         Self { rate, limiter: quota(rate).map(RateLimiter::direct) }
     }
 
-    /// The rate it was made for.
+    /// The rate that it was made for.
     pub fn rate(&self) -> Rate {
         self.rate
     }
 
-    /// Counts requests, or says when they may come.
-    pub fn take(&self, requests: NonZeroU32) -> Result<(), Refused> {
+    /// Counts requests.
+    ///
+    /// # Errors
+    /// The limit that they exceed; then they are not counted.
+    pub fn take(&self, requests: NonZeroU32) -> Result<(), RateExceeded> {
         self.limiter.as_ref().map_or(Ok(()), |limiter| outcome(limiter.check_n(requests)))
     }
 }
 
-/// The rates of all addresses; none is no limit.
-pub struct Addresses(Option<DefaultKeyedRateLimiter<IpAddr>>);
+/// The rate limits of all addresses, if they have any.
+pub struct AddressLimiter(Option<DefaultKeyedRateLimiter<IpAddr>>);
 
-impl Addresses {
+impl AddressLimiter {
     /// Each address starts with a full burst.
     pub fn new(rate: Rate) -> Self {
         Self(quota(rate).map(RateLimiter::keyed))
     }
 
-    /// Counts requests of an address, or says when they may come.
-    pub fn take(&self, address: IpAddr, requests: NonZeroU32) -> Result<(), Refused> {
+    /// Counts requests of an address.
+    ///
+    /// # Errors
+    /// The limit that they exceed; then they are not counted.
+    pub fn take(&self, address: IpAddr, requests: NonZeroU32) -> Result<(), RateExceeded> {
         self.0.as_ref().map_or(Ok(()), |limiter| outcome(limiter.check_key_n(&address, requests)))
     }
 
-    /// Forgets addresses whose burst is full again: they count as if they had never asked.
+    /// Forgets addresses whose burst is full again: they are treated like new ones.
     pub fn forget_idle(&self) {
         if let Some(limiter) = &self.0 {
             limiter.retain_recent();
@@ -71,13 +77,13 @@ fn quota(rate: Rate) -> Option<Quota> {
 
 fn outcome<P: governor::clock::Reference>(
     checked: Result<Result<(), NotUntil<P>>, InsufficientCapacity>,
-) -> Result<(), Refused>
+) -> Result<(), RateExceeded>
 where
     DefaultClock: Clock<Instant = P>,
 {
     match checked {
         Ok(Ok(())) => Ok(()),
-        Ok(Err(until)) => Err(Refused::Later(until.wait_time_from(DefaultClock::default().now()))),
-        Err(InsufficientCapacity(most)) => Err(Refused::Never(most)),
+        Ok(Err(until)) => Err(RateExceeded::Rate(until.wait_time_from(DefaultClock::default().now()))),
+        Err(InsufficientCapacity(most)) => Err(RateExceeded::Burst(most)),
     }
 }

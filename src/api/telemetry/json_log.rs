@@ -1,5 +1,6 @@
-//! The log for machines: each event a line of JSON. Lines leave together, [`AT_LATEST`] after the first of them: a `write` for each
-//! costs a small request more than its calculation does. What is graver than news leaves at once, and takes along what waits.
+//! The log for machines: each event is a line of JSON. Lines are written together, at most [`MAX_DELAY`] after the first of them: a
+//! `write` for each costs a small request more than its calculation does. A warning or an error is written at once, with the lines
+//! before it.
 
 use std::cell::Cell;
 use std::io::{BufWriter, Stderr, Write, stderr};
@@ -15,81 +16,81 @@ use tracing_serde::SerdeMapVisitor;
 use tracing_subscriber::Layer;
 use tracing_subscriber::layer::Context;
 
-/// How long a line may wait for others. What ends the program at once takes with it those that wait.
-const AT_LATEST: Duration = Duration::from_millis(50);
+/// How long a line may wait for others. A crash of the process loses the lines that wait.
+const MAX_DELAY: Duration = Duration::from_millis(50);
 
-/// How long to wait before lines that could not be sent are tried again.
-const AGAIN: Duration = Duration::from_secs(1);
+/// The pause before lines that could not be written are tried again.
+const RETRY_DELAY: Duration = Duration::from_secs(1);
 
-/// Room for the lines that wait, bytes. A line that does not fit sends those before it.
-const ROOM: usize = 64 * 1024;
+/// The capacity for lines that wait, bytes. A line that does not fit is written after those before it.
+const BUFFER_CAPACITY: usize = 64 * 1024;
 
 thread_local! {
-    /// The line that a thread wrote last; its room is used again for the next.
-    static LINE: Cell<Vec<u8>> = const { Cell::new(Vec::new()) };
+    /// The memory of the last line of a thread, used again for the next.
+    static LINE_BUFFER: Cell<Vec<u8>> = const { Cell::new(Vec::new()) };
 }
 
-/// Lines that wait for others, and whether none may wait any more.
-struct Waiting<W: Write> {
+/// Lines that wait to be written, and whether lines are now written at once.
+struct PendingLines<W: Write> {
     lines: BufWriter<W>,
     is_closing: bool,
 }
 
-type Shared<W> = Arc<Mutex<Waiting<W>>>;
+type SharedLines<W> = Arc<Mutex<PendingLines<W>>>;
 
-fn lock<W: Write>(waiting: &Mutex<Waiting<W>>) -> MutexGuard<'_, Waiting<W>> {
+fn lock<W: Write>(waiting: &Mutex<PendingLines<W>>) -> MutexGuard<'_, PendingLines<W>> {
     waiting.lock().unwrap_or_else(PoisonError::into_inner)
 }
 
-/// The layer that writes events.
-pub struct Lines<W: Write = Stderr> {
-    waiting: Shared<W>,
+/// The layer that writes events as JSON.
+pub struct JsonLogLayer<W: Write = Stderr> {
+    waiting: SharedLines<W>,
     sender: Thread,
 }
 
-/// The end of the log: when this is dropped, what waits is sent, and lines that still come wait no more.
-pub struct Rest<W: Write = Stderr>(Shared<W>);
+/// Dropped at the end of the program: the lines that wait are written, and later lines are written at once.
+pub struct FlushGuard<W: Write = Stderr>(SharedLines<W>);
 
-impl<W: Write> Drop for Rest<W> {
+impl<W: Write> Drop for FlushGuard<W> {
     fn drop(&mut self) {
         let mut waiting = lock(&self.0);
         waiting.is_closing = true;
-        // There is nobody left to tell.
+        // An error cannot be reported any more.
         let _ = waiting.lines.flush();
     }
 }
 
-impl Lines {
-    /// Begins the log, on standard error.
+impl JsonLogLayer {
+    /// Starts the log on standard error.
     ///
     /// # Errors
-    /// When there can be no thread that sends the lines.
-    pub fn begin() -> std::io::Result<(Self, Rest)> {
+    /// When the thread that writes the lines cannot be started.
+    pub fn start() -> std::io::Result<(Self, FlushGuard)> {
         Self::to(stderr())
     }
 }
 
-impl<W: Write + Send + 'static> Lines<W> {
-    fn to(target: W) -> std::io::Result<(Self, Rest<W>)> {
-        let waiting = Waiting { lines: BufWriter::with_capacity(ROOM, target), is_closing: false };
+impl<W: Write + Send + 'static> JsonLogLayer<W> {
+    fn to(target: W) -> std::io::Result<(Self, FlushGuard<W>)> {
+        let waiting = PendingLines { lines: BufWriter::with_capacity(BUFFER_CAPACITY, target), is_closing: false };
         let waiting = Arc::new(Mutex::new(waiting));
-        let (sent, rest) = (waiting.clone(), Rest(waiting.clone()));
+        let (sent, flush_guard) = (waiting.clone(), FlushGuard(waiting.clone()));
         let sender = thread::Builder::new().name("log".to_owned()).spawn(move || {
             loop {
                 thread::park();
-                thread::sleep(AT_LATEST);
+                thread::sleep(MAX_DELAY);
                 while lock(&sent).lines.flush().is_err() {
-                    thread::sleep(AGAIN);
+                    thread::sleep(RETRY_DELAY);
                 }
             }
         })?;
-        Ok((Self { waiting, sender: sender.thread().clone() }, rest))
+        Ok((Self { waiting, sender: sender.thread().clone() }, flush_guard))
     }
 
     fn put(&self, line: &[u8], at_once: bool) {
         let mut waiting = lock(&self.waiting);
         let is_first = waiting.lines.buffer().is_empty();
-        // A log that nobody takes is no reason to fail a request; the sender tries again.
+        // A failure of the log must not fail a request; the sender tries again.
         let _ = waiting.lines.write_all(line);
         if at_once || waiting.is_closing {
             let _ = waiting.lines.flush();
@@ -101,23 +102,23 @@ impl<W: Write + Send + 'static> Lines<W> {
     }
 }
 
-impl<S: Subscriber, W: Write + Send + 'static> Layer<S> for Lines<W> {
+impl<S: Subscriber, W: Write + Send + 'static> Layer<S> for JsonLogLayer<W> {
     fn on_event(&self, event: &Event<'_>, _: Context<'_, S>) {
-        let mut line = LINE.take();
+        let mut line = LINE_BUFFER.take();
         line.clear();
-        if write(event, &mut line).is_ok() {
+        if write_event(event, &mut line).is_ok() {
             line.push(b'\n');
             self.put(&line, *event.metadata().level() <= Level::WARN);
         }
-        LINE.set(line);
+        LINE_BUFFER.set(line);
     }
 }
 
-/// A line that is being written. The type is its own so that the compiler does not share the code that writes reports with it:
-/// sharing made writing a plan a fifth slower (Rust 1.95, `tests/load`).
-struct Line<'a>(&'a mut Vec<u8>);
+/// Writes a line to memory. It is a type of its own so that the compiler generates code for it apart from that for reports: shared
+/// code made writing a plan a fifth slower (Rust 1.95, `tests/load`).
+struct LineWriter<'a>(&'a mut Vec<u8>);
 
-impl Write for Line<'_> {
+impl Write for LineWriter<'_> {
     fn write(&mut self, bytes: &[u8]) -> std::io::Result<usize> {
         self.0.extend_from_slice(bytes);
         Ok(bytes.len())
@@ -128,9 +129,9 @@ impl Write for Line<'_> {
     }
 }
 
-/// Writes an event: when, how grave, its message and its fields.
-fn write(event: &Event<'_>, line: &mut Vec<u8>) -> serde_json::Result<()> {
-    let mut json = serde_json::Serializer::new(Line(line));
+/// Writes an event: its time, level, message and fields.
+fn write_event(event: &Event<'_>, line: &mut Vec<u8>) -> serde_json::Result<()> {
+    let mut json = serde_json::Serializer::new(LineWriter(line));
     let mut members = json.serialize_map(None)?;
     members.serialize_entry("timestamp", &format_args!("{:.6}", Timestamp::now()))?;
     members.serialize_entry("level", event.metadata().level().as_str())?;
@@ -149,11 +150,11 @@ mod tests {
 
     use super::*;
 
-    /// What was sent, and how often sending is yet to fail.
+    /// What was written, and how often writing will still fail.
     #[derive(Clone, Default)]
-    struct Target(Arc<Mutex<(Vec<u8>, usize)>>);
+    struct TestTarget(Arc<Mutex<(Vec<u8>, usize)>>);
 
-    impl Target {
+    impl TestTarget {
         fn text(&self) -> String {
             String::from_utf8(self.0.lock().unwrap().0.clone()).unwrap()
         }
@@ -172,7 +173,7 @@ mod tests {
         }
     }
 
-    impl Write for Target {
+    impl Write for TestTarget {
         fn write(&mut self, bytes: &[u8]) -> std::io::Result<usize> {
             let mut target = self.0.lock().unwrap();
             if target.1 > 0 {
@@ -188,9 +189,9 @@ mod tests {
         }
     }
 
-    fn begin() -> (Target, Lines<Target>, Rest<Target>) {
-        let target = Target::default();
-        let (lines, rest) = Lines::to(target.clone()).unwrap();
+    fn begin() -> (TestTarget, JsonLogLayer<TestTarget>, FlushGuard<TestTarget>) {
+        let target = TestTarget::default();
+        let (lines, rest) = JsonLogLayer::to(target.clone()).unwrap();
         (target, lines, rest)
     }
 
@@ -222,15 +223,15 @@ mod tests {
         let (target, lines, _rest) = begin();
         target.0.lock().unwrap().1 = 1;
         lines.put(b"one\n", false);
-        thread::sleep(2 * AT_LATEST);
+        thread::sleep(2 * MAX_DELAY);
         lines.put(b"two\n", false);
         assert_eq!(target.lines(2), ["one", "two"]);
     }
 
     #[test]
-    fn a_line_larger_than_the_room_arrives() {
+    fn a_line_larger_than_the_buffer_arrives() {
         let (target, lines, _rest) = begin();
-        let long = "x".repeat(ROOM + 1);
+        let long = "x".repeat(BUFFER_CAPACITY + 1);
         lines.put(b"short\n", false);
         lines.put(format!("{long}\n").as_bytes(), false);
         assert_eq!(target.lines(2), ["short", long.as_str()]);

@@ -60,19 +60,16 @@ impl Calculation for FaultFindingRequest {
             name: "leak_after_rain",
             summary: "Tern Island Boatyard: the yard gate stays open after rain, and insulation is 0.3 megohm",
             request: include_str!("../../../openapi/examples/fault-finding/leak_after_rain.request.json"),
-            answer: include_str!("../../../openapi/examples/fault-finding/leak_after_rain.answer.json"),
         },
         Example {
             name: "shorted_turn",
             summary: "Tern Island Boatyard: the barrier lane never detects, and the inductance is a third of the design's",
             request: include_str!("../../../openapi/examples/fault-finding/shorted_turn.request.json"),
-            answer: include_str!("../../../openapi/examples/fault-finding/shorted_turn.answer.json"),
         },
         Example {
             name: "unit_on_known_inductor",
             summary: "Tern Island Boatyard: the café's unit does not run on a known inductor at its terminals",
             request: include_str!("../../../openapi/examples/fault-finding/unit_on_known_inductor.request.json"),
-            answer: include_str!("../../../openapi/examples/fault-finding/unit_on_known_inductor.answer.json"),
         },
     ];
 

@@ -1,0 +1,74 @@
+//! Parts of operations: texts, problems, and answers with an entity tag.
+
+use serde_json::json;
+use utoipa::ToSchema;
+use utoipa::openapi::content::ContentBuilder;
+use utoipa::openapi::example::ExampleBuilder;
+use utoipa::openapi::header::{Header, HeaderBuilder};
+use utoipa::openapi::path::{OperationBuilder, ParameterBuilder, ParameterIn};
+use utoipa::openapi::response::ResponseBuilder;
+use utoipa::openapi::schema::{ObjectBuilder, Type};
+use utoipa::openapi::{Ref, Required};
+
+use crate::api::problem::{MEDIA_TYPE, ProblemBody, ProblemCode};
+use crate::vocabulary::Vocabulary;
+
+/// An answer that is text.
+pub fn text(media_type: &str, description: &str) -> ResponseBuilder {
+    ResponseBuilder::new()
+        .description(description)
+        .content(media_type, ContentBuilder::new().schema(Some(ObjectBuilder::new().schema_type(Type::String))).build())
+}
+
+/// A failure, with an example of each kind that it can be.
+pub fn problem(codes: &[ProblemCode]) -> ResponseBuilder {
+    let examples = codes.iter().map(|code| {
+        let mut body = json!({
+            "type": format!("/problems/{}", code.slug()),
+            "title": code.label(),
+            "status": code.status().as_u16(),
+            "code": code.code(),
+            "detail": code.description(),
+            "request_id": "0198c0de-5eed-7000-8000-000000000001",
+            "errors": [],
+        });
+        if *code == ProblemCode::ValidationFailed {
+            body["detail"] = json!("One field cannot be used; errors says what to send instead.");
+            body["errors"] = json!([{
+                "pointer": "#/opening/width",
+                "code": "unit_missing",
+                "detail": "A length needs a unit; \"24\" has none.",
+                "hint": "Write a length as \"24 ft\" or \"7.2 m\".",
+            }]);
+        }
+        (code.code(), ExampleBuilder::new().summary(code.label()).value(Some(body)).build())
+    });
+    let what: Vec<_> = codes.iter().map(|code| code.label()).collect();
+    ResponseBuilder::new().description(what.join("; ")).content(
+        MEDIA_TYPE,
+        ContentBuilder::new()
+            .schema(Some(Ref::from_schema_name(ProblemBody::name())))
+            .examples_from_iter(examples)
+            .build(),
+    )
+}
+
+/// Adds an answer with an entity tag to an operation, and the header that asks whether the tag is current.
+pub fn with_entity_tag(operation: OperationBuilder, answer: ResponseBuilder) -> OperationBuilder {
+    let known = ParameterBuilder::new()
+        .name("if-none-match")
+        .parameter_in(ParameterIn::Header)
+        .required(Required::False)
+        .description(Some("The `etag` of the answer that the caller has."))
+        .schema(Some(ObjectBuilder::new().schema_type(Type::String)))
+        .build();
+    let unchanged = ResponseBuilder::new().description("The caller has it already.").header("etag", entity_tag());
+    operation.parameter(known).response("200", answer.header("etag", entity_tag())).response("304", unchanged)
+}
+
+fn entity_tag() -> Header {
+    HeaderBuilder::new()
+        .description(Some("The entity tag of the answer, for `if-none-match`."))
+        .schema(Some(ObjectBuilder::new().schema_type(Type::String)))
+        .build()
+}
