@@ -88,6 +88,23 @@ fn every_reference_leads_to_a_schema_and_every_schema_is_led_to() {
     assert_eq!(reached, all);
 }
 
+/// The names of released schemas that a description no longer has.
+fn missing_schemas<'a>(released: impl Iterator<Item = &'a String>, description: &Value) -> Vec<&'a String> {
+    released.filter(|name| description["components"]["schemas"].get(name.as_str()).is_none()).collect()
+}
+
+#[test]
+fn every_released_schema_keeps_its_name() {
+    let released: Value = serde_json::from_str(include_str!("../../openapi/released/v1.json")).unwrap();
+    let released = released["components"]["schemas"].as_object().unwrap();
+    assert!(released.len() > 100, "only {} schemas were released", released.len());
+    let missing = missing_schemas(released.keys(), description());
+    assert!(missing.is_empty(), "clients use names that are gone: {missing:?}");
+    // The finder finds a name that is gone.
+    let renamed = "SchemaOfAnotherName".to_owned();
+    assert_eq!(missing_schemas(released.keys().chain([&renamed]), description()), [&renamed]);
+}
+
 #[test]
 fn every_operation_is_named_told_and_shown() {
     let mut ids = BTreeSet::new();

@@ -125,7 +125,7 @@ fn add_batch(builder: &mut DescriptionBuilder) {
         .tag("calculations")
         .summary(Some("Many plans in one call"))
         .description(Some(
-            "Up to 200 requests of `installation-plan`, each answered by itself and spread over the cores of the service: one bad \
+            "Up to 200 requests of `installation-plan`, fewer where the operator says so, each answered by itself and spread over the cores of the service: one bad \
              item never fails the rest. `weather` may stand once beside the items, for all that have a `start` and no weather of \
              their own; a `location` may stand only there. Items that are not begun within the service's time for batches have a \
              503 of their own.",

@@ -160,7 +160,7 @@ pub struct CureEquivalentHours {
 /// A kind of sealant on the same weather. Only the chosen one has a data sheet.
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct CureAlternative {
-    /// A `code` of `reference/sealant-quantity_fields`.
+    /// A `code` of `reference/sealant-kinds`.
     pub kind: &'static str,
     /// Whether it is the one that was asked about.
     pub is_chosen: bool,

@@ -38,6 +38,7 @@ vocabulary! {
 
 /// One field that cannot be used.
 #[derive(Clone, Debug, PartialEq, Serialize, ToSchema)]
+#[schema(as = Fault)]
 pub struct FieldError {
     /// The field, as a JSON Pointer (RFC 6901) in a URI fragment: `#/opening/width`.
     #[schema(pattern = "^#(/|$)")]
