@@ -65,7 +65,7 @@ impl AppState {
         self.ready.store(true, Ordering::Relaxed);
     }
 
-    /// Whether the instance is stopping, so that no connection should be kept.
+    /// Whether the instance is stopping, so that connections are closed after their answer.
     pub fn is_stopping(&self) -> bool {
         self.stopping.load(Ordering::Relaxed)
     }

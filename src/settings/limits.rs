@@ -6,7 +6,8 @@ use ipnet::{IpNet, Ipv4Net};
 
 use super::variables::{Variables, parsed};
 
-/// The HTTP library reads its clock twice a second: a shorter time could be over before it begins, and would then never end. Seconds.
+/// The shortest timeout of the HTTP library, seconds. It reads its clock twice a second: a shorter timeout could expire before it
+/// starts, and would then never fire.
 const MIN_TIME: f64 = 1.0;
 
 /// The limits. Each field names its variable.
@@ -54,7 +55,7 @@ pub struct Rate {
 }
 
 impl Rate {
-    /// The largest of either: a nanosecond for each.
+    /// The largest of either: one request a nanosecond.
     pub const MAX: u32 = 1_000_000_000;
 
     /// The most requests at once; none is no limit.

@@ -47,9 +47,9 @@ pub struct Settings {
 /// How log lines look.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum LogFormat {
-    /// For eyes.
+    /// Readable on a terminal.
     Human,
-    /// For machines.
+    /// A line of JSON for each event.
     Json,
 }
 

@@ -1,4 +1,4 @@
-//! How the value of a variable is read, and what is said when it cannot be.
+//! How the value of a variable is read, and the message when it cannot be.
 
 use std::ops::RangeInclusive;
 use std::str::FromStr;
@@ -8,7 +8,7 @@ use uom::si::time::second;
 
 use crate::quantity::{dimension, parse};
 
-/// A day: no time here is meant to be longer, and clocks can count it.
+/// A day: no setting needs a longer time, and an `Instant` can represent it.
 const MAX_SECONDS: f64 = 86_400.0;
 
 /// The variables that are set; each message names the variable, what it holds and what it takes.
@@ -56,7 +56,7 @@ impl Variables<'_> {
     pub fn duration(&self, name: &'static str, default: &str, least_seconds: f64) -> Result<Duration, String> {
         let value = self.get(name).unwrap_or_else(|| default.to_owned());
         let refused = |hint: &str| format!("{name} is \"{value}\"; {hint}");
-        let time = parse::<dimension::Time>(&value).map_err(|fault| refused(&fault.hint))?;
+        let time = parse::<dimension::Time>(&value).map_err(|error| refused(&error.hint))?;
         if !(least_seconds..=MAX_SECONDS).contains(&time.si.get::<second>()) {
             return Err(refused(&format!("it takes a duration of {least_seconds} s to 24 h")));
         }

@@ -23,7 +23,7 @@ thread_local! {
 fn service() -> Box<Service> {
     // Nobody fuzzes from many addresses.
     let settings = Settings::read(|name| (name == "LOOPWRIGHT_RATE").then(|| "0".to_owned())).expect("sound settings");
-    let state = web::Data::new(AppState::new(settings).expect("an edge without forecasts"));
+    let state = web::Data::new(AppState::new(settings).expect("a state without forecasts"));
     let system = actix_web::rt::System::new();
     let app = system.block_on(test::init_service(App::new().app_data(state).configure(routes::configure)));
     Box::new(move |body| {

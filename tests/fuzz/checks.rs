@@ -1,6 +1,6 @@
 //! What must hold for any bytes that anybody sends, whatever is in them. A law that does not hold is a panic.
 //!
-//! The fuzz targets look for bytes that break a law; the tests replay those that were kept. Both come through [`check`].
+//! The fuzz targets look for bytes that break a law; the tests replay those in the corpus. Both come through [`check`].
 
 use std::any::Any;
 
@@ -58,7 +58,7 @@ impl calculation::CalculationVisitor for Request<'_> {
     }
 }
 
-/// The status and the JSON of an answer, as the edge gives them where no forecast is asked for.
+/// The status and the JSON of an answer, as the service gives them where no forecast is asked for.
 fn answer<C: Calculation>(body: &[u8]) -> (u16, String) {
     let answered = decode::<C>(body, LIMITS).and_then(|asked| {
         let mut report = asked.answer()?;
@@ -72,7 +72,7 @@ fn answer<C: Calculation>(body: &[u8]) -> (u16, String) {
     }
 }
 
-/// A problem as JSON, without what the edge adds.
+/// A problem as JSON, without what the service adds.
 fn refused(problem: &Problem) -> String {
     assert!(!problem.detail.is_empty());
     serde_json::json!({ "errors": problem.errors }).to_string()
