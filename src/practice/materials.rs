@@ -3,14 +3,14 @@
 //! No public source gives the pace of a crew or the life of a blade, so every such figure is a choice made here and stands under
 //! `assumed` until the caller sends their own.
 
-use uom::si::f64::{Length, Time};
+use uom::si::f64::Length;
 use uom::si::length::inch;
-use uom::si::time::minute;
 
-use super::site::{Construction, Surface};
+use super::sealants::SealantKind;
 use super::sources::sourced_vocabulary;
 use super::wires::least_clearance;
 use crate::quantity::UnitSystem;
+use crate::vocabulary::Vocabulary;
 
 sourced_vocabulary! {
     /// How the wire is brought round the corners of a saw cut.
@@ -21,12 +21,82 @@ sourced_vocabulary! {
     }
 }
 
+impl Corner {
+    /// Whether a hole is drilled at each corner.
+    pub fn is_cored(self) -> bool {
+        match self {
+            Self::Cored => true,
+            Self::SquareOverrun | Self::Diagonal => false,
+        }
+    }
+
+    /// Whether the corners are cut across, so that the loop has corner cuts.
+    pub fn is_diagonal(self) -> bool {
+        match self {
+            Self::Diagonal => true,
+            Self::SquareOverrun | Self::Cored => false,
+        }
+    }
+
+    /// The bends of the wire at one corner: a diagonal has one at each of its ends.
+    pub fn bends(self) -> u32 {
+        match self {
+            Self::Diagonal => 2,
+            Self::SquareOverrun | Self::Cored => 1,
+        }
+    }
+}
+
 sourced_vocabulary! {
     /// How the wires are held down until the sealant holds them.
     RodForm {
         None "none" "No backer rod" "A jacketed loop fits its slot and stays down by itself." [CommonPractice];
         Pieces "pieces" "Short pieces" "Short pieces of foam rod at intervals and at the corners: sealant flows round the wire between them." [CommonPractice Everett];
         Continuous "continuous" "Continuous" "One length of rod over the whole wire: it keeps the sealant from the wire, and water finds the way along it." [CommonPractice];
+    }
+}
+
+impl RodForm {
+    /// Whether there is any rod.
+    pub fn is_laid(self) -> bool {
+        match self {
+            Self::None => false,
+            Self::Pieces | Self::Continuous => true,
+        }
+    }
+
+    /// Whether the rod lies over the whole wire, so that its height is lost to the cover all along the slot.
+    pub fn covers_wire(self) -> bool {
+        match self {
+            Self::Continuous => true,
+            Self::None | Self::Pieces => false,
+        }
+    }
+
+    /// Whether it comes as pieces, with a length and a spacing.
+    pub fn is_in_pieces(self) -> bool {
+        match self {
+            Self::Pieces => true,
+            Self::None | Self::Continuous => false,
+        }
+    }
+}
+
+impl SealantKind {
+    /// Whether it is melted and poured: it comes by volume, and the insulation of the wire must stand its heat.
+    pub fn is_poured_hot(self) -> bool {
+        match self {
+            Self::HotApplied => true,
+            Self::OnePartMoistureCure | Self::TwoPartReactive => false,
+        }
+    }
+
+    /// Whether its two parts are mixed in a nozzle, which is lost once they set in it.
+    pub fn needs_mixing_nozzle(self) -> bool {
+        match self {
+            Self::TwoPartReactive => true,
+            Self::OnePartMoistureCure | Self::HotApplied => false,
+        }
     }
 }
 
@@ -62,17 +132,33 @@ impl MaterialItem {
         }
     }
 
-    /// The unit of wire on a spool. How much is on it only the caller's own number says, so that number prices it.
+    /// The unit of wire on a spool. Only the caller's own number says how much is on it, so that number prices it.
     pub const SPOOL: &'static str = "spool";
 
-    /// What its price stands under in a unit: its code; with the unit, where it may come in several: `backer_rod/ft`. `None` for
-    /// wire on a spool, which only its own number prices.
+    /// The name of its price in a unit: its code, followed by the unit where it may come in several (`backer_rod/ft`). `None` for
+    /// wire on a spool, which only its own number prices, and for a unit that it does not come in.
     pub fn price_key(self, unit: &str) -> Option<String> {
-        let code = crate::vocabulary::Vocabulary::code(self);
-        match self.units() {
-            [only] => (*only == unit).then(|| code.to_owned()),
-            several if unit == Self::SPOOL || !several.contains(&unit) => None,
-            _ => Some(format!("{code}/{unit}")),
+        let (code, units) = (self.code(), self.units());
+        if unit == Self::SPOOL || !units.contains(&unit) {
+            return None;
+        }
+        Some(if units.len() == 1 { code.to_owned() } else { format!("{code}/{unit}") })
+    }
+
+    /// Whether its quantity follows from the geometry of the job. Sand does not: it is loaded as one lot.
+    pub fn is_measured(self) -> bool {
+        match self {
+            Self::BlendingSand => false,
+            Self::SealantCartridge
+            | Self::HotSealant
+            | Self::MixingNozzle
+            | Self::LoopWire
+            | Self::PreformedLoop
+            | Self::BackerRod
+            | Self::LeadInConduit
+            | Self::JointSleeve
+            | Self::Termination
+            | Self::SawBlade => true,
         }
     }
 }
@@ -154,42 +240,11 @@ pub fn deepest_cut() -> Length {
     Length::new::<inch>(12.0)
 }
 
-/// The narrowest blade that leaves sealant room round what lies in a slot.
+/// The narrowest blade width that leaves sealant room round what lies in a slot, widest dimension `widest`.
 pub fn best_width(widest: Length, system: UnitSystem) -> Length {
     let needed = widest + least_clearance();
-    // A hair, so that a blade that fits exactly does fit.
+    // The tolerance lets a blade pass that fits exactly, whatever binary fractions make of it.
     blade_widths(system).into_iter().find(|blade| *blade >= needed * 0.999_999).unwrap_or(needed)
-}
-
-/// The colour of sealant that blends in, and what with: grey in concrete, black in asphalt. Common practice. Loose surfaces have
-/// nothing to blend in with.
-pub fn blends_with(surface: Surface) -> Option<(&'static str, &'static str)> {
-    match surface {
-        Surface::ExistingConcrete | Surface::NewConcrete => Some(("grey", "concrete")),
-        Surface::ExistingAsphalt | Surface::NewAsphalt => Some(("black", "asphalt")),
-        Surface::Gravel | Surface::Soil | Surface::Pavers => None,
-    }
-}
-
-fn is_concrete(surface: Surface) -> bool {
-    matches!(surface, Surface::ExistingConcrete | Surface::NewConcrete)
-}
-
-/// How fast a saw goes forward at a depth, metres per second: in 1-1/2 in of asphalt 6 ft/min, in concrete 3 ft/min, and less the
-/// deeper it cuts. A choice made here.
-pub fn saw_speed(surface: Surface, depth: Length) -> uom::si::f64::Velocity {
-    let feet_per_minute = if is_concrete(surface) { 3.0 } else { 6.0 };
-    let at_one_and_a_half = Length::new::<uom::si::length::foot>(feet_per_minute) / Time::new::<minute>(1.0);
-    at_one_and_a_half * (Length::new::<inch>(1.5) / depth)
-}
-
-/// Whether the construction can be built in the surface as it is, or as it is being laid.
-pub fn suits(construction: Construction, surface: Surface) -> bool {
-    match surface {
-        Surface::ExistingAsphalt | Surface::ExistingConcrete => construction.is_sawn(),
-        Surface::NewAsphalt | Surface::NewConcrete => true,
-        Surface::Gravel | Surface::Soil | Surface::Pavers => !construction.is_sawn(),
-    }
 }
 
 /// To set up, mark out and guard the work zone, for the whole job. A choice made here.

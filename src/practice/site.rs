@@ -1,6 +1,11 @@
 //! The site: what closes the opening, what the loop lies in, and what stands in the way.
 
-use super::sources::sourced_vocabulary;
+use uom::si::f64::{Length, Time, Velocity};
+use uom::si::length::{foot, inch};
+use uom::si::time::minute;
+
+use super::sources::{Source, sourced_vocabulary};
+use super::wires;
 
 sourced_vocabulary! {
     /// What closes the opening.
@@ -52,6 +57,46 @@ impl Surface {
 }
 
 impl Surface {
+    /// The construction that is usual in it. Common practice.
+    pub fn usual_construction(self) -> Construction {
+        match self {
+            Self::ExistingAsphalt | Self::ExistingConcrete => Construction::HandWound,
+            Self::NewAsphalt | Self::NewConcrete | Self::Gravel | Self::Soil | Self::Pavers => {
+                Construction::PreformedDirectBurial
+            }
+        }
+    }
+
+    /// Whether the construction can be built in it as it is, or as it is being laid.
+    pub fn allows(self, construction: Construction) -> bool {
+        match self {
+            Self::ExistingAsphalt | Self::ExistingConcrete => construction.is_sawn(),
+            Self::NewAsphalt | Self::NewConcrete => true,
+            Self::Gravel | Self::Soil | Self::Pavers => !construction.is_sawn(),
+        }
+    }
+
+    /// The colour of sealant that blends in, and with what: grey in concrete, black in asphalt. Common practice. Loose surfaces
+    /// have nothing to blend in with.
+    pub fn blending_colour(self) -> Option<(&'static str, &'static str)> {
+        match self {
+            Self::ExistingConcrete | Self::NewConcrete => Some(("grey", "concrete")),
+            Self::ExistingAsphalt | Self::NewAsphalt => Some(("black", "asphalt")),
+            Self::Gravel | Self::Soil | Self::Pavers => None,
+        }
+    }
+
+    /// How fast a saw goes forward in it at a depth: at 1-1/2 in of concrete 3 ft/min, of anything else 6 ft/min, and less the
+    /// deeper it cuts. A choice made here.
+    pub fn saw_speed(self, depth: Length) -> Velocity {
+        let feet_per_minute = match self {
+            Self::ExistingConcrete | Self::NewConcrete => 3.0,
+            Self::ExistingAsphalt | Self::NewAsphalt | Self::Gravel | Self::Soil | Self::Pavers => 6.0,
+        };
+        let at_one_and_a_half = Length::new::<foot>(feet_per_minute) / Time::new::<minute>(1.0);
+        at_one_and_a_half * (Length::new::<inch>(1.5) / depth)
+    }
+
     /// How deep a direct-burial loop usually lies under it. A choice made here: the thickness of a final lift, of concrete over the
     /// loop, of a sand bed and what covers it.
     pub fn burial_cover(self) -> &'static str {
@@ -94,5 +139,31 @@ impl Construction {
     /// Whether the loop lies in a saw cut that is sealed afterwards.
     pub fn is_sawn(self) -> bool {
         !matches!(self, Self::PreformedDirectBurial)
+    }
+
+    /// Whether it is a jacketed loop that comes made to size, instead of single wire from a spool.
+    pub fn is_preformed(self) -> bool {
+        match self {
+            Self::HandWound => false,
+            Self::PreformedSawCut | Self::PreformedDirectBurial => true,
+        }
+    }
+
+    /// The usual depth of its slot, and where that comes from. A buried loop, which has none, is given that of a jacketed one.
+    pub fn usual_slot_depth(self) -> (&'static str, Source) {
+        match self {
+            Self::HandWound => (wires::USUAL_SLOT_DEPTH, Source::NemaTestLoop),
+            Self::PreformedSawCut | Self::PreformedDirectBurial => {
+                (wires::USUAL_JACKETED_SLOT_DEPTH, Source::CommonPractice)
+            }
+        }
+    }
+
+    /// The usual cover of sealant over its top wire, and where that comes from. A buried loop is given that of a jacketed one.
+    pub fn usual_cover(self) -> (&'static str, Source) {
+        match self {
+            Self::HandWound => (wires::USUAL_COVER, Source::Everett),
+            Self::PreformedSawCut | Self::PreformedDirectBurial => (wires::USUAL_JACKETED_COVER, Source::OwnChoice),
+        }
     }
 }

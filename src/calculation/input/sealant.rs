@@ -76,7 +76,7 @@ impl Sealant {
         diagnostics
             .mark_unneeded(at, &[("made_on", self.made_on.is_some()), ("shelf_life", self.shelf_life.is_some())]);
         match &self.data_sheet {
-            Some(sheet) if self.kind == SealantKind::HotApplied => {
+            Some(sheet) if self.kind.is_poured_hot() => {
                 diagnostics.mark_unneeded(&sheet_at, &sheet.all_but_the_pour());
             }
             sheet => diagnostics.mark_unneeded(at, &[("data_sheet", sheet.is_some())]),

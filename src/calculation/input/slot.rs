@@ -58,17 +58,8 @@ impl Slot {
         at: &FieldPath<'_>,
         diagnostics: &mut Diagnostics,
     ) -> Option<ResolvedSlot> {
-        let (depth, depth_source, cover, cover_source) = match construction {
-            Construction::HandWound => {
-                (wires::USUAL_SLOT_DEPTH, Source::NemaTestLoop, wires::USUAL_COVER, Source::Everett)
-            }
-            _ => (
-                wires::USUAL_JACKETED_SLOT_DEPTH,
-                Source::CommonPractice,
-                wires::USUAL_JACKETED_COVER,
-                Source::OwnChoice,
-            ),
-        };
+        let (usual_depth, depth_source) = construction.usual_slot_depth();
+        let (usual_cover, cover_source) = construction.usual_cover();
         let width = diagnostics.parse_or_default(
             &at.field("width"),
             slot.and_then(|slot| slot.width.as_ref()),
@@ -79,14 +70,14 @@ impl Slot {
         let depth = diagnostics.parse_or_default(
             &at.field("depth"),
             slot.and_then(|slot| slot.depth.as_ref()),
-            depth,
+            usual_depth,
             "The usual depth for this construction; deeper where the turns need it.",
             depth_source,
         );
         let cover = diagnostics.parse_or_default(
             &at.field("cover"),
             slot.and_then(|slot| slot.cover.as_ref()),
-            cover,
+            usual_cover,
             "The usual cover for this construction.",
             cover_source,
         );

@@ -1,50 +1,28 @@
 //! The same job, all loops in one construction, side by side.
 
-use super::estimate::Estimate;
-use super::job::Job;
-use super::report::{ConstructionComparison, Cost};
-use super::trench::Trench;
-use super::{cost, items, labour};
-use crate::practice::materials::suits;
+use super::estimate::{LoopEstimate, MaterialEstimate};
+use super::items::{bill_lines, compute_cost};
+use super::labour::{timed_steps, total_time};
+use super::loop_cuts::LoopCuts;
+use super::report::ConstructionComparison;
+use super::resolved::ResolvedMaterialEstimate;
 use crate::practice::site::Construction;
 use crate::quantity::format::format_count;
 use crate::vocabulary::Vocabulary;
 
 /// Each construction that the surface allows.
-pub fn compare(job: &Job) -> Vec<ConstructionComparison> {
-    let allowed = Construction::ALL.iter().copied().filter(|construction| suits(*construction, job.surface));
-    allowed.map(|construction| row(job, construction)).collect()
+pub fn compare_constructions(job: &ResolvedMaterialEstimate) -> Vec<ConstructionComparison> {
+    let allowed = Construction::ALL.iter().copied().filter(|construction| job.surface.allows(*construction));
+    allowed.map(|construction| estimate_in(job, construction)).collect()
 }
 
-fn row(job: &Job, construction: Construction) -> ConstructionComparison {
-    let estimate = Estimate::new(job, |_| construction);
-    let lines = items::list(&estimate);
-    let hours = labour::total(&labour::steps(&estimate));
-    let cost = job.prices.as_ref().map(|prices| cost::price(&lines, hours, prices));
-    let pulls: f64 = estimate.parts.iter().map(|part| part.count() * f64::from(part.pulls())).sum();
-    ConstructionComparison {
-        construction: construction.code(),
-        is_asked: job.loops.iter().all(|one| one.construction == construction),
-        saw_cut: estimate.sum(Trench::total).into(),
-        sealant_with_waste: estimate.sealant_with_waste().into(),
-        hours: hours.into(),
-        is_complete: cost.as_ref().map(|cost| cost.is_complete),
-        message: message(construction, &format_count(pulls, "pull"), cost.as_ref()),
-        unpriced: cost.as_ref().map_or_else(Vec::new, |cost| cost.unpriced.clone()),
-        cost: cost.map(|cost| cost.total),
-    }
-}
-
-fn message(construction: Construction, pulls: &str, cost: Option<&Cost>) -> String {
-    let mut message = merits(construction, pulls);
-    if let Some(cost) = cost.filter(|cost| !cost.is_complete) {
-        message.push_str(&format!(" Its sum leaves out {}.", cost.unpriced.join(", ")));
-    }
-    message
-}
-
-fn merits(construction: Construction, pulls: &str) -> String {
-    match construction {
+fn estimate_in(job: &ResolvedMaterialEstimate, construction: Construction) -> ConstructionComparison {
+    let estimate = MaterialEstimate::new(job, |_| construction);
+    let hours = total_time(&timed_steps(&estimate));
+    let cost = job.prices.as_ref().map(|prices| compute_cost(&bill_lines(&estimate), hours, prices));
+    let pulls = |each: &LoopEstimate<'_>| each.count() * f64::from(each.pulls());
+    let pulls = format_count(estimate.loops.iter().map(pulls).sum(), "pull");
+    let mut message = match construction {
         Construction::HandWound => format!(
             "Wire from the spool, {pulls}, held down with backer rod: nothing to wait for, and any size. The wire has no jacket."
         ),
@@ -55,5 +33,19 @@ fn merits(construction: Construction, pulls: &str) -> String {
             "No cut and no sealant, but only before the surface is laid; bedding and cover come on top, and the lead-in in conduit."
                 .to_owned()
         }
+    };
+    if let Some(cost) = cost.as_ref().filter(|cost| !cost.is_complete) {
+        message.push_str(&format!(" Its sum leaves out {}.", cost.unpriced.join(", ")));
+    }
+    ConstructionComparison {
+        construction: construction.code(),
+        is_asked: job.loops.iter().all(|resolved| resolved.construction == construction),
+        saw_cut: estimate.sum_of_cuts(LoopCuts::total_length).into(),
+        sealant_with_waste: estimate.sealant_with_waste().into(),
+        hours: hours.into(),
+        is_complete: cost.as_ref().map(|cost| cost.is_complete),
+        message,
+        unpriced: cost.as_ref().map_or_else(Vec::new, |cost| cost.unpriced.clone()),
+        cost: cost.map(|cost| cost.total),
     }
 }

@@ -1,4 +1,4 @@
-//! A saw cut with what lies in it: that of a loop, or that of its lead-in.
+//! The geometry of one saw cut with what lies in it: that of a loop, or that of its lead-in; and the blade that reaches its depth.
 
 use std::f64::consts::FRAC_1_SQRT_2;
 
@@ -8,18 +8,40 @@ use uom::si::length::meter;
 
 use crate::calculation::input::{ResolvedLoop, Shape};
 use crate::physics::saw;
-use crate::practice::materials::{Corner, RodForm};
+use crate::practice::materials::{Corner, RodForm, blade_diameters, flange_radius};
+use crate::practice::wires::least_clearance;
+
+/// Relative tolerance of a blade or a slot that fits exactly.
+const FIT_TOLERANCE: f64 = 1e-6;
+
+/// Whether a blade reaches a depth.
+pub fn blade_reaches(blade: Length, depth: Length) -> bool {
+    depth <= (blade / 2.0 - flange_radius()) * (1.0 + FIT_TOLERANCE)
+}
+
+/// The blade itself where it reaches a depth, else the smallest that does.
+pub fn blade_that_reaches(blade: Length, depth: Length) -> Length {
+    if blade_reaches(blade, depth) {
+        return blade;
+    }
+    blade_diameters().into_iter().find(|blade| blade_reaches(*blade, depth)).unwrap_or(2.0 * (depth + flange_radius()))
+}
+
+/// Whether a slot leaves sealant room round what lies in it, widest dimension `widest`.
+pub fn is_wide_enough(width: Length, widest: Length) -> bool {
+    widest + least_clearance() <= width * (1.0 + FIT_TOLERANCE)
+}
 
 /// What lies in a cut.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Place {
+pub enum CutPlace {
     /// The loop.
     Loop,
     /// The pair.
     LeadIn,
 }
 
-impl Place {
+impl CutPlace {
     /// The value in reports.
     pub fn code(self) -> &'static str {
         match self {
@@ -29,11 +51,11 @@ impl Place {
     }
 }
 
-/// One cut: its section is the same all along it.
-pub struct Cut {
+/// One cut. Its section is the same all along it.
+pub struct CutGeometry {
     /// What lies in it.
-    pub place: Place,
-    /// The cuts of the plan, outline and diagonals or the way of the pair, without what runs on.
+    pub place: CutPlace,
+    /// The cuts as drawn in plan: outline and diagonals, or the way of the pair; without what runs on past their ends.
     pub plan: Length,
     /// Width.
     pub width: Length,
@@ -58,13 +80,13 @@ pub struct Cut {
     /// The diameter of the blade that is loaded for it.
     pub blade: Length,
     /// Its ends.
-    pub ends: Ends,
+    pub ends: CutEnds,
     /// What fills it.
-    pub filling: Filling,
+    pub volumes: CutVolumes,
 }
 
-impl Cut {
-    /// The depth that wires, rod, cover and finish need. The sizing asks for no finish, so its depth is that of a flush one.
+impl CutGeometry {
+    /// The depth that wires, rod, cover and finish need. Loop sizing knows no finish, so its depth is that of a flush one.
     pub fn needed_depth(&self) -> Length {
         self.asked_cover + self.stack + self.rod_height + self.finish
     }
@@ -74,7 +96,7 @@ impl Cut {
         self.depth - self.stack - self.rod_height - self.finish
     }
 
-    /// All of it, with what runs on.
+    /// Its whole length, with what runs on past its ends.
     pub fn length(&self) -> Length {
         self.plan + self.ends.length()
     }
@@ -82,7 +104,7 @@ impl Cut {
 
 /// Volumes of one cut.
 #[derive(Clone, Copy, Default)]
-pub struct Filling {
+pub struct CutVolumes {
     /// What the saw takes away.
     pub slot: Volume,
     /// The wires, insulated.
@@ -93,9 +115,9 @@ pub struct Filling {
     pub left_open: Volume,
 }
 
-impl Filling {
-    /// The same, with no more in it than the slot holds, so that the parts add up; what does not fit is said in words.
-    pub fn fitted(self) -> Self {
+impl CutVolumes {
+    /// The same, with no more in it than the slot holds, so that the parts add up. A finding names what does not fit.
+    pub fn limited_to_slot(self) -> Self {
         let wire = self.wire.min(self.slot);
         let rod = self.rod.min(self.slot - wire);
         Self { wire, rod, left_open: self.left_open.min(self.slot - wire - rod), ..self }
@@ -106,7 +128,7 @@ impl Filling {
         (self.slot - self.wire - self.rod - self.left_open).max(Volume::default())
     }
 
-    /// So many alike.
+    /// Those of `count` cuts that are alike.
     pub fn times(self, count: f64) -> Self {
         Self {
             slot: count * self.slot,
@@ -116,7 +138,7 @@ impl Filling {
         }
     }
 
-    /// Both together.
+    /// The sum of both.
     pub fn plus(self, other: Self) -> Self {
         Self {
             slot: self.slot + other.slot,
@@ -133,7 +155,7 @@ impl Filling {
 /// must at both of its ends; the sides need their depth only where it meets them, so that their run-out lies within the leg that the
 /// diagonal spares, or partly so. A drilled corner needs none. The centre slot of a quadrupole ends on two sides, and there is
 /// drilled as well where corners are. A lead-in must be deep where it meets the loop and where it leaves the slab.
-pub struct Ends {
+pub struct CutEnds {
     /// Ends that run on by the whole run-out.
     pub full: u32,
     /// Ends that run on by what the leg of a corner cut leaves of it.
@@ -146,7 +168,7 @@ pub struct Ends {
     pub reach: Length,
 }
 
-impl Ends {
+impl CutEnds {
     /// Those of a loop.
     pub fn of_loop(coil: &ResolvedLoop, corner: Corner, run_out: Length) -> Self {
         let (leg, none) = (coil.corner_cut, Length::default());

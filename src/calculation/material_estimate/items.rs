@@ -1,18 +1,19 @@
-//! What to load on the van.
+//! What to load on the van, and what it costs: money in decimals, never in binary fractions.
 
-use uom::si::f64::{Length, Volume};
+use rust_decimal::Decimal;
+use uom::si::f64::{Length, Time, Volume};
 use uom::si::length::{foot, meter};
 use uom::si::ratio::{percent, ratio};
+use uom::si::time::hour;
 use uom::si::volume::{fluid_ounce, gallon, liter, milliliter};
 
-use super::estimate::{Estimate, Part};
-use super::report::MaterialLine;
-use super::stock;
-use super::wire::WireGroup;
+use super::estimate::{LoopEstimate, MaterialEstimate};
+use super::report::{Cost, CostLine, MaterialLine};
+use super::resolved::ResolvedWireSpool;
+use super::wire::WireRequirement;
+use crate::calculation::input::ResolvedPrices;
 use crate::practice::Sourced;
-use crate::practice::materials::{MaterialItem, SLEEVE_EACH_SIDE, blends_with};
-use crate::practice::sealants::SealantKind;
-use crate::practice::site::Construction;
+use crate::practice::materials::{MaterialItem, SLEEVE_EACH_SIDE};
 use crate::practice::sources::Source;
 use crate::quantity::UnitSystem;
 use crate::quantity::format::{format_count, format_detail_length, format_length};
@@ -20,7 +21,7 @@ use crate::quantity::output::round;
 use crate::vocabulary::Vocabulary;
 
 /// One thing to load.
-pub struct Line {
+pub struct BillLine {
     /// What.
     pub item: MaterialItem,
     /// The caller's own number.
@@ -33,20 +34,20 @@ pub struct Line {
     pub how: String,
 }
 
-impl Line {
+impl BillLine {
     fn new(item: MaterialItem, unit: &'static str, exact: f64, how: impl Into<String>) -> Self {
         Self { item, sku: None, unit, exact, how: how.into() }
     }
 
-    /// So many of them, whole. A hair below a whole number is that number.
+    /// The quantity in whole units. The tolerance keeps a whole number from being rounded up for its binary fraction.
     pub fn quantity(&self) -> u64 {
         (self.exact - 1e-9).ceil().max(0.0) as u64
     }
 
     /// The line of the report.
-    pub fn shown(&self) -> MaterialLine {
+    pub fn to_report(&self) -> MaterialLine {
         let mut source_ids = self.item.sources().to_vec();
-        if !source_ids.contains(&Source::Geometry) && self.unit != "lot" {
+        if !source_ids.contains(&Source::Geometry) && self.item.is_measured() {
             source_ids.push(Source::Geometry);
         }
         MaterialLine {
@@ -61,17 +62,17 @@ impl Line {
     }
 }
 
-/// All lines, in the order of the work.
-pub fn list(estimate: &Estimate<'_>) -> Vec<Line> {
-    let mut lines = blades(estimate);
-    lines.extend(preformed(estimate));
-    lines.extend(loop_wire(estimate));
-    lines.extend(rod(estimate));
-    lines.extend(conduit(estimate));
-    lines.extend(sleeves(estimate));
-    lines.extend(sealant(estimate));
-    let ends = 2.0 * estimate.loops() as f64;
-    lines.push(Line::new(
+/// All lines of the bill, in the order of the work.
+pub fn bill_lines(estimate: &MaterialEstimate<'_>) -> Vec<BillLine> {
+    let mut lines = blade_lines(estimate);
+    lines.extend(preformed_lines(estimate));
+    lines.extend(wire_lines(estimate));
+    lines.extend(rod_lines(estimate));
+    lines.extend(conduit_line(estimate));
+    lines.extend(sleeve_line(estimate));
+    lines.extend(sealant_lines(estimate));
+    let ends = 2.0 * estimate.loop_count() as f64;
+    lines.push(BillLine::new(
         MaterialItem::Termination,
         "each",
         ends,
@@ -80,8 +81,8 @@ pub fn list(estimate: &Estimate<'_>) -> Vec<Line> {
     lines
 }
 
-/// What one blade cuts.
-struct Sawn {
+/// What blades of one width and diameter cut.
+struct BladeUse {
     width: Length,
     blade: Length,
     length: Length,
@@ -89,11 +90,11 @@ struct Sawn {
     run_out: Length,
 }
 
-fn blades(estimate: &Estimate<'_>) -> Vec<Line> {
+fn blade_lines(estimate: &MaterialEstimate<'_>) -> Vec<BillLine> {
     let (job, system) = (estimate.job, estimate.job.system());
-    let mut all: Vec<Sawn> = Vec::new();
-    for (part, cut) in estimate.cuts() {
-        let (length, alike) = (part.count() * cut.length(), |a: Length, b: Length| (a - b).abs() < 1e-6 * b);
+    let mut all: Vec<BladeUse> = Vec::new();
+    for (loop_estimate, cut) in estimate.cuts() {
+        let (length, alike) = (loop_estimate.count() * cut.length(), |a: Length, b: Length| (a - b).abs() < 1e-6 * b);
         if let Some(known) = all.iter_mut().find(|known| alike(known.width, cut.width) && alike(known.blade, cut.blade))
         {
             known.length += length;
@@ -101,10 +102,10 @@ fn blades(estimate: &Estimate<'_>) -> Vec<Line> {
             known.run_out = known.run_out.max(cut.ends.run_out);
         } else {
             let (depth, run_out) = (cut.depth, cut.ends.run_out);
-            all.push(Sawn { width: cut.width, blade: cut.blade, length, depth, run_out });
+            all.push(BladeUse { width: cut.width, blade: cut.blade, length, depth, run_out });
         }
     }
-    let line = |sawn: Sawn| {
+    let line = |sawn: BladeUse| {
         let exact = job.saw.blade_life.map_or(1.0, |life| (sawn.length / life).get::<ratio>());
         let how = format!(
             "{} wide and {} across, for {} of cut down to {}; at an end that must be deep it runs {} on: where a kerb, a box or \
@@ -115,54 +116,54 @@ fn blades(estimate: &Estimate<'_>) -> Vec<Line> {
             format_detail_length(sawn.depth, system),
             format_detail_length(sawn.run_out, system)
         );
-        Line::new(MaterialItem::SawBlade, "each", exact, how)
+        BillLine::new(MaterialItem::SawBlade, "each", exact, how)
     };
     all.into_iter().map(line).collect()
 }
 
-fn preformed(estimate: &Estimate<'_>) -> Vec<Line> {
+fn preformed_lines(estimate: &MaterialEstimate<'_>) -> Vec<BillLine> {
     let system = estimate.job.system();
-    let line = |part: &Part<'_>| {
-        let coil = &part.one.coil;
-        let found = stock::find(part.one, part.construction, estimate.job);
+    let line = |loop_estimate: &LoopEstimate<'_>| {
+        let coil = &loop_estimate.resolved.coil;
+        let found = loop_estimate.find_in_stock(estimate.job);
         let how = format!(
             "{}: {} x {}, {}, with {} of lead-in{}.",
-            part.one.label,
+            loop_estimate.resolved.label,
             format_length(coil.along_travel, system),
             format_length(coil.across_lane, system),
             format_count(f64::from(coil.turns), "turn"),
-            format_length(found.map_or(part.one.lead_in_needed(), |item| item.lead_in_length), system),
+            format_length(found.map_or(loop_estimate.resolved.lead_in_needed(), |item| item.lead_in_length), system),
             if found.is_some() { ", from stock" } else { "; order it made to size" },
         );
-        let mut line = Line::new(MaterialItem::PreformedLoop, "each", part.count(), how);
+        let mut line = BillLine::new(MaterialItem::PreformedLoop, "each", loop_estimate.count(), how);
         line.sku = found.map(|item| item.sku.clone());
         line
     };
-    estimate.parts.iter().filter(|part| part.construction != Construction::HandWound).map(line).collect()
+    estimate.loops.iter().filter(|loop_estimate| loop_estimate.construction.is_preformed()).map(line).collect()
 }
 
-fn loop_wire(estimate: &Estimate<'_>) -> Vec<Line> {
+fn wire_lines(estimate: &MaterialEstimate<'_>) -> Vec<BillLine> {
     let (job, system) = (estimate.job, estimate.job.system());
-    let lines = |group: &WireGroup| {
+    let lines = |group: &WireRequirement| {
         let what = format!(
             "{} of {} wire, {} over insulation, in {}: the turns, and twice each lead-in with its spare",
-            format_length(group.total(), system),
+            format_length(group.total_length(), system),
             group.gauge,
             format_detail_length(group.over_insulation, system),
-            format_count(group.count() as f64, "length")
+            format_count(group.piece_count() as f64, "length")
         );
         if group.spools.is_empty() {
-            let (unit, exact) = by_length(group.total(), system);
-            return vec![Line::new(MaterialItem::LoopWire, unit, exact, format!("{what}, each without a splice."))];
+            let (unit, exact) = by_length(group.total_length(), system);
+            return vec![BillLine::new(MaterialItem::LoopWire, unit, exact, format!("{what}, each without a splice."))];
         }
         let taken = job.spools.iter().zip(&group.spools).filter(|(_, count)| **count > 0);
-        let line = |((length, sku), count): (&(Length, Option<String>), &u64)| {
+        let line = |(spool, count): (&ResolvedWireSpool, &u64)| {
             let how = format!(
                 "Spools of {}. {what}, each from one spool where a spool holds it.",
-                format_length(*length, system)
+                format_length(spool.length, system)
             );
-            let mut line = Line::new(MaterialItem::LoopWire, MaterialItem::SPOOL, *count as f64, how);
-            line.sku.clone_from(sku);
+            let mut line = BillLine::new(MaterialItem::LoopWire, MaterialItem::SPOOL, *count as f64, how);
+            line.sku.clone_from(&spool.sku);
             line
         };
         taken.map(line).collect()
@@ -170,8 +171,8 @@ fn loop_wire(estimate: &Estimate<'_>) -> Vec<Line> {
     estimate.wires.iter().flat_map(lines).collect()
 }
 
-/// One line for each diameter.
-fn rod(estimate: &Estimate<'_>) -> Vec<Line> {
+/// Rod: one line for each diameter.
+fn rod_lines(estimate: &MaterialEstimate<'_>) -> Vec<BillLine> {
     let (job, system) = (estimate.job, estimate.job.system());
     let line = |(diameter, length): (Length, Length)| {
         let (unit, exact) = by_length(length, system);
@@ -181,59 +182,59 @@ fn rod(estimate: &Estimate<'_>) -> Vec<Line> {
             format_detail_length(diameter, system),
             format_length(length, system)
         );
-        Line::new(MaterialItem::BackerRod, unit, exact, how)
+        BillLine::new(MaterialItem::BackerRod, unit, exact, how)
     };
     estimate.rods().into_iter().map(line).collect()
 }
 
-fn conduit(estimate: &Estimate<'_>) -> Option<Line> {
+fn conduit_line(estimate: &MaterialEstimate<'_>) -> Option<BillLine> {
     let system = estimate.job.system();
-    let each = estimate.parts.iter().map(|part| part.count() * part.conduit());
+    let each = estimate.loops.iter().map(|loop_estimate| loop_estimate.count() * loop_estimate.conduit_length());
     let total = each.fold(Length::default(), |a, b| a + b);
     let (unit, exact) = by_length(total, system);
     let how = "The way of the lead-ins outside saw cuts, sealed against water at both ends.";
-    (total > Length::default()).then(|| Line::new(MaterialItem::LeadInConduit, unit, exact, how))
+    (total > Length::default()).then(|| BillLine::new(MaterialItem::LeadInConduit, unit, exact, how))
 }
 
-fn sleeves(estimate: &Estimate<'_>) -> Option<Line> {
+fn sleeve_line(estimate: &MaterialEstimate<'_>) -> Option<BillLine> {
     let crossings = estimate.job.crossings;
     let how = format!("One at each joint or crack, {SLEEVE_EACH_SIDE} to each side, with slack wire inside.");
-    (crossings > 0).then(|| Line::new(MaterialItem::JointSleeve, "each", f64::from(crossings), how))
+    (crossings > 0).then(|| BillLine::new(MaterialItem::JointSleeve, "each", f64::from(crossings), how))
 }
 
-fn sealant(estimate: &Estimate<'_>) -> Vec<Line> {
+fn sealant_lines(estimate: &MaterialEstimate<'_>) -> Vec<BillLine> {
     let (job, system) = (estimate.job, estimate.job.system());
     let volume = estimate.sealant_with_waste();
     if volume <= Volume::default() {
         return Vec::new();
     }
-    let blends = blends_with(job.surface);
+    let blends = job.surface.blending_colour();
     let colour = blends.map_or_else(String::new, |(colour, with)| format!("; {colour}, to blend in with {with}"));
     let what = format!(
         "{} of slot less wire and rod, and {} % for waste{colour}",
-        say_volume(estimate.sealant(), system),
+        format_sealant_volume(estimate.sealant(), system),
         round(job.waste.get::<percent>(), 1),
     );
     let mut lines = Vec::new();
-    if job.sealant.kind == SealantKind::HotApplied {
+    if job.sealant.kind.is_poured_hot() {
         let (unit, exact) = match system {
             UnitSystem::UsCustomary => ("gal", volume.get::<gallon>()),
             UnitSystem::Metric => ("l", volume.get::<liter>()),
         };
-        lines.push(Line::new(MaterialItem::HotSealant, unit, exact, format!("{what}.")));
+        lines.push(BillLine::new(MaterialItem::HotSealant, unit, exact, format!("{what}.")));
     } else {
         let exact = (volume / job.sealant.cartridge).get::<ratio>();
-        let how = format!("{what}; cartridges of {}.", say_volume(job.sealant.cartridge, system));
-        lines.push(Line::new(MaterialItem::SealantCartridge, "cartridge", exact, how));
+        let how = format!("{what}; cartridges of {}.", format_sealant_volume(job.sealant.cartridge, system));
+        lines.push(BillLine::new(MaterialItem::SealantCartridge, "cartridge", exact, how));
     }
-    if job.sealant.kind == SealantKind::TwoPartReactive {
-        let loops = estimate.trenches().map(|(part, _)| part.count()).sum();
+    if job.sealant.kind.needs_mixing_nozzle() {
+        let loops = estimate.sawn_loops().map(|(loop_estimate, _)| loop_estimate.count()).sum();
         let how = "One for each loop: what stands in a nozzle sets while the next loop is laid.";
-        lines.push(Line::new(MaterialItem::MixingNozzle, "each", loops, how));
+        lines.push(BillLine::new(MaterialItem::MixingNozzle, "each", loops, how));
     }
     if let Some((_, with)) = blends {
         let how = format!("Sand of the colour of the {with} over the wet sealant, so that it blends in.");
-        lines.push(Line::new(MaterialItem::BlendingSand, "lot", 1.0, how));
+        lines.push(BillLine::new(MaterialItem::BlendingSand, "lot", 1.0, how));
     }
     lines
 }
@@ -245,9 +246,56 @@ fn by_length(length: Length, system: UnitSystem) -> (&'static str, f64) {
     }
 }
 
-fn say_volume(volume: Volume, system: UnitSystem) -> String {
+fn format_sealant_volume(volume: Volume, system: UnitSystem) -> String {
     match system {
         UnitSystem::UsCustomary => format!("{} fl oz", round(volume.get::<fluid_ounce>(), 1)),
         UnitSystem::Metric => format!("{} ml", round(volume.get::<milliliter>(), 0)),
+    }
+}
+
+/// The name of the line of labour, also in the list of what has no price.
+const LABOUR: &str = "labour";
+
+/// Prices the lines and the hours. Each line is rounded to the currency's minor unit, and the total is the sum of the lines as shown.
+pub fn compute_cost(lines: &[BillLine], hours: Time, prices: &ResolvedPrices) -> Cost {
+    let mut priced = Vec::new();
+    let mut unpriced: Vec<String> = Vec::new();
+    let mut total = prices.round(Decimal::ZERO);
+    let mut add = |item: String, quantity: Decimal, unit: &'static str, price: Option<Decimal>| {
+        let Some(price) = price else {
+            if !unpriced.contains(&item) {
+                unpriced.push(item);
+            }
+            return;
+        };
+        let amount = prices.round(quantity * price);
+        total += amount;
+        priced.push(CostLine {
+            item,
+            quantity: quantity.normalize().to_string(),
+            unit,
+            unit_price: price.to_string(),
+            amount: amount.to_string(),
+        });
+    };
+    for line in lines {
+        let quantity = Decimal::from(line.quantity());
+        let own = line.sku.as_ref().filter(|sku| prices.items.contains_key(*sku));
+        // Without a price for the sku the item is priced by its key in this unit; a spool is priced by its sku or not at all.
+        let key = line.item.price_key(line.unit);
+        let named = own.or(key.as_ref().filter(|key| prices.items.contains_key(*key)));
+        let price = named.and_then(|name| prices.items.get(name)).copied();
+        let missing = || line.sku.clone().or(key.clone()).unwrap_or_else(|| line.item.code().to_owned());
+        add(named.cloned().unwrap_or_else(missing), quantity, line.unit, price);
+    }
+    // The hours as they are shown, to three decimals, so that the line can be checked by hand.
+    let thousandths = (hours.get::<hour>() * 1000.0).round() as i64;
+    add(LABOUR.to_owned(), Decimal::new(thousandths, 3), "h", prices.hourly_rate);
+    Cost {
+        currency: prices.currency.code().to_owned(),
+        lines: priced,
+        total: total.to_string(),
+        is_complete: unpriced.is_empty(),
+        unpriced,
     }
 }

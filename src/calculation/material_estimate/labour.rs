@@ -3,19 +3,18 @@
 use uom::si::f64::Time;
 use uom::si::time::minute;
 
-use super::estimate::{Estimate, Part};
+use super::estimate::{LoopEstimate, MaterialEstimate};
+use super::loop_cuts::LoopCuts;
 use super::report::{Labour, LabourStep};
-use super::trench::Trench;
 use crate::practice::materials::WorkStep;
-use crate::practice::site::Construction;
 use crate::quantity::format::{format_count, format_length};
 use crate::quantity::output::round;
 use crate::vocabulary::Vocabulary;
 
-/// A step and how long it takes.
-pub struct Step {
+/// A step of the work and how long it takes.
+pub struct TimedStep {
     /// Which.
-    pub what: WorkStep,
+    pub step: WorkStep,
     /// How long.
     pub time: Time,
     /// How it comes about.
@@ -23,50 +22,58 @@ pub struct Step {
 }
 
 /// The steps, in order; those that take no time are left out.
-pub fn steps(estimate: &Estimate<'_>) -> Vec<Step> {
+pub fn timed_steps(estimate: &MaterialEstimate<'_>) -> Vec<TimedStep> {
     let (job, system) = (estimate.job, estimate.job.system());
-    let pace = &job.pace;
-    let loops = estimate.loops() as f64;
-    let sum = |of: &dyn Fn(&Part<'_>) -> f64| estimate.parts.iter().map(|part| part.count() * of(part)).sum::<f64>();
-    let cut = estimate.sum(Trench::total);
-    let sawing = estimate.cuts().map(|(part, cut)| part.count() * pace.sawing(cut.length(), cut.depth, job.surface));
-    let sawing = sawing.fold(Time::default(), |a, b| a + b);
-    let cores = sum(&|part| part.trench.as_ref().map_or(0.0, |trench| f64::from(trench.cores)));
-    let pulls = sum(&|part| f64::from(part.pulls()));
-    let buried = sum(&|part| f64::from(u8::from(part.construction == Construction::PreformedDirectBurial)));
-    let along = |speed| cut / speed;
-    let each = |count: f64, time: Time, what: &str| {
-        (count * time, format!("{}, {} each", format_count(count, what), minutes(time)))
+    let productivity = &job.productivity;
+    let loops = estimate.loop_count() as f64;
+    let sum = |number: &dyn Fn(&LoopEstimate<'_>) -> u32| {
+        estimate.loops.iter().map(|each| each.count() * f64::from(number(each))).sum::<f64>()
     };
-    let by_cut = |time: Time| (time, format!("{} of cut", format_length(cut, system)));
-
-    let rows: [(WorkStep, (Time, String)); 10] = [
-        (WorkStep::SetUp, (pace.set_up, "once for the job".to_owned())),
-        (WorkStep::Saw, by_cut(sawing)),
-        (WorkStep::Core, each(cores, pace.core, "corner")),
-        (WorkStep::CleanAndDry, by_cut(along(pace.cleaning_speed))),
-        (WorkStep::Wind, each(pulls, pace.pull, "pull")),
-        (WorkStep::Bury, each(buried, pace.burial, "loop")),
-        (WorkStep::TestBeforeSealing, each(loops, pace.test, "loop")),
-        (WorkStep::Seal, by_cut(along(pace.sealing_speed))),
-        (WorkStep::Terminate, each(loops, pace.termination, "loop")),
-        (WorkStep::TestAfterSealing, each(loops, pace.test, "loop")),
-    ];
-    let steps = rows.into_iter().map(|(what, (time, how))| Step { what, time, how });
-    steps.filter(|step| step.time > Time::default()).collect()
+    let cut_length = estimate.sum_of_cuts(LoopCuts::total_length);
+    let per_piece = |count: f64, time: Time, what: &str| {
+        (count * time, format!("{}, {} each", format_count(count, what), format_minutes(time)))
+    };
+    let per_cut = |time: Time| (time, format!("{} of cut", format_length(cut_length, system)));
+    let timed = |step: WorkStep| {
+        let (time, how) = match step {
+            WorkStep::SetUp => (productivity.set_up, "once for the job".to_owned()),
+            WorkStep::Saw => {
+                let times = estimate
+                    .cuts()
+                    .map(|(each, cut)| each.count() * productivity.sawing_time(cut.length(), cut.depth, job.surface));
+                per_cut(times.fold(Time::default(), |a, b| a + b))
+            }
+            WorkStep::Core => {
+                let cores = sum(&|each| each.cuts.as_ref().map_or(0, |cuts| cuts.cores));
+                per_piece(cores, productivity.core, "corner")
+            }
+            WorkStep::CleanAndDry => per_cut(cut_length / productivity.cleaning_speed),
+            WorkStep::Wind => per_piece(sum(&|each| each.pulls()), productivity.pull, "pull"),
+            WorkStep::Bury => {
+                let buried = sum(&|each| u32::from(!each.construction.is_sawn()));
+                per_piece(buried, productivity.burial, "loop")
+            }
+            WorkStep::TestBeforeSealing | WorkStep::TestAfterSealing => per_piece(loops, productivity.test, "loop"),
+            WorkStep::Seal => per_cut(cut_length / productivity.sealing_speed),
+            WorkStep::Terminate => per_piece(loops, productivity.termination, "loop"),
+        };
+        TimedStep { step, time, how }
+    };
+    WorkStep::ALL.iter().map(|step| timed(*step)).filter(|timed| timed.time > Time::default()).collect()
 }
 
 /// All steps together.
-pub fn total(steps: &[Step]) -> Time {
-    steps.iter().map(|step| step.time).fold(Time::default(), |a, b| a + b)
+pub fn total_time(steps: &[TimedStep]) -> Time {
+    steps.iter().map(|timed| timed.time).fold(Time::default(), |a, b| a + b)
 }
 
 /// The labour of the report.
-pub fn shown(steps: &[Step]) -> Labour {
-    let row = |step: &Step| LabourStep { step: step.what.code(), time: step.time.into(), how: step.how.clone() };
-    Labour { steps: steps.iter().map(row).collect(), total: total(steps).into() }
+pub fn labour_report(steps: &[TimedStep]) -> Labour {
+    let row =
+        |timed: &TimedStep| LabourStep { step: timed.step.code(), time: timed.time.into(), how: timed.how.clone() };
+    Labour { steps: steps.iter().map(row).collect(), total: total_time(steps).into() }
 }
 
-fn minutes(time: Time) -> String {
+fn format_minutes(time: Time) -> String {
     format!("{} min", round(time.get::<minute>(), 1))
 }

@@ -1,31 +1,29 @@
 //! What to load on the van: from loops to a bill of materials, hours and money.
 //!
-//! `request` asks, `read` and `read_loops` make a `job` of it (with its `pace` and `rod`). `trench` digs one loop, of one `cut` or two
-//! with a `blade` that reaches, `estimate` sums all; `items` (with `wire` and `stock`), `labour` and `cost` list what follows, `fit`,
-//! `judgement` and `remarks` say what is wrong with it, `assumed` what was taken for what nobody sent, `comparison` does it again in
-//! each construction, `report` answers. Geometry first; rules of thumb only where geometry ends.
+//! - `request`: what is asked; `resolve` and `resolve_loops` turn it into the quantities of `resolved`.
+//! - `cut`: the geometry of one saw cut; `loop_cuts`: those of one loop and its lead-in; `wire`: lengths of wire and their spools.
+//! - `estimate`: all loops in a choice of constructions, and their sums.
+//! - `items`: the bill of materials and its cost; `labour`: hours; `comparison`: the same job in each construction.
+//! - `assumptions`: what was taken for what nobody sent, once the cuts are known.
+//! - `cut_findings`: statements about each cut and the fit of its slot; `job_findings`: statements about the whole job.
+//! - `report`: what is answered.
+//!
+//! Figures come from geometry; rules of thumb are used only where geometry ends.
 
-mod assumed;
-mod blade;
+mod assumptions;
 mod comparison;
-mod cost;
 mod cut;
-mod echo;
+mod cut_findings;
 mod estimate;
-mod fit;
 mod items;
-mod job;
-mod judgement;
+mod job_findings;
 mod labour;
-mod pace;
-mod read;
-mod read_loops;
-mod remarks;
+mod loop_cuts;
 mod report;
 mod request;
-mod rod;
-mod stock;
-mod trench;
+mod resolve;
+mod resolve_loops;
+mod resolved;
 mod wire;
 
 pub use report::{
@@ -40,8 +38,8 @@ use super::loop_sizing::{Site, judge_construction, judge_site};
 use super::report::{Diagnostics, FieldPath, InvalidRequest};
 use super::{Calculation, Example};
 use crate::practice::sources::Source;
-use estimate::Estimate;
-use job::Job;
+use estimate::MaterialEstimate;
+use resolved::ResolvedMaterialEstimate;
 
 impl Calculation for MaterialEstimateRequest {
     type Report = MaterialEstimateReport;
@@ -68,18 +66,20 @@ impl Calculation for MaterialEstimateRequest {
     ];
 
     fn calculate(&self, diagnostics: &mut Diagnostics) -> Result<Self::Report, InvalidRequest> {
-        let job = self.read(diagnostics);
+        let job = resolve::resolve(self, diagnostics);
         let job = diagnostics.finish(job)?;
-        let estimate = Estimate::new(&job, |one| one.construction);
-        assumed::assume(&estimate, diagnostics);
-        let slot_fit = Self::judge(&estimate, diagnostics);
+        let estimate = MaterialEstimate::new(&job, |resolved| resolved.construction);
+        assumptions::add_assumptions(&estimate, diagnostics);
+        let slot_fit = cut_findings::judge_cuts(&estimate, diagnostics);
+        job_findings::judge_job(&estimate, diagnostics);
         judge_sites(&job, diagnostics);
 
-        let lines = items::list(&estimate);
-        let steps = labour::steps(&estimate);
-        let cost = job.prices.as_ref().map(|prices| cost::price(&lines, labour::total(&steps), prices));
-        remarks::judge_cost(cost.as_ref().map_or(&[], |cost| &cost.unpriced), diagnostics);
-        let items: Vec<_> = lines.iter().map(items::Line::shown).collect();
+        let lines = items::bill_lines(&estimate);
+        let steps = labour::timed_steps(&estimate);
+        let hours = labour::total_time(&steps);
+        let cost = job.prices.as_ref().map(|prices| items::compute_cost(&lines, hours, prices));
+        job_findings::judge_cost(cost.as_ref().map_or(&[], |cost| &cost.unpriced), diagnostics);
+        let items: Vec<_> = lines.iter().map(items::BillLine::to_report).collect();
         for line in &items {
             diagnostics.add_sources(&line.source_ids);
         }
@@ -89,13 +89,13 @@ impl Calculation for MaterialEstimateRequest {
         Ok(MaterialEstimateReport {
             inputs: job.echo(),
             items,
-            saw_cut: estimate.saw_cut(),
-            volumes: estimate.volumes(),
-            loops: estimate.parts.iter().map(|part| part.shown(&job)).collect(),
+            saw_cut: estimate.saw_cut_report(),
+            volumes: estimate.volumes_report(),
+            loops: estimate.loops.iter().map(|each| each.to_report(&job)).collect(),
             slot_fit,
-            labour: labour::shown(&steps),
+            labour: labour::labour_report(&steps),
             cost,
-            comparison: comparison::compare(&job),
+            comparison: comparison::compare_constructions(&job),
             findings: closing.findings,
             assumed: closing.assumed,
             unused: closing.unused,
@@ -105,43 +105,22 @@ impl Calculation for MaterialEstimateRequest {
     }
 }
 
-impl MaterialEstimateRequest {
-    /// Judges every trench, and gives the fit of its slots.
-    fn judge(estimate: &Estimate<'_>, diagnostics: &mut Diagnostics) -> Vec<SlotFit> {
-        let body = FieldPath::BODY;
-        let loops_at = body.field("loops");
-        let mut fits = Vec::new();
-        for (index, part) in estimate.parts.iter().enumerate() {
-            let Some(trench) = &part.trench else { continue };
-            let own_at = loops_at.item(index);
-            let slot_at = if part.one.has_own_slot { own_at.field("slot") } else { body.field("slot") };
-            judgement::judge_trench(part, trench, &slot_at, estimate.job, diagnostics);
-            for fit in trench.cuts().map(|cut| fit::Fit::of(cut, part.one.coil.system, estimate.job)) {
-                judgement::judge_fit(&fit, part, &slot_at, diagnostics);
-                fits.push(fit.shown(part.one));
-            }
-        }
-        remarks::judge_job(estimate, diagnostics);
-        fits
-    }
-}
-
-/// Says what the site asks for: hazards once, and of each loop whether it can be built so.
-fn judge_sites(job: &Job, diagnostics: &mut Diagnostics) {
+/// Judges the site: its hazards once, and of each loop whether it can be built in the surface.
+fn judge_sites(job: &ResolvedMaterialEstimate, diagnostics: &mut Diagnostics) {
     let body = FieldPath::BODY;
     let loops_at = body.field("loops");
-    // Of several constructions the one that is sawn asks for more.
-    let gravest = job.loops.iter().position(|one| one.construction.is_sawn()).unwrap_or_default();
-    for (index, one) in job.loops.iter().enumerate() {
+    // Hazards matter most to a construction that is sawn.
+    let judged_in_full = job.loops.iter().position(|resolved| resolved.construction.is_sawn()).unwrap_or_default();
+    for (index, resolved) in job.loops.iter().enumerate() {
         let at = loops_at.item(index);
         let site = Site {
             surface: job.surface,
             hazards: &job.hazards,
-            construction: one.construction,
+            construction: resolved.construction,
             construction_at: at.field("construction"),
             has_barrier: false,
             cut_approved: job.slab.cut_approved,
         };
-        if index == gravest { judge_site(&site, diagnostics) } else { judge_construction(&site, diagnostics) }
+        if index == judged_in_full { judge_site(&site, diagnostics) } else { judge_construction(&site, diagnostics) }
     }
 }

@@ -1,68 +1,64 @@
-//! Loop wire, and the spools that it comes on.
+//! Loop wire: how much of each sort, and the spools to buy for it.
 
 use uom::si::f64::Length;
 use uom::si::length::meter;
 
-use super::estimate::Part;
-use super::job::{Job, LoopJob};
+use super::resolved::{ResolvedEstimatedLoop, ResolvedWireSpool};
 
-/// The wire of one hand-wound loop: its turns, and twice the lead-in with its spare.
-pub fn length(one: &LoopJob) -> Length {
-    Length::new::<meter>(one.coil.winding().wire_length()) + 2.0 * (one.lead_in.length + one.lead_in.spare)
-}
-
-/// Pieces of wire that are alike, each one length without a splice.
+/// Pieces of wire of the same length, each without a splice.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Pieces {
-    /// Of one.
+pub struct WirePieces {
+    /// The length of one.
     pub length: Length,
     /// How many.
     pub count: u64,
 }
 
 /// Wire of one sort: one gauge, one diameter over insulation.
-pub struct WireGroup {
+pub struct WireRequirement {
     /// The gauge as it was written.
     pub gauge: String,
     /// Diameter over insulation.
     pub over_insulation: Length,
-    /// What is to be laid.
-    pub pieces: Vec<Pieces>,
-    /// For each spool of the request, how many to take; empty: by length.
+    /// The pieces to lay.
+    pub pieces: Vec<WirePieces>,
+    /// How many to take of each spool of the request; empty: wire by length.
     pub spools: Vec<u64>,
 }
 
-impl WireGroup {
-    /// All of it.
-    pub fn total(&self) -> Length {
+impl WireRequirement {
+    /// The length of all pieces.
+    pub fn total_length(&self) -> Length {
         self.pieces.iter().map(|pieces| pieces.count as f64 * pieces.length).fold(Length::default(), |a, b| a + b)
     }
 
     /// How many pieces.
-    pub fn count(&self) -> u64 {
+    pub fn piece_count(&self) -> u64 {
         self.pieces.iter().map(|pieces| pieces.count).sum()
     }
 
     /// The longest piece.
-    pub fn longest(&self) -> Length {
+    pub fn longest_piece(&self) -> Length {
         self.pieces.iter().map(|pieces| pieces.length).fold(Length::default(), Length::max)
     }
 }
 
-/// The wire of all loops that are wound on site, by its sort.
-pub fn groups(parts: &[Part<'_>], job: &Job) -> Vec<WireGroup> {
-    let mut groups: Vec<WireGroup> = Vec::new();
-    for part in parts {
-        let Some(length) = part.wire() else { continue };
-        let pieces = Pieces { length, count: u64::from(part.one.quantity) };
-        let wire = &part.one.coil.wire;
-        let is_alike = |group: &WireGroup| {
+/// The wire of loops that are wound on site, by its sort, and the spools to take.
+pub fn group_wire<'a>(
+    loops: impl Iterator<Item = &'a ResolvedEstimatedLoop>,
+    spools: &[ResolvedWireSpool],
+) -> Vec<WireRequirement> {
+    let mut groups: Vec<WireRequirement> = Vec::new();
+    for resolved in loops {
+        let pieces = WirePieces { length: resolved.wire_length(), count: u64::from(resolved.quantity) };
+        let wire = &resolved.coil.wire;
+        let is_alike = |group: &WireRequirement| {
             group.gauge == wire.gauge
                 && (group.over_insulation - wire.over_insulation).abs() < 1e-6 * wire.over_insulation
         };
         match groups.iter_mut().find(|group| is_alike(group)) {
             Some(group) => group.pieces.push(pieces),
-            None => groups.push(WireGroup {
+            None => groups.push(WireRequirement {
                 gauge: wire.gauge.clone(),
                 over_insulation: wire.over_insulation,
                 pieces: vec![pieces],
@@ -70,35 +66,35 @@ pub fn groups(parts: &[Part<'_>], job: &Job) -> Vec<WireGroup> {
             }),
         }
     }
-    let spools: Vec<Length> = job.spools.iter().map(|(length, _)| *length).collect();
+    let lengths: Vec<Length> = spools.iter().map(|spool| spool.length).collect();
     for group in &mut groups {
-        group.spools = choose(&group.pieces, &spools);
+        group.spools = choose_spools(&group.pieces, &lengths);
     }
     groups
 }
 
 /// Chooses spools: the longest piece first, onto the fullest spool that still holds it; then each spool is exchanged for the
-/// shortest that holds its load. Of the spools that could be the largest, the choice that buys the least wire counts. A piece that no
-/// spool holds is cut into whole spools and a rest.
+/// shortest that holds its load. Each spool length that holds the longest piece is tried as the
+/// largest, and the choice that buys the least wire is taken. A piece that no spool holds is cut into whole spools and a rest.
 ///
 /// That is a good packing and not always the best: the best one is a hard problem, and an estimate does not need it. Pieces that are
-/// alike are packed together, so the work grows with the sorts of pieces and not with their number.
-pub fn choose(pieces: &[Pieces], spools: &[Length]) -> Vec<u64> {
+/// alike are packed together, so the work grows with the number of lengths and not with that of pieces.
+pub fn choose_spools(pieces: &[WirePieces], spools: &[Length]) -> Vec<u64> {
     let longest = spools.iter().copied().fold(Length::default(), Length::max);
     if longest <= Length::default() {
         return Vec::new();
     }
-    let mut parts: Vec<Pieces> = Vec::new();
+    let mut parts: Vec<WirePieces> = Vec::new();
     let mut whole = 0;
     for piece in pieces {
         // The last length of a piece is a rest, even if it is a whole spool.
         let spools: f64 = (piece.length / longest).into();
         let full = (spools - 1e-9).ceil().max(1.0) - 1.0;
         whole += piece.count * full as u64;
-        add(&mut parts, piece.length - full * longest, piece.count);
+        add_pieces(&mut parts, piece.length - full * longest, piece.count);
     }
     if whole > 0 {
-        add(&mut parts, longest, whole);
+        add_pieces(&mut parts, longest, whole);
     }
     parts.sort_by(|a, b| b.length.value.total_cmp(&a.length.value));
     let bought = |counts: &[u64]| -> f64 {
@@ -106,45 +102,47 @@ pub fn choose(pieces: &[Pieces], spools: &[Length]) -> Vec<u64> {
     };
     spools
         .iter()
-        .filter(|largest| parts.first().is_none_or(|part| part.length <= **largest * HAIR))
+        .filter(|largest| parts.first().is_none_or(|part| part.length <= **largest * FIT_FACTOR))
         .map(|largest| pack(&parts, *largest, spools))
         .min_by(|a, b| bought(a).total_cmp(&bought(b)))
         .unwrap_or_default()
 }
 
-/// A length that is a hair longer fits all the same.
-const HAIR: f64 = 1.000_000_001;
+/// A length that is longer by no more than this factor still fits: binary fractions of exact fits differ by less.
+const FIT_FACTOR: f64 = 1.000_000_001;
 
-/// Adds to the pieces of the same length, or as a new sort.
-fn add(sorts: &mut Vec<Pieces>, length: Length, count: u64) {
-    match sorts.iter_mut().find(|sort| (sort.length - length).abs() <= (HAIR - 1.0) * length) {
+/// Adds to the pieces of the same length, or as a new length.
+fn add_pieces(sorts: &mut Vec<WirePieces>, length: Length, count: u64) {
+    match sorts.iter_mut().find(|sort| (sort.length - length).abs() <= (FIT_FACTOR - 1.0) * length) {
         Some(sort) => sort.count += count,
-        None => sorts.push(Pieces { length, count }),
+        None => sorts.push(WirePieces { length, count }),
     }
 }
 
-fn pack(parts: &[Pieces], largest: Length, spools: &[Length]) -> Vec<u64> {
-    // Spools that carry the same load are one sort as well.
-    let mut loads: Vec<Pieces> = Vec::new();
+/// How many to take of each spool: parts are packed onto spools of the largest length, each then exchanged for the shortest that
+/// holds its load.
+fn pack(parts: &[WirePieces], largest: Length, spools: &[Length]) -> Vec<u64> {
+    // Spools that carry the same load are counted together.
+    let mut loads: Vec<WirePieces> = Vec::new();
     for part in parts {
         loads.sort_by(|a, b| b.length.value.total_cmp(&a.length.value));
         let mut left = part.count;
-        let mut loaded: Vec<Pieces> = Vec::new();
-        let begun = loads.drain(..).chain([Pieces { length: Length::default(), count: u64::MAX }]);
-        for begun in begun.collect::<Vec<_>>() {
-            let room: f64 = ((largest * HAIR - begun.length) / part.length).into();
-            // As many as one of these still takes, on as many of them as that needs.
-            let each = (room.floor().max(0.0) as u64).min(left);
-            let full = left.checked_div(each).unwrap_or_default().min(begun.count);
-            left -= full * each;
-            add(&mut loaded, begun.length + each as f64 * part.length, full);
-            let is_one_more = left > 0 && left < each && full < begun.count;
+        let mut loaded: Vec<WirePieces> = Vec::new();
+        let begun = loads.drain(..).chain([WirePieces { length: Length::default(), count: u64::MAX }]);
+        for spool in begun.collect::<Vec<_>>() {
+            let capacity: f64 = ((largest * FIT_FACTOR - spool.length) / part.length).into();
+            // As many pieces as one of these spools still takes, on as many of them as that needs.
+            let per_spool = (capacity.floor().max(0.0) as u64).min(left);
+            let full = left.checked_div(per_spool).unwrap_or_default().min(spool.count);
+            left -= full * per_spool;
+            add_pieces(&mut loaded, spool.length + per_spool as f64 * part.length, full);
+            let is_one_more = left > 0 && left < per_spool && full < spool.count;
             if is_one_more {
-                add(&mut loaded, begun.length + left as f64 * part.length, 1);
+                add_pieces(&mut loaded, spool.length + left as f64 * part.length, 1);
                 left = 0;
             }
-            if begun.length > Length::default() {
-                add(&mut loaded, begun.length, begun.count - full - u64::from(is_one_more));
+            if spool.length > Length::default() {
+                add_pieces(&mut loaded, spool.length, spool.count - full - u64::from(is_one_more));
             }
         }
         loaded.retain(|load| load.count > 0);
@@ -153,7 +151,7 @@ fn pack(parts: &[Pieces], largest: Length, spools: &[Length]) -> Vec<u64> {
     let mut counts = vec![0; spools.len()];
     for load in loads {
         let shortest = (0..spools.len())
-            .filter(|index| spools[*index] * (HAIR * HAIR) >= load.length)
+            .filter(|index| spools[*index] * (FIT_FACTOR * FIT_FACTOR) >= load.length)
             .min_by(|a, b| spools[*a].value.total_cmp(&spools[*b].value));
         if let Some(index) = shortest {
             counts[index] += load.count;
@@ -164,7 +162,7 @@ fn pack(parts: &[Pieces], largest: Length, spools: &[Length]) -> Vec<u64> {
 
 #[cfg(test)]
 mod tests {
-    use super::{Length, Pieces, choose};
+    use super::{Length, WirePieces, choose_spools};
     use uom::si::length::foot;
 
     fn feet(length: f64) -> Length {
@@ -173,8 +171,8 @@ mod tests {
 
     fn chosen(pieces: &[(f64, u64)], spools: &[f64]) -> Vec<u64> {
         let pieces: Vec<_> =
-            pieces.iter().map(|(length, count)| Pieces { length: feet(*length), count: *count }).collect();
-        choose(&pieces, &spools.iter().copied().map(feet).collect::<Vec<_>>())
+            pieces.iter().map(|(length, count)| WirePieces { length: feet(*length), count: *count }).collect();
+        choose_spools(&pieces, &spools.iter().copied().map(feet).collect::<Vec<_>>())
     }
 
     #[test]

@@ -1,69 +1,75 @@
-//! What is said once for the whole job: rod, wire, jackets, heat, joints, stock, and what is left out.
+//! Findings about the whole job: rod, wire, jackets, heat, joints, stock, and what is left out.
 
 use uom::si::f64::Length;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
-use super::estimate::{Estimate, Part};
-use super::job::Job;
-use super::stock;
+use super::estimate::{LoopEstimate, MaterialEstimate};
+use super::resolved::ResolvedMaterialEstimate;
+use super::wire::WireRequirement;
 use crate::calculation::report::{Diagnostics, FieldPath, Finding};
 use crate::practice::cautions::CautionCode;
 use crate::practice::findings::{FindingCode, Level};
-use crate::practice::materials::RodForm;
-use crate::practice::site::{Construction, SiteHazard};
+use crate::practice::materials::{MaterialItem, RodForm};
+use crate::practice::site::SiteHazard;
 use crate::quantity::format::{format_count, format_length, format_temperature};
+use crate::vocabulary::Vocabulary;
 
-/// Says it.
-pub fn judge_job(estimate: &Estimate<'_>, diagnostics: &mut Diagnostics) {
-    rod(estimate, diagnostics);
-    spools(estimate, diagnostics);
-    jackets(estimate, diagnostics);
-    heat(estimate, diagnostics);
-    joints(estimate.job, diagnostics);
-    shelf(estimate, diagnostics);
-    suspended(estimate, diagnostics);
-    ways(estimate, diagnostics);
-    left_out(estimate, diagnostics);
+/// Adds the findings.
+pub fn judge_job(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
+    judge_rod(estimate, diagnostics);
+    judge_spools(estimate, diagnostics);
+    judge_jackets(estimate, diagnostics);
+    judge_heat(estimate, diagnostics);
+    judge_joints(estimate.job, diagnostics);
+    judge_stock(estimate, diagnostics);
+    judge_suspended_slab(estimate, diagnostics);
+    judge_lead_ins(estimate, diagnostics);
+    list_left_out(estimate, diagnostics);
 }
 
-fn rod(estimate: &Estimate<'_>, diagnostics: &mut Diagnostics) {
+fn judge_rod(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
     let (job, body) = (estimate.job, FieldPath::BODY);
-    let at = body.field("backer_rod");
-    let form_at = at.field("form");
-    let is_wound = |part: &Part<'_>| part.construction == Construction::HandWound;
-    let wound = estimate.trenches().any(|(part, _)| is_wound(part));
-    if wound && job.rod.form == RodForm::Continuous {
-        let freezes = job.hazards.contains(&SiteHazard::FreezingClimate);
-        let (level, end) = if freezes {
-            (Level::Stop, " Here it freezes: water that follows the rod lifts the sealant out.")
-        } else {
-            (Level::Warning, "")
-        };
-        let message = format!(
-            "Continuous backer rod keeps sealant from flowing round the wire. Use short pieces with gaps between.{end}"
-        );
-        diagnostics.add_finding(Finding::new(FindingCode::ContinuousRod, level, &form_at, message));
+    let (at, form) = (body.field("backer_rod"), job.rod.form);
+    let mut add = |code, level, message: String| {
+        diagnostics.add_finding(Finding::new(code, level, &at.field("form"), message));
+    };
+    let is_preformed = |each: &LoopEstimate<'_>| each.construction.is_preformed();
+    if estimate.sawn_loops().any(|(each, _)| !is_preformed(each)) {
+        match form {
+            RodForm::Continuous => {
+                let freezes = job.hazards.contains(&SiteHazard::FreezingClimate);
+                let (level, end) = if freezes {
+                    (Level::Stop, " Here it freezes: water that follows the rod lifts the sealant out.")
+                } else {
+                    (Level::Warning, "")
+                };
+                let message = format!(
+                    "Continuous backer rod keeps sealant from flowing round the wire. Use short pieces with gaps between.{end}"
+                );
+                add(FindingCode::ContinuousRod, level, message);
+            }
+            RodForm::None => {
+                let message = "Nothing holds the single wire down: it floats up in wet sealant. Take short pieces of rod, or say \
+                               on site what else holds it.";
+                add(FindingCode::WireLoose, Level::Warning, message.to_owned());
+            }
+            RodForm::Pieces => {}
+        }
+        if form.is_laid() && job.sealant.pour.is_some() {
+            let message = "Hot-applied sealant melts common foam rod. Take rod that its sheet allows for the temperature of the pour.";
+            add(FindingCode::RodMelts, Level::Warning, message.to_owned());
+        }
     }
-    if wound && job.rod.form == RodForm::None {
-        let message = "Nothing holds the single wire down: it floats up in wet sealant. Take short pieces of rod, or say on site \
-                       what else holds it.";
-        diagnostics.add_finding(Finding::new(FindingCode::WireLoose, Level::Warning, &form_at, message));
-    }
-    if wound && job.rod.form != RodForm::None && job.sealant.pour.is_some() {
-        let message = "Hot-applied sealant melts common foam rod. Take rod that its sheet allows for the temperature of the pour.";
-        diagnostics.add_finding(Finding::new(FindingCode::RodMelts, Level::Warning, &form_at, message));
-    }
-    let jacketed = estimate.parts.iter().any(|part| !is_wound(part));
-    if job.rod_is_asked && job.rod.form != RodForm::None && jacketed {
+    if job.rod_is_asked && form.is_laid() && estimate.loops.iter().any(is_preformed) {
         let message = "A jacketed loop stays down by itself: no backer rod is counted for it.";
-        diagnostics.add_finding(Finding::new(FindingCode::RodNotNeeded, Level::Note, &form_at, message));
+        add(FindingCode::RodNotNeeded, Level::Note, message.to_owned());
     }
 }
 
-fn spools(estimate: &Estimate<'_>, diagnostics: &mut Diagnostics) {
+fn judge_spools(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
     let (job, body) = (estimate.job, FieldPath::BODY);
-    let Some(spool) = job.spools.iter().map(|(length, _)| *length).reduce(Length::max) else { return };
-    let longest = estimate.wires.iter().map(super::wire::WireGroup::longest).fold(Length::default(), Length::max);
+    let Some(spool) = job.spools.iter().map(|spool| spool.length).reduce(Length::max) else { return };
+    let longest = estimate.wires.iter().map(WireRequirement::longest_piece).fold(Length::default(), Length::max);
     if longest <= spool * 1.000_000_001 {
         return;
     }
@@ -76,35 +82,38 @@ fn spools(estimate: &Estimate<'_>, diagnostics: &mut Diagnostics) {
     diagnostics.add_finding(finding.length("needed", longest, job.system()));
 }
 
-/// Whether the bundle of this loop was measured over its jacket.
-pub fn lacks_jacket(part: &Part<'_>) -> bool {
-    part.construction == Construction::PreformedSawCut && part.one.coil.wire.over_jacket.is_none()
-}
-
-fn jackets(estimate: &Estimate<'_>, diagnostics: &mut Diagnostics) {
-    let (body, without) = (FieldPath::BODY, estimate.parts.iter().position(lacks_jacket));
-    let Some(index) = without else { return };
-    let (loops, one) = (body.field("loops"), |at: &FieldPath<'_>| at.field("over_jacket").pointer());
-    let item = loops.item(index);
-    let coil = item.field("loop");
+fn judge_jackets(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
+    let (body, first) = (FieldPath::BODY, estimate.loops.iter().position(LoopEstimate::lacks_jacket));
+    let Some(index) = first else { return };
+    let loops_at = body.field("loops");
+    let item_at = loops_at.item(index);
+    let loop_at = item_at.field("loop");
+    let wire_at = loop_at.field("wire");
     let message = "Whether a preformed loop fits its slot is only assumed: send wire.over_jacket, the diameter over the jacket, from \
                    the loop's sheet.";
-    diagnostics.add_finding(Finding::at(FindingCode::JacketAssumed, Level::Note, one(&coil.field("wire")), message));
+    diagnostics.add_finding(Finding::new(
+        FindingCode::JacketAssumed,
+        Level::Note,
+        &wire_at.field("over_jacket"),
+        message,
+    ));
 }
 
-/// Whether wires stand the pour; of loops that are alike in this the first is named.
-fn heat(estimate: &Estimate<'_>, diagnostics: &mut Diagnostics) {
+/// Whether wires stand the pour. Every loop whose insulation does not is named; of those whose rating is unknown, the first.
+fn judge_heat(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
     let (job, body) = (estimate.job, FieldPath::BODY);
     let Some(pour) = job.sealant.pour else { return };
     let (loops, system) = (body.field("loops"), job.system());
     let degrees = |temperature| format_temperature(temperature, system);
-    let mut is_unknown_said = false;
-    for (index, part) in estimate.parts.iter().enumerate().filter(|(_, part)| part.trench.is_some()) {
-        let (item, label) = (loops.item(index), Some(part.one.label.as_str()));
+    let mut names_unknown = false;
+    for (index, loop_estimate) in
+        estimate.loops.iter().enumerate().filter(|(_, loop_estimate)| loop_estimate.cuts.is_some())
+    {
+        let (item, label) = (loops.item(index), Some(loop_estimate.resolved.label.as_str()));
         let coil = item.field("loop");
         let wire = coil.field("wire");
         let at = wire.field("insulation_rating");
-        match part.one.rating {
+        match loop_estimate.resolved.rating {
             Some(rating) if rating >= pour => {}
             Some(rating) => {
                 let message = format!(
@@ -120,9 +129,9 @@ fn heat(estimate: &Estimate<'_>, diagnostics: &mut Diagnostics) {
                     "celsius",
                 ));
             }
-            None if is_unknown_said => {}
+            None if names_unknown => {}
             None => {
-                is_unknown_said = true;
+                names_unknown = true;
                 let message = format!(
                     "Nobody said what insulation and jacket stand. Send insulation_rating from the wire's sheet: it must be at \
                      least the {} of the pour.",
@@ -135,7 +144,7 @@ fn heat(estimate: &Estimate<'_>, diagnostics: &mut Diagnostics) {
     }
 }
 
-fn joints(job: &Job, diagnostics: &mut Diagnostics) {
+fn judge_joints(job: &ResolvedMaterialEstimate, diagnostics: &mut Diagnostics) {
     if job.crossings == 0 && job.hazards.contains(&SiteHazard::PavementJoint) {
         let message = "There is a joint, and no crossing is counted. Send crossings, so that sleeves are loaded.";
         let body = FieldPath::BODY;
@@ -148,35 +157,35 @@ fn joints(job: &Job, diagnostics: &mut Diagnostics) {
     }
 }
 
-fn shelf(estimate: &Estimate<'_>, diagnostics: &mut Diagnostics) {
+fn judge_stock(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
     let (job, body) = (estimate.job, FieldPath::BODY);
     if job.stock.is_none() {
         return;
     }
-    for part in estimate.parts.iter().filter(|part| part.construction != Construction::HandWound) {
-        if stock::find(part.one, part.construction, job).is_some() {
+    for loop_estimate in estimate.loops.iter().filter(|loop_estimate| loop_estimate.construction.is_preformed()) {
+        if loop_estimate.find_in_stock(job).is_some() {
             continue;
         }
-        let system = part.one.coil.system;
+        let system = loop_estimate.resolved.coil.system;
         let message = format!(
             "No loop in stock is {} x {} with {} and {} of lead-in, its spare included. Order it, or ask loop-sizing which stock \
              loop would serve.",
-            format_length(part.one.coil.along_travel, system),
-            format_length(part.one.coil.across_lane, system),
-            format_count(f64::from(part.one.coil.turns), "turn"),
-            format_length(part.one.lead_in_needed(), system)
+            format_length(loop_estimate.resolved.coil.along_travel, system),
+            format_length(loop_estimate.resolved.coil.across_lane, system),
+            format_count(f64::from(loop_estimate.resolved.coil.turns), "turn"),
+            format_length(loop_estimate.resolved.lead_in_needed(), system)
         );
         let finding = Finding::new(FindingCode::NoStockFits, Level::Note, &body.field("stock"), message);
-        diagnostics.add_finding(finding.on(Some(&part.one.label)));
+        diagnostics.add_finding(finding.on(Some(&loop_estimate.resolved.label)));
     }
 }
 
-/// A suspended slab is a deck like any other; the hazards of the site say so themselves.
-fn suspended(estimate: &Estimate<'_>, diagnostics: &mut Diagnostics) {
+/// A suspended slab is judged as a tensioned deck, unless the site hazards name one: these have findings of their own.
+fn judge_suspended_slab(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
     let job = estimate.job;
     let named =
         [SiteHazard::PostTensionedSlab, SiteHazard::BridgeDeck].iter().any(|hazard| job.hazards.contains(hazard));
-    if !job.slab.is_suspended || named || estimate.trenches().next().is_none() {
+    if !job.slab.is_suspended || named || estimate.sawn_loops().next().is_none() {
         return;
     }
     let (level, message) = if job.slab.cut_approved {
@@ -195,13 +204,13 @@ fn suspended(estimate: &Estimate<'_>, diagnostics: &mut Diagnostics) {
     diagnostics.add_cautions(&[CautionCode::TensionedSlab]);
 }
 
-/// Lead-ins of which a part lies neither in a cut nor in conduit.
-fn ways(estimate: &Estimate<'_>, diagnostics: &mut Diagnostics) {
+/// Names lead-ins of which a part lies neither in a cut nor in conduit.
+fn judge_lead_ins(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
     let body = FieldPath::BODY;
     let loops = body.field("loops");
-    for (index, part) in estimate.parts.iter().enumerate() {
-        let (rest, system) = (part.nowhere(), part.one.coil.system);
-        if rest <= 1e-6 * part.one.lead_in.length {
+    for (index, loop_estimate) in estimate.loops.iter().enumerate() {
+        let (rest, system) = (loop_estimate.unaccounted_lead_in(), loop_estimate.resolved.coil.system);
+        if rest <= 1e-6 * loop_estimate.resolved.lead_in.length {
             continue;
         }
         let message = format!(
@@ -211,17 +220,18 @@ fn ways(estimate: &Estimate<'_>, diagnostics: &mut Diagnostics) {
         );
         let at = loops.item(index);
         let finding = Finding::new(FindingCode::NotEstimated, Level::Note, &at.field("lead_in"), message);
-        diagnostics.add_finding(finding.on(Some(&part.one.label)).length("rest", rest, system));
+        diagnostics.add_finding(finding.on(Some(&loop_estimate.resolved.label)).length("rest", rest, system));
     }
 }
 
-fn left_out(estimate: &Estimate<'_>, diagnostics: &mut Diagnostics) {
+/// Names the work that the estimate leaves out.
+fn list_left_out(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
     let body = FieldPath::BODY;
     let mut left: Vec<&str> = Vec::new();
-    if estimate.parts.iter().any(|part| part.construction == Construction::PreformedDirectBurial) {
+    if estimate.loops.iter().any(|loop_estimate| !loop_estimate.construction.is_sawn()) {
         left.push("digging, bedding sand and what is laid over a buried loop");
     }
-    if estimate.parts.iter().any(|part| part.conduit() > Length::default()) {
+    if estimate.loops.iter().any(|loop_estimate| loop_estimate.conduit_length() > Length::default()) {
         left.push("the hours to lay conduit");
     }
     if !left.is_empty() {
@@ -230,12 +240,12 @@ fn left_out(estimate: &Estimate<'_>, diagnostics: &mut Diagnostics) {
     }
 }
 
-/// Says what the total leaves out.
+/// Names what has no price, so that the total leaves it out.
 pub fn judge_cost(unpriced: &[String], diagnostics: &mut Diagnostics) {
     if unpriced.is_empty() {
         return;
     }
-    let spool = if unpriced.iter().any(|name| name == "loop_wire") {
+    let spool = if unpriced.iter().any(|name| name == MaterialItem::LoopWire.code()) {
         " Wire on a spool is priced by the sku of the spool: give it one."
     } else {
         ""

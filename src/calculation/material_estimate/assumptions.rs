@@ -1,0 +1,183 @@
+//! What was taken for slots, corners, rod and jackets that were not given: added once the cuts are known.
+
+use uom::si::f64::Length;
+use uom::si::length::{inch, millimeter};
+
+use super::cut::CutGeometry;
+use super::estimate::{LoopEstimate, MaterialEstimate};
+use super::resolved::GivenSlotFields;
+use crate::calculation::report::{Diagnostics, FieldPath};
+use crate::practice::materials::Corner;
+use crate::practice::site::Construction;
+use crate::practice::sources::Source;
+use crate::quantity::UnitSystem;
+use crate::quantity::output::round;
+use crate::vocabulary::Vocabulary;
+
+/// A field of a slot that may be absent.
+struct SlotField {
+    name: &'static str,
+    is_given: fn(&GivenSlotFields) -> bool,
+    value: fn(&CutGeometry) -> Length,
+    reason: &'static str,
+    source: fn(Construction) -> Source,
+}
+
+const SLOT_FIELDS: [SlotField; 3] = [
+    SlotField {
+        name: "width",
+        is_given: |given| given.width,
+        value: |cut| cut.width,
+        reason: "Room for sealant to flow round what lies in it, and no more; never less than a named agency asks for.",
+        source: |_| Source::CommonPractice,
+    },
+    SlotField {
+        name: "depth",
+        is_given: |given| given.depth,
+        value: |cut| cut.depth,
+        reason: "The usual depth for this construction; deeper where wires, cover and finish need it.",
+        source: |construction| construction.usual_slot_depth().1,
+    },
+    SlotField {
+        name: "cover",
+        is_given: |given| given.cover,
+        value: |cut| cut.asked_cover,
+        reason: "The usual cover for this construction.",
+        source: |construction| construction.usual_cover().1,
+    },
+];
+
+/// Adds the assumptions.
+pub fn add_assumptions(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
+    let body = FieldPath::BODY;
+    let (loops_at, common_at) = (body.field("loops"), body.field("slot"));
+    for field in &SLOT_FIELDS {
+        let own_slots = estimate.loops.iter().enumerate().filter(|(_, each)| each.resolved.has_own_slot);
+        for (index, own) in own_slots {
+            let item_at = loops_at.item(index);
+            assume_slot_field(field, std::iter::once(own), &item_at.field("slot"), diagnostics);
+        }
+        let common = estimate.loops.iter().filter(|each| !each.resolved.has_own_slot);
+        assume_slot_field(field, common, &common_at, diagnostics);
+    }
+    assume_lead_in_slot(estimate, diagnostics);
+    assume_corners(estimate, diagnostics);
+    assume_rod(estimate, diagnostics);
+    assume_jackets(estimate, diagnostics);
+}
+
+fn assume_slot_field<'a>(
+    field: &SlotField,
+    loops: impl Iterator<Item = &'a LoopEstimate<'a>>,
+    at: &FieldPath<'_>,
+    diagnostics: &mut Diagnostics,
+) {
+    let mut values = AssumedValues::default();
+    for each in loops.filter(|each| !(field.is_given)(&each.resolved.given)) {
+        let Some(cuts) = &each.cuts else { continue };
+        let value = format_exact((field.value)(&cuts.loop_cut), each.resolved.coil.system);
+        values.add(each.construction, value, (field.source)(each.construction));
+    }
+    values.add_to(diagnostics, &at.field(field.name), field.reason);
+}
+
+fn assume_lead_in_slot(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
+    let body = FieldPath::BODY;
+    let (at, given) = (body.field("lead_in_slot"), &estimate.job.lead_in_slot);
+    let mut assume = |name: &'static str, is_given: bool, value: fn(&CutGeometry) -> Length, reason: &'static str| {
+        let mut values = AssumedValues::default();
+        for (each, cuts) in estimate.sawn_loops().filter(|_| !is_given) {
+            let Some(cut) = &cuts.lead_in_cut else { continue };
+            values.add(each.construction, format_exact(value(cut), each.resolved.coil.system), Source::OwnChoice);
+        }
+        values.add_to(diagnostics, &at.field(name), reason);
+    };
+    let reason = "That of the loop's slot; wider where the pair or a named agency needs it.";
+    assume("width", given.width.is_some(), |cut| cut.width, reason);
+    assume("depth", given.depth.is_some(), |cut| cut.depth, "That of the loop's slot; deeper where the pair needs it.");
+    assume("cover", given.cover.is_some(), |cut| cut.asked_cover, "That over the loop.");
+}
+
+fn assume_corners(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
+    let (job, body) = (estimate.job, FieldPath::BODY);
+    if job.saw.corner.is_some() {
+        return;
+    }
+    let mut corners: Vec<Corner> = estimate.sawn_loops().map(|(each, _)| each.resolved.corner(&job.saw)).collect();
+    corners.sort_by_key(|corner| corner.code());
+    corners.dedup();
+    let value = match corners.as_slice() {
+        [] => return,
+        [only] => only.code().to_owned(),
+        [_, ..] => "diagonal where a loop has a corner_cut, square_overrun elsewhere".to_owned(),
+    };
+    let (saw_at, reason) = (body.field("saw"), "Diagonal where the loop has corner cuts, else square.");
+    diagnostics.add_assumption(&saw_at.field("corner"), value, reason, &[Source::NemaTestLoop, Source::Fp96]);
+}
+
+fn assume_rod(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
+    let (job, body) = (estimate.job, FieldPath::BODY);
+    let rods = estimate.rods();
+    if job.rod.diameter.is_some() || rods.is_empty() {
+        return;
+    }
+    let diameters: Vec<_> = rods.iter().map(|(diameter, _)| format_exact(*diameter, job.system())).collect();
+    let (at, reason) = (body.field("backer_rod"), "1/16 in more than its slot, to sit snug.");
+    diagnostics.add_assumption(&at.field("diameter"), diameters.join(" or "), reason, &[Source::OwnChoice]);
+}
+
+fn assume_jackets(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
+    let body = FieldPath::BODY;
+    let loops_at = body.field("loops");
+    for (index, each) in estimate.loops.iter().enumerate().filter(|(_, each)| each.lacks_jacket()) {
+        let item_at = loops_at.item(index);
+        let (loop_at, coil) = (item_at.field("loop"), &each.resolved.coil);
+        let wire_at = loop_at.field("wire");
+        let (wide, high) = (coil.wire.over_insulation, coil.stack());
+        let value = format!("{} wide, {} high", format_exact(wide, coil.system), format_exact(high, coil.system));
+        let reason = "Without the diameter over it the jacket is taken to lie flat: one wire wide, its turns high, nothing added.";
+        diagnostics.add_assumption(&wire_at.field("over_jacket"), value, reason, &[Source::OwnChoice]);
+    }
+}
+
+/// What was assumed for one field: one value, or several by construction.
+#[derive(Default)]
+struct AssumedValues {
+    by_construction: Vec<(Construction, Vec<String>)>,
+    sources: Vec<Source>,
+}
+
+impl AssumedValues {
+    fn add(&mut self, construction: Construction, value: String, source: Source) {
+        if !self.sources.contains(&source) {
+            self.sources.push(source);
+        }
+        match self.by_construction.iter_mut().find(|(known, _)| *known == construction) {
+            Some((_, values)) if values.contains(&value) => {}
+            Some((_, values)) => values.push(value),
+            None => self.by_construction.push((construction, vec![value])),
+        }
+    }
+
+    fn add_to(&self, diagnostics: &mut Diagnostics, at: &FieldPath<'_>, reason: &'static str) {
+        let value = match self.by_construction.as_slice() {
+            [] => return,
+            [(_, first), rest @ ..] if rest.iter().all(|(_, values)| values == first) => first.join(" or "),
+            all => {
+                let format = |(construction, values): &(Construction, Vec<String>)| {
+                    format!("{} ({})", values.join(" or "), construction.code())
+                };
+                all.iter().map(format).collect::<Vec<_>>().join(", ")
+            }
+        };
+        diagnostics.add_assumption(at, value, reason, &self.sources);
+    }
+}
+
+/// A small length as a request would hold it, close enough that sending it changes no figure.
+fn format_exact(length: Length, system: UnitSystem) -> String {
+    match system {
+        UnitSystem::UsCustomary => format!("{} in", round(length.get::<inch>(), 4)),
+        UnitSystem::Metric => format!("{} mm", round(length.get::<millimeter>(), 4)),
+    }
+}

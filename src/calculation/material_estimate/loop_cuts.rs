@@ -1,0 +1,238 @@
+//! The saw cuts of one loop: its own and that of its lead-in, each made for the bundle of wire that lies in it.
+
+use std::f64::consts::FRAC_PI_4;
+
+use uom::si::f64::{Area, Length, Volume};
+use uom::si::length::meter;
+
+use super::cut::{CutEnds, CutGeometry, CutPlace, CutVolumes, blade_that_reaches, is_wide_enough};
+use super::resolved::{ResolvedEstimatedLoop, ResolvedMaterialEstimate};
+use crate::calculation::input::{ResolvedLoop, ResolvedSlot, Shape};
+use crate::physics::saw;
+use crate::practice::materials::best_width;
+use crate::practice::site::Construction;
+
+/// The cuts of one loop with its lead-in.
+pub struct LoopCuts {
+    /// Straight cuts, the outline cut full.
+    pub straight: Length,
+    /// Diagonal cuts.
+    pub diagonals: Length,
+    /// Drilled holes: the corners, and the ends of the centre slot of a quadrupole.
+    pub cores: u32,
+    /// The cut of the loop.
+    pub loop_cut: CutGeometry,
+    /// The cut of the lead-in; absent where none is sawn.
+    pub lead_in_cut: Option<CutGeometry>,
+}
+
+impl LoopCuts {
+    /// The cuts of one loop in a construction; `None` where nothing is sawn.
+    pub fn compute(
+        resolved: &ResolvedEstimatedLoop,
+        construction: Construction,
+        job: &ResolvedMaterialEstimate,
+    ) -> Option<Self> {
+        let slot = resolved.slots.of(construction)?;
+        let coil = &resolved.coil;
+        let winding = coil.winding();
+        let corner = resolved.corner(&job.saw);
+        let straight = Length::new::<meter>(winding.straight_cut());
+        let diagonals = Length::new::<meter>(winding.diagonal_cut());
+        let path = Length::new::<meter>(winding.turn_length());
+        // Wires of both cells of a quadrupole share the centre slot, and so its rod; its ends are two bends and two holes more.
+        let (shared, ends_of_centre) = match coil.shape {
+            Shape::Rectangle => (Length::default(), 0),
+            Shape::Quadrupole => (coil.along_travel, 2),
+        };
+        let cores = if corner.is_cored() { CORNERS + ends_of_centre } else { 0 };
+        let plan = CutPlan {
+            place: CutPlace::Loop,
+            slot,
+            bundle: WireBundle::of_turns(coil, construction),
+            path,
+            rod_path: path - shared,
+            bends: CORNERS * corner.bends() + ends_of_centre,
+            length: straight + diagonals,
+        };
+        let mut loop_cut = plan.cut(resolved, construction, job, |run_out| CutEnds::of_loop(coil, corner, run_out));
+        let holes = f64::from(cores) * disc(job.saw.core);
+        loop_cut.volumes.slot += holes * loop_cut.depth;
+        loop_cut.volumes.left_open += holes * job.sealant.finish;
+        loop_cut.volumes = loop_cut.volumes.limited_to_slot();
+        let has_lead_in_cut = resolved.in_slot > Length::default();
+        let lead_in_cut = has_lead_in_cut.then(|| compute_lead_in_cut(resolved, construction, slot, &loop_cut, job));
+        Some(Self { straight, diagonals, cores, loop_cut, lead_in_cut })
+    }
+
+    /// Both cuts.
+    pub fn iter(&self) -> impl Iterator<Item = &CutGeometry> {
+        std::iter::once(&self.loop_cut).chain(&self.lead_in_cut)
+    }
+
+    /// The length of all cuts of the surface, with what runs on at their ends.
+    pub fn total_length(&self) -> Length {
+        self.iter().map(CutGeometry::length).fold(Length::default(), |a, b| a + b)
+    }
+
+    /// What runs on past the ends.
+    pub fn overruns(&self) -> Length {
+        self.iter().map(|cut| cut.ends.length()).fold(Length::default(), |a, b| a + b)
+    }
+
+    /// How many ends run on.
+    pub fn end_count(&self) -> u32 {
+        self.iter().map(|cut| cut.ends.count()).sum()
+    }
+
+    /// The length of the lead-in's cut, without what runs on.
+    pub fn lead_in_length(&self) -> Length {
+        self.lead_in_cut.as_ref().map_or_else(Length::default, |cut| cut.plan)
+    }
+
+    /// The volumes of both cuts.
+    pub fn volumes(&self) -> CutVolumes {
+        self.iter().map(|cut| cut.volumes).fold(CutVolumes::default(), CutVolumes::plus)
+    }
+}
+
+/// The corners of a loop's outline.
+const CORNERS: u32 = 4;
+
+/// The section of what lies in a cut.
+pub struct WireBundle {
+    /// The widest that lies across the slot.
+    pub widest: Length,
+    /// The widest that must go in as one.
+    stiffest: Length,
+    /// Its height, wires one on the other.
+    height: Length,
+    /// The area of the wires that lie along each metre of path.
+    area: Area,
+}
+
+impl WireBundle {
+    /// The turns of a loop. Without the diameter over its jacket a preformed bundle is taken to lie flat: one wire wide, its turns
+    /// high.
+    pub fn of_turns(coil: &ResolvedLoop, construction: Construction) -> Self {
+        let wire = coil.wire.over_insulation;
+        match jacket(coil, construction) {
+            // The jackets of both cells lie in the centre slot of a quadrupole.
+            Some(jacket) => {
+                let high = match coil.shape {
+                    Shape::Rectangle => 1.0,
+                    Shape::Quadrupole => 2.0,
+                };
+                Self { widest: jacket, stiffest: jacket, height: high * jacket, area: disc(jacket) }
+            }
+            None => {
+                Self { widest: wire, stiffest: wire, height: coil.stack(), area: f64::from(coil.turns) * disc(wire) }
+            }
+        }
+    }
+
+    /// The pair of a lead-in. Twisted on site it is two wires wide and two high. A jacketed pair lies in its loop's own width: as high
+    /// as the jacket, or as two wires where that is not known.
+    fn of_pair(coil: &ResolvedLoop, construction: Construction) -> Self {
+        let wire = coil.wire.over_insulation;
+        if let Some(jacket) = jacket(coil, construction) {
+            return Self { widest: jacket, stiffest: jacket, height: jacket, area: disc(jacket) };
+        }
+        let widest = if construction.is_preformed() { wire } else { 2.0 * wire };
+        Self { widest, stiffest: wire, height: 2.0 * wire, area: 2.0 * disc(wire) }
+    }
+}
+
+fn disc(diameter: Length) -> Area {
+    FRAC_PI_4 * diameter * diameter
+}
+
+/// The diameter over the jacket, where the loop has one and it is known.
+fn jacket(coil: &ResolvedLoop, construction: Construction) -> Option<Length> {
+    coil.wire.over_jacket.filter(|_| construction.is_preformed())
+}
+
+fn compute_lead_in_cut(
+    resolved: &ResolvedEstimatedLoop,
+    construction: Construction,
+    slot: &ResolvedSlot,
+    loop_cut: &CutGeometry,
+    job: &ResolvedMaterialEstimate,
+) -> CutGeometry {
+    let given = &job.lead_in_slot;
+    let bundle = WireBundle::of_pair(&resolved.coil, construction);
+    let usual = if is_wide_enough(loop_cut.width, bundle.widest) {
+        loop_cut.width
+    } else {
+        best_width(bundle.widest, resolved.coil.system)
+    };
+    let slot = ResolvedSlot {
+        width: given.width.unwrap_or(usual.max(job.agency_width())),
+        depth: given.depth.unwrap_or(loop_cut.depth),
+        depth_is_fixed: given.depth.is_some(),
+        cover: given.cover.unwrap_or(slot.cover),
+    };
+    let path = resolved.in_slot;
+    let plan = CutPlan { place: CutPlace::LeadIn, slot: &slot, bundle, path, rod_path: path, bends: 0, length: path };
+    let mut cut = plan.cut(resolved, construction, job, CutEnds::of_lead_in);
+    cut.volumes = cut.volumes.limited_to_slot();
+    cut
+}
+
+/// What a cut is planned for.
+struct CutPlan<'a> {
+    place: CutPlace,
+    slot: &'a ResolvedSlot,
+    bundle: WireBundle,
+    /// The way of the bundle.
+    path: Length,
+    /// The way of the rod.
+    rod_path: Length,
+    /// The bends of the wire, each with a piece of rod.
+    bends: u32,
+    /// The length of the cut, without what runs on.
+    length: Length,
+}
+
+impl CutPlan<'_> {
+    fn cut(
+        &self,
+        resolved: &ResolvedEstimatedLoop,
+        construction: Construction,
+        job: &ResolvedMaterialEstimate,
+        ends: impl Fn(Length) -> CutEnds,
+    ) -> CutGeometry {
+        let (width, bundle) = (self.slot.width, &self.bundle);
+        let rod_form = job.rod.form_for(construction);
+        let mut cut = CutGeometry {
+            place: self.place,
+            plan: self.length,
+            width,
+            depth: self.slot.depth,
+            asked_cover: self.slot.cover,
+            finish: job.sealant.finish,
+            widest: bundle.widest,
+            stiffest: bundle.stiffest,
+            stack: bundle.height,
+            rod_form,
+            rod_height: if rod_form.covers_wire() { job.rod.height_in(width) } else { Length::default() },
+            rod: job.rod.length_for(rod_form, self.rod_path, self.bends),
+            blade: job.saw.blade,
+            ends: ends(Length::default()),
+            volumes: CutVolumes::default(),
+        };
+        cut.depth = self.slot.depth_to_cut(cut.needed_depth(), resolved.coil.system);
+        // A blade that does not reach is exchanged for a larger one, which runs on farther.
+        cut.blade = blade_that_reaches(job.saw.blade, cut.depth);
+        cut.ends = ends(Length::new::<meter>(saw::run_out(cut.depth.get::<meter>(), cut.blade.get::<meter>())));
+        let area = width * cut.depth;
+        let slot: Volume = area * cut.plan + width * cut.ends.area(cut.depth, cut.blade);
+        cut.volumes = CutVolumes {
+            slot,
+            wire: bundle.area * self.path,
+            rod: job.rod.area_in(width) * cut.rod,
+            left_open: width * cut.finish * cut.length(),
+        };
+        cut
+    }
+}

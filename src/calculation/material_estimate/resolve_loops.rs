@@ -1,0 +1,272 @@
+//! From the loops of a request to typed quantities, with their slots and lead-ins.
+
+use uom::si::f64::Length;
+
+use super::cut::is_wide_enough;
+use super::loop_cuts::WireBundle;
+use super::request::{EstimatedLoop, MaterialEstimateRequest};
+use super::resolved::{GivenSlotFields, ResolvedEstimatedLoop, ResolvedLeadInSlot, SawnSlots};
+use crate::calculation::input::{LeadIn, ResolvedLeadIn, ResolvedLoop, ResolvedSlot, Slot};
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
+use crate::practice::materials::best_width;
+use crate::practice::roles::usual_corner_cut;
+use crate::practice::site::{Construction, Surface};
+use crate::practice::sources::Source;
+use crate::quantity::QuantityField;
+use crate::quantity::format::format_length_input;
+use crate::vocabulary::Vocabulary;
+
+/// What the slot of a loop depends on, apart from the loop.
+struct SlotContext {
+    construction: Construction,
+    surface: Surface,
+    agency_width: Length,
+}
+
+/// Resolves the loops.
+pub fn resolve_loops(
+    request: &MaterialEstimateRequest,
+    surface: Surface,
+    agency_width: Length,
+    diagnostics: &mut Diagnostics,
+) -> Option<Vec<ResolvedEstimatedLoop>> {
+    let body = FieldPath::BODY;
+    let loops_at = body.field("loops");
+    let mut loops = Vec::new();
+    for (index, estimated) in request.loops.iter().enumerate() {
+        let at = loops_at.item(index);
+        if request.loops[..index].iter().any(|other| other.label == estimated.label) {
+            diagnostics.add_error(
+                &at.field("label"),
+                FieldErrorCode::Contradiction,
+                format!("The label {} stands twice.", estimated.label),
+                "Give every loop a label of its own; loops that are alike are one with a quantity.",
+            );
+        }
+        loops.push(resolve_loop(request, estimated, surface, agency_width, &at, diagnostics));
+    }
+    loops.into_iter().collect()
+}
+
+fn resolve_loop(
+    request: &MaterialEstimateRequest,
+    estimated: &EstimatedLoop,
+    surface: Surface,
+    agency_width: Length,
+    at: &FieldPath<'_>,
+    diagnostics: &mut Diagnostics,
+) -> Option<ResolvedEstimatedLoop> {
+    let coil = estimated.r#loop.read(&at.field("loop"), diagnostics);
+    let usual = surface.usual_construction();
+    let construction = diagnostics.value_or_default(
+        &at.field("construction"),
+        estimated.construction,
+        (usual, usual.code()),
+        "What the surface asks for.",
+        Source::CommonPractice,
+    );
+    let lead_in = resolve_lead_in(estimated, construction, surface, at, diagnostics);
+    let coil = take_usual_corner_cut(request, coil?, construction, at, diagnostics);
+    let loop_at = at.field("loop");
+    let wire_at = loop_at.field("wire");
+    if construction == Construction::PreformedSawCut || surface.allows(Construction::PreformedSawCut) {
+        diagnostics.mark_used(&wire_at.field("over_jacket"));
+    }
+    if coil.wire.over_jacket.is_some_and(|jacket| jacket < coil.wire.over_insulation) {
+        diagnostics.add_error(
+            &wire_at.field("over_jacket"),
+            FieldErrorCode::Contradiction,
+            "The jacket is thinner than one of the wires in it.",
+            "Send the diameter over the jacket, or the over_insulation of the wires in it.",
+        );
+    }
+    if construction.is_sawn() && request.sealant.as_ref().is_some_and(|sealant| sealant.kind.is_poured_hot()) {
+        diagnostics.mark_used(&wire_at.field("insulation_rating"));
+    }
+    let rating = estimated.r#loop.wire.as_ref().and_then(|wire| wire.insulation_rating.as_ref());
+    // The error of a rating that cannot be parsed was noted with the wire.
+    let rating = rating.and_then(|rating| rating.read().ok()).map(|parsed| parsed.si);
+    let context = SlotContext { construction, surface, agency_width };
+    let slots = resolve_slots(request, estimated, &coil, &context, at, diagnostics);
+    let (lead_in, in_slot) = lead_in?;
+    let (slots, given) = slots?;
+    Some(ResolvedEstimatedLoop {
+        label: estimated.label.clone(),
+        coil,
+        construction,
+        quantity: estimated.quantity.unwrap_or(1),
+        lead_in,
+        rating,
+        in_slot,
+        has_own_slot: estimated.slot.is_some(),
+        given,
+        slots,
+    })
+}
+
+/// Takes the usual corner cut where diagonal corners are asked for and the loop gives none.
+fn take_usual_corner_cut(
+    request: &MaterialEstimateRequest,
+    mut coil: ResolvedLoop,
+    construction: Construction,
+    at: &FieldPath<'_>,
+    diagnostics: &mut Diagnostics,
+) -> ResolvedLoop {
+    let Some(corner) = request.saw.as_ref().and_then(|saw| saw.corner) else { return coil };
+    let loop_at = at.field("loop");
+    let has_cut = coil.corner_cut > Length::default();
+    if corner.is_diagonal() && !has_cut && construction.is_sawn() {
+        coil.corner_cut = usual_corner_cut(construction, coil.along_travel.min(coil.across_lane), coil.system);
+        diagnostics.mark_unneeded(&loop_at, &[("corner_cut", false)]);
+        let reason = "The usual corner cut, for diagonal corners are asked for.";
+        let value = format_length_input(coil.corner_cut, coil.system);
+        diagnostics.add_assumption(&loop_at.field("corner_cut"), value, reason, &[Source::NemaTestLoop]);
+    }
+    if !corner.is_diagonal() && has_cut {
+        let (body, detail) = (FieldPath::BODY, format!("Corners are {}, and a loop has corner cuts.", corner.code()));
+        let hint = "Leave corner_cut of the loop out, or send diagonal.";
+        let saw_at = body.field("saw");
+        diagnostics.add_error(&saw_at.field("corner"), FieldErrorCode::Contradiction, detail, hint);
+    }
+    coil
+}
+
+/// The slot for each construction that is sawn. The assumptions about what was not given are added once the cuts are known.
+fn resolve_slots(
+    request: &MaterialEstimateRequest,
+    estimated: &EstimatedLoop,
+    coil: &ResolvedLoop,
+    context: &SlotContext,
+    at: &FieldPath<'_>,
+    diagnostics: &mut Diagnostics,
+) -> Option<(SawnSlots, GivenSlotFields)> {
+    let (body, own_at, loop_at) = (FieldPath::BODY, at.field("slot"), at.field("loop"));
+    let common_at = body.field("slot");
+    let (sent, slot_at) = match &estimated.slot {
+        Some(own) => (Some(own), own_at),
+        None => (request.slot.as_ref(), common_at),
+    };
+    let width = diagnostics.parse_optional(&slot_at.field("width"), sent.and_then(|slot| slot.width.as_ref()));
+    let depth = diagnostics.parse_optional(&slot_at.field("depth"), sent.and_then(|slot| slot.depth.as_ref()));
+    let slot_cover = diagnostics.parse_optional(&slot_at.field("cover"), sent.and_then(|slot| slot.cover.as_ref()));
+    // The cover of the loop itself goes before that of its slot.
+    let loop_cover = estimated.r#loop.cover.as_ref().map(|_| coil.cover);
+    let cover = loop_cover.or(slot_cover);
+    let resolve_slot = |sawn: Construction| {
+        let usual = Slot::read(None, sawn, &slot_at, &mut Diagnostics::default())?;
+        let widest = WireBundle::of_turns(coil, sawn).widest;
+        let usual_width =
+            if is_wide_enough(usual.width, widest) { usual.width } else { best_width(widest, coil.system) };
+        Some(ResolvedSlot {
+            width: width.unwrap_or(usual_width.max(context.agency_width)),
+            depth: depth.unwrap_or(usual.depth),
+            depth_is_fixed: depth.is_some(),
+            cover: cover.unwrap_or(usual.cover),
+        })
+    };
+    let slots = SawnSlots {
+        hand_wound: resolve_slot(Construction::HandWound)?,
+        preformed: resolve_slot(Construction::PreformedSawCut)?,
+    };
+    let asked_cover = slots.of(context.construction).map_or(cover.unwrap_or_default(), |slot| slot.cover);
+    if depth.is_some_and(|depth| asked_cover >= depth) {
+        let cover_at = if loop_cover.is_some() { loop_at.field("cover") } else { slot_at.field("cover") };
+        let hint = "Send a deeper slot or less cover.";
+        diagnostics.add_error(&cover_at, FieldErrorCode::Contradiction, "The cover is as deep as the slot.", hint);
+    }
+    diagnostics.mark_unneeded(&loop_at, &[("cover", false)]);
+    if estimated.slot.is_some() && loop_cover.is_some() && slot_cover.is_some() {
+        diagnostics.mark_unused(&slot_at.field("cover"));
+    }
+    if !context.construction.is_sawn() && !context.surface.allows(Construction::HandWound) {
+        diagnostics.mark_unneeded(&loop_at, &[("cover", loop_cover.is_some())]);
+        if let Some(sent) = sent {
+            let fields =
+                [("width", sent.width.is_some()), ("depth", sent.depth.is_some()), ("cover", sent.cover.is_some())];
+            diagnostics.mark_unneeded(&slot_at, &fields);
+        }
+    }
+    let given = GivenSlotFields { width: width.is_some(), depth: depth.is_some(), cover: cover.is_some() };
+    Some((slots, given))
+}
+
+/// Checks a common slot that no loop takes, for it must be valid all the same. Where every loop that takes it has a cover of its own,
+/// only its cover is unused.
+pub fn check_unused_slot(request: &MaterialEstimateRequest, diagnostics: &mut Diagnostics) {
+    let Some(slot) = request.slot.as_ref() else { return };
+    let body = FieldPath::BODY;
+    let slot_at = body.field("slot");
+    let mut takers = request.loops.iter().filter(|estimated| estimated.slot.is_none()).peekable();
+    if takers.peek().is_some() {
+        if slot.cover.is_some() && takers.all(|estimated| estimated.r#loop.cover.is_some()) {
+            diagnostics.mark_unused(&slot_at.field("cover"));
+        }
+        return;
+    }
+    let mut unneeded = Diagnostics::default();
+    Slot::read(Some(slot), Construction::HandWound, &slot_at, &mut unneeded);
+    diagnostics.append_errors(&mut unneeded);
+    diagnostics.mark_unused(&slot_at);
+}
+
+/// Resolves the common slot of the lead-ins: what is not given follows the slot of each loop.
+pub fn resolve_lead_in_slot(
+    slot: Option<&Slot>,
+    at: &FieldPath<'_>,
+    diagnostics: &mut Diagnostics,
+) -> ResolvedLeadInSlot {
+    slot.map_or_else(ResolvedLeadInSlot::default, |slot| ResolvedLeadInSlot {
+        width: diagnostics.parse_optional(&at.field("width"), slot.width.as_ref()),
+        depth: diagnostics.parse_optional(&at.field("depth"), slot.depth.as_ref()),
+        cover: diagnostics.parse_optional(&at.field("cover"), slot.cover.as_ref()),
+    })
+}
+
+/// The pair, and how much of it lies in a saw cut.
+fn resolve_lead_in(
+    estimated: &EstimatedLoop,
+    construction: Construction,
+    surface: Surface,
+    at: &FieldPath<'_>,
+    diagnostics: &mut Diagnostics,
+) -> Option<(ResolvedLeadIn, Length)> {
+    let at = at.field("lead_in");
+    let sent = estimated.lead_in.as_ref();
+    let lead_in = LeadIn::read_or_usual(sent, &at, diagnostics);
+    // The pair is the loop's own wire, or comes with the preformed loop.
+    let is_sent = |field: fn(&LeadIn) -> bool| sent.is_some_and(field);
+    diagnostics.mark_unneeded(
+        &at,
+        &[
+            ("gauge", is_sent(|lead_in| lead_in.gauge.is_some())),
+            ("inductance", is_sent(|lead_in| lead_in.inductance.is_some())),
+        ],
+    );
+    let lead_in = lead_in?;
+    let rest_of = |taken: Option<Length>| (lead_in.length - taken.unwrap_or_default()).max(Length::default());
+    let (beside_conduit, beside_slot) = (rest_of(lead_in.in_conduit), rest_of(lead_in.in_slot));
+    let in_slot = lead_in.in_slot.unwrap_or(beside_conduit);
+    let (slot_at, conduit_at) = (at.field("in_slot"), at.field("in_conduit"));
+    let zero = Length::default();
+    let mut assume = |field_at: &FieldPath<'_>, length, reason, source| {
+        diagnostics.add_assumption(field_at, format_length_input(length, lead_in.system), reason, &[source]);
+    };
+    if construction.is_sawn() {
+        if lead_in.in_slot.is_none() && beside_conduit > zero {
+            let reason = "What is not in conduit lies in a saw cut; send in_slot where the cut ends before the unit.";
+            assume(&slot_at, beside_conduit, reason, Source::OwnChoice);
+        } else if lead_in.in_slot.is_some() && lead_in.in_conduit.is_none() && beside_slot > zero {
+            assume(&conduit_at, beside_slot, "What lies in no saw cut lies in conduit.", Source::OwnChoice);
+        }
+    } else {
+        if lead_in.in_conduit.is_none() && lead_in.length > zero {
+            let reason = "The lead-in of a buried loop lies in conduit all the way.";
+            assume(&conduit_at, lead_in.length, reason, Source::CommonPractice);
+        }
+        // Where the comparison has a saw cut, it is needed for that.
+        if !surface.allows(Construction::HandWound) {
+            diagnostics.mark_unneeded(&at, &[("in_slot", lead_in.in_slot.is_some())]);
+        }
+    }
+    Some((lead_in, in_slot))
+}
