@@ -73,16 +73,14 @@ impl Prices {
             hourly_rate: hourly_rate.map_or(Some(None), |rate| rate.map(Some))?,
         })
     }
-}
 
-impl Prices {
-    /// The currency; a wrong length was noted by the check of lengths.
+    /// The currency. A wrong length has been reported by the validation of lengths.
     fn read_currency(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<Currency> {
         let sent = self.currency.as_str();
         if sent.chars().count() != 3 {
             return None;
         }
-        let fault = |detail: String, hint: String, diagnostics: &mut Diagnostics| {
+        let reject = |detail: String, hint: String, diagnostics: &mut Diagnostics| {
             diagnostics.add_error(at, FieldErrorCode::ValueUnknown, detail, hint);
             None
         };
@@ -92,12 +90,12 @@ impl Prices {
                 Some(_) => format!("Send \"{upper}\", in upper case."),
                 None => "Send a code such as \"USD\" or \"EUR\".".to_owned(),
             };
-            return fault(format!("\"{sent}\" is no currency of ISO 4217."), hint, diagnostics);
+            return reject(format!("\"{sent}\" is no currency of ISO 4217."), hint, diagnostics);
         };
         // Metals, test codes and units of account have no minor unit to round to.
         if currency.exponent().is_none() {
             let hint = "Send the currency that you pay in, such as \"USD\" or \"EUR\".".to_owned();
-            return fault(
+            return reject(
                 format!("\"{sent}\" has no minor unit, so amounts in it cannot be rounded."),
                 hint,
                 diagnostics,
@@ -114,7 +112,7 @@ pub fn price_keys() -> Vec<String> {
 }
 
 impl ResolvedPrices {
-    /// Rounds to the minor unit of the currency, halves away from zero, and keeps its decimals: 12.5 USD is 12.50.
+    /// Rounds to the minor unit of the currency, halves away from zero, with all its decimals: 12.5 USD is 12.50.
     pub fn round(&self, amount: Decimal) -> Decimal {
         let decimals = self.currency.exponent().map_or(2, u32::from);
         let mut rounded = amount.round_dp_with_strategy(decimals, rust_decimal::RoundingStrategy::MidpointAwayFromZero);
@@ -130,8 +128,8 @@ impl MoneyText {
     fn read(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<Decimal> {
         let text = self.0.as_str();
         let (whole, fraction) = text.split_once('.').unwrap_or((text, "0"));
-        let is_plain = |part: &str, most: usize| {
-            (1..=most).contains(&part.len()) && part.bytes().all(|byte| byte.is_ascii_digit())
+        let is_plain = |part: &str, max_digits: usize| {
+            (1..=max_digits).contains(&part.len()) && part.bytes().all(|byte| byte.is_ascii_digit())
         };
         if is_plain(whole, 9) && is_plain(fraction, 6) {
             return Decimal::from_str(text).ok();
@@ -147,8 +145,8 @@ impl MoneyText {
 
 impl<'de> Deserialize<'de> for MoneyText {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        struct Text;
-        impl Visitor<'_> for Text {
+        struct MoneyTextVisitor;
+        impl Visitor<'_> for MoneyTextVisitor {
             type Value = MoneyText;
             fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
                 f.write_str("an amount of money as text, such as \"24.50\"")
@@ -157,7 +155,7 @@ impl<'de> Deserialize<'de> for MoneyText {
                 Ok(MoneyText(text.to_owned()))
             }
         }
-        deserializer.deserialize_str(Text)
+        deserializer.deserialize_str(MoneyTextVisitor)
     }
 }
 
@@ -181,7 +179,7 @@ impl ToSchema for MoneyText {
     }
 }
 
-/// A map whose names stand once each, as the fields of every object do.
+/// A map that refuses a name that occurs twice, as every object of a request does.
 struct PriceList(BTreeMap<String, MoneyText>);
 
 fn price_list<'de, D: Deserializer<'de>>(deserializer: D) -> Result<Option<BTreeMap<String, MoneyText>>, D::Error> {

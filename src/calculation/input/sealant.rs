@@ -66,18 +66,18 @@ pub struct SealantDataSheet {
 }
 
 impl Sealant {
-    /// Checks what only the cure needs, and lists it as unused. What hot-applied sealant is poured at is not among it.
+    /// Checks what only the cure needs, and marks it as unneeded. The pour temperature of hot-applied sealant is not among it.
     pub fn check_curing(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) {
         let sheet_at = at.field("data_sheet");
         if let Some(sheet) = &self.data_sheet {
-            sheet.check(&sheet_at, diagnostics);
+            sheet.check_quantities(&sheet_at, diagnostics);
         }
         diagnostics.parse_optional(&at.field("shelf_life"), self.shelf_life.as_ref());
         diagnostics
             .mark_unneeded(at, &[("made_on", self.made_on.is_some()), ("shelf_life", self.shelf_life.is_some())]);
         match &self.data_sheet {
             Some(sheet) if self.kind.is_poured_hot() => {
-                diagnostics.mark_unneeded(&sheet_at, &sheet.all_but_the_pour());
+                diagnostics.mark_unneeded(&sheet_at, &sheet.fields_except_pour_temperature());
             }
             sheet => diagnostics.mark_unneeded(at, &[("data_sheet", sheet.is_some())]),
         }
@@ -85,8 +85,8 @@ impl Sealant {
 }
 
 impl SealantDataSheet {
-    /// Every other field, and whether it was sent.
-    fn all_but_the_pour(&self) -> [(&'static str, bool); 11] {
+    /// Every field but the pour temperature, and whether it was sent.
+    fn fields_except_pour_temperature(&self) -> [(&'static str, bool); 11] {
         [
             ("skin_over", self.skin_over.is_some()),
             ("open_to_traffic", self.open_to_traffic.is_some()),
@@ -102,8 +102,8 @@ impl SealantDataSheet {
         ]
     }
 
-    /// Notes every quantity that cannot be read.
-    fn check(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) {
+    /// Reports every quantity that cannot be parsed.
+    fn check_quantities(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) {
         diagnostics.parse_optional(&at.field("skin_over"), self.skin_over.as_ref());
         diagnostics.parse_optional(&at.field("open_to_traffic"), self.open_to_traffic.as_ref());
         diagnostics.parse_optional(&at.field("full_cure"), self.full_cure.as_ref());

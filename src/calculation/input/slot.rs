@@ -33,7 +33,7 @@ pub struct ResolvedSlot {
     pub width: Length,
     /// The depth; where none was given, the usual one.
     pub depth: Length,
-    /// Whether the depth was given, so that it may not be exceeded.
+    /// Whether the depth was given, so that it must not be exceeded.
     pub depth_is_fixed: bool,
     /// The sealant over the top wire.
     pub cover: Length,

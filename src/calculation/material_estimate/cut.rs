@@ -178,7 +178,10 @@ impl CutEnds {
             Corner::Diagonal => (8, 0, FRAC_1_SQRT_2 * run_out),
             Corner::Cored => (0, 0, none),
         };
-        let of_centre = if coil.shape == Shape::Quadrupole && corner != Corner::Cored { 2 } else { 0 };
+        let of_centre = match coil.shape {
+            Shape::Quadrupole if !corner.is_cored() => 2,
+            Shape::Quadrupole | Shape::Rectangle => 0,
+        };
         let reach = if of_centre > 0 { run_out } else { reach };
         Self { full: full + of_centre, partial, run_out, leg, reach }
     }

@@ -228,7 +228,7 @@ impl CutCheck<'_> {
         }
     }
 
-    /// A lead-in leaves the slab anyhow; what its blade needs there is told with the blade in the items.
+    /// Of the loop's cut only: a lead-in leaves the slab anyhow, and the item of its blade names the run-out there.
     fn check_edge(&mut self, job: &ResolvedMaterialEstimate) {
         let (body, reach) = (FieldPath::BODY, self.cut.ends.reach);
         let slab_at = body.field("slab");
