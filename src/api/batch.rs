@@ -22,7 +22,7 @@ use crate::calculation::Calculation;
 use crate::calculation::input::Weather;
 use crate::calculation::installation_plan::{InstallationPlanReport, InstallationPlanRequest};
 use crate::calculation::report::{Diagnostics, FieldError, FieldErrorCode, FieldPath};
-use crate::drawing::Pen;
+use crate::drawing::SvgIllustrator;
 
 /// The largest body of a batch, as a multiple of the setting.
 pub const BODY_SHARE: usize = body::MAX_BODY_SHARE;
@@ -179,7 +179,7 @@ fn answer_item(
         asked.weather = shared.cloned();
     }
     let mut report = asked.answer_with(diagnostics)?;
-    asked.illustrate(&mut report, &Pen);
+    asked.illustrate(&mut report, &SvgIllustrator);
     Ok(report)
 }
 

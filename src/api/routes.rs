@@ -11,7 +11,7 @@ use super::weather::FetchedWeather;
 use super::{batch, body, documentation, drain, health, pages};
 use crate::calculation::installation_plan::InstallationPlanRequest;
 use crate::calculation::{self, Calculation};
-use crate::drawing::{self, Drawing, Pen, job_sheet};
+use crate::drawing::{self, Drawing, SvgIllustrator, job_sheet};
 
 /// Adds every route of the service.
 pub fn configure(app: &mut web::ServiceConfig) {
@@ -63,7 +63,7 @@ impl calculation::CalculationVisitor for RouteVisitor<'_> {
     }
 }
 
-impl drawing::Visitor for RouteVisitor<'_> {
+impl drawing::DrawingVisitor for RouteVisitor<'_> {
     fn visit<D: Drawing>(&mut self) {
         self.post(format!("/v1/drawings/{}", D::NAME), web::post().to(draw::<D>));
     }
@@ -78,7 +78,7 @@ impl TableVisitor for RouteVisitor<'_> {
 async fn answer<C: Calculation>(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
     let response = handle(request.clone(), async {
         let illustrate = |asked: &C, mut report| {
-            asked.illustrate(&mut report, &Pen);
+            asked.illustrate(&mut report, &SvgIllustrator);
             report
         };
         let report = compute_from_report(&request, &mut payload, illustrate).await?;

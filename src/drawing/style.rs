@@ -1,13 +1,13 @@
 //! The style sheet of all drawings: thin ink on paper, light or dark as the reader's device asks, always light in print.
 //!
-//! Every rule is kept to drawings by their class, so that a page may hold them among its own elements. Colours stand in the
-//! rules themselves: converters that know no variables must still find them. Colour never says anything that words do not.
+//! Every rule is limited to drawings by their class, so that a page may hold them among its own elements. Colours stand in the
+//! rules themselves, for converters that do not support variables. Colour says nothing that is not also said in words.
 
 /// The class of the outermost element.
-pub const ROOT: &str = "loopwright-drawing";
+pub const ROOT_CLASS: &str = "loopwright-drawing";
 
 /// The style sheet.
-pub fn sheet() -> String {
+pub fn style_sheet() -> String {
     let light = Palette {
         paper: "#ffffff",
         ink: "#16191d",
@@ -25,7 +25,7 @@ pub fn sheet() -> String {
         stop: "#ff9d93",
     };
     format!("{SHAPES}{}@media screen and (prefers-color-scheme:dark){{{}}}", light.rules(), dark.rules())
-        .replace(".R ", &format!(".{ROOT} "))
+        .replace(".R ", &format!(".{ROOT_CLASS} "))
 }
 
 /// The colours of one scheme.

@@ -1,21 +1,20 @@
-//! Dimensions in words: the caller's system first, the other in brackets.
+//! Dimensions and temperatures as text: the caller's system first, the other in brackets.
 //!
-//! A drawing is read with a tape in hand: feet come with whole inches, metres with whole centimetres, small dimensions in
-//! fractions of an inch and whole millimetres. A choice made here; the report holds the exact figures. A number and its unit stay
-//! on one line.
+//! People hold a tape to a drawing: feet come with whole inches, metres with whole centimetres, small dimensions in fractions of
+//! an inch and whole millimetres. A choice made here; the report holds the exact figures. A number and its unit stay on one line.
 
 use crate::quantity::UnitSystem;
-use crate::quantity::output::{DetailLength, PlanLength, round};
+use crate::quantity::output::{DetailLength, PlanLength, TemperatureDifferenceValue, TemperatureValue, round};
 
 /// The space between a number and its unit, at which no line breaks.
-const TIED: char = '\u{a0}';
-/// From this on fractions of an inch are quarters, below it sixteenths.
-const COARSE_FROM_INCHES: f64 = 4.0;
-/// From this on feet come without inches.
-const WHOLE_FROM_FEET: f64 = 1000.0;
+const NBSP: char = '\u{a0}';
+/// From this length on, fractions of an inch are quarters; below it, sixteenths.
+const QUARTERS_FROM_INCHES: f64 = 4.0;
+/// From this length on, feet come without inches.
+const NO_INCHES_FROM_FEET: f64 = 1000.0;
 
 /// The number of a plan length in the caller's system.
-pub fn number(length: PlanLength, system: UnitSystem) -> f64 {
+pub fn length_number(length: PlanLength, system: UnitSystem) -> f64 {
     match system {
         UnitSystem::UsCustomary => length.ft,
         UnitSystem::Metric => length.m,
@@ -23,7 +22,7 @@ pub fn number(length: PlanLength, system: UnitSystem) -> f64 {
 }
 
 /// The other system.
-pub fn other(system: UnitSystem) -> UnitSystem {
+pub fn other_system(system: UnitSystem) -> UnitSystem {
     match system {
         UnitSystem::UsCustomary => UnitSystem::Metric,
         UnitSystem::Metric => UnitSystem::UsCustomary,
@@ -31,96 +30,128 @@ pub fn other(system: UnitSystem) -> UnitSystem {
 }
 
 /// A plan length in one system: `13 ft 5 in`, `4.1 m`.
-pub fn plan(length: PlanLength, system: UnitSystem) -> String {
+pub fn format_plan(length: PlanLength, system: UnitSystem) -> String {
     match system {
-        UnitSystem::UsCustomary => feet(length.ft),
-        UnitSystem::Metric => format!("{}{TIED}m", round(length.m, 2)),
+        UnitSystem::UsCustomary => format_feet(length.ft),
+        UnitSystem::Metric => format!("{}{NBSP}m", round(length.m, 2)),
     }
 }
 
-/// A plan length in both: `20 ft [6.1 m]`.
-pub fn both(length: PlanLength, system: UnitSystem) -> String {
-    format!("{} [{}]", plan(length, system), plan(length, other(system)))
+/// A plan length in both systems: `20 ft [6.1 m]`.
+pub fn format_plan_both(length: PlanLength, system: UnitSystem) -> String {
+    format!("{} [{}]", format_plan(length, system), format_plan(length, other_system(system)))
 }
 
-/// A plan length in both, the other system on a line of its own.
-pub fn two_lines(length: PlanLength, system: UnitSystem) -> [String; 2] {
-    [plan(length, system), format!("[{}]", plan(length, other(system)))]
+/// A plan length in both systems, each on a line of its own.
+pub fn format_plan_lines(length: PlanLength, system: UnitSystem) -> [String; 2] {
+    [format_plan(length, system), format!("[{}]", format_plan(length, other_system(system)))]
 }
 
-/// Two plan lengths in both: `6 ft × 20 ft [1.83 m × 6.1 m]`.
-pub fn area(along: PlanLength, across: PlanLength, system: UnitSystem) -> String {
-    let one = |system| format!("{} × {}", plan(along, system), plan(across, system));
-    format!("{} [{}]", one(system), one(other(system)))
+/// Two plan lengths in both systems: `6 ft × 20 ft [1.83 m × 6.1 m]`.
+pub fn format_area_both(along: PlanLength, across: PlanLength, system: UnitSystem) -> String {
+    let one = |system| format!("{} × {}", format_plan(along, system), format_plan(across, system));
+    format!("{} [{}]", one(system), one(other_system(system)))
 }
 
-/// A small dimension in both: `1-1/2 in [38 mm]`.
-pub fn detail(length: DetailLength, system: UnitSystem) -> String {
-    format!("{} [{}]", small(length, system), small(length, other(system)))
+/// A small dimension in both systems: `1-1/2 in [38 mm]`.
+pub fn format_detail_both(length: DetailLength, system: UnitSystem) -> String {
+    format!("{} [{}]", format_detail(length, system), format_detail(length, other_system(system)))
 }
 
 /// A small dimension in one system: `1-1/2 in`, `38 mm`.
-pub fn small(length: DetailLength, system: UnitSystem) -> String {
+pub fn format_detail(length: DetailLength, system: UnitSystem) -> String {
     match system {
-        UnitSystem::UsCustomary => inches(length.inch),
-        UnitSystem::Metric => format!("{}{TIED}mm", round(length.mm, 0)),
+        UnitSystem::UsCustomary => format_inches(length.inch),
+        UnitSystem::Metric => format!("{}{NBSP}mm", round(length.mm, 0)),
     }
 }
 
-/// A small dimension of which tenths of a millimetre count, in both: `3/16 in [4.8 mm]`, `0.13 in [3.3 mm]`.
-pub fn fine(length: DetailLength, system: UnitSystem) -> String {
-    let [own, other] = fine_lines(length, system);
+/// A small dimension for which tenths of a millimetre matter, in both systems: `3/16 in [4.8 mm]`, `0.13 in [3.3 mm]`.
+pub fn format_fine_both(length: DetailLength, system: UnitSystem) -> String {
+    let [own, other] = format_fine_lines(length, system);
     format!("{own} {other}")
 }
 
-/// The same, the other system on a line of its own.
-pub fn fine_lines(length: DetailLength, system: UnitSystem) -> [String; 2] {
+/// The same as [`format_fine_both`], each system on a line of its own.
+pub fn format_fine_lines(length: DetailLength, system: UnitSystem) -> [String; 2] {
     let sixteenths = 16.0 * length.inch;
     let us = if (sixteenths - sixteenths.round()).abs() < 0.01 && length.inch >= 0.0 {
-        inches(length.inch)
+        format_inches(length.inch)
     } else {
-        format!("{}{TIED}in", round(length.inch, 2))
+        format!("{}{NBSP}in", round(length.inch, 2))
     };
-    let metric = format!("{}{TIED}mm", round(length.mm, 1));
+    let metric = format!("{}{NBSP}mm", round(length.mm, 1));
     match system {
         UnitSystem::UsCustomary => [us, format!("[{metric}]")],
         UnitSystem::Metric => [metric, format!("[{us}]")],
     }
 }
 
-/// The sum of two plan lengths, each system for itself.
-pub fn sum(a: PlanLength, b: PlanLength) -> PlanLength {
+/// The sum of two plan lengths, in each system.
+pub fn add_lengths(a: PlanLength, b: PlanLength) -> PlanLength {
     PlanLength { ft: a.ft + b.ft, m: a.m + b.m }
 }
 
-fn feet(feet: f64) -> String {
-    let all = if feet.abs() < WHOLE_FROM_FEET { round(feet.abs() * 12.0, 0) } else { 12.0 * round(feet.abs(), 0) };
-    let (whole, inches) = ((all / 12.0).floor(), all % 12.0);
-    let sign = if feet < 0.0 && all > 0.0 { "−" } else { "" };
-    match (whole == 0.0, inches == 0.0) {
-        (false, false) => format!("{sign}{whole}{TIED}ft{TIED}{inches}{TIED}in"),
-        (true, false) => format!("{sign}{inches}{TIED}in"),
-        (_, true) => format!("{sign}{whole}{TIED}ft"),
+/// The number of a temperature in the caller's system.
+pub fn temperature_number(value: TemperatureValue, system: UnitSystem) -> f64 {
+    match system {
+        UnitSystem::UsCustomary => value.f,
+        UnitSystem::Metric => value.c,
     }
 }
 
-fn inches(inches: f64) -> String {
-    let parts = if inches < COARSE_FROM_INCHES { 16 } else { 4 };
+/// A temperature in both systems, to 0.1 degree: `40 °F [4.4 °C]`.
+pub fn format_temperature_both(value: TemperatureValue, system: UnitSystem) -> String {
+    format_degrees_both(value.f, value.c, system)
+}
+
+/// A temperature difference in both systems, to 0.1 degree.
+pub fn format_difference_both(value: TemperatureDifferenceValue, system: UnitSystem) -> String {
+    format_degrees_both(value.f, value.c, system)
+}
+
+fn format_degrees_both(f: f64, c: f64, system: UnitSystem) -> String {
+    let degrees = |value: f64, unit: &str| format!("{}{NBSP}{unit}", format_signed(round(value, 1)));
+    let (us, metric) = (degrees(f, "°F"), degrees(c, "°C"));
+    match system {
+        UnitSystem::UsCustomary => format!("{us} [{metric}]"),
+        UnitSystem::Metric => format!("{metric} [{us}]"),
+    }
+}
+
+/// A number with a true minus sign.
+pub fn format_signed(value: f64) -> String {
+    value.to_string().replace('-', "−")
+}
+
+fn format_feet(feet: f64) -> String {
+    let all = if feet.abs() < NO_INCHES_FROM_FEET { round(feet.abs() * 12.0, 0) } else { 12.0 * round(feet.abs(), 0) };
+    let (whole, inches) = ((all / 12.0).floor(), all % 12.0);
+    let sign = if feet < 0.0 && all > 0.0 { "−" } else { "" };
+    match (whole == 0.0, inches == 0.0) {
+        (false, false) => format!("{sign}{whole}{NBSP}ft{NBSP}{inches}{NBSP}in"),
+        (true, false) => format!("{sign}{inches}{NBSP}in"),
+        (_, true) => format!("{sign}{whole}{NBSP}ft"),
+    }
+}
+
+fn format_inches(inches: f64) -> String {
+    let parts = if inches < QUARTERS_FROM_INCHES { 16 } else { 4 };
     let all = round(inches * f64::from(parts), 0) as u32;
     let (whole, mut part, mut of) = (all / parts, all % parts, parts);
     while part > 0 && part % 2 == 0 {
         (part, of) = (part / 2, of / 2);
     }
     match (whole, part) {
-        (whole, 0) => format!("{whole}{TIED}in"),
-        (0, part) => format!("{part}/{of}{TIED}in"),
-        (whole, part) => format!("{whole}-{part}/{of}{TIED}in"),
+        (whole, 0) => format!("{whole}{NBSP}in"),
+        (0, part) => format!("{part}/{of}{NBSP}in"),
+        (whole, part) => format!("{whole}-{part}/{of}{NBSP}in"),
     }
 }
 
 #[cfg(test)]
 mod tests {
-    use super::{TIED, both, detail, feet, inches};
+    use super::{NBSP, format_detail_both, format_feet, format_inches, format_plan_both};
     use crate::quantity::UnitSystem;
     use crate::quantity::output::{DetailLength, PlanLength};
 
@@ -134,7 +165,7 @@ mod tests {
             (0.0, "0 ft"),
             (-1.25, "−1 ft 3 in"),
         ] {
-            assert_eq!(feet(number).replace(TIED, " "), text);
+            assert_eq!(format_feet(number).replace(NBSP, " "), text);
         }
     }
 
@@ -148,16 +179,19 @@ mod tests {
             (0.0, "0 in"),
             (11.811, "11-3/4 in"),
         ] {
-            assert_eq!(inches(number).replace(TIED, " "), text);
+            assert_eq!(format_inches(number).replace(NBSP, " "), text);
         }
     }
 
     #[test]
     fn the_callers_system_stands_first() {
         let length = PlanLength { ft: 20.0, m: 6.096 };
-        let plain = |text: String| text.replace(TIED, " ");
-        assert_eq!(plain(both(length, UnitSystem::UsCustomary)), "20 ft [6.1 m]");
-        assert_eq!(plain(both(length, UnitSystem::Metric)), "6.1 m [20 ft]");
-        assert_eq!(plain(detail(DetailLength { inch: 1.5, mm: 38.1 }, UnitSystem::Metric)), "38 mm [1-1/2 in]");
+        let plain = |text: String| text.replace(NBSP, " ");
+        assert_eq!(plain(format_plan_both(length, UnitSystem::UsCustomary)), "20 ft [6.1 m]");
+        assert_eq!(plain(format_plan_both(length, UnitSystem::Metric)), "6.1 m [20 ft]");
+        assert_eq!(
+            plain(format_detail_both(DetailLength { inch: 1.5, mm: 38.1 }, UnitSystem::Metric)),
+            "38 mm [1-1/2 in]"
+        );
     }
 }

@@ -33,6 +33,9 @@ pub enum Side {
 }
 
 impl Side {
+    /// All sides.
+    pub const ALL: [Self; 3] = [Self::Outside, Self::Inside, Self::OnTheLine];
+
     /// The value in reports.
     pub fn code(self) -> &'static str {
         match self {

@@ -10,7 +10,7 @@ use loopwright::api::problem::Problem;
 use loopwright::calculation::installation_plan::{InstallationPlanReport, InstallationPlanRequest};
 use loopwright::calculation::report::{FieldErrorCode, MAX_NAME_CHARS};
 use loopwright::calculation::{self, Calculation};
-use loopwright::drawing::{self, Drawing, Pen, job_sheet};
+use loopwright::drawing::{self, Drawing, SvgIllustrator, job_sheet};
 use loopwright::vocabulary::Vocabulary;
 use roxmltree::{Document, ParsingOptions};
 use serde_json::Value;
@@ -63,7 +63,7 @@ fn answer<C: Calculation>(body: &[u8]) -> (u16, String) {
     let answered = decode::<C>(body, LIMITS).and_then(|asked| {
         let mut report = asked.answer()?;
         draw(&asked, &report);
-        asked.illustrate(&mut report, &Pen);
+        asked.illustrate(&mut report, &SvgIllustrator);
         Ok(report)
     });
     match answered {
@@ -147,7 +147,7 @@ struct Draw<'a> {
     report: &'a dyn Any,
 }
 
-impl drawing::Visitor for Draw<'_> {
+impl drawing::DrawingVisitor for Draw<'_> {
     fn visit<D: Drawing>(&mut self) {
         let report = self.report.downcast_ref::<<D::Request as Calculation>::Report>();
         if let (Some(asked), Some(report)) = (self.asked.downcast_ref::<D::Request>(), report) {

@@ -14,7 +14,7 @@ use std::hint::black_box;
 
 use actix_web::{App, HttpResponse, HttpServer, web};
 use loopwright::calculation::{self, Calculation, CalculationVisitor};
-use loopwright::drawing::Pen;
+use loopwright::drawing::SvgIllustrator;
 
 const USAGE: &str =
     "usage: floor serve ADDRESS NAME REQUEST.json | floor alone NAME REQUEST.json (decode|answer|write) COUNT";
@@ -71,7 +71,7 @@ fn decoded<C: Calculation>(body: &str) -> C {
 
 fn answered<C: Calculation>(request: &C) -> C::Report {
     let Ok(mut report) = request.answer() else { unreachable!("the request is refused") };
-    request.illustrate(&mut report, &Pen);
+    request.illustrate(&mut report, &SvgIllustrator);
     report
 }
 

@@ -15,7 +15,7 @@ use crate::api::reference::{self, Table, TableVisitor};
 use crate::calculation::input::Weather;
 use crate::calculation::installation_plan::InstallationPlanRequest;
 use crate::calculation::{self, Calculation, CalculationVisitor, Example};
-use crate::drawing::{self, Drawing, Pen, job_sheet};
+use crate::drawing::{self, Drawing, SvgIllustrator, job_sheet};
 
 /// Adds a path for each calculation, and that of batches.
 pub fn add_calculations(builder: &mut DescriptionBuilder) {
@@ -56,7 +56,7 @@ impl CalculationVisitor for DescriptionBuilder {
     }
 }
 
-impl drawing::Visitor for DescriptionBuilder {
+impl drawing::DrawingVisitor for DescriptionBuilder {
     fn visit<D: Drawing>(&mut self) {
         let description = "The drawing, one `svg` element. A design that should not be built says so in words.";
         let operation = OperationBuilder::new()
@@ -148,7 +148,7 @@ fn request_of(example: &Example) -> Option<Value> {
 fn answer_to<C: Calculation>(example: &Example) -> Option<Value> {
     let request: C = serde_json::from_str(example.request).ok()?;
     let mut report = request.answer().ok()?;
-    request.illustrate(&mut report, &Pen);
+    request.illustrate(&mut report, &SvgIllustrator);
     serde_json::to_value(report).ok()
 }
 

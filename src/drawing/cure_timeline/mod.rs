@@ -1,24 +1,27 @@
-//! Whether to seal, hour by hour: the weather against what the sealant asks for, and what it comes to afterwards.
+//! Whether to seal, hour by hour: the weather against what the sealant needs, and the milestones of its cure.
 //!
-//! `clock` holds the hours along the sheet, `weather` draws the temperatures, `rows` the bars below them.
+//! `time_axis` holds the hours along the canvas, `weather_plot` draws the temperatures, `rows` the bars below them.
 
-mod clock;
 mod rows;
-mod weather;
+mod time_axis;
+mod weather_plot;
 
-use super::sheet::Sheet;
-use super::{Drawing, words};
+use super::canvas::{Canvas, GAP};
+use super::codes::label;
+use super::report_text::{describe_findings, draw_footer, draw_heading, draw_notes, draw_stops, draw_warnings};
+use super::traits::Drawing;
+use super::units::format_temperature_both;
 use crate::calculation::cure_guidance::{CureGuidanceReport, CureGuidanceRequest};
 use crate::calculation::report::Finding;
 use crate::practice::cure::{CureVerdict, SurfaceCondition};
 use crate::practice::findings::Level;
 use crate::practice::sealants::SealantKind;
 use crate::quantity::{QuantityField, UnitSystem};
-use clock::{Clock, say};
-use weather::{Plot, both};
+use time_axis::{TimeAxis, format_time};
+use weather_plot::WeatherPlot;
 
-/// What heads the stops: nothing is built from this drawing.
-const SEAL: &str = "Do not seal at this start";
+/// The heading over the stops: nothing is built from this drawing.
+const SEAL_STOP_HEADING: &str = "Do not seal at this start";
 
 /// Whether to seal, hour by hour.
 pub struct CureTimeline;
@@ -36,7 +39,7 @@ impl Drawing for CureTimeline {
         asks, and light in print.";
 
     fn system(request: &CureGuidanceRequest) -> UnitSystem {
-        // Weather that cannot be read has been refused before anything is drawn.
+        // A request whose weather cannot be parsed is never drawn.
         let first = request.weather.conditions.as_ref().and_then(|rows| rows.first()?.air.read().ok());
         first.map_or(UnitSystem::Metric, |air| air.system)
     }
@@ -48,58 +51,59 @@ impl Drawing for CureTimeline {
 
 /// Draws the hours of a report.
 pub fn draw(report: &CureGuidanceReport, system: UnitSystem) -> String {
-    let none = |_: &Finding| None;
-    let start = say(&report.inputs.start);
-    let verdict = words::label::<CureVerdict>(report.verdict);
+    let no_subject = |_: &Finding| None;
+    let start = format_time(&report.inputs.start);
+    let verdict = label::<CureVerdict>(report.verdict);
     let title = format!("Sealing, start {start}: {}", verdict.to_lowercase());
 
-    let mut sheet = Sheet::default();
-    let top = words::head(&mut sheet, &title);
-    let about = about(report, system);
-    let top = words::notes(&mut sheet, top, &about);
-    let top = words::stops(&mut sheet, top + 2.0, SEAL, &report.findings, none);
-    let clock = Clock::of(report);
-    let bottom = Plot::of(report, &clock, system, top).draw(&mut sheet);
-    let rows = rows::all(report, &clock);
-    let bottom = rows::draw(&mut sheet, &rows, report, &clock, bottom + words::GAP) + words::GAP;
-    let notes = notes(report);
-    let bottom = words::notes(&mut sheet, bottom, &notes) + words::GAP;
-    let bottom = words::warnings(&mut sheet, bottom, &report.findings, none);
-    let height = words::foot(&mut sheet, bottom, report.basis.engine);
+    let mut canvas = Canvas::default();
+    let top = draw_heading(&mut canvas, &title);
+    let job = format_job(report, system);
+    let top = draw_notes(&mut canvas, top, &job);
+    let top = draw_stops(&mut canvas, top + 2.0, SEAL_STOP_HEADING, &report.findings, no_subject);
+    let axis = TimeAxis::new(report);
+    let bottom = WeatherPlot::new(report, &axis, system, top).draw(&mut canvas);
+    let rows = rows::all(report, &axis);
+    let bottom = rows::draw(&mut canvas, &rows, report, &axis, bottom + GAP) + GAP;
+    let notes = format_notes(report);
+    let bottom = draw_notes(&mut canvas, bottom, &notes) + GAP;
+    let bottom = draw_warnings(&mut canvas, bottom, &report.findings, no_subject);
+    let height = draw_footer(&mut canvas, bottom, report.basis.engine);
 
     let rows: Vec<_> = rows.into_iter().map(|row| row.words).collect();
-    let told = [about, rows, notes].concat().join(" ") + &words::told(SEAL, &report.findings, none);
-    sheet.finish(CureTimeline::NAME, &title, &told, height)
+    let description =
+        [job, rows, notes].concat().join(" ") + &describe_findings(SEAL_STOP_HEADING, &report.findings, no_subject);
+    canvas.finish(CureTimeline::NAME, &title, &description, height)
 }
 
-/// What is sealed, and why the verdict is what it is where nothing stands against it.
-fn about(report: &CureGuidanceReport, system: UnitSystem) -> Vec<String> {
+/// What is sealed and in what condition the slot is, and the notes among the reasons of the verdict.
+fn format_job(report: &CureGuidanceReport, system: UnitSystem) -> Vec<String> {
     let inputs = &report.inputs;
-    let sealant = words::label::<SealantKind>(inputs.sealant.kind);
-    let condition = words::label::<SurfaceCondition>(inputs.surface_condition);
-    let mut about = format!("{sealant}; slot {}", condition.to_lowercase());
+    let sealant = label::<SealantKind>(inputs.sealant.kind);
+    let condition = label::<SurfaceCondition>(inputs.surface_condition);
+    let mut job = format!("{sealant}; slot {}", condition.to_lowercase());
     if report.assumed.iter().any(|assumed| assumed.about == "#/surface_condition") {
-        about += " as far as anyone said";
+        job += " as far as anyone said";
     }
-    about += ".";
+    job += ".";
     if let Some(needed) = &inputs.needed_open_by {
-        about += &format!(" Traffic is needed by {}.", say(needed));
+        job += &format!(" Traffic is needed by {}.", format_time(needed));
     }
     if let Some(pour) = inputs.sealant.pour_temperature {
-        about += &format!(
+        job += &format!(
             " Poured at {}: it cools and does not cure, so its times do not follow the weather.",
-            both(pour, system)
+            format_temperature_both(pour, system)
         );
     }
     let notes = report.reasons.iter().filter(|reason| reason.level == Level::Note);
-    std::iter::once(about).chain(notes.map(|reason| reason.message.clone())).collect()
+    std::iter::once(job).chain(notes.map(|reason| reason.message.clone())).collect()
 }
 
-/// What holds for all of it.
-fn notes(report: &CureGuidanceReport) -> Vec<String> {
+/// What holds for the whole drawing.
+fn format_notes(report: &CureGuidanceReport) -> Vec<String> {
     let mut notes = vec![format!(
         "Bars run from the earliest to the latest. The weather ends {}; nothing is guessed beyond. On site the test is that nothing tracks.",
-        say(&report.inputs.weather_until)
+        format_time(&report.inputs.weather_until)
     )];
     if let Some(shelf) = &report.shelf {
         notes.push(format!("The sealant keeps until {}.", shelf.ends_on));

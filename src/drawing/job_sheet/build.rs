@@ -2,20 +2,24 @@
 
 use maud::{Markup, PreEscaped, html};
 
-use super::say;
+use super::wording::{format_amount, format_role, tick_box};
+use crate::calculation::input::Shape;
 use crate::calculation::installation_plan::InstallationPlanReport;
 use crate::calculation::loop_sizing::SizedLoop;
 use crate::calculation::material_estimate::LoopMaterials;
-use crate::drawing::{plan, units};
+use crate::drawing::codes::format_label;
+use crate::drawing::plan;
+use crate::drawing::units::{format_detail, format_plan};
 use crate::practice::materials::MaterialItem;
 use crate::practice::site::Construction;
 use crate::quantity::UnitSystem;
 use crate::quantity::format::format_count;
+use crate::vocabulary::Vocabulary;
 
 /// The loops as they are cut or laid, and the plan that shows them.
 pub fn cut(report: &InstallationPlanReport, system: UnitSystem) -> Markup {
-    let (drawn, notes) = plan::picture(&report.sizing, system);
-    let loops = plan::lettered(&report.sizing.loops);
+    let (picture, notes) = plan::picture(&report.sizing, system);
+    let loops = plan::with_letters(&report.sizing.loops);
     html! {
         section {
             h2 { @if is_sawn(report) { "Cut" } @else { "Lay out" } }
@@ -26,12 +30,12 @@ pub fn cut(report: &InstallationPlanReport, system: UnitSystem) -> Markup {
                 tbody {
                     @for (letter, sized) in &loops {
                         tr {
-                            th { (letter) " " (name(sized)) }
-                            td { (units::plan(sized.along_travel, system)) " × " (units::plan(sized.across_lane, system)) }
-                            td { (sized.turns) @if sized.shape == "quadrupole" { " in each of two cells" } }
-                            td { (place(sized, system)) }
-                            td { (slot(sized, report, system)) }
-                            td { (corner(sized, report, system)) }
+                            th { (letter) " " (format_name(sized)) }
+                            td { (format_plan(sized.along_travel, system)) " × " (format_plan(sized.across_lane, system)) }
+                            td { (sized.turns) @if sized.shape == Shape::Quadrupole.code() { " in each of two cells" } }
+                            td { (format_position(sized, system)) }
+                            td { (format_slot(sized, report, system)) }
+                            td { (format_corner(sized, report, system)) }
                         }
                     }
                 }
@@ -42,9 +46,9 @@ pub fn cut(report: &InstallationPlanReport, system: UnitSystem) -> Markup {
             @if let Some(materials) = report.materials.as_ref().filter(|materials| materials.saw_cut.passes > 0) {
                 @let cut = &materials.saw_cut;
                 p {
-                    (units::plan(cut.total, system)) " of cut in all, lead-ins " (units::plan(cut.lead_in, system))
+                    (format_plan(cut.total, system)) " of cut in all, lead-ins " (format_plan(cut.lead_in, system))
                     @if let Some(width) = materials.loops.iter().find_map(|each| each.lead_in_slot_width) {
-                        " at " (units::small(width, system))
+                        " at " (format_detail(width, system))
                     }
                     "; " (if cut.passes == 1 { "1 pass".to_owned() } else { format!("{} passes", cut.passes) })
                     "; the blade runs on past " (format_count(f64::from(cut.cut_ends), "end"))
@@ -52,7 +56,7 @@ pub fn cut(report: &InstallationPlanReport, system: UnitSystem) -> Markup {
                     "."
                 }
             }
-            figure { (PreEscaped(drawn)) }
+            figure { (PreEscaped(picture)) }
             p { (notes.join(" ")) }
         }
     }
@@ -67,10 +71,10 @@ pub fn load(report: &InstallationPlanReport) -> Markup {
             table.load { tbody {
                 @for item in &materials.items {
                     tr {
-                        td { (say::tick()) }
-                        td.amount { (say::amount(item.quantity, item.unit)) }
+                        td { (tick_box()) }
+                        td.amount { (format_amount(item.quantity, item.unit)) }
                         td {
-                            b { (say::label::<MaterialItem>(item.item)) }
+                            b { (format_label::<MaterialItem>(item.item)) }
                             @if let Some(sku) = &item.sku { " (" (sku) ")" }
                             ": " (item.how)
                         }
@@ -88,17 +92,17 @@ pub fn wind(report: &InstallationPlanReport, system: UnitSystem) -> Markup {
         section {
             h2 { "Wind" }
             ul {
-                @for (letter, sized) in plan::lettered(&sizing.loops) {
+                @for (letter, sized) in plan::with_letters(&sizing.loops) {
                     li {
-                        b { (letter) " " (name(sized)) ": " }
-                        (format_count(f64::from(sized.turns), "turn")) ", " (say::label::<Construction>(sized.construction).to_lowercase())
+                        b { (letter) " " (format_name(sized)) ": " }
+                        (format_count(f64::from(sized.turns), "turn")) ", " (format_label::<Construction>(sized.construction).to_lowercase())
                         @match &sized.side_by_side {
                             Some(row) => { ", left to right " (row.wound.join(", ")) }
-                            None if sized.turns > 1 && !sized.construction.starts_with("preformed") => { ", all the same way round" }
+                            None if sized.turns > 1 && sized.construction == Construction::HandWound.code() => { ", all the same way round" }
                             None => {}
                         }
                         @if let Some(length) = materials(sized, report).and_then(|each| each.wire_length) {
-                            "; pull " (units::plan(length, system)) " of " (sizing.inputs.wire.gauge)
+                            "; pull " (format_plan(length, system)) " of " (sizing.inputs.wire.gauge)
                             " in one length" @if sized.count > 1 { " for each" } ", lead-in included"
                         }
                         @if let Some(sku) = sized.stock_choice.as_ref().and_then(|choice| choice.sku.as_deref()) {
@@ -109,7 +113,7 @@ pub fn wind(report: &InstallationPlanReport, system: UnitSystem) -> Markup {
                 }
             }
             p {
-                "Lead-in: " (units::plan(sizing.lead_in.order_length, system)) " for each loop, slack included. "
+                "Lead-in: " (format_plan(sizing.lead_in.order_length, system)) " for each loop, slack included. "
                 (sizing.lead_in.message)
             }
         }
@@ -122,8 +126,8 @@ pub fn is_sawn(report: &InstallationPlanReport) -> bool {
 }
 
 /// A role with its number of loops.
-fn name(sized: &SizedLoop) -> String {
-    let role = say::role(sized.role);
+fn format_name(sized: &SizedLoop) -> String {
+    let role = format_role(sized.role);
     if sized.count > 1 { format!("{role}, {} side by side", sized.count) } else { role }
 }
 
@@ -131,31 +135,27 @@ fn materials<'a>(sized: &SizedLoop, report: &'a InstallationPlanReport) -> Optio
     report.materials.as_ref()?.loops.iter().find(|each| each.label == sized.role)
 }
 
-fn place(sized: &SizedLoop, system: UnitSystem) -> String {
-    let line = if sized.distance_from_reference.is_some() { "the reference line" } else { "the barrier" };
-    match sized.distance_from_barrier.or(sized.distance_from_reference) {
-        Some(distance) if sized.side != "on_the_line" => {
-            format!("{} {} {line}", units::plan(distance, system), sized.side)
-        }
-        _ => format!("across {line}"),
-    }
+fn format_position(sized: &SizedLoop, system: UnitSystem) -> String {
+    plan::format_position(sized, |distance, side, line| {
+        format!("{} {} {line}", format_plan(distance, system), side.code())
+    })
 }
 
 /// The width of a slot by its depth.
-fn slot(sized: &SizedLoop, report: &InstallationPlanReport, system: UnitSystem) -> String {
+fn format_slot(sized: &SizedLoop, report: &InstallationPlanReport, system: UnitSystem) -> String {
     let Some(depth) = sized.slot_depth else { return "not sawn".to_owned() };
     let width = materials(sized, report).and_then(|each| each.slot_width);
     match width.or(report.sizing.inputs.slot.as_ref().map(|slot| slot.width)) {
-        Some(width) => format!("{} × {} deep", units::small(width, system), units::small(depth, system)),
-        None => format!("{} deep", units::small(depth, system)),
+        Some(width) => format!("{} × {} deep", format_detail(width, system), format_detail(depth, system)),
+        None => format!("{} deep", format_detail(depth, system)),
     }
 }
 
-fn corner(sized: &SizedLoop, report: &InstallationPlanReport, system: UnitSystem) -> String {
+fn format_corner(sized: &SizedLoop, report: &InstallationPlanReport, system: UnitSystem) -> String {
     let is_cored = report.materials.as_ref().is_some_and(|materials| materials.saw_cut.cored_corners > 0);
     match sized.corner_cut.mm > 0.0 {
         true if is_cored => "drilled".to_owned(),
-        true => units::small(sized.corner_cut, system),
+        true => format_detail(sized.corner_cut, system),
         false => "square".to_owned(),
     }
 }

@@ -2,22 +2,18 @@
 
 use maud::{Markup, html};
 
-use super::say;
+use super::wording::{findings_of, format_time, message_list};
 use crate::calculation::installation_plan::InstallationPlanReport;
 use crate::calculation::report::Finding;
-use crate::drawing::units;
+use crate::drawing::plan::format_opening;
+use crate::drawing::units::format_plan;
 use crate::practice::findings::{FindingCode, Level};
-use crate::practice::site::Barrier;
 use crate::quantity::UnitSystem;
 
 /// The job in a phrase: what closes the opening, and its width.
-pub fn title(report: &InstallationPlanReport, system: UnitSystem) -> String {
+pub fn format_title(report: &InstallationPlanReport, system: UnitSystem) -> String {
     let opening = &report.sizing.inputs.opening;
-    let width = units::plan(opening.width, system);
-    match opening.barrier {
-        "none" => format!("lane without a barrier, {width} wide"),
-        barrier => format!("{}, opening {width}", say::label::<Barrier>(barrier).to_lowercase()),
-    }
+    format_opening(opening, &format_plan(opening.width, system))
 }
 
 /// The head of the sheet, with blank lines for the job, the date and the name.
@@ -35,32 +31,32 @@ pub fn masthead(title: &str) -> Markup {
     }
 }
 
-/// What must not be done as planned, first of all and in words.
+/// What must not be done as planned.
 pub fn stops(report: &InstallationPlanReport) -> Markup {
     let is_of_cure = |finding: &Finding| {
         report.cure.as_ref().is_some_and(|cure| {
             cure.findings.iter().any(|other| other.code == finding.code && other.message == finding.message)
         })
     };
-    let build = say::findings(&report.findings, Level::Stop, |finding| !is_of_cure(finding));
-    let seal = say::findings(&report.findings, Level::Stop, is_of_cure);
-    let start = report.cure.as_ref().map(|cure| say::time(&cure.inputs.start)).unwrap_or_default();
+    let build = findings_of(&report.findings, Level::Stop, |finding| !is_of_cure(finding));
+    let seal = findings_of(&report.findings, Level::Stop, is_of_cure);
+    let start = report.cure.as_ref().map(|cure| format_time(&cure.inputs.start)).unwrap_or_default();
     html! {
         @if !build.is_empty() {
-            section.stop { h2 { "Do not build as planned" } (say::list(&build)) }
+            section.stop { h2 { "Do not build as planned" } (message_list(&build)) }
         }
         @if !seal.is_empty() {
-            section.stop { h2 { "Do not build as planned: no sealing at " (start) } (say::list(&seal)) }
+            section.stop { h2 { "Do not build as planned: no sealing at " (start) } (message_list(&seal)) }
         }
     }
 }
 
-/// What to know before the work begins; what is missing of prices is no matter of the site.
+/// What to know before the work begins. Missing prices do not concern the people on site.
 pub fn warnings(report: &InstallationPlanReport) -> Markup {
-    let said = say::findings(&report.findings, Level::Warning, |finding| finding.code != FindingCode::Unpriced);
+    let messages = findings_of(&report.findings, Level::Warning, |finding| finding.code != FindingCode::Unpriced);
     html! {
-        @if !said.is_empty() {
-            section { h2 { "Warnings" } (say::list(&said)) }
+        @if !messages.is_empty() {
+            section { h2 { "Warnings" } (message_list(&messages)) }
         }
     }
 }

@@ -2,9 +2,10 @@
 
 use maud::{Markup, html};
 
-use super::say;
+use super::wording::{format_channel, format_role, tick_box};
 use crate::calculation::detector_compatibility::ChannelSettings;
 use crate::calculation::installation_plan::{ExpectedReading, InstallationPlanReport};
+use crate::drawing::codes::{find_member, format_code, format_code_capitalized, format_label};
 use crate::drawing::plan;
 use crate::practice::job_steps::Trial;
 use crate::practice::vehicles::VehicleClass;
@@ -27,16 +28,16 @@ pub fn readings(report: &InstallationPlanReport) -> Markup {
                 div.wide { table.readings {
                     thead { tr {
                         th { "Reading" } th { "Sound" } th { "Limit" }
-                        @for stage in stages { th.blank { (say::words(stage)) } }
+                        @for stage in stages { th.blank { (format_code(stage)) } }
                     } }
                     @for (name, readings) in of_loops(report, stages) {
                         tbody {
                             tr { th colspan=(3 + stages.len()) { (name) } }
                             @for reading in readings {
                                 tr {
-                                    td.tied { (self::name(reading)) }
-                                    td.tied { (sound(reading)) }
-                                    td.tied { (limit(reading)) }
+                                    td.tied { (format_name(reading)) }
+                                    td.tied { (format_sound_range(reading)) }
+                                    td.tied { (format_limit(reading)) }
                                     @for _ in stages { td.blank { } }
                                 }
                             }
@@ -44,7 +45,7 @@ pub fn readings(report: &InstallationPlanReport) -> Markup {
                     }
                 } }
             }
-            @for (name, message) in notes(&commissioning.readings) {
+            @for (name, message) in reading_notes(&commissioning.readings) {
                 p { b { (name) ": " } (message) }
             }
         }
@@ -59,12 +60,12 @@ fn of_loops<'a>(
     let readings = report.commissioning.iter().flat_map(|commissioning| &commissioning.readings);
     let readings: Vec<_> = readings.filter(|reading| reading.stages == stages).collect();
     let mut loops = Vec::new();
-    for (letter, sized) in plan::lettered(&report.sizing.loops) {
+    for (letter, sized) in plan::with_letters(&report.sizing.loops) {
         let of_role: Vec<_> = readings.iter().copied().filter(|reading| reading.label == sized.role).collect();
         if of_role.is_empty() {
             continue;
         }
-        let role = format!("{letter} {}", say::role(sized.role));
+        let role = format!("{letter} {}", format_role(sized.role));
         match sized.count {
             1 => loops.push((role, of_role)),
             count => loops.extend((1..=count).map(|place| (format!("{role} {place}"), of_role.clone()))),
@@ -73,23 +74,15 @@ fn of_loops<'a>(
     loops
 }
 
-fn name(reading: &ExpectedReading) -> String {
+fn format_name(reading: &ExpectedReading) -> String {
     match (reading.reading, reading.unit) {
         ("quality_factor", _) => "Quality factor".to_owned(),
-        (reading, "uH") => format!("{}, µH", capital(reading)),
-        (reading, unit) => format!("{}, {unit}", capital(reading)),
+        (reading, "uH") => format!("{}, µH", format_code_capitalized(reading)),
+        (reading, unit) => format!("{}, {unit}", format_code_capitalized(reading)),
     }
 }
 
-fn capital(word: &str) -> String {
-    let mut letters = say::words(word);
-    if let Some(first) = letters.get_mut(..1) {
-        first.make_ascii_uppercase();
-    }
-    letters
-}
-
-fn sound(reading: &ExpectedReading) -> String {
+fn format_sound_range(reading: &ExpectedReading) -> String {
     match (reading.low, reading.high) {
         (Some(low), Some(high)) => format!("{low}–{high}"),
         (None, Some(high)) => format!("≤ {high}"),
@@ -98,7 +91,7 @@ fn sound(reading: &ExpectedReading) -> String {
     }
 }
 
-fn limit(reading: &ExpectedReading) -> String {
+fn format_limit(reading: &ExpectedReading) -> String {
     match (reading.at_least, reading.at_most) {
         (Some(least), Some(most)) => format!("{least}–{most}"),
         (None, Some(most)) => format!("≤ {most}"),
@@ -107,12 +100,12 @@ fn limit(reading: &ExpectedReading) -> String {
     }
 }
 
-/// How to read each, once.
-fn notes(readings: &[ExpectedReading]) -> Vec<(String, &str)> {
+/// How to take each reading, once.
+fn reading_notes(readings: &[ExpectedReading]) -> Vec<(String, &str)> {
     let mut notes: Vec<(String, &str)> = Vec::new();
     for reading in readings {
         if !notes.iter().any(|(_, message)| *message == reading.message) {
-            notes.push((capital(reading.reading), &reading.message));
+            notes.push((format_code_capitalized(reading.reading), &reading.message));
         }
     }
     notes
@@ -129,18 +122,18 @@ pub fn settings(report: &InstallationPlanReport) -> Markup {
                 tbody {
                     @for channel in &detector.settings {
                         tr {
-                            th { (say::channel(&channel.channel)) }
+                            th { (format_channel(&channel.channel)) }
                             td.tied { (channel.threshold_percent) " %" }
-                            td { (output(channel)) }
-                            td { (say::words(channel.operator_input)) }
-                            td { (say::words(channel.on_loop_failure)) ": " (channel.failure_consequence) }
+                            td { (format_output(channel)) }
+                            td { (format_code(channel.operator_input)) }
+                            td { (format_code(channel.on_loop_failure)) ": " (channel.failure_consequence) }
                         }
                     }
                 }
             } }
             @for pair in &detector.neighbours {
                 @if let Some(easiest) = pair.actions.first() {
-                    p { b { (pair.between.iter().map(|label| say::role(label)).collect::<Vec<_>>().join(" + ")) ": " } (easiest.message) }
+                    p { b { (pair.between.iter().map(|label| format_role(label)).collect::<Vec<_>>().join(" + ")) ": " } (easiest.message) }
                 }
             }
             @if let Some(channel) = detector.settings.first() { p { b { "Frequency: " } (channel.frequency_setting) } }
@@ -148,7 +141,7 @@ pub fn settings(report: &InstallationPlanReport) -> Markup {
     }
 }
 
-fn output(channel: &ChannelSettings) -> String {
+fn format_output(channel: &ChannelSettings) -> String {
     match channel.presence_time {
         Some(time) => format!(
             "{}, lets go after {}",
@@ -163,22 +156,22 @@ fn output(channel: &ChannelSettings) -> String {
 pub fn trials(report: &InstallationPlanReport) -> Markup {
     let Some(commissioning) = &report.commissioning else { return html! {} };
     let vehicles: Vec<_> =
-        report.sizing.inputs.vehicles.iter().map(|code| say::label::<VehicleClass>(code).to_lowercase()).collect();
+        report.sizing.inputs.vehicles.iter().map(|code| format_label::<VehicleClass>(code).to_lowercase()).collect();
     html! {
         section {
             h2 { "Try" }
             p { "Vehicles that must be seen: " (vehicles.join(", ")) "." }
             ul.ticks {
                 @for trial in &commissioning.trials {
-                    li { (say::tick()) b { (trial.label) ". " } (message(trial.trial, &trial.message)) }
+                    li { (tick_box()) b { (trial.label) ". " } (message(trial.trial, &trial.message)) }
                 }
             }
         }
     }
 }
 
-/// What to do; without what this job adds, which stands elsewhere on the sheet.
+/// What to do, without what this job adds: that stands elsewhere on the page.
 fn message<'a>(code: &str, message: &'a str) -> &'a str {
-    let description = Trial::ALL.iter().find(|trial| trial.code() == code).map(|trial| trial.description());
+    let description = find_member::<Trial>(code).map(Trial::description);
     description.and_then(|description| message.get(..description.len())).unwrap_or(message)
 }

@@ -2,17 +2,19 @@
 
 use maud::{Markup, html};
 
-use super::{build, say};
+use super::build;
+use super::wording::format_time;
 use crate::calculation::cure_guidance::CureGuidanceReport;
 use crate::calculation::installation_plan::InstallationPlanReport;
+use crate::drawing::codes::{format_code, format_label};
 use crate::practice::cure::{CureMilestone, CureVerdict};
 use crate::practice::sealants::SealantKind;
 use crate::vocabulary::Vocabulary;
 
-/// The most windows that the sheet lists; the report holds all.
+/// The most windows of application that the page lists; the report holds all.
 const MAX_WINDOWS: usize = 4;
 
-/// The section; without weather it leaves lines for what the crew finds.
+/// The section; without weather it has blank lines for what the crew finds.
 pub fn section(report: &InstallationPlanReport) -> Markup {
     match &report.cure {
         Some(cure) => computed(cure),
@@ -33,15 +35,15 @@ pub fn section(report: &InstallationPlanReport) -> Markup {
 }
 
 fn computed(cure: &CureGuidanceReport) -> Markup {
-    let until = say::time(&cure.inputs.weather_until);
+    let until = format_time(&cure.inputs.weather_until);
     let holds = [CureVerdict::Go, CureVerdict::GoWithCare].iter().any(|verdict| verdict.code() == cure.verdict);
     html! {
         section {
             h2 { "Seal and open" }
             p {
-                b { (say::label::<CureVerdict>(cure.verdict)) } " at " (say::time(&cure.inputs.start)) ": "
-                (say::label::<SealantKind>(cure.inputs.sealant.kind).to_lowercase()) ", slot "
-                (say::words(cure.inputs.surface_condition)) "."
+                b { (format_label::<CureVerdict>(cure.verdict)) } " at " (format_time(&cure.inputs.start)) ": "
+                (format_label::<SealantKind>(cure.inputs.sealant.kind).to_lowercase()) ", slot "
+                (format_code(cure.inputs.surface_condition)) "."
             }
             ul { @for reason in &cure.reasons { li { (reason.message) } } }
             @if cure.windows.is_empty() {
@@ -51,7 +53,7 @@ fn computed(cure: &CureGuidanceReport) -> Markup {
                     b { "Windows: " }
                     @for (index, window) in cure.windows.iter().take(MAX_WINDOWS).enumerate() {
                         @if index > 0 { "; " }
-                        (say::time(&window.start)) " to " (say::time(&window.end))
+                        (format_time(&window.start)) " to " (format_time(&window.end))
                     }
                     @if cure.windows.len() > MAX_WINDOWS { "; more later" }
                     "."
@@ -61,15 +63,15 @@ fn computed(cure: &CureGuidanceReport) -> Markup {
                 thead { tr { th { (if holds { "Sealed then" } else { "Only if sealed then all the same" }) } th { "Earliest" } th { "Latest" } } }
                 tbody {
                     @for reached in &cure.milestones {
-                        tr class=[(reached.milestone == "open_to_traffic").then_some("strong")] {
-                            th { (say::label::<CureMilestone>(reached.milestone)) }
-                            td.tied { (reached.earliest.as_deref().map_or("beyond the forecast".to_owned(), say::time)) }
-                            td.tied { (reached.latest.as_deref().map_or("beyond the forecast".to_owned(), say::time)) }
+                        tr class=[(reached.milestone == CureMilestone::OpenToTraffic.code()).then_some("strong")] {
+                            th { (format_label::<CureMilestone>(reached.milestone)) }
+                            td.tied { (reached.earliest.as_deref().map_or("beyond the forecast".to_owned(), format_time)) }
+                            td.tied { (reached.latest.as_deref().map_or("beyond the forecast".to_owned(), format_time)) }
                         }
                     }
                 }
             }
-            p { "Times are on the clock of the start (" (offset(&cure.inputs.start)) "); the forecast ends " (until) "." }
+            p { "Times are on the clock of the start (" (format_offset(&cure.inputs.start)) "); the forecast ends " (until) "." }
             @for advice in &cure.handling { p { (advice.message) } }
             p.blanks {
                 @for name in ["Slab", "Air", "Sealed at", "Opened at"] { span { (name) span.line { } } }
@@ -79,7 +81,7 @@ fn computed(cure: &CureGuidanceReport) -> Markup {
 }
 
 /// The offset of a clock: `UTC-05:00`.
-fn offset(rfc3339: &str) -> String {
+fn format_offset(rfc3339: &str) -> String {
     let from = rfc3339.rfind(['+', '-', 'Z', 'z']).unwrap_or(rfc3339.len());
     match rfc3339.get(from..) {
         Some("Z" | "z") | None => "UTC".to_owned(),

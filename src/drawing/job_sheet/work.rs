@@ -2,14 +2,16 @@
 
 use maud::{Markup, html};
 
-use super::say;
+use super::wording::{findings_of, format_value, message_list, tick_box};
 use crate::calculation::installation_plan::InstallationPlanReport;
+use crate::drawing::codes::{find_member, format_code};
+use crate::drawing::report_text::format_footer;
 use crate::practice::findings::{FindingCode, Level};
 use crate::practice::job_steps::JobStep;
 use crate::quantity::UnitSystem;
 use crate::vocabulary::Vocabulary;
 
-/// Assumed fields that no eye on site can check: what paper and money are counted with.
+/// Assumed fields that cannot be checked on site: they serve only the counting of time, materials and money.
 const NOT_ON_SITE: [&str; 3] = ["#/productivity/", "#/waste_percent", "#/prices"];
 
 /// The steps, in order; each names its cautions by number.
@@ -22,7 +24,7 @@ pub fn steps(report: &InstallationPlanReport) -> Markup {
                 @for step in &report.steps {
                     @let cautions: Vec<_> = step.cautions.iter().filter_map(|code| number(code)).map(|at| at.to_string()).collect();
                     li {
-                        (say::tick()) b { (step.label) ". " } (message(step.step, &step.message))
+                        (tick_box()) b { (step.label) ". " } (message(step.step, &step.message))
                         @if !cautions.is_empty() { " " span.mark { "Caution " (cautions.join(", ")) } }
                     }
                 }
@@ -31,9 +33,9 @@ pub fn steps(report: &InstallationPlanReport) -> Markup {
     }
 }
 
-/// What to do. Figures that stand in a table of the sheet are left to it.
+/// What to do, without figures that stand in a table of the page.
 fn message<'a>(code: &str, message: &'a str) -> &'a str {
-    let Some(step) = JobStep::ALL.iter().find(|step| step.code() == code) else { return message };
+    let Some(step) = find_member::<JobStep>(code) else { return message };
     match step {
         JobStep::MarkOut
         | JobStep::Cut
@@ -42,7 +44,16 @@ fn message<'a>(code: &str, message: &'a str) -> &'a str {
         | JobStep::MeasureOpen
         | JobStep::MeasureSealed
         | JobStep::Protect => message.get(..step.description().len()).unwrap_or(message),
-        _ => message,
+        JobStep::Locate
+        | JobStep::Guard
+        | JobStep::Isolate
+        | JobStep::Clean
+        | JobStep::Seal
+        | JobStep::Cover
+        | JobStep::Terminate
+        | JobStep::PowerUp
+        | JobStep::Prove
+        | JobStep::Restore => message,
     }
 }
 
@@ -66,7 +77,7 @@ pub fn assumed(report: &InstallationPlanReport, system: UnitSystem) -> Markup {
                 h2 { "Assumed: check on site" }
                 ul.ticks.few {
                     @for assumed in assumed {
-                        li { (say::tick()) (field(&assumed.about)) ": " b { (say::value(&assumed.value, system)) } }
+                        li { (tick_box()) (format_field(&assumed.about)) ": " b { (format_value(&assumed.value, system)) } }
                     }
                 }
             }
@@ -75,42 +86,41 @@ pub fn assumed(report: &InstallationPlanReport, system: UnitSystem) -> Markup {
 }
 
 /// A field of the request in words: `lead-in gauge`.
-fn field(about: &str) -> String {
+fn format_field(about: &str) -> String {
     let is_name = |part: &&str| !part.is_empty() && !part.chars().all(|letter| letter.is_ascii_digit());
-    let parts: Vec<_> = about.trim_start_matches('#').split('/').filter(is_name).map(say::words).collect();
+    let parts: Vec<_> = about.trim_start_matches('#').split('/').filter(is_name).map(format_code).collect();
     parts.join(" ").replace("lead in", "lead-in")
 }
 
-/// Notes that the sheet says elsewhere, or that only the caller of the service can act on.
+/// Notes that stand elsewhere on the page, or that only the caller of the service can act on.
 const NOT_ON_PAPER: [FindingCode; 3] = [FindingCode::LooseLeadIn, FindingCode::Sensitivity, FindingCode::UsualTimes];
 
 /// What else there is to know.
 pub fn notes(report: &InstallationPlanReport) -> Markup {
-    let said = say::findings(&report.findings, Level::Note, |finding| !NOT_ON_PAPER.contains(&finding.code));
+    let messages = findings_of(&report.findings, Level::Note, |finding| !NOT_ON_PAPER.contains(&finding.code));
     html! {
-        @if !said.is_empty() {
-            section { h2 { "Notes" } (say::list(&said)) }
+        @if !messages.is_empty() {
+            section { h2 { "Notes" } (message_list(&messages)) }
         }
     }
 }
 
-/// What a loop never does, who decides, and the release that computed.
-pub fn foot(report: &InstallationPlanReport) -> Markup {
+/// The footer.
+pub fn footer(report: &InstallationPlanReport) -> Markup {
     html! {
         footer {
-            "A loop sees metal, not people: it protects nobody. Local codes, data sheets and licensed people decide. Loopwright "
-            (report.basis.engine)
+            (format_footer(report.basis.engine))
         }
     }
 }
 
 #[cfg(test)]
 mod tests {
-    use super::field;
+    use super::format_field;
 
     #[test]
     fn fields_are_named_in_words() {
-        assert_eq!(field("#/lead_in/gauge"), "lead-in gauge");
-        assert_eq!(field("#/weather/conditions/8/surface"), "weather conditions surface");
+        assert_eq!(format_field("#/lead_in/gauge"), "lead-in gauge");
+        assert_eq!(format_field("#/weather/conditions/8/surface"), "weather conditions surface");
     }
 }

@@ -1,97 +1,97 @@
 //! Sizes across the lane: the opening, and the setbacks, loops and gaps of each row.
 
-use super::coils::Coil;
-use super::ground::{Ground, LEFT, RIGHT};
-use crate::drawing::letters::{SIZE, width};
-use crate::drawing::sheet::Sheet;
-use crate::drawing::spread::spread;
-use crate::drawing::units::{both, two_lines};
-use crate::drawing::words::{GAP, lines};
+use super::placed_loop::PlacedLoop;
+use super::projection::{LEFT, RIGHT, SiteProjection};
+use crate::drawing::canvas::{Canvas, GAP};
+use crate::drawing::label_layout::spread_labels;
+use crate::drawing::text_metrics::{TEXT_SIZE, lines_height, max_width};
+use crate::drawing::units::{format_plan_both, format_plan_lines};
 use crate::quantity::UnitSystem;
 use crate::quantity::output::PlanLength;
 
 /// The right edge of the names of rows.
 const NAMES: f64 = 96.0;
-/// The least stretch that is dimensioned, metres.
-const MIN_M: f64 = 0.01;
-/// Rows whose places differ by less are one, metres.
-const ONE_ROW_M: f64 = 0.005;
+/// The shortest length that is dimensioned, metres.
+const MIN_LENGTH_M: f64 = 0.01;
+/// Rows whose edges differ by less are drawn as one, metres.
+const SAME_ROW_TOLERANCE_M: f64 = 0.005;
 
 /// Loops, or rows of loops, that lie one behind the other.
-struct Row<'a> {
+struct DimensionRow<'a> {
     /// The left and right edge of each loop, metres across.
     edges: Vec<(f64, f64)>,
-    coil: &'a Coil<'a>,
+    placed: &'a PlacedLoop<'a>,
     letters: String,
 }
 
-/// Draws the dimensions across; gives the lower edge.
+/// Draws the dimensions across; returns the lower edge.
 pub fn draw(
-    sheet: &mut Sheet,
-    ground: &Ground,
-    coils: &[Coil<'_>],
+    canvas: &mut Canvas,
+    projection: &SiteProjection,
+    loops: &[PlacedLoop<'_>],
     opening: PlanLength,
     system: UnitSystem,
     top: f64,
 ) -> f64 {
-    let mut rows: Vec<Row<'_>> = Vec::new();
-    for coil in coils {
-        let edges: Vec<_> = coil.edges().collect();
+    let mut rows: Vec<DimensionRow<'_>> = Vec::new();
+    for placed in loops {
+        let edges: Vec<_> = placed.edges().collect();
         match rows.iter_mut().find(|row| is_same(&row.edges, &edges)) {
-            Some(row) => row.letters += &format!(" {}", coil.letter),
-            None => rows.push(Row { edges, coil, letters: coil.letter.to_string() }),
+            Some(row) => row.letters += &format!(" {}", placed.letter),
+            None => rows.push(DimensionRow { edges, placed, letters: placed.letter.to_string() }),
         }
     }
-    let bottom = rows.iter().fold(top + GAP, |top, row| row.draw(sheet, ground, system, top));
+    let bottom = rows.iter().fold(top + GAP, |top, row| row.draw(canvas, projection, system, top));
     let y = bottom + 4.0;
-    chain(sheet, ground, &[-ground.half(), ground.half()], y);
-    sheet.text("strong end", (NAMES, y + 4.0), "opening");
-    sheet.text("middle", (ground.x(0.0), y + 13.0), &both(opening, system));
+    chain(canvas, projection, &[-projection.half(), projection.half()], y);
+    canvas.text("strong end", (NAMES, y + 4.0), "opening");
+    canvas.text("middle", (projection.x(0.0), y + 13.0), &format_plan_both(opening, system));
     y + 13.0 + GAP
 }
 
 fn is_same(a: &[(f64, f64)], b: &[(f64, f64)]) -> bool {
-    let near = |a: f64, b: f64| (a - b).abs() < ONE_ROW_M;
+    let near = |a: f64, b: f64| (a - b).abs() < SAME_ROW_TOLERANCE_M;
     a.len() == b.len() && a.iter().zip(b).all(|(a, b)| near(a.0, b.0) && near(a.1, b.1))
 }
 
-impl Row<'_> {
-    /// The setback, the first loop and the first gap are dimensioned; the others are like them. Gives the lower edge.
-    fn draw(&self, sheet: &mut Sheet, ground: &Ground, system: UnitSystem, top: f64) -> f64 {
+impl DimensionRow<'_> {
+    /// Draws the row; returns the lower edge. The setback, the first loop and the first gap are dimensioned: the others are equal.
+    fn draw(&self, canvas: &mut Canvas, projection: &SiteProjection, system: UnitSystem, top: f64) -> f64 {
         let y = top + 4.0;
         let ends = self.edges.iter().flat_map(|(left, right)| [*left, *right]);
-        let ends: Vec<_> = [-ground.half()].into_iter().chain(ends).chain([ground.half()]).collect();
-        chain(sheet, ground, &ends, y);
-        sheet.text("strong end", (NAMES, y + 4.0), &self.letters);
+        let ends: Vec<_> = [-projection.half()].into_iter().chain(ends).chain([projection.half()]).collect();
+        chain(canvas, projection, &ends, y);
+        canvas.text("strong end", (NAMES, y + 4.0), &self.letters);
 
-        let sized = self.coil.sized;
+        let sized = self.placed.sized;
         let gap = sized.side_by_side.as_ref().map(|row| row.gap);
         let lengths = [Some(sized.edge_setback), Some(sized.across_lane), gap];
-        let shown: Vec<_> = lengths
+        let dimensions: Vec<_> = lengths
             .into_iter()
             .zip(ends.windows(2))
             .filter_map(|(length, pair)| Some((length?, f64::midpoint(pair[0], pair[1]))))
-            .filter(|(length, _)| length.m >= MIN_M)
-            .map(|(length, middle)| (ground.x(middle), two_lines(length, system)))
+            .filter(|(length, _)| length.m >= MIN_LENGTH_M)
+            .map(|(length, middle)| (projection.x(middle), format_plan_lines(length, system)))
             .collect();
-        let extent = |words: &[String; 2]| words.iter().map(|line| width(line, SIZE, false)).fold(0.0, f64::max) + 4.0;
-        let wanted: Vec<_> = shown.iter().map(|(x, words)| (*x, extent(words))).collect();
-        let places = spread(&wanted, LEFT, RIGHT + 20.0);
-        for ((x, words), place) in shown.iter().zip(places) {
-            sheet.polyline("fine", &[(*x, y + 2.0), (place, y + 7.0)]);
+        let extent =
+            |words: &[String; 2]| words.iter().map(|line| max_width(line, TEXT_SIZE, false)).fold(0.0, f64::max) + 4.0;
+        let wanted: Vec<_> = dimensions.iter().map(|(x, words)| (*x, extent(words))).collect();
+        let middles = spread_labels(&wanted, LEFT, RIGHT + 20.0);
+        for ((x, words), middle) in dimensions.iter().zip(middles) {
+            canvas.polyline("fine", &[(*x, y + 2.0), (middle, y + 7.0)]);
             for (line, words) in words.iter().enumerate() {
-                sheet.text("middle", (place, y + 4.0 + lines(line + 1)), words);
+                canvas.text("middle", (middle, y + 4.0 + lines_height(line + 1)), words);
             }
         }
-        y + 6.0 + lines(2) + GAP
+        y + 6.0 + lines_height(2) + GAP
     }
 }
 
 /// A dimension line with a tick at each end of each part.
-fn chain(sheet: &mut Sheet, ground: &Ground, ends: &[f64], y: f64) {
+fn chain(canvas: &mut Canvas, projection: &SiteProjection, ends: &[f64], y: f64) {
     let (first, last) = (ends.first().copied().unwrap_or(0.0), ends.last().copied().unwrap_or(0.0));
-    sheet.line("line", (ground.x(first), y), (ground.x(last), y));
+    canvas.line("line", (projection.x(first), y), (projection.x(last), y));
     for end in ends {
-        sheet.tick((ground.x(*end), y));
+        canvas.tick((projection.x(*end), y));
     }
 }

@@ -1,30 +1,40 @@
 //! The plan of an opening: what closes it, the loops with their roles, and every distance from one line.
 //!
-//! Inside is up. `ground` maps the site to the sheet, to one scale both ways; `site` draws lane, barrier and sweep, `coils` the
-//! loops, `tape` the distances along the way, `across` those across it, and `schedule` says what each loop is.
+//! Inside is up. `placed_loop` holds where the loops lie, `projection` maps the site to the canvas, to one scale both ways; `site`
+//! draws lane, barrier and sweep, `outlines` the loops, `tape` the distances along the lane, `across` those across it, and
+//! `schedule` says what each loop is.
 
 mod across;
-mod coils;
-mod ground;
+mod outlines;
+mod placed_loop;
+mod projection;
 mod schedule;
 mod site;
 mod tape;
 
-use super::sheet::Sheet;
-use super::units::both;
-use super::{Drawing, words};
+pub use placed_loop::format_position;
+
+use super::canvas::{Canvas, GAP};
+use super::codes::{find_member, label};
+use super::report_text::{
+    BUILD_STOP_HEADING, describe_findings, draw_footer, draw_heading, draw_notes, draw_stops, draw_warnings,
+};
+use super::traits::Drawing;
+use super::units::format_plan_both;
+use crate::calculation::input::OpeningEcho;
 use crate::calculation::loop_sizing::{LoopSizingReport, LoopSizingRequest, SizedLoop};
 use crate::calculation::report::Finding;
 use crate::practice::roles::Role;
 use crate::practice::site::Barrier;
 use crate::quantity::{QuantityField, UnitSystem};
-use coils::Coil;
-use ground::Ground;
+use crate::vocabulary::Vocabulary;
+use placed_loop::PlacedLoop;
+use projection::SiteProjection;
 
 /// The plan of an opening.
-pub struct Plan;
+pub struct OpeningPlan;
 
-impl Drawing for Plan {
+impl Drawing for OpeningPlan {
     type Request = LoopSizingRequest;
     const NAME: &'static str = "plan";
     const OPERATION_ID: &'static str = "draw_plan";
@@ -37,7 +47,7 @@ impl Drawing for Plan {
         320 pixels wide, light or dark as the reader's device asks, and light in print.";
 
     fn system(request: &LoopSizingRequest) -> UnitSystem {
-        // A width that cannot be read has been refused before anything is drawn.
+        // A request whose width cannot be parsed is never drawn.
         request.opening.width.read().map_or(UnitSystem::Metric, |width| width.system)
     }
 
@@ -48,76 +58,84 @@ impl Drawing for Plan {
 
 /// Draws the plan of a report.
 pub fn draw(report: &LoopSizingReport, system: UnitSystem) -> String {
-    let opening = &report.inputs.opening;
-    let coils = Coil::all(&report.loops);
-    let mark = |finding: &Finding| {
+    let loops = PlacedLoop::all(&report.loops);
+    let letter_of = |finding: &Finding| {
         let subject = finding.subject.as_deref()?;
-        coils.iter().find(|coil| coil.sized.role == subject).map(|coil| coil.letter.to_string())
+        loops.iter().find(|placed| placed.sized.role == subject).map(|placed| placed.letter.to_string())
     };
-    let title = format!("Plan: {}", name(opening.barrier, &both(opening.width, system)));
+    let title = format_title(&report.inputs.opening, system);
 
-    let mut sheet = Sheet::default();
-    let top = words::head(&mut sheet, &title);
-    let top = words::stops(&mut sheet, top, words::BUILD, &report.findings, mark);
-    let (ground, bottom) = site_plan(&mut sheet, report, &coils, top, system);
-    let bottom = schedule::draw(&mut sheet, &coils, system, bottom);
-    let notes = schedule::notes(report, &ground, system);
-    let bottom = words::notes(&mut sheet, bottom, &notes) + words::GAP;
-    let bottom = words::warnings(&mut sheet, bottom, &report.findings, mark);
-    let height = words::foot(&mut sheet, bottom, report.basis.engine);
+    let mut canvas = Canvas::default();
+    let top = draw_heading(&mut canvas, &title);
+    let top = draw_stops(&mut canvas, top, BUILD_STOP_HEADING, &report.findings, letter_of);
+    let (projection, bottom) = draw_site(&mut canvas, report, &loops, top, system);
+    let bottom = schedule::draw(&mut canvas, &loops, system, bottom);
+    let notes = schedule::format_notes(report, &projection, system);
+    let bottom = draw_notes(&mut canvas, bottom, &notes) + GAP;
+    let bottom = draw_warnings(&mut canvas, bottom, &report.findings, letter_of);
+    let height = draw_footer(&mut canvas, bottom, report.basis.engine);
 
-    let rows: Vec<_> = coils.iter().map(|coil| schedule::row(coil, system).join(" ")).collect();
-    let told = format!("{} {}{}", rows.join(" "), notes.join(" "), words::told(words::BUILD, &report.findings, mark));
-    sheet.finish(Plan::NAME, &title, &told, height)
+    let description = format!(
+        "{}{}",
+        describe_loops(&loops, &notes, system),
+        describe_findings(BUILD_STOP_HEADING, &report.findings, letter_of)
+    );
+    canvas.finish(OpeningPlan::NAME, &title, &description, height)
 }
 
-/// The picture alone and its notes, for a page that says itself what the loops are, what stops the job, and warnings.
+/// The plan without schedule, findings and footer, and its notes, for a page that has those itself.
 pub fn picture(report: &LoopSizingReport, system: UnitSystem) -> (String, Vec<String>) {
-    let opening = &report.inputs.opening;
-    let coils = Coil::all(&report.loops);
-    let mut sheet = Sheet::default();
-    let (ground, bottom) = site_plan(&mut sheet, report, &coils, words::GAP, system);
-    let notes = schedule::notes(report, &ground, system);
-    let title = format!("Plan: {}", name(opening.barrier, &both(opening.width, system)));
-    let rows: Vec<_> = coils.iter().map(|coil| schedule::row(coil, system).join(" ")).collect();
-    (sheet.finish(Plan::NAME, &title, &format!("{} {}", rows.join(" "), notes.join(" ")), bottom), notes)
+    let loops = PlacedLoop::all(&report.loops);
+    let mut canvas = Canvas::default();
+    let (projection, bottom) = draw_site(&mut canvas, report, &loops, GAP, system);
+    let notes = schedule::format_notes(report, &projection, system);
+    let title = format_title(&report.inputs.opening, system);
+    let description = describe_loops(&loops, &notes, system);
+    (canvas.finish(OpeningPlan::NAME, &title, &description, bottom), notes)
 }
 
-/// Draws lane, barrier, loops and distances below `top`; gives the ground and the lower edge.
-fn site_plan(
-    sheet: &mut Sheet,
+/// Draws lane, barrier, loops and distances below `top`; returns the projection of the site and the lower edge.
+fn draw_site(
+    canvas: &mut Canvas,
     report: &LoopSizingReport,
-    coils: &[Coil<'_>],
+    loops: &[PlacedLoop<'_>],
     top: f64,
     system: UnitSystem,
-) -> (Ground, f64) {
+) -> (SiteProjection, f64) {
     let opening = &report.inputs.opening;
-    let mut ground = Ground::of(opening, coils, top + site::STRIP);
-    // Readings that need more room than the ground get it above and below.
-    let more = tape::lacks(coils, ground.bottom - ground.top + 2.0 * site::STRIP) / 2.0;
-    ground.lower(more);
-    let edges = (top, ground.bottom + more + site::STRIP);
-    site::draw(sheet, &ground, opening.barrier, coils.iter().any(|coil| coil.sized.role == "exit"));
-    coils::draw(sheet, &ground, coils);
-    tape::draw(sheet, &ground, coils, opening.barrier, system, edges);
-    let bottom = across::draw(sheet, &ground, coils, opening.width, system, edges.1);
-    (ground, bottom)
+    let barrier = find_member(opening.barrier).unwrap_or(Barrier::None);
+    let mut projection = SiteProjection::new(opening, barrier, loops, top + site::STRIP);
+    // Readings that need more space than the site leaves get it above and below.
+    let more = tape::missing_height(loops, projection.bottom - projection.top + 2.0 * site::STRIP) / 2.0;
+    projection.move_down(more);
+    let edges = (top, projection.bottom + more + site::STRIP);
+    let has_exit = loops.iter().any(|placed| placed.sized.role == Role::Exit.code());
+    site::draw(canvas, &projection, barrier, has_exit);
+    outlines::draw(canvas, &projection, loops);
+    tape::draw(canvas, &projection, loops, barrier, system, edges);
+    let bottom = across::draw(canvas, &projection, loops, opening.width, system, edges.1);
+    (projection, bottom)
 }
 
-/// What is planned, in a phrase.
-fn name(barrier: &'static str, width: &str) -> String {
-    if barrier == "none" {
+fn format_title(opening: &OpeningEcho, system: UnitSystem) -> String {
+    format!("Plan: {}", format_opening(opening, &format_plan_both(opening.width, system)))
+}
+
+/// What closes an opening and how wide it is, in a phrase.
+pub fn format_opening(opening: &OpeningEcho, width: &str) -> String {
+    if opening.barrier == Barrier::None.code() {
         return format!("lane without a barrier, {width} wide");
     }
-    format!("{}, opening {width}", words::label::<Barrier>(barrier).to_lowercase())
+    format!("{}, opening {width}", label::<Barrier>(opening.barrier).to_lowercase())
 }
 
-/// The name of a role, as a schedule holds it.
-fn role(code: &'static str) -> &'static str {
-    words::label::<Role>(code)
+/// What the plan says of its loops, and its notes, as running text.
+fn describe_loops(loops: &[PlacedLoop<'_>], notes: &[String], system: UnitSystem) -> String {
+    let rows: Vec<_> = loops.iter().map(|placed| schedule::format_row(placed, system).join(" ")).collect();
+    format!("{} {}", rows.join(" "), notes.join(" "))
 }
 
-/// The loops with their letters on the plan, in the order of these.
-pub fn lettered(loops: &[SizedLoop]) -> Vec<(char, &SizedLoop)> {
-    Coil::all(loops).into_iter().map(|coil| (coil.letter, coil.sized)).collect()
+/// The loops with their letters on the plan, in the order of the letters.
+pub fn with_letters(loops: &[SizedLoop]) -> Vec<(char, &SizedLoop)> {
+    PlacedLoop::all(loops).into_iter().map(|placed| (placed.letter, placed.sized)).collect()
 }

@@ -1,117 +1,119 @@
 //! The lane, what closes it, how far its leaves sweep, and the directions of travel.
 
-use super::ground::Ground;
-use crate::drawing::sheet::Sheet;
+use super::projection::SiteProjection;
+use crate::drawing::canvas::Canvas;
+use crate::practice::site::Barrier;
 
-/// The strip above and below the ground that holds an arrow and a word.
+/// The strip above and below the site that holds an arrow and a word.
 pub const STRIP: f64 = 30.0;
-/// How thick a leaf is drawn at the least, units.
-const LEAF: f64 = 4.0;
+/// How thick a leaf is drawn, units.
+const LEAF_THICKNESS: f64 = 4.0;
 /// The side of a post, units.
-const POST: f64 = 8.0;
+const POST_SIDE: f64 = 8.0;
 
 /// Draws the lane and its barrier.
-pub fn draw(sheet: &mut Sheet, ground: &Ground, barrier: &str, has_exit: bool) {
-    lane(sheet, ground);
+pub fn draw(canvas: &mut Canvas, projection: &SiteProjection, barrier: Barrier, has_exit: bool) {
+    lane(canvas, projection);
     match barrier {
-        "swing_gate" => {
-            leaf(sheet, ground, -1.0, ground.width);
-            posts(sheet, ground);
+        Barrier::SwingGate => {
+            leaf(canvas, projection, -1.0, projection.width);
+            posts(canvas, projection);
         }
-        "swing_gate_pair" => {
-            leaf(sheet, ground, -1.0, ground.half());
-            leaf(sheet, ground, 1.0, ground.half());
-            posts(sheet, ground);
+        Barrier::SwingGatePair => {
+            leaf(canvas, projection, -1.0, projection.half());
+            leaf(canvas, projection, 1.0, projection.half());
+            posts(canvas, projection);
         }
-        "barrier_arm" => arm(sheet, ground),
-        "none" => {
-            let (left, right) = (ground.at(-ground.half(), 0.0), ground.at(ground.half(), 0.0));
-            sheet.line("chain", (left.0 - POST, left.1), (right.0 + POST, right.1));
+        Barrier::BarrierArm => arm(canvas, projection),
+        Barrier::None => {
+            let (left, right) = (projection.at(-projection.half(), 0.0), projection.at(projection.half(), 0.0));
+            canvas.line("chain", (left.0 - POST_SIDE, left.1), (right.0 + POST_SIDE, right.1));
         }
-        _ => {
-            panel(sheet, ground, -ground.half(), ground.half());
-            posts(sheet, ground);
+        Barrier::SlideGate | Barrier::VerticalLiftGate | Barrier::OverheadDoor => {
+            panel(canvas, projection, -projection.half(), projection.half());
+            posts(canvas, projection);
         }
     }
-    directions(sheet, ground, barrier, has_exit);
+    directions(canvas, projection, barrier, has_exit);
 }
 
-/// The edges of the lane, the kerb hatched beside them, and where a stretch is broken.
-fn lane(sheet: &mut Sheet, ground: &Ground) {
+/// The edges of the lane, the kerb hatched beside them, and zigzag lines where a stretch is shortened.
+fn lane(canvas: &mut Canvas, projection: &SiteProjection) {
     for side in [-1.0, 1.0] {
-        let x = ground.x(side * ground.half());
-        sheet.line("line", (x, ground.top), (x, ground.bottom));
-        sheet.hatch("fine", (x, ground.top), (x + side * 4.0, ground.bottom), 6.0);
+        let x = projection.x(side * projection.half());
+        canvas.line("line", (x, projection.top), (x, projection.bottom));
+        canvas.hatch("fine", (x, projection.top), (x + side * 4.0, projection.bottom), 6.0);
     }
-    for middle in &ground.breaks {
-        let y = ground.y(*middle);
-        let (left, right) = (ground.x(-ground.half()) - 8.0, ground.x(ground.half()) + 8.0);
-        sheet.rectangle("paper", (left, y - 3.0), (right, y + 3.0));
+    for middle in &projection.breaks {
+        let y = projection.y(*middle);
+        let (left, right) = (projection.x(-projection.half()) - 8.0, projection.x(projection.half()) + 8.0);
+        canvas.rectangle("paper", (left, y - 3.0), (right, y + 3.0));
         for y in [y - 3.0, y + 3.0] {
             let middle = f64::midpoint(left, right);
             let zigzag =
                 [(left, y), (middle - 5.0, y), (middle - 2.0, y - 5.0), (middle + 2.0, y + 5.0), (middle + 5.0, y)];
-            sheet.polyline("line", &[&zigzag[..], &[(right, y)]].concat());
+            canvas.polyline("line", &[&zigzag[..], &[(right, y)]].concat());
         }
     }
 }
 
-/// A leaf in the line of the barrier, hatched as what stands above the ground.
-fn panel(sheet: &mut Sheet, ground: &Ground, from: f64, to: f64) {
-    let (left, right) = (ground.at(from, 0.0), ground.at(to, 0.0));
-    let (from, to) = ((left.0, left.1 - LEAF / 2.0), (right.0, right.1 + LEAF / 2.0));
-    sheet.rectangle("paper", from, to);
-    sheet.hatch("line", from, to, 3.0);
-    sheet.rectangle("line", from, to);
+/// A leaf in the line of the barrier, hatched because it stands above the ground.
+fn panel(canvas: &mut Canvas, projection: &SiteProjection, from: f64, to: f64) {
+    let (left, right) = (projection.at(from, 0.0), projection.at(to, 0.0));
+    let (from, to) = ((left.0, left.1 - LEAF_THICKNESS / 2.0), (right.0, right.1 + LEAF_THICKNESS / 2.0));
+    canvas.rectangle("paper", from, to);
+    canvas.hatch("line", from, to, 3.0);
+    canvas.rectangle("line", from, to);
 }
 
-/// A leaf hung at one edge: closed, its open place dashed, and the quarter circle that it sweeps.
-fn leaf(sheet: &mut Sheet, ground: &Ground, side: f64, length: f64) {
-    let hinge = side * ground.half();
+/// A leaf hinged at one edge: closed, dashed where it stands open, and the quarter circle that it sweeps.
+fn leaf(canvas: &mut Canvas, projection: &SiteProjection, side: f64, length: f64) {
+    let hinge = side * projection.half();
     let tip = hinge - side * length;
-    panel(sheet, ground, hinge, tip);
-    let radius = ground.scale * length;
-    let foot = ground.at(hinge, 0.0);
-    let open = (foot.0, foot.1 - radius);
-    // Within the lane, so that it is told from its edge.
-    let edge = foot.0 - side * LEAF;
-    sheet.polyline("dashed", &[(edge, foot.1), (edge, open.1), (foot.0, open.1)]);
-    sheet.arc("chain", ground.at(tip, 0.0), open, radius, side > 0.0);
+    panel(canvas, projection, hinge, tip);
+    let radius = projection.scale * length;
+    let closed = projection.at(hinge, 0.0);
+    let open = (closed.0, closed.1 - radius);
+    // Inside the lane, so that it does not coincide with its edge.
+    let edge = closed.0 - side * LEAF_THICKNESS;
+    canvas.polyline("dashed", &[(edge, closed.1), (edge, open.1), (closed.0, open.1)]);
+    canvas.arc("chain", projection.at(tip, 0.0), open, radius, side > 0.0);
 }
 
 /// A thin arm on a post at the right.
-fn arm(sheet: &mut Sheet, ground: &Ground) {
-    let (left, right) = (ground.at(-ground.half(), 0.0), ground.at(ground.half(), 0.0));
+fn arm(canvas: &mut Canvas, projection: &SiteProjection) {
+    let (left, right) = (projection.at(-projection.half(), 0.0), projection.at(projection.half(), 0.0));
     for y in [left.1 - 1.2, left.1 + 1.2] {
-        sheet.line("line", (left.0, y), (right.0, y));
+        canvas.line("line", (left.0, y), (right.0, y));
     }
-    post(sheet, right.0, right.1, 1.0);
+    post(canvas, right.0, right.1, 1.0);
 }
 
-fn posts(sheet: &mut Sheet, ground: &Ground) {
+fn posts(canvas: &mut Canvas, projection: &SiteProjection) {
     for side in [-1.0, 1.0] {
-        post(sheet, ground.x(side * ground.half()), ground.y(0.0), side);
+        post(canvas, projection.x(side * projection.half()), projection.y(0.0), side);
     }
 }
 
-fn post(sheet: &mut Sheet, x: f64, y: f64, side: f64) {
-    let (from, to) = ((x, y - POST / 2.0), (x + side * POST, y + POST / 2.0));
-    sheet.rectangle("paper", from, to);
-    sheet.hatch("line", from, to, 3.0);
-    sheet.rectangle("line", from, to);
+fn post(canvas: &mut Canvas, x: f64, y: f64, side: f64) {
+    let (from, to) = ((x, y - POST_SIDE / 2.0), (x + side * POST_SIDE, y + POST_SIDE / 2.0));
+    canvas.rectangle("paper", from, to);
+    canvas.hatch("line", from, to, 3.0);
+    canvas.rectangle("line", from, to);
 }
 
-/// Where vehicles come from, and where those go that leave.
-fn directions(sheet: &mut Sheet, ground: &Ground, barrier: &str, has_exit: bool) {
-    let x = ground.x(0.0);
-    let (above, below) = (ground.top - 7.0, ground.bottom + 7.0);
-    let (inside, outside) = if barrier == "none" { ("", "direction of travel") } else { ("inside", "outside, way in") };
-    sheet.arrow("heavy", (x, below + 18.0), (x, below));
-    sheet.text("", (x + 9.0, below + 13.0), outside);
+/// Arrows for vehicles that come in, and for those that leave.
+fn directions(canvas: &mut Canvas, projection: &SiteProjection, barrier: Barrier, has_exit: bool) {
+    let x = projection.x(0.0);
+    let (above, below) = (projection.top - 7.0, projection.bottom + 7.0);
+    let (inside, outside) =
+        if barrier == Barrier::None { ("", "direction of travel") } else { ("inside", "outside, way in") };
+    canvas.arrow("heavy", (x, below + 18.0), (x, below));
+    canvas.text("", (x + 9.0, below + 13.0), outside);
     if has_exit {
-        sheet.arrow("heavy", (x, above - 18.0), (x, above));
-        sheet.text("", (x + 9.0, above - 5.0), "inside, way out");
+        canvas.arrow("heavy", (x, above - 18.0), (x, above));
+        canvas.text("", (x + 9.0, above - 5.0), "inside, way out");
     } else if !inside.is_empty() {
-        sheet.text("middle", (x, above - 5.0), inside);
+        canvas.text("middle", (x, above - 5.0), inside);
     }
 }

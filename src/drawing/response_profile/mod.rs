@@ -1,18 +1,21 @@
-//! The response of a loop to a vehicle: the change along the way, and where the unit switches.
+//! The response of a loop to a vehicle: the change along the vehicle's path, and where the unit switches.
 //!
-//! `plot` draws the curve with its threshold and axes, `ground` the loop and the vehicle below it to the same scale.
+//! `change_plot` draws the curve with its threshold and axes, and the loop and the vehicle below it to the same scale.
 
-mod ground;
-mod plot;
+mod change_plot;
 
-use super::sheet::Sheet;
-use super::units::{area, both};
-use super::{Drawing, words};
+use super::canvas::{Canvas, GAP};
+use super::codes::label;
+use super::report_text::{
+    BUILD_STOP_HEADING, describe_findings, draw_footer, draw_heading, draw_notes, draw_stops, draw_warnings,
+};
+use super::traits::Drawing;
+use super::units::{format_area_both, format_plan_both};
 use crate::calculation::vehicle_response::{VehicleResponseReport, VehicleResponseRequest};
 use crate::practice::vehicles::VehicleClass;
 use crate::quantity::output::PlanLength;
 use crate::quantity::{QuantityField, UnitSystem};
-use plot::Plot;
+use change_plot::ChangePlot;
 
 /// The response of a loop to a vehicle.
 pub struct ResponseProfile;
@@ -29,7 +32,7 @@ impl Drawing for ResponseProfile {
         pixels wide, light or dark as the reader's device asks, and light in print.";
 
     fn system(request: &VehicleResponseRequest) -> UnitSystem {
-        // A leg that cannot be read has been refused before anything is drawn.
+        // A request whose leg cannot be parsed is never drawn.
         request.r#loop.along_travel.read().map_or(UnitSystem::Metric, |leg| leg.system)
     }
 
@@ -43,55 +46,59 @@ pub fn draw(report: &VehicleResponseReport, system: UnitSystem) -> String {
     let coil = &report.inputs.r#loop;
     let vehicle = match report.inputs.vehicle {
         "plate" => "A flat underside",
-        code => words::label::<VehicleClass>(code),
+        code => label::<VehicleClass>(code),
     };
-    let size = area(coil.along_travel, coil.across_lane, system);
+    let size = format_area_both(coil.along_travel, coil.across_lane, system);
     let title = format!("Response: {} over a loop of {size}, {}\u{a0}turns", vehicle.to_lowercase(), coil.turns);
 
-    let mut sheet = Sheet::default();
-    let top = words::head(&mut sheet, &title);
-    let top = words::stops(&mut sheet, top, words::BUILD, &report.findings, |_| None);
-    let plot = Plot::of(report, system, top);
-    let bottom = plot.draw(&mut sheet);
-    let bottom = ground::draw(&mut sheet, &plot, report, bottom);
-    let notes = notes(report, vehicle, system);
-    let bottom = words::notes(&mut sheet, bottom, &notes) + words::GAP;
-    let bottom = words::warnings(&mut sheet, bottom, &report.findings, |_| None);
-    let height = words::foot(&mut sheet, bottom, report.basis.engine);
+    let mut canvas = Canvas::default();
+    let top = draw_heading(&mut canvas, &title);
+    let top = draw_stops(&mut canvas, top, BUILD_STOP_HEADING, &report.findings, |_| None);
+    let plot = ChangePlot::new(report, system, top);
+    let bottom = plot.draw(&mut canvas);
+    let bottom = plot.draw_vehicle_and_loop(&mut canvas, report, bottom);
+    let notes = format_notes(report, vehicle, system);
+    let bottom = draw_notes(&mut canvas, bottom, &notes) + GAP;
+    let bottom = draw_warnings(&mut canvas, bottom, &report.findings, |_| None);
+    let height = draw_footer(&mut canvas, bottom, report.basis.engine);
 
-    let told = notes.join(" ") + &words::told(words::BUILD, &report.findings, |_| None);
-    sheet.finish(ResponseProfile::NAME, &title, &told, height)
+    let description = notes.join(" ") + &describe_findings(BUILD_STOP_HEADING, &report.findings, |_| None);
+    canvas.finish(ResponseProfile::NAME, &title, &description, height)
 }
 
 /// What the curve says, in words.
-fn notes(report: &VehicleResponseReport, vehicle: &str, system: UnitSystem) -> Vec<String> {
-    let past = |length: PlanLength| place(length, system);
+fn format_notes(report: &VehicleResponseReport, vehicle: &str, system: UnitSystem) -> Vec<String> {
+    let front = |length: PlanLength| format_front(length, system);
     let mut notes = vec![format!(
         "The change peaks at {} % with the front {}, where the vehicle is drawn: {} times the {} % that the unit switches at.",
         report.peak_change_percent,
-        past(report.peak_position),
+        front(report.peak_position),
         report.times_threshold,
         report.threshold_percent
     )];
     match report.switches_on_at.zip(report.switches_off_at) {
-        Some((on, off)) => notes.push(format!("On (hatched) with the front {}, off {}.", past(on), past(off))),
+        Some((on, off)) => notes.push(format!("On (hatched) with the front {}, off {}.", front(on), front(off))),
         None => notes.push("The unit does not switch.".to_owned()),
     }
     for gap in &report.drop_outs {
-        notes.push(format!("Lets go from {} to {}.", past(gap.from), past(gap.to)));
+        notes.push(format!("Lets go from {} to {}.", front(gap.from), front(gap.to)));
     }
     if let Some(blind) = &report.blind_strip {
         let centre = if blind.contains_centre { ", the centre included" } else { "" };
-        notes.push(format!("Not seen over {} of the lane{centre}.", both(blind.width, system)));
+        notes.push(format!("Not seen over {} of the lane{centre}.", format_plan_both(blind.width, system)));
     }
     let offset = report.inputs.offset_across;
     let line = match offset.m {
         0.0 => "over the middle".to_owned(),
-        m => format!("{} {} of the middle", both(size(offset), system), if m < 0.0 { "left" } else { "right" }),
+        m => format!(
+            "{} {} of the middle",
+            format_plan_both(without_sign(offset), system),
+            if m < 0.0 { "left" } else { "right" }
+        ),
     };
     notes.push(format!(
         "{vehicle}: {} long, {line} of the loop; the model is {}.",
-        both(report.inputs.vehicle_length, system),
+        format_plan_both(report.inputs.vehicle_length, system),
         match report.model {
             "plate" => "the caller's plate",
             model => model,
@@ -100,13 +107,13 @@ fn notes(report: &VehicleResponseReport, vehicle: &str, system: UnitSystem) -> V
     notes
 }
 
-/// A place of the front on the way.
-fn place(length: PlanLength, system: UnitSystem) -> String {
+/// Where the front of the vehicle is.
+fn format_front(length: PlanLength, system: UnitSystem) -> String {
     let side = if length.m < 0.0 { "before" } else { "past" };
-    format!("{} {side} the leading edge", both(size(length), system))
+    format!("{} {side} the leading edge", format_plan_both(without_sign(length), system))
 }
 
 /// A length without its sign.
-fn size(length: PlanLength) -> PlanLength {
+fn without_sign(length: PlanLength) -> PlanLength {
     PlanLength { ft: length.ft.abs(), m: length.m.abs() }
 }

@@ -1,9 +1,8 @@
 //! Words beside a section, each with a line to what it names.
 
-use crate::drawing::letters::{SIZE, wrap};
-use crate::drawing::sheet::{MARGIN, Point, Sheet, WIDTH};
-use crate::drawing::spread::spread;
-use crate::drawing::words::lines;
+use crate::drawing::canvas::{Canvas, CanvasPoint, MARGIN, WIDTH};
+use crate::drawing::label_layout::spread_labels;
+use crate::drawing::text_metrics::{TEXT_SIZE, lines_height, wrap};
 
 /// Where the words begin.
 const LEFT: f64 = 210.0;
@@ -11,30 +10,28 @@ const LEFT: f64 = 210.0;
 const BEND: f64 = 198.0;
 
 /// Words for a point of the section.
-pub struct Label {
+pub struct SectionLabel {
     /// What they name.
-    pub at: Point,
+    pub at: CanvasPoint,
     /// The words.
     pub words: String,
 }
 
-/// Writes labels, from `top` down; gives the lower edge.
-pub fn draw(sheet: &mut Sheet, labels: &mut [Label], top: f64) -> f64 {
+/// Draws labels from `top` down; returns the lower edge.
+pub fn draw(canvas: &mut Canvas, labels: &mut [SectionLabel], top: f64) -> f64 {
     labels.sort_by(|a, b| a.at.1.total_cmp(&b.at.1));
-    let wrapped: Vec<_> = labels.iter().map(|label| wrap(&label.words, WIDTH - MARGIN - LEFT, SIZE, false)).collect();
-    let extent = |count: usize| lines(count) + 4.0;
+    let wrapped: Vec<_> =
+        labels.iter().map(|label| wrap(&label.words, WIDTH - MARGIN - LEFT, TEXT_SIZE, false)).collect();
+    let extent = |count: usize| lines_height(count) + 4.0;
     let wanted: Vec<_> =
         labels.iter().zip(&wrapped).map(|(label, wrapped)| (label.at.1, extent(wrapped.len()))).collect();
-    let places = spread(&wanted, top, f64::INFINITY);
+    let middles = spread_labels(&wanted, top, f64::INFINITY);
     let mut bottom = top;
-    for ((label, wrapped), place) in labels.iter().zip(wrapped).zip(places) {
-        let upper = place - lines(wrapped.len()) / 2.0;
-        sheet.polyline("fine", &[label.at, (BEND, place), (LEFT - 4.0, place)]);
-        sheet.circle("dot", label.at, 1.4);
-        for (line, words) in wrapped.iter().enumerate() {
-            sheet.text("", (LEFT, upper + lines(line + 1) - 3.4), words);
-        }
-        bottom = place + extent(wrapped.len()) / 2.0;
+    for ((label, wrapped), middle) in labels.iter().zip(wrapped).zip(middles) {
+        canvas.polyline("fine", &[label.at, (BEND, middle), (LEFT - 4.0, middle)]);
+        canvas.circle("dot", label.at, 1.4);
+        canvas.text_lines("", (LEFT, middle), &wrapped);
+        bottom = middle + extent(wrapped.len()) / 2.0;
     }
     bottom
 }

@@ -1,22 +1,26 @@
 //! The sections of the slots of a job: how wide, how deep, what lies in them and what covers it.
 //!
-//! `section` finds the sections that differ, `panel` draws one, `ground` what it is cut through, `labels` the words beside it.
+//! `cross_section` finds the sections that differ, `view` draws one, `ground` what it is cut through, `labels` the words beside it.
 
+mod cross_section;
 mod ground;
 mod labels;
-mod panel;
-mod section;
+mod view;
 
-use super::sheet::{INNER, MARGIN, Sheet};
-use super::units::fine;
-use super::{Drawing, words};
+use super::canvas::{Canvas, GAP, INNER, MARGIN};
+use super::codes::{format_code_capitalized, label};
+use super::report_text::{
+    BUILD_STOP_HEADING, describe_findings, draw_footer, draw_heading, draw_notes, draw_stops, draw_warnings,
+};
+use super::traits::Drawing;
+use super::units::format_fine_both;
 use crate::calculation::material_estimate::{MaterialEstimateReport, MaterialEstimateRequest};
 use crate::calculation::report::Finding;
 use crate::practice::materials::RodForm;
 use crate::practice::sealants::SealantKind;
 use crate::practice::site::Construction;
 use crate::quantity::{QuantityField, UnitSystem};
-use section::{Place, Shared};
+use cross_section::{SectionPlace, SharedSection};
 
 /// The sections of the slots of a job.
 pub struct SlotSection;
@@ -34,7 +38,7 @@ impl Drawing for SlotSection {
         drawing is one `svg` element without script or outside references, legible 320 pixels wide, light or dark as the reader's device asks, and light in print.";
 
     fn system(request: &MaterialEstimateRequest) -> UnitSystem {
-        // A leg that cannot be read has been refused before anything is drawn.
+        // A request whose leg cannot be parsed is never drawn.
         let first = request.loops.first().and_then(|first| first.r#loop.along_travel.read().ok());
         first.map_or(UnitSystem::Metric, |leg| leg.system)
     }
@@ -46,91 +50,85 @@ impl Drawing for SlotSection {
 
 /// Draws the sections of a report.
 pub fn draw(report: &MaterialEstimateReport, system: UnitSystem) -> String {
-    let sections = section::all(report);
+    let sections = SharedSection::all(report);
     let sawn = sections.iter().filter(|shared| shared.section.slot.is_some()).count();
     let title = match (sawn, sections.len()) {
         (0, _) => "Section: buried loops, nothing is sawn".to_owned(),
         (1, 1) => "Section of the slot".to_owned(),
         (_, count) => format!("Sections of the slots: {count}"),
     };
-    let mark = |finding: &Finding| finding.subject.clone().filter(|_| report.loops.len() > 1);
+    let name_subject = |finding: &Finding| finding.subject.clone().filter(|_| report.loops.len() > 1);
 
-    let mut sheet = Sheet::default();
-    let top = words::head(&mut sheet, &title);
-    let mut bottom = words::stops(&mut sheet, top, words::BUILD, &report.findings, mark);
-    let mut told = String::new();
+    let mut canvas = Canvas::default();
+    let top = draw_heading(&mut canvas, &title);
+    let mut bottom = draw_stops(&mut canvas, top, BUILD_STOP_HEADING, &report.findings, name_subject);
+    let mut description = String::new();
     for (index, shared) in sections.iter().enumerate() {
-        let heading = format!("{}. {}", index + 1, heading(shared));
-        let verdict = verdict(shared, system);
-        bottom = sheet.paragraph("strong", (MARGIN, bottom), INNER, &heading);
-        bottom = panel::draw(&mut sheet, &shared.section, &report.inputs, system, bottom + 2.0);
-        bottom = sheet.paragraph("", (MARGIN, bottom), INNER, &verdict) + words::GAP;
-        told += &format!("{heading}: {verdict} ");
+        let heading = format!("{}. {}", index + 1, format_heading(shared));
+        let verdict = format_verdict(shared, system);
+        bottom = canvas.paragraph("strong", (MARGIN, bottom), INNER, &heading);
+        bottom = view::draw(&mut canvas, &shared.section, &report.inputs, system, bottom + 2.0);
+        bottom = canvas.paragraph("", (MARGIN, bottom), INNER, &verdict) + GAP;
+        description += &format!("{heading}: {verdict} ");
     }
-    let notes = notes(report, &sections);
-    let bottom = words::notes(&mut sheet, bottom, &notes) + words::GAP;
-    let bottom = words::warnings(&mut sheet, bottom, &report.findings, mark);
-    let height = words::foot(&mut sheet, bottom, report.basis.engine);
+    let notes = format_notes(report, &sections);
+    let bottom = draw_notes(&mut canvas, bottom, &notes) + GAP;
+    let bottom = draw_warnings(&mut canvas, bottom, &report.findings, name_subject);
+    let height = draw_footer(&mut canvas, bottom, report.basis.engine);
 
-    let told = told + &notes.join(" ") + &words::told(words::BUILD, &report.findings, mark);
-    sheet.finish(SlotSection::NAME, &title, &told, height)
+    let findings = describe_findings(BUILD_STOP_HEADING, &report.findings, name_subject);
+    canvas.finish(SlotSection::NAME, &title, &(description + &notes.join(" ") + &findings), height)
 }
 
-fn heading(shared: &Shared) -> String {
+fn format_heading(shared: &SharedSection) -> String {
     let what = match shared.section.place {
-        Place::Loop => "Slot of the loop",
-        Place::LeadIn => "Slot of the lead-in",
-        Place::Buried => "Buried",
+        SectionPlace::Loop => "Slot of the loop",
+        SectionPlace::LeadIn => "Slot of the lead-in",
+        SectionPlace::Buried => "Buried",
     };
     format!("{what}: {}", shared.labels.join(", "))
 }
 
-/// How it is made, how it fits, and what to do about it.
-fn verdict(shared: &Shared, system: UnitSystem) -> String {
-    let made = words::label::<Construction>(shared.section.construction);
+/// How the loop is made, how it fits the slot, and what to do about it.
+fn format_verdict(shared: &SharedSection, system: UnitSystem) -> String {
+    let made = label::<Construction>(shared.section.construction);
     let Some(slot) = &shared.section.slot else {
         return format!(
             "{made}: no slot and no sealant, and its lead-in lies in conduit. How deep it lies is no part of this estimate: loop-sizing \
              takes the usual cover of each surface."
         );
     };
-    let fit = slot.verdict.replace('_', " ");
     let free = if slot.clearance.mm > 0.0 {
-        format!("{} of the width is free, half at each side", fine(slot.clearance, system))
+        format!("{} of the width is free, half at each side", format_fine_both(slot.clearance, system))
     } else {
         "nothing of the width is free".to_owned()
     };
     format!(
         "{made}, {} wide and {} deep. {}: {free}. {}",
-        fine(slot.width, system),
-        fine(slot.depth, system),
-        capital(&fit),
+        format_fine_both(slot.width, system),
+        format_fine_both(slot.depth, system),
+        format_code_capitalized(slot.verdict),
         slot.advice
     )
 }
 
-/// What holds for all of them.
-fn notes(report: &MaterialEstimateReport, sections: &[Shared]) -> Vec<String> {
+/// What holds for all sections.
+fn format_notes(report: &MaterialEstimateReport, sections: &[SharedSection]) -> Vec<String> {
     let is_sawn = sections.iter().any(|shared| shared.section.slot.is_some());
     let mut notes = Vec::new();
     if is_sawn {
-        let sealant = words::label::<SealantKind>(report.inputs.sealant_kind);
+        let sealant = label::<SealantKind>(report.inputs.sealant_kind);
         notes.push(format!(
             "Sealant: {}. Each section has a scale of its own; steel is drawn at its depth, its bars are not to scale.",
             sealant.to_lowercase()
         ));
-        let has_pieces = |shared: &Shared| {
+        let has_pieces = |shared: &SharedSection| {
             shared.section.slot.as_ref().and_then(|slot| slot.rod.as_ref()).is_some_and(|rod| rod.in_pieces)
         };
         if sections.iter().any(has_pieces) {
-            let form = words::label::<RodForm>(report.inputs.backer_rod).to_lowercase();
+            let form = label::<RodForm>(report.inputs.backer_rod).to_lowercase();
             notes.push(format!("Backer rod in {form}: between them sealant fills the slot round the wire."));
         }
     }
     notes
-}
-
-fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    letters.next().map_or(String::new(), |first| first.to_uppercase().chain(letters).collect())
 }

@@ -1,25 +1,32 @@
 //! How wide text is at most, and where it wraps.
 //!
 //! The reader's device chooses the font, so widths are those of the widest of the usual sans-serif faces, in classes of letters;
-//! measured here on two free faces. Whatever is narrower leaves room.
+//! measured for this project on two free faces. A narrower face leaves space.
 
-/// The size of all text but headings, in units of the drawing.
-pub const SIZE: f64 = 11.0;
+/// The size of all text except headings, in units of the drawing.
+pub const TEXT_SIZE: f64 = 11.0;
 /// The size of headings.
-pub const HEAD: f64 = 14.0;
-/// From line to line of text, as a share of its size.
-pub const LEADING: f64 = 1.25;
+pub const HEADING_SIZE: f64 = 14.0;
+/// From line to line of text, as a multiple of its size.
+pub const LINE_HEIGHT: f64 = 1.25;
+/// How far the baseline of a text lies below the middle of its letters.
+pub const MIDDLE_TO_BASELINE: f64 = 0.36 * TEXT_SIZE;
 /// How much wider bold letters are.
-const BOLD: f64 = 1.14;
+const BOLD_FACTOR: f64 = 1.14;
 
-/// The width of a text at most, in units of the drawing.
-pub fn width(text: &str, size: f64, bold: bool) -> f64 {
-    let ems: f64 = text.chars().map(ems).sum();
-    ems * size * if bold { BOLD } else { 1.0 }
+/// The height of lines of text, in units of the drawing.
+pub fn lines_height(count: usize) -> f64 {
+    count as f64 * LINE_HEIGHT * TEXT_SIZE
 }
 
-/// The width of a letter in sizes of type.
-fn ems(letter: char) -> f64 {
+/// The largest width that a text can have, in units of the drawing.
+pub fn max_width(text: &str, size: f64, bold: bool) -> f64 {
+    let width: f64 = text.chars().map(letter_width).sum();
+    width * size * if bold { BOLD_FACTOR } else { 1.0 }
+}
+
+/// The width of a letter, as a multiple of the size of the text.
+fn letter_width(letter: char) -> f64 {
     match letter {
         ' ' | '\u{a0}' | 'i' | 'j' | 'l' | '.' | ',' | '\'' | '|' => 0.34,
         ':' | ';' | '!' | '/' | '-' | 'I' | 'f' | 't' | 'r' | '(' | ')' | '[' | ']' => 0.44,
@@ -34,13 +41,13 @@ fn ems(letter: char) -> f64 {
     }
 }
 
-/// Breaks a text into lines of a width, at plain spaces only; a word that is longer than a line is broken where it must be.
-pub fn wrap(text: &str, most: f64, size: f64, bold: bool) -> Vec<String> {
+/// Breaks a text into lines no wider than `line_width`, at plain spaces only; a word that is longer than a line is broken as well.
+pub fn wrap(text: &str, line_width: f64, size: f64, bold: bool) -> Vec<String> {
     let mut lines = Vec::new();
     let mut line = String::new();
     for word in text.split(' ').filter(|word| !word.is_empty()) {
         let longer = if line.is_empty() { word.to_owned() } else { format!("{line} {word}") };
-        if width(&longer, size, bold) <= most {
+        if max_width(&longer, size, bold) <= line_width {
             line = longer;
             continue;
         }
@@ -49,7 +56,7 @@ pub fn wrap(text: &str, most: f64, size: f64, bold: bool) -> Vec<String> {
         }
         for letter in word.chars() {
             line.push(letter);
-            if width(&line, size, bold) > most && line.chars().count() > 1 {
+            if max_width(&line, size, bold) > line_width && line.chars().count() > 1 {
                 line.pop();
                 lines.push(std::mem::replace(&mut line, letter.to_string()));
             }
@@ -63,26 +70,26 @@ pub fn wrap(text: &str, most: f64, size: f64, bold: bool) -> Vec<String> {
 
 #[cfg(test)]
 mod tests {
-    use super::{SIZE, width, wrap};
+    use super::{TEXT_SIZE, max_width, wrap};
 
     #[test]
     fn lines_hold_every_word_in_order_and_none_is_too_wide() {
         let text = "Add the role between_leaves: without it a vehicle in the sweep of a leaf is seen by no loop.";
-        for most in [60.0, 100.0, 320.0] {
-            let lines = wrap(text, most, SIZE, false);
-            assert!(lines.iter().all(|line| width(line, SIZE, false) <= most), "{most}: {lines:?}");
+        for width in [60.0, 100.0, 320.0] {
+            let lines = wrap(text, width, TEXT_SIZE, false);
+            assert!(lines.iter().all(|line| max_width(line, TEXT_SIZE, false) <= width), "{width}: {lines:?}");
             let glued: String = lines.concat().split_whitespace().collect();
             assert_eq!(glued, text.split_whitespace().collect::<String>());
         }
-        assert!(wrap(text, 320.0, SIZE, false).len() > 1);
+        assert!(wrap(text, 320.0, TEXT_SIZE, false).len() > 1);
     }
 
     #[test]
     fn a_word_longer_than_a_line_is_broken() {
         let word = "W".repeat(64);
-        let lines = wrap(&word, 100.0, SIZE, false);
-        assert!(lines.len() > 5 && lines.iter().all(|line| width(line, SIZE, false) <= 100.0), "{lines:?}");
+        let lines = wrap(&word, 100.0, TEXT_SIZE, false);
+        assert!(lines.len() > 5 && lines.iter().all(|line| max_width(line, TEXT_SIZE, false) <= 100.0), "{lines:?}");
         assert_eq!(lines.concat(), word);
-        assert_eq!(wrap(" ", 100.0, SIZE, false), Vec::<String>::new());
+        assert_eq!(wrap(" ", 100.0, TEXT_SIZE, false), Vec::<String>::new());
     }
 }

@@ -1,0 +1,119 @@
+//! The wording of the page: names of loops, times, quantities and messages.
+
+use maud::{Markup, html};
+use uom::si::length::meter;
+
+use crate::calculation::report::Finding;
+use crate::drawing::codes::{format_code, format_label};
+use crate::drawing::report_text::group_by_message;
+use crate::drawing::units::{format_detail, format_plan};
+use crate::practice::findings::Level;
+use crate::practice::roles::Role;
+use crate::quantity::dimension::{Length, Temperature, Volume};
+use crate::quantity::format::{format_count, format_temperature};
+use crate::quantity::output::VolumeValue;
+use crate::quantity::{UnitSystem, parse};
+
+/// Lengths from here on are shown in feet or metres, shorter ones in inches or millimetres. A choice made here.
+const PLAN_FROM_METRES: f64 = 0.3;
+
+/// The name of a loop: that of its role, and its place in a row.
+pub fn format_role(code: &str) -> String {
+    match code.rsplit_once(' ') {
+        Some((role, place)) => format!("{} {place}", format_label::<Role>(role)),
+        None => format_label::<Role>(code),
+    }
+}
+
+/// The loops of a channel: labels joined by ` + `.
+pub fn format_channel(labels: &str) -> String {
+    labels.split(" + ").map(format_role).collect::<Vec<_>>().join(" + ")
+}
+
+/// A time of a report to the minute, without its offset: `2026-01-20 14:04`.
+pub fn format_time(rfc3339: &str) -> String {
+    rfc3339.chars().take(16).map(|letter| if letter == 'T' { ' ' } else { letter }).collect()
+}
+
+/// A quantity of a material in its unit: `24 cartridges`, `203 m`, `6`.
+pub fn format_amount(quantity: u64, unit: &str) -> String {
+    match unit {
+        "each" => quantity.to_string(),
+        "cartridge" | "spool" | "lot" => format_count(quantity as f64, unit),
+        _ => format!("{quantity}\u{a0}{unit}"),
+    }
+}
+
+/// A value as a request holds it, in words and in the unit system of the crew.
+pub fn format_value(text: &str, system: UnitSystem) -> String {
+    if let Ok(length) = parse::<Length>(text) {
+        return match length.system == system {
+            true => text.to_owned(),
+            false if length.si.get::<meter>() < PLAN_FROM_METRES => format_detail(length.si.into(), system),
+            false => format_plan(length.si.into(), system),
+        };
+    }
+    if let Ok(temperature) = parse::<Temperature>(text) {
+        return format_temperature(temperature.si, system);
+    }
+    match (parse::<Volume>(text).map(|volume| VolumeValue::from(volume.si)), system) {
+        (Ok(volume), UnitSystem::UsCustomary) => format!("{} fl oz", volume.fl_oz),
+        (Ok(volume), UnitSystem::Metric) => format!("{} ml", volume.ml),
+        (Err(_), _) => format_code(text),
+    }
+}
+
+/// The messages of the findings of a level that pass, each once, with the loops that it is about.
+pub fn findings_of(all: &[Finding], level: Level, passes: impl Fn(&Finding) -> bool) -> Vec<(Vec<String>, &str)> {
+    group_by_message(all.iter().filter(|finding| finding.level == level && passes(finding)), |finding| {
+        finding.subject.as_deref().map(format_role)
+    })
+}
+
+/// Messages as a list, each after the loops that it is about.
+pub fn message_list(messages: &[(Vec<String>, &str)]) -> Markup {
+    html! {
+        ul {
+            @for (subjects, message) in messages {
+                li { @if !subjects.is_empty() { b { (subjects.join(", ")) ": " } } (message) }
+            }
+        }
+    }
+}
+
+/// A box to tick by hand.
+pub fn tick_box() -> Markup {
+    html! { span.box { } }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{format_amount, format_channel, format_role, format_time, format_value};
+    use crate::quantity::UnitSystem;
+
+    #[test]
+    fn assumed_values_are_shown_in_the_system_of_the_crew() {
+        for (text, system, expected) in [
+            ("6 ft", UnitSystem::Metric, "1.83 m"),
+            ("6 ft", UnitSystem::UsCustomary, "6 ft"),
+            ("1-1/2 in", UnitSystem::Metric, "38 mm"),
+            ("40 °F", UnitSystem::Metric, "4.4 °C"),
+            ("29 fl oz", UnitSystem::Metric, "858 ml"),
+            ("14 AWG", UnitSystem::Metric, "14 AWG"),
+            ("standard_minimum", UnitSystem::UsCustomary, "standard minimum"),
+        ] {
+            assert_eq!(format_value(text, system).replace('\u{a0}', " "), expected);
+        }
+    }
+
+    #[test]
+    fn loops_times_and_amounts_are_shown_in_words() {
+        assert_eq!(format_role("exit 2"), "Exit 2");
+        assert_eq!(format_channel("exit + presence 1"), "Exit + Presence 1");
+        assert_eq!(format_time("2026-01-20T14:04:00-05:00"), "2026-01-20 14:04");
+        assert_eq!(
+            (format_amount(24, "cartridge"), format_amount(6, "each")),
+            ("24 cartridges".to_owned(), "6".to_owned())
+        );
+    }
+}

@@ -1,0 +1,128 @@
+//! The text of every drawing: its heading, what stops the job, warnings, notes and the footer.
+
+use super::canvas::{Canvas, GAP, INNER, MARGIN, WIDTH};
+use crate::calculation::report::Finding;
+use crate::practice::findings::Level;
+
+/// The most messages of a level that a drawing shows; the report holds all.
+const MAX_MESSAGES: usize = 4;
+/// The heading over the stops of a drawing that is built from.
+pub const BUILD_STOP_HEADING: &str = "Do not build as drawn";
+
+/// Draws the heading; returns its lower edge.
+pub fn draw_heading(canvas: &mut Canvas, title: &str) -> f64 {
+    canvas.paragraph("head", (MARGIN, MARGIN), INNER, title) + 2.0
+}
+
+/// Draws a frame that says what not to do, and why, when a finding stops the job; returns the lower edge.
+///
+/// `name_subject` names the loop of a finding as the drawing does.
+pub fn draw_stops(
+    canvas: &mut Canvas,
+    top: f64,
+    heading: &str,
+    findings: &[Finding],
+    name_subject: impl Fn(&Finding) -> Option<String>,
+) -> f64 {
+    let messages = format_messages(findings, Level::Stop, name_subject);
+    if messages.is_empty() {
+        return top;
+    }
+    let (left, line_width) = (MARGIN + 6.0, INNER - 12.0);
+    let top = top + 2.0;
+    let mut bottom = canvas.paragraph("strong stop", (left, top + 3.0), line_width, &format!("{heading}:"));
+    for message in &messages {
+        bottom = canvas.paragraph("stop", (left, bottom), line_width, message);
+    }
+    canvas.rectangle("frame", (MARGIN, top), (WIDTH - MARGIN, bottom + 5.0));
+    bottom + 5.0 + GAP
+}
+
+/// Draws the warnings of a report; returns the lower edge.
+pub fn draw_warnings(
+    canvas: &mut Canvas,
+    top: f64,
+    findings: &[Finding],
+    name_subject: impl Fn(&Finding) -> Option<String>,
+) -> f64 {
+    let messages = format_messages(findings, Level::Warning, name_subject);
+    if messages.is_empty() {
+        return top;
+    }
+    let mut bottom = canvas.paragraph("strong", (MARGIN, top), INNER, "Warnings");
+    for message in &messages {
+        bottom = canvas.paragraph("", (MARGIN, bottom), INNER, message);
+    }
+    bottom + GAP
+}
+
+/// Draws notes, one paragraph each; returns the lower edge.
+pub fn draw_notes(canvas: &mut Canvas, top: f64, notes: &[String]) -> f64 {
+    notes.iter().fold(top, |top, note| canvas.paragraph("", (MARGIN, top), INNER, note) + 2.0)
+}
+
+/// Draws the rule and the text that end a drawing; returns the height of the drawing.
+pub fn draw_footer(canvas: &mut Canvas, top: f64, engine: &str) -> f64 {
+    canvas.line("fine", (MARGIN, top + 3.0), (WIDTH - MARGIN, top + 3.0));
+    canvas.paragraph("", (MARGIN, top + 5.0), INNER, &format_footer(engine)) + MARGIN
+}
+
+/// What a loop never does, who decides, and the release that computed the report.
+pub fn format_footer(engine: &str) -> String {
+    format!(
+        "A loop sees metal, not people: it protects nobody. Local codes, data sheets and licensed people decide. Loopwright {engine}"
+    )
+}
+
+/// Stops and warnings as running text, for readers that do not see the drawing.
+pub fn describe_findings(
+    stop_heading: &str,
+    findings: &[Finding],
+    name_subject: impl Fn(&Finding) -> Option<String>,
+) -> String {
+    let stops = format_messages(findings, Level::Stop, &name_subject);
+    let warnings = format_messages(findings, Level::Warning, &name_subject);
+    let part = |heading: &str, messages: Vec<String>| {
+        if messages.is_empty() { String::new() } else { format!(" {heading}: {}", messages.join(" ")) }
+    };
+    part(stop_heading, stops) + &part("Warnings", warnings)
+}
+
+/// The messages of findings, each once, with the subjects of all findings that have it.
+pub fn group_by_message<'a>(
+    findings: impl Iterator<Item = &'a Finding>,
+    name_subject: impl Fn(&Finding) -> Option<String>,
+) -> Vec<(Vec<String>, &'a str)> {
+    let mut groups: Vec<(Vec<String>, &str)> = Vec::new();
+    for finding in findings {
+        let subject = name_subject(finding);
+        match groups.iter_mut().find(|(_, message)| *message == finding.message) {
+            Some((subjects, _)) => subjects.extend(subject),
+            None => groups.push((subject.into_iter().collect(), &finding.message)),
+        }
+    }
+    groups
+}
+
+/// The messages of a level, each once, after the names of the loops that it is about.
+fn format_messages(
+    findings: &[Finding],
+    level: Level,
+    name_subject: impl Fn(&Finding) -> Option<String>,
+) -> Vec<String> {
+    let groups = group_by_message(findings.iter().filter(|finding| finding.level == level), name_subject);
+    let more = groups.len().saturating_sub(MAX_MESSAGES);
+    let mut messages: Vec<_> = groups
+        .into_iter()
+        .take(MAX_MESSAGES)
+        .map(|(mut subjects, message)| {
+            subjects.sort();
+            subjects.dedup();
+            if subjects.is_empty() { message.to_owned() } else { format!("{}: {message}", subjects.join(", ")) }
+        })
+        .collect();
+    if more > 0 {
+        messages.push(format!("And {more} more: the report holds them."));
+    }
+    messages
+}

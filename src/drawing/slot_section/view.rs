@@ -1,0 +1,232 @@
+//! One section: the slot in its ground with what lies in it, dimensions at the left, words at the right.
+
+use super::cross_section::{CrossSection, SawnSlot, SectionPlace, SlotContents, pair_offset};
+use super::ground::{LEFT, RIGHT, SectionGround};
+use super::labels::{self, SectionLabel};
+use crate::calculation::material_estimate::MaterialEstimateInputs;
+use crate::drawing::canvas::Canvas;
+use crate::drawing::text_metrics::lines_height;
+use crate::drawing::units::{format_fine_both, format_fine_lines};
+use crate::quantity::UnitSystem;
+use crate::quantity::output::DetailLength;
+
+/// The largest depth of a section.
+const MAX_DEPTH: f64 = 150.0;
+/// The largest width of a slot.
+const MAX_WIDTH: f64 = 62.0;
+/// Where the dimension of the depth stands.
+const DEPTH_LINE: f64 = 84.0;
+/// The middle of the slot.
+const MIDDLE: f64 = f64::midpoint(LEFT, RIGHT);
+/// How deep a buried loop is drawn; not to scale.
+const BURIED_DEPTH: f64 = 70.0;
+/// The radius of a buried loop; not to scale.
+const BURIED_RADIUS: f64 = 9.0;
+/// The radius of a jacket whose diameter is not known, and the smallest of any.
+const MIN_RADIUS: f64 = 2.0;
+/// The most turns that are drawn in a jacket.
+const MAX_WIRES_IN_JACKET: u32 = 9;
+
+/// Draws a section from `top` down; returns the lower edge.
+pub fn draw(
+    canvas: &mut Canvas,
+    section: &CrossSection,
+    inputs: &MaterialEstimateInputs,
+    system: UnitSystem,
+    top: f64,
+) -> f64 {
+    let stack = section.contents.height(section.slot.as_ref());
+    let (scale, depth, above, half) = match &section.slot {
+        Some(slot) => {
+            let scale = (MAX_DEPTH / slot.depth.mm).min(MAX_WIDTH / slot.width.mm);
+            let rod = slot.rod.as_ref().map_or(0.0, |rod| rod.height.mm);
+            (scale, slot.depth.mm, (stack + rod - slot.depth.mm).max(0.0), slot.width.mm / 2.0)
+        }
+        // The report does not say how deep a buried loop lies: the picture has no scale.
+        None => (1.0, BURIED_DEPTH, 0.0, 0.0),
+    };
+    let surface = top + lines_height(1) + 20.0 + scale * above;
+    let sides = (MIDDLE - scale * half, MIDDLE + scale * half);
+    let ground = SectionGround { inputs, scale, surface, depth, sides };
+    let mut labels = Vec::new();
+    ground.draw(canvas, &mut labels, system);
+    let view = SectionView { section, ground: &ground, system };
+    match &section.slot {
+        Some(slot) => view.draw_sawn(canvas, &mut labels, slot, (stack, above)),
+        None => view.draw_contents(canvas, &mut labels, f64::INFINITY),
+    }
+    let bottom = labels::draw(canvas, &mut labels, top);
+    bottom.max(ground.bottom() + 8.0).max(ground.y(depth) + 8.0)
+}
+
+/// Draws the wires in a jacket, where it is large enough to show them.
+fn draw_turns(canvas: &mut Canvas, middle: (f64, f64), radius: f64, turns: u32) {
+    if radius < 5.0 || turns > MAX_WIRES_IN_JACKET {
+        return;
+    }
+    let (distance, size) = if turns == 1 { (0.0, 0.3) } else { (0.58, (1.4 / f64::from(turns)).min(0.24)) };
+    for index in 0..turns {
+        let angle = std::f64::consts::TAU * f64::from(index) / f64::from(turns);
+        let (up, across) = angle.sin_cos();
+        canvas.circle(
+            "wiredot",
+            (middle.0 + distance * radius * across, middle.1 - distance * radius * up),
+            size * radius,
+        );
+    }
+}
+
+/// A section at its place on the canvas.
+struct SectionView<'a> {
+    section: &'a CrossSection,
+    ground: &'a SectionGround<'a>,
+    system: UnitSystem,
+}
+
+impl SectionView<'_> {
+    /// Draws a slot with its contents. `stack` is how high they stand, `above` how far they and the rod stand out of the slot, mm.
+    fn draw_sawn(
+        &self,
+        canvas: &mut Canvas,
+        labels: &mut Vec<SectionLabel>,
+        slot: &SawnSlot,
+        (stack, above): (f64, f64),
+    ) {
+        self.draw_slot(canvas, labels, slot);
+        self.draw_contents(canvas, labels, slot.width.mm);
+        let over = self.draw_rod(canvas, labels, slot, slot.depth.mm - stack);
+        self.draw_width(canvas, slot, above);
+        self.draw_depth(canvas, slot.depth);
+        self.draw_cover(canvas, labels, over);
+    }
+
+    /// Draws walls, floor and sealant.
+    fn draw_slot(&self, canvas: &mut Canvas, labels: &mut Vec<SectionLabel>, slot: &SawnSlot) {
+        let (left, right) = self.ground.sides;
+        let finish = self.ground.inputs.finish_below_surface;
+        let (top, floor) = (self.ground.y(finish.mm.min(slot.depth.mm)), self.ground.y(slot.depth.mm));
+        canvas.rectangle("fill", (left, top), (right, floor));
+        canvas.line("line", (left, top), (right, top));
+        canvas.polyline(
+            "line",
+            &[(left, self.ground.surface), (left, floor), (right, floor), (right, self.ground.surface)],
+        );
+        let words = if finish.mm == 0.0 {
+            "Sealant, flush with the surface".to_owned()
+        } else {
+            format!("Sealant, {} below the surface", format_fine_both(finish, self.system))
+        };
+        labels.push(SectionLabel { at: (right - 0.2 * (right - left), (top + 4.0).min(floor)), words });
+    }
+
+    /// Draws wires, pair or jacket, from the floor up.
+    fn draw_contents(&self, canvas: &mut Canvas, labels: &mut Vec<SectionLabel>, width: f64) {
+        let (scale, floor) = (self.ground.scale, self.ground.y(self.ground.depth));
+        let wire = |canvas: &mut Canvas, x: f64, y: f64, over: DetailLength, conductor: DetailLength| {
+            canvas.circle("core", (x, y), scale * over.mm / 2.0);
+            canvas.circle("wiredot", (x, y), scale * conductor.mm / 2.0);
+        };
+        let diameter = |over| format_fine_both(over, self.system);
+        let (words, at) = match &self.section.contents {
+            SlotContents::Wires { count, over, conductor } => {
+                let up = |index: u32| floor - scale * over.mm * (f64::from(index) + 0.5);
+                for index in 0..*count {
+                    wire(canvas, MIDDLE, up(index), *over, *conductor);
+                }
+                let name = if *count == 1 { "wire".to_owned() } else { "wires, one on the other, each".to_owned() };
+                (format!("{count} {name} {} over its insulation", diameter(*over)), (MIDDLE, up(count / 2)))
+            }
+            SlotContents::Pair { over, conductor } => {
+                let (across, up) = pair_offset(over.mm, width);
+                let (x, y) = (scale * across / 2.0, floor - scale * over.mm / 2.0);
+                wire(canvas, MIDDLE - x, y, *over, *conductor);
+                wire(canvas, MIDDLE + x, y - scale * up, *over, *conductor);
+                (
+                    format!("Twisted pair, each wire {} over its insulation", diameter(*over)),
+                    (MIDDLE + x, y - scale * up),
+                )
+            }
+            SlotContents::Jacket { over, turns } => {
+                let is_buried = self.section.place == SectionPlace::Buried;
+                let to_scale = (scale * over.map_or(0.0, |over| over.mm) / 2.0).max(MIN_RADIUS);
+                let radius = if is_buried { BURIED_RADIUS } else { to_scale };
+                let middle = (MIDDLE, floor - radius);
+                canvas.circle("core", middle, radius);
+                draw_turns(canvas, middle, radius, turns.unwrap_or(2));
+                let holds = turns.map_or("a pair".to_owned(), |turns| {
+                    if turns == 1 { "1 turn".to_owned() } else { format!("{turns} turns") }
+                });
+                let size = over.map_or(", its diameter not given".to_owned(), |over| format!(" {}", diameter(over)));
+                (format!("Jacket{size}, {holds} in it"), (middle.0 + 0.5 * radius, middle.1))
+            }
+        };
+        labels.push(SectionLabel { at, words });
+    }
+
+    /// Draws the rod over the contents; returns the depth of what the sealant covers, millimetres.
+    fn draw_rod(&self, canvas: &mut Canvas, labels: &mut Vec<SectionLabel>, slot: &SawnSlot, top_of_stack: f64) -> f64 {
+        let Some(rod) = &slot.rod else { return top_of_stack };
+        let (left, right) = self.ground.sides;
+        let (top, foot) = (self.ground.y(top_of_stack - rod.height.mm), self.ground.y(top_of_stack));
+        let (class, words) = if rod.in_pieces {
+            ("dashed", "Backer rod, in pieces (dashed)")
+        } else {
+            ("line", "Backer rod, continuous")
+        };
+        if !rod.in_pieces {
+            canvas.rectangle("paper", (left, top), (right, foot));
+            canvas.hatch("fine", (left, top), (right, foot), 4.0);
+        }
+        canvas.rectangle(class, (left, top), (right, foot));
+        labels.push(SectionLabel {
+            at: (right - 0.2 * (right - left), f64::midpoint(top, foot)),
+            words: words.to_owned(),
+        });
+        if rod.in_pieces { top_of_stack } else { top_of_stack - rod.height.mm }
+    }
+
+    /// Draws the width above the pavement.
+    fn draw_width(&self, canvas: &mut Canvas, slot: &SawnSlot, above: f64) {
+        let (left, right) = self.ground.sides;
+        let y = self.ground.y(-above) - 9.0;
+        for x in [left, right] {
+            canvas.line("fine", (x, self.ground.surface - 2.0), (x, y - 4.0));
+        }
+        canvas.arrow("line", (left - 16.0, y), (left, y));
+        canvas.arrow("line", (right + 16.0, y), (right, y));
+        canvas.text("middle", (MIDDLE, y - 8.0), &format_fine_both(slot.width, self.system));
+    }
+
+    /// Draws the depth at the left.
+    fn draw_depth(&self, canvas: &mut Canvas, depth: DetailLength) {
+        let (top, floor) = (self.ground.surface, self.ground.y(depth.mm));
+        canvas.line("fine", (DEPTH_LINE - 4.0, top), (LEFT, top));
+        canvas.line("fine", (DEPTH_LINE - 4.0, floor), (self.ground.sides.0, floor));
+        canvas.line("line", (DEPTH_LINE, top), (DEPTH_LINE, floor));
+        canvas.tick((DEPTH_LINE, top));
+        canvas.tick((DEPTH_LINE, floor));
+        let middle = f64::midpoint(top, floor);
+        canvas.text_lines("end", (DEPTH_LINE - 6.0, middle), &format_fine_lines(depth, self.system));
+    }
+
+    /// Draws the cover from a depth up to the finish.
+    fn draw_cover(&self, canvas: &mut Canvas, labels: &mut Vec<SectionLabel>, from: f64) {
+        let Some(cover) = self.section.cover else { return };
+        let x = self.ground.sides.1 + 12.0;
+        let foot = self.ground.y(from);
+        if cover.mm <= 0.0 {
+            labels.push(SectionLabel { at: (MIDDLE, foot), words: "Nothing covers it".to_owned() });
+            return;
+        }
+        let top = foot - self.ground.scale * cover.mm;
+        canvas.line("fine", (self.ground.sides.1, foot), (x + 4.0, foot));
+        canvas.line("line", (x, top), (x, foot));
+        canvas.tick((x, top));
+        canvas.tick((x, foot));
+        let what = if self.section.contents.is_single() { "Cover over it" } else { "Cover over the top wire" };
+        labels.push(SectionLabel {
+            at: (x, f64::midpoint(top, foot)),
+            words: format!("{what} {}", format_fine_both(cover, self.system)),
+        });
+    }
+}
