@@ -3,7 +3,10 @@
 //! No public statistics of loop faults in these terms exist: shares and weights are choices made here after common practice.
 //! They decide only where meter readings do not.
 
+use std::ops::{Index, IndexMut};
+
 use super::sources::sourced_vocabulary;
+use crate::vocabulary::Vocabulary;
 
 sourced_vocabulary! {
     /// What may have failed.
@@ -82,26 +85,195 @@ impl LoopFault {
     }
 }
 
-impl Observation {
-    /// How much more often (above 1) or less often (below 1) this is noticed with a fault than in all call-backs.
+impl LoopFault {
+    /// How much more often (above 1) or less often (below 1) each observation is made with this fault than in all call-backs.
+    /// [`Observation::weight_for`] names the columns.
     ///
     /// A choice made here after common practice: 6 and 8 mark the classic sign of a fault, 2 to 4 a usual one, 1 no bearing,
-    /// below that a sign that hardly fits. What was not noticed counts for nothing, as nobody may have looked.
+    /// below that a sign that hardly fits.
+    fn observation_weights(self) -> [f64; Observation::ALL.len()] {
+        match self {
+            // Rain, frost, stuck, never, intermittent, gate, lane, drifts, flexes.
+            Self::InsulationBreach => [6.0, 2.0, 3.0, 0.5, 2.0, 0.3, 0.4, 3.0, 2.0],
+            Self::WetSplice => [6.0, 2.0, 3.0, 0.5, 2.0, 0.3, 0.4, 3.0, 1.0],
+            Self::BrokenConductor => [1.0, 3.0, 2.0, 3.0, 2.0, 0.1, 0.2, 0.5, 5.0],
+            Self::HighResistanceJoint => [2.0, 2.0, 1.5, 1.0, 4.0, 0.3, 0.4, 2.5, 4.0],
+            Self::ShortedTurn => [1.0, 1.5, 1.5, 2.5, 1.5, 0.3, 0.3, 1.0, 3.0],
+            Self::WrongTurnCount => [0.3, 0.3, 0.5, 1.5, 0.3, 0.7, 1.0, 0.3, 0.3],
+            Self::SwappedPair => [0.3, 0.3, 0.7, 2.5, 0.3, 0.7, 6.0, 0.3, 0.3],
+            Self::SteelNearby => [0.3, 0.3, 1.0, 1.5, 0.5, 8.0, 0.7, 1.0, 0.7],
+            Self::OutsideEnvelope => [0.3, 0.3, 1.0, 3.0, 1.0, 0.5, 0.4, 1.5, 0.3],
+            Self::DetectorUnit => [0.4, 0.8, 2.0, 2.5, 1.5, 0.5, 0.5, 2.0, 0.3],
+            Self::Harness => [1.0, 1.0, 1.5, 2.5, 3.0, 0.3, 0.5, 1.5, 0.5],
+            Self::Crosstalk => [0.3, 0.3, 1.0, 0.3, 3.0, 1.0, 6.0, 1.5, 0.5],
+            Self::None => [0.2, 0.2, 0.2, 0.2, 0.3, 0.3, 0.3, 0.3, 0.2],
+        }
+    }
+
+    /// How often the fault goes while the other units and channels nearby are switched off, 0 to 1. A choice made here.
+    pub fn goes_with_neighbours_off(self) -> f64 {
+        match self {
+            Self::Crosstalk => 0.9,
+            Self::SwappedPair => 0.4,
+            Self::InsulationBreach
+            | Self::WetSplice
+            | Self::BrokenConductor
+            | Self::HighResistanceJoint
+            | Self::ShortedTurn
+            | Self::WrongTurnCount
+            | Self::SteelNearby
+            | Self::OutsideEnvelope
+            | Self::DetectorUnit
+            | Self::Harness
+            | Self::None => 0.05,
+        }
+    }
+
+    /// How often the resistance jumps while the pavement is loaded and wires are moved, 0 to 1. A choice made here.
+    pub fn jumps_under_load(self) -> f64 {
+        match self {
+            Self::HighResistanceJoint => 0.6,
+            Self::BrokenConductor | Self::ShortedTurn => 0.3,
+            Self::InsulationBreach | Self::WetSplice => 0.1,
+            Self::WrongTurnCount
+            | Self::SwappedPair
+            | Self::SteelNearby
+            | Self::OutsideEnvelope
+            | Self::DetectorUnit
+            | Self::Harness
+            | Self::Crosstalk
+            | Self::None => 0.03,
+        }
+    }
+
+    /// How often a search round the loop finds metal that was not there before, 0 to 1. A choice made here.
+    pub fn is_found_as_metal(self) -> f64 {
+        match self {
+            Self::SteelNearby => 0.8,
+            Self::InsulationBreach
+            | Self::WetSplice
+            | Self::BrokenConductor
+            | Self::HighResistanceJoint
+            | Self::ShortedTurn
+            | Self::WrongTurnCount
+            | Self::SwappedPair
+            | Self::OutsideEnvelope
+            | Self::DetectorUnit
+            | Self::Harness
+            | Self::Crosstalk
+            | Self::None => 0.1,
+        }
+    }
+}
+
+impl Observation {
+    /// How much more often (above 1) or less often (below 1) this is noticed with a fault than in all call-backs. What was not
+    /// noticed counts for nothing, as nobody may have looked.
     pub fn weight_for(self, fault: LoopFault) -> f64 {
-        // In the order of `LoopFault`:
-        //  breach splice broken joint short turns swap steel envel. unit harness cross none
-        let row: [f64; 13] = match self {
-            Self::FaultAfterRain => [6.0, 6.0, 1.0, 2.0, 1.0, 0.3, 0.3, 0.3, 0.3, 0.4, 1.0, 0.3, 0.2],
-            Self::FaultInFrost => [2.0, 2.0, 3.0, 2.0, 1.5, 0.3, 0.3, 0.3, 0.3, 0.8, 1.0, 0.3, 0.2],
-            Self::StuckInDetect => [3.0, 3.0, 2.0, 1.5, 1.5, 0.5, 0.7, 1.0, 1.0, 2.0, 1.5, 1.0, 0.2],
-            Self::NeverDetects => [0.5, 0.5, 3.0, 1.0, 2.5, 1.5, 2.5, 1.5, 3.0, 2.5, 2.5, 0.3, 0.2],
-            Self::Intermittent => [2.0, 2.0, 2.0, 4.0, 1.5, 0.3, 0.3, 0.5, 1.0, 1.5, 3.0, 3.0, 0.3],
-            Self::DetectsTheGate => [0.3, 0.3, 0.1, 0.3, 0.3, 0.7, 0.7, 8.0, 0.5, 0.5, 0.3, 1.0, 0.3],
-            Self::DetectsNextLane => [0.4, 0.4, 0.2, 0.4, 0.3, 1.0, 6.0, 0.7, 0.4, 0.5, 0.5, 6.0, 0.3],
-            Self::Drifts => [3.0, 3.0, 0.5, 2.5, 1.0, 0.3, 0.3, 1.0, 1.5, 2.0, 1.5, 1.5, 0.3],
-            Self::FaultWhenPavementFlexes => [2.0, 1.0, 5.0, 4.0, 3.0, 0.3, 0.3, 0.7, 0.3, 0.3, 0.5, 0.5, 0.2],
+        let [rain, frost, stuck, never, intermittent, gate, lane, drifts, flexes] = fault.observation_weights();
+        match self {
+            Self::FaultAfterRain => rain,
+            Self::FaultInFrost => frost,
+            Self::StuckInDetect => stuck,
+            Self::NeverDetects => never,
+            Self::Intermittent => intermittent,
+            Self::DetectsTheGate => gate,
+            Self::DetectsNextLane => lane,
+            Self::Drifts => drifts,
+            Self::FaultWhenPavementFlexes => flexes,
+        }
+    }
+}
+
+/// A value for each fault; it cannot miss one.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PerFault<T>([T; LoopFault::ALL.len()]);
+
+impl<T> PerFault<T> {
+    /// Computes the value of each fault.
+    pub fn new(mut value_of: impl FnMut(LoopFault) -> T) -> Self {
+        Self(std::array::from_fn(|index| value_of(LoopFault::ALL[index])))
+    }
+
+    /// The values in the order of [`LoopFault::ALL`].
+    pub fn values(&self) -> &[T] {
+        &self.0
+    }
+
+    /// Transforms each value.
+    pub fn map<U>(self, transform: impl FnMut(T) -> U) -> PerFault<U> {
+        PerFault(self.0.map(transform))
+    }
+}
+
+impl PerFault<f64> {
+    /// The faults with their values, the greatest first; equals stay in the order of the list.
+    pub fn ranked(&self) -> Vec<(LoopFault, f64)> {
+        let mut ranked: Vec<_> = LoopFault::ALL.iter().copied().zip(self.0).collect();
+        ranked.sort_by(|(_, a), (_, b)| b.total_cmp(a));
+        ranked
+    }
+}
+
+impl<T> Index<LoopFault> for PerFault<T> {
+    type Output = T;
+
+    fn index(&self, fault: LoopFault) -> &T {
+        &self.0[fault as usize]
+    }
+}
+
+impl<T> IndexMut<LoopFault> for PerFault<T> {
+    fn index_mut(&mut self, fault: LoopFault) -> &mut T {
+        &mut self.0[fault as usize]
+    }
+}
+
+/// Where a fault sits in the circuit, from the unit outwards.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum FaultLocation {
+    /// The unit and its supply.
+    Unit,
+    /// The wiring between the unit and the lead-in.
+    Harness,
+    /// The pair to the loop.
+    LeadIn,
+    /// The splice of lead-in and loop.
+    Splice,
+    /// The loop.
+    Loop,
+    /// Outside the circuit: near the loop, or nowhere.
+    Beyond,
+}
+
+impl ReadingPlace {
+    /// The nearest location to the unit that a meter there measures; what lies nearer is disconnected.
+    pub fn measures_from(self) -> FaultLocation {
+        match self {
+            Self::DetectorEnd => FaultLocation::LeadIn,
+            Self::LoopEnd => FaultLocation::Loop,
+        }
+    }
+}
+
+impl SubstitutionPoint {
+    /// Whether what sits at a location stays in the circuit with the inductor.
+    pub fn reaches(self, location: FaultLocation) -> bool {
+        let farthest = match self {
+            Self::UnitTerminals => FaultLocation::Unit,
+            Self::HarnessEnd => FaultLocation::Harness,
+            Self::LeadInEnd => FaultLocation::LeadIn,
         };
-        row[fault as usize]
+        location <= farthest
+    }
+
+    /// What stays in the circuit with the inductor, and what it replaces.
+    pub fn in_circuit_and_replaced(self) -> (&'static str, &'static str) {
+        match self {
+            Self::UnitTerminals => ("the unit or its supply", "the harness, the lead-in or the loop"),
+            Self::HarnessEnd => ("the unit, its supply or the harness", "the lead-in or the loop"),
+            Self::LeadInEnd => ("the unit, its supply, the harness or the lead-in", "the splice or the loop"),
+        }
     }
 }
 
@@ -162,13 +334,12 @@ pub const USUAL_TEST_VOLTAGE_V: f64 = 500.0;
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::vocabulary::Vocabulary;
 
     #[test]
-    fn shares_before_sum_to_one_and_the_columns_stand_in_the_order_of_the_list() {
+    fn shares_before_sum_to_one_and_indices_follow_the_list() {
         let sum: f64 = LoopFault::ALL.iter().map(|fault| fault.share_before()).sum();
         assert!((sum - 1.0).abs() < 1e-12, "{sum}");
-        assert!(LoopFault::ALL.iter().enumerate().all(|(place, fault)| *fault as usize == place));
+        assert!(LoopFault::ALL.iter().enumerate().all(|(index, fault)| *fault as usize == index));
     }
 
     #[test]

@@ -99,7 +99,7 @@ impl DetectorCompatibilityRequest {
             "Every loop has its own channel.",
             Source::CommonPractice,
         );
-        let detector = Detector::read(self.detector.as_ref(), &body.field("detector"), diagnostics);
+        let detector = Detector::resolve(self.detector.as_ref(), &body.field("detector"), diagnostics);
         let vehicles = VehicleClass::read_list(self.vehicles.as_deref(), &body.field("vehicles"), diagnostics);
         let mut detector = detector?;
         if detector.threshold_percent.is_none() && detector.threshold_steps_percent.is_empty() {

@@ -1,12 +1,18 @@
 //! What [`super`] answers.
 
 use serde::Serialize;
+use uom::si::frequency::kilohertz;
 use utoipa::ToSchema;
 
+use super::meters::{MeterKind, ReadingBand};
+use super::request::Substitution;
+use super::resolve::{ResolvedFaultFinding, ResolvedLoopDesign};
+use super::sound_loop::{LoopChange, SoundLoopModel};
 use crate::calculation::input::{DetectorEcho, LeadInEcho, LoopEcho};
 use crate::calculation::report::{Assumed, Basis, Caution, Finding};
 use crate::practice::cautions::CautionCode;
-use crate::quantity::output::TemperatureValue;
+use crate::quantity::output::{TemperatureValue, round};
+use crate::vocabulary::Vocabulary;
 
 /// What may have failed, and what to test next.
 #[derive(Clone, Debug, Serialize, ToSchema)]
@@ -159,4 +165,58 @@ pub struct SubstitutionEcho {
     /// Whether the output switched; absent when not given.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub simulated_vehicle_switches: Option<bool>,
+}
+
+impl FaultFindingInputs {
+    /// The echo of a request.
+    pub fn new(resolved: &ResolvedFaultFinding, substitution: Option<&Substitution>, sound: &SoundLoopModel) -> Self {
+        let ResolvedFaultFinding { design, detector, conditions, observations, readings: _ } = resolved;
+        Self {
+            design: design.as_ref().map(LoopDesignEcho::new),
+            detector: detector.echo(),
+            sound_loop: SoundLoop::new(sound),
+            temperature: conditions.temperature.into(),
+            frequency_khz: round(conditions.frequency.get::<kilohertz>(), 3),
+            taken_at: conditions.place.code(),
+            observations: observations.iter().map(|observation| observation.code()).collect(),
+            substitution: substitution.map(SubstitutionEcho::new),
+        }
+    }
+}
+
+impl LoopDesignEcho {
+    fn new(design: &ResolvedLoopDesign) -> Self {
+        Self { r#loop: design.coil.echo(), lead_in: design.lead_in.echo() }
+    }
+}
+
+impl SoundLoop {
+    fn new(sound: &SoundLoopModel) -> Self {
+        let rounded = |band: ReadingBand, meter, decimals| {
+            let (low, high) = band.expected_range(meter);
+            (round(low, decimals), round(high, decimals))
+        };
+        let inductance = rounded(sound.inductance(&LoopChange::NOTHING), MeterKind::Inductance, 2);
+        let resistance = rounded(sound.resistance(&LoopChange::NOTHING), MeterKind::Resistance, 3);
+        let quality = rounded(sound.quality(&LoopChange::NOTHING), MeterKind::Quality, 2);
+        Self {
+            inductance_low_uh: inductance.0,
+            inductance_high_uh: inductance.1,
+            resistance_low_ohm: resistance.0,
+            resistance_high_ohm: resistance.1,
+            quality_factor_low: quality.0,
+            quality_factor_high: quality.1,
+        }
+    }
+}
+
+impl SubstitutionEcho {
+    fn new(done: &Substitution) -> Self {
+        Self {
+            connected_at: done.connected_at.code(),
+            inductance_uh: round(done.inductance_uh, 2),
+            unit_runs: done.unit_runs,
+            simulated_vehicle_switches: done.simulated_vehicle_switches,
+        }
+    }
 }

@@ -5,6 +5,8 @@ use utoipa::ToSchema;
 use validator::Validate;
 
 use crate::calculation::input::{Detector, LeadIn, Loop, WireTemperature};
+use crate::physics::circuit;
+use crate::practice::detectors::Limits;
 use crate::practice::faults::{Observation, ReadingPlace, SubstitutionPoint};
 
 /// A loop that gives trouble: what it should measure, what it measures, and what was noticed.
@@ -117,4 +119,30 @@ pub struct Substitution {
     pub unit_runs: bool,
     /// Whether the output switches when the inductance is lowered as by a vehicle. Only when the unit runs.
     pub simulated_vehicle_switches: Option<bool>,
+}
+
+impl CommissioningRecord {
+    /// Whether it holds no figure.
+    pub fn is_empty(&self) -> bool {
+        let Self { inductance_uh, resistance_ohm, quality_factor } = self;
+        inductance_uh.is_none() && resistance_ohm.is_none() && quality_factor.is_none()
+    }
+}
+
+impl FaultReadings {
+    /// The inductance that makes the unit run at its frequency with its tank capacitance, µH; `None` where one was measured.
+    pub fn inductance_by_tank(&self, tank_nf: Option<f64>) -> Option<f64> {
+        let measured = self.inductance_uh.is_some() || self.inductance_over_range == Some(true);
+        let (tank_nf, khz) = (tank_nf?, self.frequency_khz.filter(|_| !measured)?);
+        // Thomson's formula is its own inverse: f and L change places.
+        let root = circuit::resonance(1.0, tank_nf * 1e-9) / (khz * 1e3);
+        Some(root * root * 1e6).filter(|inductance| *inductance <= 1e5)
+    }
+}
+
+impl Substitution {
+    /// Whether the unit does not tune to the inductor at all, so that the outcome says nothing.
+    pub fn is_void(&self, limits: &Limits) -> bool {
+        !(limits.inductance_min_uh..=limits.inductance_max_uh).contains(&self.inductance_uh)
+    }
 }

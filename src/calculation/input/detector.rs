@@ -123,8 +123,8 @@ impl Detector {
         ]
     }
 
-    /// Reads the unit, or takes the standard minimum.
-    pub fn read(
+    /// Resolves the unit; the standard minimum where none was sent.
+    pub fn resolve(
         detector: Option<&Self>,
         at: &FieldPath<'_>,
         diagnostics: &mut Diagnostics,
@@ -146,7 +146,7 @@ impl Detector {
             frequency_min_khz: detector.frequency_min_khz.unwrap_or(base.frequency_min_khz),
             frequency_max_khz: detector.frequency_max_khz.unwrap_or(base.frequency_max_khz),
         };
-        let mut ordered = |low: f64, high: f64, field: &'static str, what: &str| {
+        let mut check_order = |low: f64, high: f64, field: &'static str, what: &str| {
             if low >= high {
                 diagnostics.add_error(
                     &at.field(field),
@@ -156,8 +156,8 @@ impl Detector {
                 );
             }
         };
-        ordered(limits.inductance_min_uh, limits.inductance_max_uh, "inductance_min_uh", "inductance");
-        ordered(limits.frequency_min_khz, limits.frequency_max_khz, "frequency_min_khz", "frequency");
+        check_order(limits.inductance_min_uh, limits.inductance_max_uh, "inductance_min_uh", "inductance");
+        check_order(limits.frequency_min_khz, limits.frequency_max_khz, "frequency_min_khz", "frequency");
         let mut steps = detector.threshold_steps_percent.clone().unwrap_or_default();
         for (index, step) in steps.iter().enumerate() {
             if !(0.001..=50.0).contains(step) {

@@ -103,7 +103,7 @@ impl LoopSizingRequest {
         } else {
             self.read_cover(slot.as_ref(), surface, &body.field("slot"), diagnostics)
         };
-        let detector = Detector::read(self.detector.as_ref(), &body.field("detector"), diagnostics);
+        let detector = Detector::resolve(self.detector.as_ref(), &body.field("detector"), diagnostics);
         let stock = self.read_stock(&body.field("stock"), diagnostics);
         Some(Job {
             opening: opening?,
