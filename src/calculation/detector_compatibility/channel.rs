@@ -19,7 +19,7 @@ use crate::practice::vehicles::VehicleClass;
 
 /// A loop of the request in typed quantities.
 #[derive(Clone)]
-pub struct Member {
+pub struct ChannelLoop {
     /// The caller's name for it.
     pub label: String,
     /// What it is for.
@@ -39,13 +39,13 @@ pub struct Member {
 }
 
 /// One input of the unit.
-pub struct Channel {
+pub struct DetectorChannel {
     /// The loops on it.
-    pub members: Vec<Member>,
+    pub loops: Vec<ChannelLoop>,
     /// How they are joined.
     pub wiring: Wiring,
     /// What each loop measures at the end of its own lead-in.
-    pub each: Vec<Electrical>,
+    pub figures: Vec<Electrical>,
     /// At the terminals.
     pub inductance: Inductance,
     /// Lower end of the as-built band at the terminals.
@@ -58,52 +58,55 @@ pub struct Channel {
     pub quality_factor: f64,
     /// The same with the resistance to direct current, as one agency tests it.
     pub dc_quality_factor: f64,
-    /// What the lead-in leaves of a change, at the loop that fares worst.
+    /// What the lead-in leaves of a change at the loop, for the loop that it leaves least.
     pub share: Ratio,
-    /// The changes that were computed already: checks, settings and remedies ask for the same.
-    known: RefCell<BTreeMap<VehicleClass, Vec<Ratio>>>,
+    /// The changes that were computed already: checks, settings and remedies ask for the same ones.
+    known_changes: RefCell<BTreeMap<VehicleClass, Vec<Ratio>>>,
 }
 
-impl Channel {
+impl DetectorChannel {
     /// Joins loops; each comes to the unit on its own lead-in, and coupling between them is left out.
-    pub fn new(members: Vec<Member>, wiring: Wiring) -> Self {
+    pub fn new(loops: Vec<ChannelLoop>, wiring: Wiring) -> Self {
         let conditions = usual_conditions();
-        let each: Vec<_> = members.iter().map(|member| measure(&member.coil, &member.lead_in, &conditions)).collect();
+        let figures: Vec<_> = loops.iter().map(|one| measure(&one.coil, &one.lead_in, &conditions)).collect();
         let join = |of: fn(&Electrical) -> f64| {
-            let values: Vec<_> = each.iter().map(of).collect();
-            if wiring == Wiring::Parallel { circuit::parallel(&values) } else { circuit::series(&values) }
+            let values: Vec<_> = figures.iter().map(of).collect();
+            match wiring {
+                Wiring::Parallel => circuit::parallel(&values),
+                Wiring::Separate | Wiring::Series => circuit::series(&values),
+            }
         };
-        let inductance = join(|loops| loops.terminal_inductance.get::<henry>());
-        let dc_resistance = join(|loops| loops.dc_resistance.get::<ohm>());
+        let inductance = join(|figures| figures.terminal_inductance.get::<henry>());
+        let dc_resistance = join(|figures| figures.dc_resistance.get::<ohm>());
         // Resistances are small against reactances, so alike branches share the current alike and join as inductances do.
-        let ac_resistance = join(|loops| loops.ac_resistance.get::<ohm>());
+        let ac_resistance = join(|figures| figures.ac_resistance.get::<ohm>());
         let frequency = conditions.frequency.get::<hertz>();
         Self {
             inductance: Inductance::new::<henry>(inductance),
-            low: Inductance::new::<henry>(join(|loops| loops.as_built_low.get::<henry>())),
-            high: Inductance::new::<henry>(join(|loops| loops.as_built_high.get::<henry>())),
+            low: Inductance::new::<henry>(join(|figures| figures.as_built_low.get::<henry>())),
+            high: Inductance::new::<henry>(join(|figures| figures.as_built_high.get::<henry>())),
             dc_resistance: ElectricalResistance::new::<ohm>(dc_resistance),
             quality_factor: circuit::quality_factor(inductance, frequency, ac_resistance),
             dc_quality_factor: circuit::quality_factor(inductance, frequency, dc_resistance),
-            share: each.iter().map(|loops| loops.loop_share).fold(Ratio::new::<ratio>(1.0), Ratio::min),
-            members,
+            share: figures.iter().map(|figures| figures.loop_share).fold(Ratio::new::<ratio>(1.0), Ratio::min),
+            loops,
             wiring,
-            each,
-            known: RefCell::default(),
+            figures,
+            known_changes: RefCell::default(),
         }
     }
 
     /// The label of its loop, or of all.
     pub fn label(&self) -> String {
-        self.members.iter().map(|member| member.label.as_str()).collect::<Vec<_>>().join(" + ")
+        self.loops.iter().map(|one| one.label.as_str()).collect::<Vec<_>>().join(" + ")
     }
 
     /// Whether any of its loops keeps a barrier from closing.
     pub fn holds_the_gate(&self) -> bool {
-        self.members.iter().any(|member| member.role.holds_the_gate())
+        self.loops.iter().any(|one| one.role.holds_the_gate())
     }
 
-    /// The frequency that it runs at with this tank capacitance.
+    /// The frequency that a unit of this tank capacitance runs at.
     pub fn frequency(inductance: Inductance, capacitance: uom::si::f64::Capacitance) -> Frequency {
         use uom::si::capacitance::farad;
         Frequency::new::<hertz>(circuit::resonance(inductance.get::<henry>(), capacitance.get::<farad>()))
@@ -111,27 +114,28 @@ impl Channel {
 
     /// The change at the terminals for a vehicle whose middle is over that of each loop in turn (a two-wheeler on its riding line).
     pub fn changes(&self, class: VehicleClass) -> Vec<Ratio> {
-        if let Some(known) = self.known.borrow().get(&class) {
+        if let Some(known) = self.known_changes.borrow().get(&class) {
             return known.clone();
         }
         let changes = self.compute_changes(class);
-        self.known.borrow_mut().insert(class, changes.clone());
+        self.known_changes.borrow_mut().insert(class, changes.clone());
         changes
     }
 
     fn compute_changes(&self, class: VehicleClass) -> Vec<Ratio> {
         let metal = Metal::of_class(class);
-        let inductances: Vec<_> = self.each.iter().map(|loops| loops.terminal_inductance.get::<henry>()).collect();
+        let inductances: Vec<_> =
+            self.figures.iter().map(|figures| figures.terminal_inductance.get::<henry>()).collect();
         let weights = match self.wiring {
             Wiring::Parallel => circuit::parallel_weights(&inductances),
             Wiring::Separate | Wiring::Series => circuit::series_weights(&inductances),
         };
-        self.members
+        self.loops
             .iter()
-            .zip(&self.each)
+            .zip(&self.figures)
             .zip(weights)
-            .map(|((member, electrical), weight)| {
-                let field = Field::new(&member.coil, electrical);
+            .map(|((one, electrical), weight)| {
+                let field = Field::new(&one.coil, electrical);
                 let offset = if class.is_two_wheeler() { field.riding_line } else { Length::default() };
                 weight * field.change(metal, field.centred(metal), offset)
             })
@@ -139,22 +143,22 @@ impl Channel {
     }
 
     /// The loops on which a unit that switches at `threshold` lets go under a vehicle, as a gap between its parts passes.
-    pub fn letting_go(&self, class: VehicleClass, threshold: Ratio) -> Vec<&Member> {
+    pub fn loops_letting_go(&self, class: VehicleClass, threshold: Ratio) -> Vec<&ChannelLoop> {
         let metal = Metal::of_class(class);
         let joined = self.changes(class);
-        let lets_go = |((member, electrical), joined): ((&Member, &Electrical), Ratio)| {
-            let field = Field::new(&member.coil, electrical);
+        let lets_go = |((one, electrical), joined): ((&ChannelLoop, &Electrical), Ratio)| {
+            let field = Field::new(&one.coil, electrical);
             let alone = field.change(metal, field.centred(metal), Length::default());
-            // On one channel with others the change is spread, as it is over the loop's middle.
-            let spread = joined / alone;
-            !metal.gaps.is_empty() && field.weakest_in_gaps(metal, Length::default()) * spread < threshold
+            // On one channel with others the change is diluted by the same factor as over the loop's middle.
+            let dilution = joined / alone;
+            !metal.gaps.is_empty() && field.weakest_in_gaps(metal, Length::default()) * dilution < threshold
         };
-        self.members
+        self.loops
             .iter()
-            .zip(&self.each)
+            .zip(&self.figures)
             .zip(joined)
             .filter(|item| lets_go(*item))
-            .map(|((member, _), _)| member)
+            .map(|((one, _), _)| one)
             .collect()
     }
 }

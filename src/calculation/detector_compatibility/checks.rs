@@ -1,4 +1,4 @@
-//! The checks of a channel: each figure against its limit.
+//! The checks of a channel: each figure against its limit, and each vehicle at each sensitivity step.
 
 use uom::si::electrical_resistance::ohm;
 use uom::si::f64::Ratio;
@@ -6,8 +6,8 @@ use uom::si::frequency::kilohertz;
 use uom::si::inductance::microhenry;
 use uom::si::ratio::percent;
 
-use super::channel::Channel;
-use super::report::Check;
+use super::channel::DetectorChannel;
+use super::report::{Check, Sensitivity, SensitivityStep};
 use crate::calculation::input::ResolvedDetector;
 use crate::practice::detectors::{
     LOOP_TO_LEAD_IN, MIN_TIMES_THRESHOLD, QUALITY_MARGIN, RESISTANCE_LIMIT_OHM, USUAL_STEPS_PERCENT,
@@ -19,7 +19,7 @@ use crate::vocabulary::Vocabulary;
 
 /// How a figure stands against its limit; the order is that of gravity.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Verdict {
+pub enum CheckVerdict {
     /// Inside, whatever the as-built band brings.
     Suitable,
     /// It depends on how the loop turns out.
@@ -28,7 +28,7 @@ pub enum Verdict {
     Unsuitable,
 }
 
-impl Verdict {
+impl CheckVerdict {
     /// The value in reports.
     pub fn code(self) -> &'static str {
         match self {
@@ -48,14 +48,14 @@ impl Verdict {
     }
 }
 
-/// A check before it is shown: the figures unrounded.
-pub struct Checked {
+/// A check before it is reported: the figures unrounded.
+pub struct CheckResult {
     /// What is checked.
     pub check: &'static str,
     /// The vehicle, for a check of `vehicle`.
     pub vehicle: Option<VehicleClass>,
     /// How it stands.
-    pub verdict: Verdict,
+    pub verdict: CheckVerdict,
     /// The figure.
     pub value: f64,
     limit: f64,
@@ -66,14 +66,14 @@ pub struct Checked {
     pub sources: &'static [Source],
 }
 
-impl Checked {
+impl CheckResult {
     /// Whether it is the same check of another design.
-    pub fn is_like(&self, other: &Self) -> bool {
+    pub fn is_same_check(&self, other: &Self) -> bool {
         self.check == other.check && self.vehicle == other.vehicle
     }
 
-    /// The check of a report.
-    pub fn show(&self, channel: &Channel) -> Check {
+    /// The check as reported.
+    pub fn to_report(&self, channel: &DetectorChannel) -> Check {
         Check {
             channel: channel.label(),
             check: self.check,
@@ -95,7 +95,7 @@ impl Checked {
 }
 
 /// All checks of a channel.
-pub fn check(channel: &Channel, detector: &ResolvedDetector, vehicles: &[VehicleClass]) -> Vec<Checked> {
+pub fn check(channel: &DetectorChannel, detector: &ResolvedDetector, vehicles: &[VehicleClass]) -> Vec<CheckResult> {
     let mut checks = vec![
         inductance(channel, detector),
         quality(channel, detector),
@@ -104,24 +104,24 @@ pub fn check(channel: &Channel, detector: &ResolvedDetector, vehicles: &[Vehicle
         share(channel),
     ];
     checks.extend(frequency(channel, detector));
-    let changes: Vec<_> = vehicles.iter().map(|class| (*class, least(&channel.changes(*class)))).collect();
+    let changes: Vec<_> = vehicles.iter().map(|class| (*class, least_change(&channel.changes(*class)))).collect();
     let step = step_to_set(&changes, detector);
     checks.extend(changes.into_iter().map(|(class, change)| vehicle(class, change, step)));
     checks
 }
 
-fn inductance(channel: &Channel, detector: &ResolvedDetector) -> Checked {
+fn inductance(channel: &DetectorChannel, detector: &ResolvedDetector) -> CheckResult {
     let (low, high) = (channel.low.get::<microhenry>(), channel.high.get::<microhenry>());
     let (least, most) = (detector.limits.inductance_min_uh, detector.limits.inductance_max_uh);
     let (over, under) = (low - least, most - high);
     let (limit, margin) = if over < under { (least, over) } else { (most, under) };
-    let verdict = Verdict::of(margin >= 0.0, high >= least && low <= most);
+    let verdict = CheckVerdict::of(margin >= 0.0, high >= least && low <= most);
     let outcome = match verdict {
-        Verdict::Suitable => "wholly inside",
-        Verdict::Marginal => "partly outside",
-        Verdict::Unsuitable => "outside",
+        CheckVerdict::Suitable => "wholly inside",
+        CheckVerdict::Marginal => "partly outside",
+        CheckVerdict::Unsuitable => "outside",
     };
-    Checked {
+    CheckResult {
         check: "inductance",
         vehicle: None,
         verdict,
@@ -136,12 +136,12 @@ fn inductance(channel: &Channel, detector: &ResolvedDetector) -> Checked {
     }
 }
 
-fn quality(channel: &Channel, detector: &ResolvedDetector) -> Checked {
+fn quality(channel: &DetectorChannel, detector: &ResolvedDetector) -> CheckResult {
     let (value, limit) = (channel.quality_factor, detector.limits.quality_factor_min);
-    Checked {
+    CheckResult {
         check: "quality_factor",
         vehicle: None,
-        verdict: Verdict::of(value >= QUALITY_MARGIN * limit, value >= limit),
+        verdict: CheckVerdict::of(value >= QUALITY_MARGIN * limit, value >= limit),
         value,
         limit,
         margin: value - limit,
@@ -156,12 +156,12 @@ fn quality(channel: &Channel, detector: &ResolvedDetector) -> Checked {
 }
 
 /// One agency's acceptance test divides the reactance at 50 kHz by the resistance to direct current.
-fn dc_quality(channel: &Channel) -> Checked {
+fn dc_quality(channel: &DetectorChannel) -> CheckResult {
     let (value, limit) = (channel.dc_quality_factor, 5.0);
-    Checked {
+    CheckResult {
         check: "dc_quality_factor",
         vehicle: None,
-        verdict: Verdict::of(value >= limit, false),
+        verdict: CheckVerdict::of(value >= limit, false),
         value,
         limit,
         margin: value - limit,
@@ -173,13 +173,13 @@ fn dc_quality(channel: &Channel) -> Checked {
     }
 }
 
-fn resistance(channel: &Channel) -> Checked {
+fn resistance(channel: &DetectorChannel) -> CheckResult {
     let (value, limit) = (channel.dc_resistance.get::<ohm>(), RESISTANCE_LIMIT_OHM);
     // Stranded wire has up to 5 % more than the solid wire of the tables.
-    Checked {
+    CheckResult {
         check: "dc_resistance",
         vehicle: None,
-        verdict: Verdict::of(1.05 * value <= limit, value <= limit),
+        verdict: CheckVerdict::of(1.05 * value <= limit, value <= limit),
         value,
         limit,
         margin: limit - value,
@@ -189,13 +189,13 @@ fn resistance(channel: &Channel) -> Checked {
     }
 }
 
-fn share(channel: &Channel) -> Checked {
+fn share(channel: &DetectorChannel) -> CheckResult {
     let value = channel.share.get::<percent>();
     let wanted = 100.0 * LOOP_TO_LEAD_IN / (1.0 + LOOP_TO_LEAD_IN);
-    Checked {
+    CheckResult {
         check: "lead_in_share",
         vehicle: None,
-        verdict: Verdict::of(value >= wanted, value >= 50.0),
+        verdict: CheckVerdict::of(value >= wanted, value >= 50.0),
         value,
         limit: wanted,
         margin: value - wanted,
@@ -209,17 +209,17 @@ fn share(channel: &Channel) -> Checked {
 }
 
 /// Known only with the capacitance of the unit's tank.
-fn frequency(channel: &Channel, detector: &ResolvedDetector) -> Option<Checked> {
+fn frequency(channel: &DetectorChannel, detector: &ResolvedDetector) -> Option<CheckResult> {
     let capacitance = detector.tuning_capacitance?;
-    let at = |inductance| Channel::frequency(inductance, capacitance).get::<kilohertz>();
+    let at = |inductance| DetectorChannel::frequency(inductance, capacitance).get::<kilohertz>();
     let (slow, fast) = (at(channel.high), at(channel.low));
     let (least, most) = (detector.limits.frequency_min_khz, detector.limits.frequency_max_khz);
     let (over, under) = (slow - least, most - fast);
     let (limit, margin) = if over < under { (least, over) } else { (most, under) };
-    Some(Checked {
+    Some(CheckResult {
         check: "frequency",
         vehicle: None,
-        verdict: Verdict::of(margin >= 0.0, fast >= least && slow <= most),
+        verdict: CheckVerdict::of(margin >= 0.0, fast >= least && slow <= most),
         value: at(channel.inductance),
         limit,
         margin,
@@ -229,13 +229,13 @@ fn frequency(channel: &Channel, detector: &ResolvedDetector) -> Option<Checked> 
     })
 }
 
-fn vehicle(class: VehicleClass, change: Ratio, step: f64) -> Checked {
+fn vehicle(class: VehicleClass, change: Ratio, step: f64) -> CheckResult {
     let value = change.get::<percent>();
     let wanted = MIN_TIMES_THRESHOLD * step;
-    Checked {
+    CheckResult {
         check: "vehicle",
         vehicle: Some(class),
-        verdict: at_step(change, step),
+        verdict: verdict_at_step(change, step),
         value,
         limit: wanted,
         margin: value - wanted,
@@ -250,9 +250,9 @@ fn vehicle(class: VehicleClass, change: Ratio, step: f64) -> Checked {
 }
 
 /// How a change stands against a sensitivity step, in percent.
-pub fn at_step(change: Ratio, step: f64) -> Verdict {
+pub fn verdict_at_step(change: Ratio, step: f64) -> CheckVerdict {
     let change = change.get::<percent>();
-    Verdict::of(change >= MIN_TIMES_THRESHOLD * step, change >= step)
+    CheckVerdict::of(change >= MIN_TIMES_THRESHOLD * step, change >= step)
 }
 
 /// The sensitivity steps of the unit, percent, coarsest first.
@@ -266,12 +266,40 @@ pub fn steps(detector: &ResolvedDetector) -> Vec<f64> {
 
 /// The coarsest step at which every vehicle stands as well as at any.
 pub fn step_to_set(changes: &[(VehicleClass, Ratio)], detector: &ResolvedDetector) -> f64 {
-    let worst = |step: &f64| changes.iter().map(|(_, change)| at_step(*change, *step)).max();
+    let worst = |step: &f64| changes.iter().map(|(_, change)| verdict_at_step(*change, *step)).max();
     // Of equals the first, which is the coarsest.
     steps(detector).into_iter().min_by_key(worst).unwrap_or(USUAL_STEPS_PERCENT[0])
 }
 
 /// The change over the loop of a channel that fares worst.
-pub fn least(changes: &[Ratio]) -> Ratio {
+pub fn least_change(changes: &[Ratio]) -> Ratio {
     changes.iter().copied().reduce(Ratio::min).unwrap_or_default()
+}
+
+/// Every vehicle over every loop of a channel, at each sensitivity step.
+pub fn sensitivities(
+    channel: &DetectorChannel,
+    detector: &ResolvedDetector,
+    vehicles: &[VehicleClass],
+) -> Vec<Sensitivity> {
+    let steps = steps(detector);
+    let at_steps = |change: Ratio| {
+        let at_step = |step: &f64| SensitivityStep {
+            threshold_percent: round(*step, 3),
+            verdict: verdict_at_step(change, *step).code(),
+        };
+        steps.iter().map(at_step).collect::<Vec<_>>()
+    };
+    let of_vehicle = |class: &VehicleClass| {
+        let over_loops = channel.loops.iter().zip(channel.changes(*class));
+        let sensitivities = over_loops.map(|(over, change)| Sensitivity {
+            channel: channel.label(),
+            r#loop: over.label.clone(),
+            vehicle: class.code(),
+            change_percent: round(change.get::<percent>(), 3),
+            steps: at_steps(change),
+        });
+        sensitivities.collect::<Vec<_>>()
+    };
+    vehicles.iter().flat_map(of_vehicle).collect()
 }

@@ -5,7 +5,7 @@ use uom::si::frequency::kilohertz;
 use uom::si::inductance::{henry, microhenry};
 use uom::si::length::meter;
 
-use super::channel::{Channel, Member};
+use super::channel::{ChannelLoop, DetectorChannel};
 use super::report::{NeighbourAction, Neighbours};
 use crate::calculation::input::{ResolvedDetector, ResolvedLoop};
 use crate::calculation::loop_characteristics::measure;
@@ -18,32 +18,37 @@ use crate::practice::findings::{FindingCode, Level};
 use crate::quantity::format::format_length;
 use crate::quantity::output::round;
 
-/// How far apart the search for a harmless distance goes: so many steps.
+/// How many steps the search for a harmless distance takes at most.
 const MAX_STEPS: u32 = 120;
-/// The step.
+/// The step of that search, metres.
 const STEP_M: f64 = 0.1;
 
 /// All pairs of single loops whose positions are known; loops on one channel do not disturb each other.
-pub fn pairs(channels: &[Channel], detector: &ResolvedDetector, diagnostics: &mut Diagnostics) -> Vec<Neighbours> {
-    let members: Vec<_> = channels
+pub fn pairs(
+    channels: &[DetectorChannel],
+    detector: &ResolvedDetector,
+    diagnostics: &mut Diagnostics,
+) -> Vec<Neighbours> {
+    let loops: Vec<_> = channels
         .iter()
         .enumerate()
-        .flat_map(|(index, channel)| channel.members.iter().map(move |member| (index, member)))
+        .flat_map(|(index, channel)| channel.loops.iter().map(move |one| (index, one)))
         .collect();
     let mut pairs = Vec::new();
-    let mut unknown = false;
-    for (second, (theirs, other)) in members.iter().enumerate() {
-        for (ours, member) in &members[..second] {
+    let mut is_position_missing = false;
+    for (second, (theirs, other)) in loops.iter().enumerate() {
+        for (ours, one) in &loops[..second] {
             if ours == theirs {
                 continue;
             }
-            match (member.position, other.position) {
-                (Some(_), Some(_)) => pairs.push(pair(member, other, detector, diagnostics)),
-                _ => unknown = true,
+            if one.position.is_some() && other.position.is_some() {
+                pairs.push(pair(one, other, detector, diagnostics));
+            } else {
+                is_position_missing = true;
             }
         }
     }
-    if unknown {
+    if is_position_missing {
         diagnostics.add_finding(Finding::new(
             FindingCode::PositionUnknown,
             Level::Note,
@@ -54,15 +59,22 @@ pub fn pairs(channels: &[Channel], detector: &ResolvedDetector, diagnostics: &mu
     pairs
 }
 
-fn pair(one: &Member, other: &Member, detector: &ResolvedDetector, diagnostics: &mut Diagnostics) -> Neighbours {
+fn pair(
+    one: &ChannelLoop,
+    other: &ChannelLoop,
+    detector: &ResolvedDetector,
+    diagnostics: &mut Diagnostics,
+) -> Neighbours {
     let own = mean_inductance(one, other);
     let coupling = coupling(one, other, own, 1.0);
-    let (first, second) = (terminal(one), terminal(other));
+    let (first, second) = (terminal_inductance(one), terminal_inductance(other));
     // f goes with 1/√L, so the ratio needs no capacitance.
     let ratio = (first.max(second) / first.min(second)).value.sqrt();
     let separation = ratio - 1.0;
     let frequencies = detector.tuning_capacitance.map_or_else(Vec::new, |capacitance| {
-        [first, second].map(|inductance| Channel::frequency(inductance, capacitance).get::<kilohertz>()).to_vec()
+        [first, second]
+            .map(|inductance| DetectorChannel::frequency(inductance, capacitance).get::<kilohertz>())
+            .to_vec()
     });
     let disturbs = coupling >= HARMLESS_COUPLING && separation < SEPARATE_FREQUENCIES;
     let percents = (100.0 * coupling, 100.0 * separation);
@@ -95,7 +107,7 @@ fn pair(one: &Member, other: &Member, detector: &ResolvedDetector, diagnostics: 
     }
 }
 
-fn actions(one: &Member, other: &Member, own: f64) -> Vec<NeighbourAction> {
+fn actions(one: &ChannelLoop, other: &ChannelLoop, own: f64) -> Vec<NeighbourAction> {
     let mut actions = vec![
         NeighbourAction {
             action: "frequency_setting",
@@ -112,7 +124,7 @@ fn actions(one: &Member, other: &Member, own: f64) -> Vec<NeighbourAction> {
     ];
     let more = ResolvedLoop { turns: other.coil.turns + 1, ..other.coil.clone() };
     let changed = measure(&more, &other.lead_in, &usual_conditions()).terminal_inductance;
-    let shift = 100.0 * ((changed / terminal(one)).value.sqrt() - 1.0).abs();
+    let shift = 100.0 * ((changed / terminal_inductance(one)).value.sqrt() - 1.0).abs();
     actions.push(NeighbourAction {
         action: "turn_count",
         message: format!(
@@ -133,14 +145,14 @@ fn actions(one: &Member, other: &Member, own: f64) -> Vec<NeighbourAction> {
     actions
 }
 
-fn terminal(member: &Member) -> Inductance {
-    measure(&member.coil, &member.lead_in, &usual_conditions()).terminal_inductance
+fn terminal_inductance(one: &ChannelLoop) -> Inductance {
+    measure(&one.coil, &one.lead_in, &usual_conditions()).terminal_inductance
 }
 
 /// The coupling coefficient with the distance of the middles stretched by a factor; `own` is the mean of the self-inductances.
 ///
 /// The wires of a slot count as one bundle at their mean depth, which is right for neighbours and quick for any number of turns.
-fn coupling(one: &Member, other: &Member, own: f64, stretch: f64) -> f64 {
+fn coupling(one: &ChannelLoop, other: &ChannelLoop, own: f64, stretch: f64) -> f64 {
     let (Some(from), Some(to)) = (one.position, other.position) else { return 0.0 };
     let (ours, theirs) = (one.coil.winding(), other.coil.winding());
     // Wires that would lie on one another lie above one another instead: the loop farther along on top, whichever is named first.
@@ -161,14 +173,13 @@ fn coupling(one: &Member, other: &Member, own: f64, stretch: f64) -> f64 {
 }
 
 /// The geometric mean of the self-inductances of two loops, henry.
-fn mean_inductance(one: &Member, other: &Member) -> f64 {
-    let of =
-        |member: &Member| measure(&member.coil, &member.lead_in, &usual_conditions()).loop_inductance.get::<henry>();
+fn mean_inductance(one: &ChannelLoop, other: &ChannelLoop) -> f64 {
+    let of = |one: &ChannelLoop| measure(&one.coil, &one.lead_in, &usual_conditions()).loop_inductance.get::<henry>();
     (of(one) * of(other)).sqrt()
 }
 
 /// The distance of the middles, along the line that joins them, from which on the coupling is harmless.
-fn harmless_distance(one: &Member, other: &Member, own: f64) -> Option<Length> {
+fn harmless_distance(one: &ChannelLoop, other: &ChannelLoop, own: f64) -> Option<Length> {
     let (from, to) = one.position.zip(other.position)?;
     let (along, across) = ((to.0 - from.0).get::<meter>(), (to.1 - from.1).get::<meter>());
     let distance = along.hypot(across);

@@ -1,8 +1,8 @@
-//! How to set each channel, and what must not be set.
+//! How to set each channel, and which settings must not be.
 
 use uom::si::frequency::kilohertz;
 
-use super::channel::{Channel, Member};
+use super::channel::{ChannelLoop, DetectorChannel};
 use super::report::ChannelSettings;
 use crate::calculation::input::ResolvedDetector;
 use crate::calculation::report::{Diagnostics, FieldPath, Finding};
@@ -12,20 +12,21 @@ use crate::practice::roles::Role;
 use crate::quantity::output::round;
 use crate::vocabulary::Vocabulary;
 
-/// The settings of a channel, and a stop where what was asked for would let a gate close on a vehicle.
-pub fn set(
-    channel: &Channel,
+/// Chooses the settings of a channel, and adds a stop where what was asked for would let a gate close on a vehicle. `first` is the
+/// index of its first loop in the request.
+pub fn choose(
+    channel: &DetectorChannel,
     first: usize,
     step: f64,
     detector: &ResolvedDetector,
     diagnostics: &mut Diagnostics,
 ) -> ChannelSettings {
     let holds = channel.holds_the_gate();
-    let role = gravest(channel);
-    for (index, member) in channel.members.iter().enumerate() {
-        judge(member, holds, &FieldPath::BODY.field("loops").item(first + index), diagnostics);
+    let role = governing_role(channel);
+    for (index, one) in channel.loops.iter().enumerate() {
+        judge(one, holds, &FieldPath::BODY.field("loops").item(first + index), diagnostics);
     }
-    if holds && channel.members.iter().any(|member| !member.role.holds_the_gate()) {
+    if holds && channel.loops.iter().any(|one| !one.role.holds_the_gate()) {
         let message = format!(
             "{} share one channel, and only some of them hold the gate: the operator cannot tell them apart. Give the loops that hold \
              it a channel of their own.",
@@ -38,14 +39,13 @@ pub fn set(
             message,
         ));
     }
-    let asked = |of: fn(&Member) -> bool| channel.members.iter().any(of);
+    let asked = |of: fn(&ChannelLoop) -> bool| channel.loops.iter().any(of);
     let output =
-        if asked(|member| member.output == Some(OutputMode::Pulse)) { OutputMode::Pulse } else { OutputMode::Presence };
-    let presence_time =
-        channel.members.iter().filter_map(|member| member.presence_time).reduce(uom::si::f64::Time::min);
-    let on_failure = if asked(|member| member.on_loop_failure == Some(FailureBehaviour::NoDetect)) {
+        if asked(|one| one.output == Some(OutputMode::Pulse)) { OutputMode::Pulse } else { OutputMode::Presence };
+    let presence_time = channel.loops.iter().filter_map(|one| one.presence_time).reduce(uom::si::f64::Time::min);
+    let on_failure = if asked(|one| one.on_loop_failure == Some(FailureBehaviour::NoDetect)) {
         FailureBehaviour::NoDetect
-    } else if asked(|member| member.on_loop_failure == Some(FailureBehaviour::Detect)) || holds {
+    } else if asked(|one| one.on_loop_failure == Some(FailureBehaviour::Detect)) || holds {
         FailureBehaviour::Detect
     } else {
         FailureBehaviour::NoDetect
@@ -53,9 +53,9 @@ pub fn set(
     ChannelSettings {
         channel: channel.label(),
         threshold_percent: round(step, 3),
-        frequency_khz: detector
-            .tuning_capacitance
-            .map(|capacitance| round(Channel::frequency(channel.inductance, capacitance).get::<kilohertz>(), 3)),
+        frequency_khz: detector.tuning_capacitance.map(|capacitance| {
+            round(DetectorChannel::frequency(channel.inductance, capacitance).get::<kilohertz>(), 3)
+        }),
         frequency_setting:
             "Start at the highest that the unit offers; give neighbours different settings, and change when it \
                             misses or calls for no reason."
@@ -63,46 +63,46 @@ pub fn set(
         output: output.code(),
         presence_time: presence_time.map(Into::into),
         on_loop_failure: on_failure.code(),
-        failure_consequence: consequence(role, on_failure).to_owned(),
-        operator_input: input(role),
+        failure_consequence: on_failure.consequence(role).to_owned(),
+        operator_input: operator_input(role),
     }
 }
 
-/// Of the roles on a channel the one that holds the gate, if any.
-fn gravest(channel: &Channel) -> Role {
-    let roles = || channel.members.iter().map(|member| member.role);
+/// The role that a channel is set for: one that holds the gate where there is one, else that of the first loop.
+fn governing_role(channel: &DetectorChannel) -> Role {
+    let roles = || channel.loops.iter().map(|one| one.role);
     roles().find(|role| role.holds_the_gate()).or(roles().next()).unwrap_or(Role::Presence)
 }
 
 /// A loop on a channel that holds a gate is judged as one that does, whatever its own role.
-fn judge(member: &Member, holds: bool, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) {
+fn judge(one: &ChannelLoop, holds: bool, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) {
     if !holds {
         return;
     }
-    let role = Some(member.role.code());
-    if member.output == Some(OutputMode::Pulse) {
+    let role = Some(one.role.code());
+    if one.output == Some(OutputMode::Pulse) {
         let message = format!(
             "{} holds a gate and is set to pulse: after the pulse the gate closes on what still stands there. Set it to presence.",
-            member.label
+            one.label
         );
         diagnostics.add_finding(
             Finding::new(FindingCode::PulseHoldsNothing, Level::Stop, &at.field("output"), message).on(role),
         );
     }
-    if member.presence_time.is_some() {
+    if one.presence_time.is_some() {
         let message = format!(
             "{} holds a gate and lets go of a vehicle that stays. Set its presence time to unlimited: leave presence_time out.",
-            member.label
+            one.label
         );
         diagnostics.add_finding(
             Finding::new(FindingCode::PresenceRunsOut, Level::Stop, &at.field("presence_time"), message).on(role),
         );
     }
-    if member.on_loop_failure == Some(FailureBehaviour::NoDetect) {
+    if one.on_loop_failure == Some(FailureBehaviour::NoDetect) {
         let message = format!(
             "{} holds a gate and fails to no detect: with a broken loop the gate closes unguarded. Set it to detect, so that the \
              gate stays open and somebody calls.",
-            member.label
+            one.label
         );
         diagnostics.add_finding(
             Finding::new(FindingCode::FailsToNoDetect, Level::Stop, &at.field("on_loop_failure"), message).on(role),
@@ -110,24 +110,8 @@ fn judge(member: &Member, holds: bool, at: &FieldPath<'_>, diagnostics: &mut Dia
     }
 }
 
-/// What the gate does when the loop fails. Common practice.
-fn consequence(role: Role, behaviour: FailureBehaviour) -> &'static str {
-    match (behaviour, role) {
-        (FailureBehaviour::Detect, role) if role.holds_the_gate() => "The gate stays open until the loop is repaired.",
-        (FailureBehaviour::Detect, Role::Exit) => "The gate opens and stays open: whoever comes may drive in.",
-        (FailureBehaviour::Detect, Role::Arming) => "The post stays awake and may issue to nobody.",
-        (FailureBehaviour::Detect, _) => "A vehicle is reported where none is.",
-        (FailureBehaviour::NoDetect, role) if role.holds_the_gate() => "The gate closes unguarded by this loop.",
-        (FailureBehaviour::NoDetect, Role::Exit) => {
-            "The gate no longer opens for those who leave; give them another way to open it."
-        }
-        (FailureBehaviour::NoDetect, Role::Arming) => "The post stays asleep until somebody presses.",
-        (FailureBehaviour::NoDetect, _) => "A vehicle is not reported.",
-    }
-}
-
 /// The operator's input, by what it does. Common practice.
-fn input(role: Role) -> &'static str {
+fn operator_input(role: Role) -> &'static str {
     match role {
         Role::Exit => "open",
         Role::ObstructionOutside | Role::ObstructionInside => "hold_or_reverse",
