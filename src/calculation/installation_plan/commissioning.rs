@@ -1,7 +1,7 @@
 //! What to measure and to try before the site is left.
 
-use super::feed::Sized;
 use super::report::{Commissioning, ExpectedReading, PlanTrial};
+use super::requests::PlannedLoop;
 use crate::calculation::loop_sizing::{LoopSizingReport, SizedLoop};
 use crate::physics::conductor;
 use crate::practice::detectors::RESISTANCE_LIMIT_OHM;
@@ -12,13 +12,18 @@ use crate::practice::sources::Source;
 use crate::quantity::output::round;
 use crate::vocabulary::Vocabulary;
 
-/// The coldest and the warmest wire that resistance is told for, °C. A choice made here.
+/// The coldest and the warmest wire for which the expected resistance is given, °C. A choice made here.
 const WIRE_CELSIUS: (f64, f64) = (-20.0, 40.0);
-/// What may come on top of the computed resistance by strands, splices and the meter, as a share. A choice made here.
-const RESISTANCE_SPREAD: f64 = 0.05;
+/// How far the resistance may stray from the computed one by strands, splices and the meter, as a share. A choice made here.
+const RESISTANCE_TOLERANCE: f64 = 0.05;
 
 /// The readings and trials of the plan. `barrier` is the one of the opening.
-pub fn plan(report: &LoopSizingReport, loops: &[Sized], barrier: Barrier, hazards: &[SiteHazard]) -> Commissioning {
+pub fn plan(
+    report: &LoopSizingReport,
+    loops: &[PlannedLoop],
+    barrier: Barrier,
+    hazards: &[SiteHazard],
+) -> Commissioning {
     let readings = report.loops.iter().zip(loops).flat_map(|(sized, of)| readings(sized, of, report)).collect();
     let holds = loops.iter().any(|sized| sized.role.holds_the_gate());
     let has_gate = barrier != Barrier::None;
@@ -29,16 +34,16 @@ pub fn plan(report: &LoopSizingReport, loops: &[Sized], barrier: Barrier, hazard
         Trial::HighestVehicle => report.inputs.vehicles.len() > 1,
         Trial::TuneEmpty | Trial::SmallestVehicle => true,
     };
-    let trials = Trial::ALL.iter().copied().filter(|trial| is_tried(*trial)).map(|trial| shown(trial, report));
+    let trials = Trial::ALL.iter().copied().filter(|trial| is_tried(*trial)).map(|trial| plan_trial(trial, report));
     Commissioning { readings, trials: trials.collect() }
 }
 
-fn shown(trial: Trial, report: &LoopSizingReport) -> PlanTrial {
+fn plan_trial(trial: Trial, report: &LoopSizingReport) -> PlanTrial {
     let vehicles: Vec<_> = report.inputs.vehicles.iter().map(|code| code.replace('_', " ")).collect();
     let of_this_job = match trial {
         Trial::SmallestVehicle | Trial::HighestVehicle => format!(" Here: {}.", vehicles.join(", ")),
         Trial::TuneEmpty => format!(" Set to switch at {} %.", report.inputs.threshold_percent),
-        _ => String::new(),
+        Trial::CycleGate | Trial::NextLane | Trial::PowerFail | Trial::ProtectiveDevices => String::new(),
     };
     PlanTrial {
         trial: trial.code(),
@@ -48,11 +53,13 @@ fn shown(trial: Trial, report: &LoopSizingReport) -> PlanTrial {
     }
 }
 
-fn readings(sized: &SizedLoop, of: &Sized, report: &LoopSizingReport) -> Vec<ExpectedReading> {
+fn readings(sized: &SizedLoop, of: &PlannedLoop, report: &LoopSizingReport) -> Vec<ExpectedReading> {
     let figures = &sized.electrical;
     let stages = match of.construction {
         Construction::PreformedDirectBurial => vec!["before_covering", "after_covering"],
-        _ => vec!["after_winding", "before_sealing", "after_sealing"],
+        Construction::HandWound | Construction::PreformedSawCut => {
+            vec!["after_winding", "before_sealing", "after_sealing"]
+        }
     };
     let reading = |reading, unit, message: String, source_ids: Vec<Source>| ExpectedReading {
         label: of.label.clone(),
@@ -75,8 +82,8 @@ fn readings(sized: &SizedLoop, of: &Sized, report: &LoopSizingReport) -> Vec<Exp
     vec![
         ExpectedReading {
             expected: Some(round(figures.dc_resistance_ohm, 3)),
-            low: Some(round(at(WIRE_CELSIUS.0) * (1.0 - RESISTANCE_SPREAD), 3)),
-            high: Some(round(at(WIRE_CELSIUS.1) * (1.0 + RESISTANCE_SPREAD), 3)),
+            low: Some(round(at(WIRE_CELSIUS.0) * (1.0 - RESISTANCE_TOLERANCE), 3)),
+            high: Some(round(at(WIRE_CELSIUS.1) * (1.0 + RESISTANCE_TOLERANCE), 3)),
             at_most: Some(RESISTANCE_LIMIT_OHM),
             ..reading(
                 "resistance",

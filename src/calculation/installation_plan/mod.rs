@@ -1,19 +1,21 @@
 //! One call for the whole job: loops, unit, materials, cure, commissioning, and the order of the work.
 //!
-//! `request` is the flat union of the nouns. `feed` makes the requests of the single calculations, each fed from the one before;
-//! they are answered as on their own, so that no number differs. `gather` turns their pointers to the plan's request and says each
-//! thing once; `commissioning` and `steps` add what only the whole job has; `illustrated` has the drawings made; `report` answers.
+//! - `request`: the flat union of the nouns
+//! - `requests`: the requests of the single calculations; they are answered as on their own, so that no number differs
+//! - `merge`: what their reports state, with pointers into the plan's request, each statement once
+//! - `commissioning`, `steps`: what only the whole job has
+//! - `report`: what is answered
 
 mod commissioning;
-mod feed;
-mod gather;
-mod illustrated;
+mod merge;
 mod report;
 mod request;
+mod requests;
 mod steps;
 
-pub use illustrated::Illustrator;
-pub use report::{Commissioning, ExpectedReading, InstallationPlanReport, PlanDrawings, PlanStep, PlanTrial};
+pub use report::{
+    Commissioning, ExpectedReading, Illustrator, InstallationPlanReport, PlanDrawings, PlanStep, PlanTrial,
+};
 pub use request::InstallationPlanRequest;
 
 use super::input::Weather;
@@ -22,11 +24,11 @@ use super::report::{Diagnostics, FieldErrorCode, FieldPath, InvalidRequest};
 use super::vehicle_response::VehicleResponseReport;
 use super::{Calculation, Example};
 use crate::practice::job_steps::{JobStep, PlanExtra, PlanPart};
-use crate::practice::sealants::SealantKind;
 use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
 use crate::vocabulary::Vocabulary;
-use gather::{Reported, gather};
+use merge::{MergeableReport, merge};
+use requests::DEFAULT_SEALANT_KIND;
 
 impl Calculation for InstallationPlanRequest {
     type Report = InstallationPlanReport;
@@ -65,44 +67,48 @@ impl Calculation for InstallationPlanRequest {
 
     fn illustrate(&self, report: &mut Self::Report, illustrator: &dyn Illustrator) {
         if self.include.as_deref().unwrap_or_default().contains(&PlanExtra::Drawings) {
-            let response = self.hardest_response(&report.sizing);
-            report.drawings = Some(illustrated::draw(report, response.as_ref(), self.system(), illustrator));
+            let response = hardest_response(self, &report.sizing);
+            report.drawings = Some(PlanDrawings::draw(report, response.as_ref(), self.system(), illustrator));
         }
     }
 
     fn calculate(&self, diagnostics: &mut Diagnostics) -> Result<Self::Report, InvalidRequest> {
-        let sizing = self.sizing().answer();
-        let loops = sizing.as_ref().map_or_else(|_| self.stand_in(), |report| self.sized(report));
+        let sizing = requests::sizing_request(self).answer();
+        let loops = sizing
+            .as_ref()
+            .map_or_else(|_| requests::stand_in_loops(self), |report| requests::planned_loops(self, report));
         let cover = sizing.as_ref().ok().map(|report| report.inputs.cover);
         let is_sealed = loops.iter().any(|sized| sized.construction.is_sawn());
-        let materials = self.asks(PlanPart::Materials).then(|| self.materials(&loops).answer());
-        let detector = self.asks(PlanPart::Detector).then(|| self.detector(&loops).answer());
-        let cure = (self.asks_cure(diagnostics) && is_sealed).then(|| self.cure(cover.as_ref())).flatten();
+        let materials = self.asks_for(PlanPart::Materials).then(|| requests::materials_request(self, &loops).answer());
+        let detector = self.asks_for(PlanPart::Detector).then(|| requests::detector_request(self, &loops).answer());
+        let cure = (asks_for_cure(self, diagnostics) && is_sealed)
+            .then(|| requests::cure_request(self, cover.as_ref()))
+            .flatten();
         let cure = cure.map(|request| request.answer());
-        let sizing = settled(sizing, diagnostics);
-        let materials = materials.map(|report| settled(report, diagnostics));
-        let detector = detector.map(|report| settled(report, diagnostics));
-        let cure = cure.map(|report| settled(report, diagnostics));
+        let sizing = report_or_errors(sizing, diagnostics);
+        let materials = materials.map(|report| report_or_errors(report, diagnostics));
+        let detector = detector.map(|report| report_or_errors(report, diagnostics));
+        let cure = cure.map(|report| report_or_errors(report, diagnostics));
         let mut sizing = diagnostics.finish(sizing)?;
         let (mut detector, mut materials, mut cure) = (detector.flatten(), materials.flatten(), cure.flatten());
 
-        self.leave_idle(is_sealed, diagnostics);
-        let mut parts: Vec<&mut dyn Reported> = vec![&mut sizing];
-        parts.extend(detector.as_mut().map(|part| part as &mut dyn Reported));
-        parts.extend(materials.as_mut().map(|part| part as &mut dyn Reported));
-        parts.extend(cure.as_mut().map(|part| part as &mut dyn Reported));
-        gather(&mut parts, diagnostics);
+        mark_unplanned_fields(self, is_sealed, diagnostics);
+        let mut parts: Vec<&mut dyn MergeableReport> = vec![&mut sizing];
+        parts.extend(detector.as_mut().map(|part| part as &mut dyn MergeableReport));
+        parts.extend(materials.as_mut().map(|part| part as &mut dyn MergeableReport));
+        parts.extend(cure.as_mut().map(|part| part as &mut dyn MergeableReport));
+        merge(&mut parts, diagnostics);
 
         let hazards = self.site_hazards.as_deref().unwrap_or_default();
         let commissioning = self
-            .asks(PlanPart::Commissioning)
+            .asks_for(PlanPart::Commissioning)
             .then(|| commissioning::plan(&sizing, &loops, self.opening.barrier, hazards));
         if let Some(commissioning) = &commissioning {
             for reading in &commissioning.readings {
                 diagnostics.add_sources(&reading.source_ids);
             }
         }
-        let steps = steps::order(&steps::Job {
+        let steps = steps::plan_steps(&steps::StepContext {
             sizing: &sizing,
             loops: &loops,
             materials: materials.as_ref(),
@@ -133,91 +139,85 @@ impl Calculation for InstallationPlanRequest {
     }
 }
 
-/// The report of a part, or its faults among those of the plan.
-fn settled<R>(answer: Result<R, InvalidRequest>, diagnostics: &mut Diagnostics) -> Option<R> {
-    answer.map_err(|refusal| gather::faults(refusal.faults).for_each(|fault| diagnostics.push_error(fault))).ok()
+/// The report of a part; adds its errors to those of the plan.
+fn report_or_errors<R>(answer: Result<R, InvalidRequest>, diagnostics: &mut Diagnostics) -> Option<R> {
+    let add_errors = |refused: InvalidRequest| {
+        merge::with_plan_pointers(refused.faults).for_each(|error| diagnostics.push_error(error));
+    };
+    answer.map_err(add_errors).ok()
 }
 
-impl InstallationPlanRequest {
-    fn asks(&self, part: PlanPart) -> bool {
-        self.parts.as_ref().is_none_or(|parts| parts.contains(&part))
+/// Whether the cure is to be planned; notes what is missing for it.
+fn asks_for_cure(plan: &InstallationPlanRequest, diagnostics: &mut Diagnostics) -> bool {
+    let body = FieldPath::BODY;
+    let is_named = plan.parts.as_ref().is_some_and(|parts| parts.contains(&PlanPart::Cure));
+    if is_named && plan.weather.is_none() {
+        let hint = "Send weather, or leave cure out of parts.";
+        diagnostics.add_error(
+            &body.field("weather"),
+            FieldErrorCode::FieldMissing,
+            "The cure is asked for without weather.",
+            hint,
+        );
     }
-
-    /// Whether the cure is to be planned; notes what is missing for it.
-    fn asks_cure(&self, diagnostics: &mut Diagnostics) -> bool {
-        let body = FieldPath::BODY;
-        let is_named = self.parts.as_ref().is_some_and(|parts| parts.contains(&PlanPart::Cure));
-        if is_named && self.weather.is_none() {
-            let hint = "Send weather, or leave cure out of parts.";
-            diagnostics.add_error(
-                &body.field("weather"),
-                FieldErrorCode::FieldMissing,
-                "The cure is asked for without weather.",
-                hint,
-            );
-        }
-        // Weather that is at fault already is not asked for again.
-        let asks = self.asks(PlanPart::Cure)
-            && self.weather.is_some()
-            && !diagnostics.has_error_at(&body.field("weather").field("location"));
-        if asks && self.start.is_none() {
-            let hint = "Send start, when the sealant goes in, such as \"2026-01-20T13:00:00-05:00\".";
-            diagnostics.add_error(
-                &body.field("start"),
-                FieldErrorCode::FieldMissing,
-                "The weather was sent without a start.",
-                hint,
-            );
-        }
-        if asks && self.sealant.is_none() {
-            let kind = SEALANT_KIND.code();
-            diagnostics.add_assumption(
-                &body.field("sealant").field("kind"),
-                kind,
-                "The usual loop sealant.",
-                &[Source::CommonPractice],
-            );
-        }
-        asks
+    // A location without a forecast has its error already; cure-guidance would report it once more.
+    let asks = plan.asks_for(PlanPart::Cure)
+        && plan.weather.is_some()
+        && !diagnostics.has_error_at(&body.field("weather").field("location"));
+    if asks && plan.start.is_none() {
+        let hint = "Send start, when the sealant goes in, such as \"2026-01-20T13:00:00-05:00\".";
+        diagnostics.add_error(
+            &body.field("start"),
+            FieldErrorCode::FieldMissing,
+            "The weather was sent without a start.",
+            hint,
+        );
     }
-
-    /// Lists fields of parts that are not planned.
-    fn leave_idle(&self, is_sealed: bool, diagnostics: &mut Diagnostics) {
-        let body = FieldPath::BODY;
-        let plans_cure = self.asks(PlanPart::Cure) && self.weather.is_some() && is_sealed;
-        let plans_materials = self.asks(PlanPart::Materials);
-        let fields = [
-            (self.asks(PlanPart::Detector), "wiring", self.wiring.is_some()),
-            (plans_materials, "lead_in_slot", self.lead_in_slot.is_some()),
-            (plans_materials, "saw", self.saw.is_some()),
-            (plans_materials || plans_cure, "sealant", self.sealant.is_some()),
-            (plans_materials, "backer_rod", self.backer_rod.is_some()),
-            (plans_materials, "wire_spools", self.wire_spools.is_some()),
-            (plans_materials, "waste_percent", self.waste_percent.is_some()),
-            (plans_materials, "slab", self.slab.is_some()),
-            (plans_materials, "crossings", self.crossings.is_some()),
-            (plans_materials, "agency_minimum", self.agency_minimum.is_some()),
-            (plans_materials, "prices", self.prices.is_some()),
-            (plans_materials, "productivity", self.productivity.is_some()),
-            (plans_cure, "start", self.start.is_some()),
-            (plans_cure, "surface_condition", self.surface_condition.is_some()),
-            (plans_cure, "needed_open_by", self.needed_open_by.is_some()),
-            (plans_cure, "weather", self.weather.is_some()),
-        ];
-        for (_, name, _) in fields.into_iter().filter(|(is_planned, _, is_sent)| !is_planned && *is_sent) {
-            diagnostics.mark_unused(&body.field(name));
-        }
+    if asks && plan.sealant.is_none() {
+        let kind = DEFAULT_SEALANT_KIND.code();
+        diagnostics.add_assumption(
+            &body.field("sealant").field("kind"),
+            kind,
+            "The usual loop sealant.",
+            &[Source::CommonPractice],
+        );
     }
+    asks
+}
 
-    /// The response of the hardest vehicle over the first loop.
-    fn hardest_response(&self, sizing: &LoopSizingReport) -> Option<VehicleResponseReport> {
-        let loops = self.sized(sizing);
-        let (sized, found) = (loops.first()?, sizing.loops.first()?);
-        let hardest = found.vehicles.iter().min_by(|a, b| a.times_threshold.total_cmp(&b.times_threshold))?;
-        let vehicle = VehicleClass::ALL.iter().copied().find(|class| class.code() == hardest.vehicle)?;
-        self.response(sized, vehicle, sizing.inputs.threshold_percent).answer().ok()
+/// Lists fields of parts that are not planned.
+fn mark_unplanned_fields(plan: &InstallationPlanRequest, is_sealed: bool, diagnostics: &mut Diagnostics) {
+    let body = FieldPath::BODY;
+    let plans_cure = plan.asks_for(PlanPart::Cure) && plan.weather.is_some() && is_sealed;
+    let plans_materials = plan.asks_for(PlanPart::Materials);
+    let fields = [
+        (plan.asks_for(PlanPart::Detector), "wiring", plan.wiring.is_some()),
+        (plans_materials, "lead_in_slot", plan.lead_in_slot.is_some()),
+        (plans_materials, "saw", plan.saw.is_some()),
+        (plans_materials || plans_cure, "sealant", plan.sealant.is_some()),
+        (plans_materials, "backer_rod", plan.backer_rod.is_some()),
+        (plans_materials, "wire_spools", plan.wire_spools.is_some()),
+        (plans_materials, "waste_percent", plan.waste_percent.is_some()),
+        (plans_materials, "slab", plan.slab.is_some()),
+        (plans_materials, "crossings", plan.crossings.is_some()),
+        (plans_materials, "agency_minimum", plan.agency_minimum.is_some()),
+        (plans_materials, "prices", plan.prices.is_some()),
+        (plans_materials, "productivity", plan.productivity.is_some()),
+        (plans_cure, "start", plan.start.is_some()),
+        (plans_cure, "surface_condition", plan.surface_condition.is_some()),
+        (plans_cure, "needed_open_by", plan.needed_open_by.is_some()),
+        (plans_cure, "weather", plan.weather.is_some()),
+    ];
+    for (_, name, _) in fields.into_iter().filter(|(is_planned, _, is_sent)| !is_planned && *is_sent) {
+        diagnostics.mark_unused(&body.field(name));
     }
 }
 
-/// The sealant that is taken where none was sent.
-const SEALANT_KIND: SealantKind = SealantKind::OnePartMoistureCure;
+/// The response of the hardest vehicle over the first loop.
+fn hardest_response(plan: &InstallationPlanRequest, sizing: &LoopSizingReport) -> Option<VehicleResponseReport> {
+    let loops = requests::planned_loops(plan, sizing);
+    let (sized, found) = (loops.first()?, sizing.loops.first()?);
+    let hardest = found.vehicles.iter().min_by(|a, b| a.times_threshold.total_cmp(&b.times_threshold))?;
+    let vehicle = VehicleClass::ALL.iter().copied().find(|class| class.code() == hardest.vehicle)?;
+    requests::response_request(plan, sized, vehicle, sizing.inputs.threshold_percent).answer().ok()
+}

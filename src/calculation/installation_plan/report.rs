@@ -1,4 +1,4 @@
-//! What [`super`] answers.
+//! What [`super`] answers, and what it needs of the drawings: [`Illustrator`], for calculations know no drawing.
 
 use serde::Serialize;
 use utoipa::ToSchema;
@@ -8,7 +8,9 @@ use crate::calculation::detector_compatibility::DetectorCompatibilityReport;
 use crate::calculation::loop_sizing::LoopSizingReport;
 use crate::calculation::material_estimate::MaterialEstimateReport;
 use crate::calculation::report::{Assumed, Basis, Caution, Finding};
+use crate::calculation::vehicle_response::VehicleResponseReport;
 use crate::practice::sources::Source;
+use crate::quantity::UnitSystem;
 
 /// A whole job. Each part is the report of its own calculation, fed from the one before; its pointers lead into the plan's request.
 #[derive(Clone, Debug, Serialize, ToSchema)]
@@ -127,4 +129,33 @@ pub struct PlanDrawings {
     /// Weather, windows and milestones; absent without cure.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub cure_timeline: Option<String>,
+}
+
+/// Draws reports as SVG texts, in the caller's system.
+pub trait Illustrator {
+    /// The plan of loops.
+    fn plan(&self, report: &LoopSizingReport, system: UnitSystem) -> String;
+    /// The sections of slots.
+    fn slot_section(&self, report: &MaterialEstimateReport, system: UnitSystem) -> String;
+    /// The change along a vehicle's way.
+    fn response_profile(&self, report: &VehicleResponseReport, system: UnitSystem) -> String;
+    /// The times of the cure.
+    fn cure_timeline(&self, report: &CureGuidanceReport, system: UnitSystem) -> String;
+}
+
+impl PlanDrawings {
+    /// The drawings of the parts that the report has; `response` is that of the hardest vehicle.
+    pub fn draw(
+        report: &InstallationPlanReport,
+        response: Option<&VehicleResponseReport>,
+        system: UnitSystem,
+        illustrator: &dyn Illustrator,
+    ) -> Self {
+        Self {
+            plan: Some(illustrator.plan(&report.sizing, system)),
+            slot_section: report.materials.as_ref().map(|materials| illustrator.slot_section(materials, system)),
+            response_profile: response.map(|response| illustrator.response_profile(response, system)),
+            cure_timeline: report.cure.as_ref().map(|cure| illustrator.cure_timeline(cure, system)),
+        }
+    }
 }

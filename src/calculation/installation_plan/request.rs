@@ -12,6 +12,7 @@ use crate::practice::job_steps::{PlanExtra, PlanPart};
 use crate::practice::roles::Role;
 use crate::practice::site::{Construction, SiteHazard, Surface};
 use crate::practice::vehicles::VehicleClass;
+use crate::quantity::{QuantityField, UnitSystem};
 
 /// A whole job: the fields of loop-sizing, and of whatever else is to be planned.
 #[derive(Clone, Debug, Deserialize, Validate, ToSchema)]
@@ -119,4 +120,16 @@ pub struct InstallationPlanRequest {
     /// The weather of the work.
     #[validate(nested)]
     pub weather: Option<Weather>,
+}
+
+impl InstallationPlanRequest {
+    /// The system of the plan: that of the opening's width.
+    pub fn system(&self) -> UnitSystem {
+        self.opening.width.read().map_or(UnitSystem::Metric, |width| width.system)
+    }
+
+    /// Whether a part is to be planned: one that was named, or any where none was.
+    pub fn asks_for(&self, part: PlanPart) -> bool {
+        self.parts.as_ref().is_none_or(|parts| parts.contains(&part))
+    }
 }

@@ -1,7 +1,7 @@
 //! The order of the work, with the figures of the job.
 
-use super::feed::Sized;
 use super::report::PlanStep;
+use super::requests::PlannedLoop;
 use crate::calculation::cure_guidance::CureGuidanceReport;
 use crate::calculation::loop_sizing::{LoopSizingReport, SizedLoop};
 use crate::calculation::material_estimate::MaterialEstimateReport;
@@ -12,12 +12,12 @@ use crate::quantity::format::format_count;
 use crate::quantity::output::{DetailLength, PlanLength, round};
 use crate::vocabulary::Vocabulary;
 
-/// What the steps are written from.
-pub struct Job<'a> {
+/// What the steps take their figures from.
+pub struct StepContext<'a> {
     /// The sizing.
     pub sizing: &'a LoopSizingReport,
     /// Its loops.
-    pub loops: &'a [Sized],
+    pub loops: &'a [PlannedLoop],
     /// The materials, where asked for.
     pub materials: Option<&'a MaterialEstimateReport>,
     /// The cure, where asked for.
@@ -29,14 +29,22 @@ pub struct Job<'a> {
 }
 
 /// The steps of this job, in order.
-pub fn order(job: &Job<'_>) -> Vec<PlanStep> {
+pub fn plan_steps(job: &StepContext<'_>) -> Vec<PlanStep> {
     let sawn = job.loops.iter().any(|sized| sized.construction.is_sawn());
     let buried = job.loops.iter().any(|sized| !sized.construction.is_sawn());
     let is_taken = |step: JobStep| match step {
         JobStep::Isolate => job.barrier != Barrier::None,
         JobStep::Cut | JobStep::Clean | JobStep::Lay | JobStep::Seal | JobStep::Protect => sawn,
         JobStep::Bed | JobStep::Cover => buried,
-        _ => true,
+        JobStep::Locate
+        | JobStep::Guard
+        | JobStep::MarkOut
+        | JobStep::MeasureOpen
+        | JobStep::Terminate
+        | JobStep::MeasureSealed
+        | JobStep::PowerUp
+        | JobStep::Prove
+        | JobStep::Restore => true,
     };
     let steps = JobStep::ALL.iter().copied().filter(|step| is_taken(*step));
     steps
@@ -53,20 +61,20 @@ pub fn order(job: &Job<'_>) -> Vec<PlanStep> {
 }
 
 /// What this job adds to a step.
-fn figures(step: JobStep, job: &Job<'_>) -> Option<String> {
+fn figures(step: JobStep, job: &StepContext<'_>) -> Option<String> {
     match step {
-        JobStep::MarkOut => Some(sentence(job.sizing.loops.iter().map(|sized| place(sized, job.system)))),
-        JobStep::Cut => Some(cuts(job)),
-        JobStep::Lay | JobStep::Bed => Some(sentence(
+        JobStep::MarkOut => Some(join_sentence(job.sizing.loops.iter().map(|sized| format_place(sized, job.system)))),
+        JobStep::Cut => Some(format_cuts(job)),
+        JobStep::Lay | JobStep::Bed => Some(join_sentence(
             job.sizing
                 .loops
                 .iter()
-                .map(|sized| format!("{}: {}", name(sized.role), format_count(f64::from(sized.turns), "turn"))),
+                .map(|sized| format!("{}: {}", role_name(sized.role), format_count(f64::from(sized.turns), "turn"))),
         )),
-        JobStep::MeasureOpen | JobStep::MeasureSealed => Some(sentence(job.sizing.loops.iter().map(|sized| {
+        JobStep::MeasureOpen | JobStep::MeasureSealed => Some(join_sentence(job.sizing.loops.iter().map(|sized| {
             format!(
                 "{}: {} to {} µH, {} ohm",
-                name(sized.role),
+                role_name(sized.role),
                 sized.electrical.as_built_low_uh,
                 sized.electrical.as_built_high_uh,
                 sized.electrical.dc_resistance_ohm
@@ -85,23 +93,37 @@ fn figures(step: JobStep, job: &Job<'_>) -> Option<String> {
             let open = job.cure?.milestones.iter().find(|milestone| milestone.milestone == "open_to_traffic")?;
             Some(match (&open.earliest, &open.latest) {
                 (Some(earliest), Some(latest)) => {
-                    format!("Computed: between {} and {}.", clock(earliest), clock(latest))
+                    format!("Computed: between {} and {}.", format_time(earliest), format_time(latest))
                 }
                 (Some(earliest), None) => {
-                    format!("Computed: from {} at the earliest; the forecast ends before it is sure.", clock(earliest))
+                    format!(
+                        "Computed: from {} at the earliest; the forecast ends before it is sure.",
+                        format_time(earliest)
+                    )
                 }
-                _ => "Not before the forecast ends.".to_owned(),
+                (None, _) => "Not before the forecast ends.".to_owned(),
             })
         }
         JobStep::PowerUp => Some(format!("It is to switch at {} %.", job.sizing.inputs.threshold_percent)),
-        _ => None,
+        JobStep::Locate
+        | JobStep::Guard
+        | JobStep::Isolate
+        | JobStep::Clean
+        | JobStep::Cover
+        | JobStep::Terminate
+        | JobStep::Prove
+        | JobStep::Restore => None,
     }
 }
 
-fn cuts(job: &Job<'_>) -> String {
+fn format_cuts(job: &StepContext<'_>) -> String {
     let Some(materials) = job.materials else {
-        return sentence(job.sizing.loops.iter().filter_map(|sized| {
-            Some(format!("{}: {} deep", name(sized.role), detail(sized.slot_depth.as_ref()?, job.system)))
+        return join_sentence(job.sizing.loops.iter().filter_map(|sized| {
+            Some(format!(
+                "{}: {} deep",
+                role_name(sized.role),
+                format_detail_length(sized.slot_depth.as_ref()?, job.system)
+            ))
         }));
     };
     let passes = match materials.saw_cut.passes {
@@ -110,54 +132,54 @@ fn cuts(job: &Job<'_>) -> String {
     };
     format!(
         "{} of cut in all, {passes}; the blade runs on past {}.",
-        plan(&materials.saw_cut.total, job.system),
+        format_plan_length(&materials.saw_cut.total, job.system),
         format_count(f64::from(materials.saw_cut.cut_ends), "end"),
     )
 }
 
-fn place(sized: &SizedLoop, system: UnitSystem) -> String {
+fn format_place(sized: &SizedLoop, system: UnitSystem) -> String {
     let size = format!(
         "{}: {} along travel, {} across",
-        name(sized.role),
-        plan(&sized.along_travel, system),
-        plan(&sized.across_lane, system)
+        role_name(sized.role),
+        format_plan_length(&sized.along_travel, system),
+        format_plan_length(&sized.across_lane, system)
     );
     let side = sized.side.replace('_', " ");
     match (&sized.distance_from_barrier, &sized.distance_from_reference) {
         (Some(distance), _) if sized.side != "on_the_line" => {
-            format!("{size}, {} {side} the barrier", plan(distance, system))
+            format!("{size}, {} {side} the barrier", format_plan_length(distance, system))
         }
         (_, Some(distance)) if sized.side != "on_the_line" => {
-            format!("{size}, {} {side} the reference", plan(distance, system))
+            format!("{size}, {} {side} the reference", format_plan_length(distance, system))
         }
         _ => format!("{size}, {side}"),
     }
 }
 
-/// A time as people read it: `2026-01-20 14:04`.
-fn clock(time: &str) -> String {
+/// A time without seconds and offset: `2026-01-20 14:04`.
+fn format_time(time: &str) -> String {
     time.get(..16).unwrap_or(time).replace('T', " ")
 }
 
-fn name(role: &str) -> String {
+fn role_name(role: &str) -> String {
     role.replace('_', " ")
 }
 
-fn sentence(parts: impl Iterator<Item = String>) -> String {
+fn join_sentence(parts: impl Iterator<Item = String>) -> String {
     let joined = parts.collect::<Vec<_>>().join("; ");
-    let mut letters = joined.chars();
-    let first = letters.next().map(|letter| letter.to_uppercase().to_string()).unwrap_or_default();
-    format!("{first}{}.", letters.as_str())
+    let mut chars = joined.chars();
+    let first = chars.next().map(|first| first.to_uppercase().to_string()).unwrap_or_default();
+    format!("{first}{}.", chars.as_str())
 }
 
-fn plan(length: &PlanLength, system: UnitSystem) -> String {
+fn format_plan_length(length: &PlanLength, system: UnitSystem) -> String {
     match system {
         UnitSystem::UsCustomary => format!("{} ft", round(length.ft, 1)),
         UnitSystem::Metric => format!("{} m", round(length.m, 2)),
     }
 }
 
-fn detail(length: &DetailLength, system: UnitSystem) -> String {
+fn format_detail_length(length: &DetailLength, system: UnitSystem) -> String {
     match system {
         UnitSystem::UsCustomary => format!("{} in", length.inch),
         UnitSystem::Metric => format!("{} mm", length.mm),

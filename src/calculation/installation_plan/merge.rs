@@ -1,4 +1,5 @@
-//! What the parts say, gathered: pointers into the plan's own request, and each thing said once.
+//! Merges what the reports of the parts state into the plan's report: pointers lead into the plan's request, and each statement
+//! stands once.
 
 use std::collections::BTreeSet;
 
@@ -8,8 +9,8 @@ use crate::calculation::loop_sizing::LoopSizingReport;
 use crate::calculation::material_estimate::MaterialEstimateReport;
 use crate::calculation::report::{Assumed, Basis, Caution, Diagnostics, FieldError, Finding};
 
-/// The parts that every report has in the same shape.
-pub struct Common<'a> {
+/// The fields that every report has in the same shape.
+pub struct SharedReportFields<'a> {
     /// Statements about the job.
     pub findings: &'a mut Vec<Finding>,
     /// Defaults used.
@@ -20,21 +21,21 @@ pub struct Common<'a> {
     pub cautions: &'a [Caution],
     /// What the figures rest on.
     pub basis: &'a Basis,
-    /// The fields of the plan that this part was given.
+    /// The fields of the plan's request that this part was given.
     pub given: &'static [&'static str],
 }
 
-/// A report whose common parts can be gathered.
-pub trait Reported {
-    /// The common parts.
-    fn common(&mut self) -> Common<'_>;
+/// A report of a part, as it is merged.
+pub trait MergeableReport {
+    /// The fields to merge.
+    fn shared_fields(&mut self) -> SharedReportFields<'_>;
 }
 
-macro_rules! reported {
+macro_rules! mergeable {
     ($($report:ident from $given:expr;)+) => {
-        $(impl Reported for $report {
-            fn common(&mut self) -> Common<'_> {
-                Common {
+        $(impl MergeableReport for $report {
+            fn shared_fields(&mut self) -> SharedReportFields<'_> {
+                SharedReportFields {
                     findings: &mut self.findings,
                     assumed: &mut self.assumed,
                     unused: &mut self.unused,
@@ -47,7 +48,7 @@ macro_rules! reported {
     };
 }
 
-reported! {
+mergeable! {
     LoopSizingReport from &["opening", "roles", "vehicles", "seen_by_other_devices", "surface", "site_hazards", "construction",
         "lead_in", "wire", "slot", "detector", "stock"];
     DetectorCompatibilityReport from &["lead_in", "wire", "detector", "wiring", "vehicles"];
@@ -58,7 +59,7 @@ reported! {
 }
 
 /// A pointer into the request of a part, as one into the plan's: what a part has for each loop, the plan has once.
-pub fn pointer(part: &str) -> String {
+fn plan_pointer(part: &str) -> String {
     if part == "#/loops" {
         return "#/opening".to_owned();
     }
@@ -80,46 +81,46 @@ fn is_filled_in(pointer: &str) -> bool {
     })
 }
 
-/// Faults of a part, with the plan's pointers.
-pub fn faults(faults: Vec<FieldError>) -> impl Iterator<Item = FieldError> {
-    faults.into_iter().map(|fault| FieldError { pointer: pointer(&fault.pointer), ..fault })
+/// The errors of a part, with pointers into the plan's request.
+pub fn with_plan_pointers(errors: Vec<FieldError>) -> impl Iterator<Item = FieldError> {
+    errors.into_iter().map(|error| FieldError { pointer: plan_pointer(&error.pointer), ..error })
 }
 
-/// Turns the pointers of each part to the plan's request, and gathers what they say.
-pub fn gather(parts: &mut [&mut dyn Reported], diagnostics: &mut Diagnostics) {
+/// Rewrites the pointers of each part to lead into the plan's request, and adds what the parts state to the plan's diagnostics.
+pub fn merge(parts: &mut [&mut dyn MergeableReport], diagnostics: &mut Diagnostics) {
     for part in parts.iter_mut() {
-        let Common { findings, assumed, unused, .. } = part.common();
+        let SharedReportFields { findings, assumed, unused, .. } = part.shared_fields();
         for finding in findings.iter_mut() {
-            finding.about = pointer(&finding.about);
+            finding.about = plan_pointer(&finding.about);
         }
         assumed.retain(|assumed| !is_filled_in(&assumed.about));
         for assumed in assumed.iter_mut() {
-            assumed.about = pointer(&assumed.about);
+            assumed.about = plan_pointer(&assumed.about);
         }
-        let kept: BTreeSet<_> =
-            unused.iter().filter(|unused| !is_filled_in(unused)).map(|unused| pointer(unused)).collect();
-        *unused = kept.into_iter().collect();
+        let pointers: BTreeSet<_> =
+            unused.iter().filter(|unused| !is_filled_in(unused)).map(|unused| plan_pointer(unused)).collect();
+        *unused = pointers.into_iter().collect();
     }
-    let mut unused: Vec<(String, bool)> = Vec::new();
+    let mut candidates: Vec<(String, bool)> = Vec::new();
     for index in 0..parts.len() {
-        for pointer in parts[index].common().unused.clone() {
-            if unused.iter().all(|(known, _)| *known != pointer) {
-                let everywhere = parts.iter_mut().all(|part| is_idle(&part.common(), &pointer));
-                unused.push((pointer, everywhere));
+        for pointer in parts[index].shared_fields().unused.clone() {
+            if candidates.iter().all(|(known, _)| *known != pointer) {
+                let is_unused = parts.iter_mut().all(|part| is_unneeded_by(&part.shared_fields(), &pointer));
+                candidates.push((pointer, is_unused));
             }
         }
     }
-    for (pointer, _) in unused.into_iter().filter(|(_, everywhere)| *everywhere) {
+    for (pointer, _) in candidates.into_iter().filter(|(_, is_unused)| *is_unused) {
         diagnostics.mark_unused_pointer(pointer);
     }
     for part in parts.iter_mut() {
-        let common = part.common();
-        diagnostics.merge(common.findings, common.assumed, common.cautions, common.basis);
+        let SharedReportFields { findings, assumed, cautions, basis, .. } = part.shared_fields();
+        diagnostics.merge(findings, assumed, cautions, basis);
     }
 }
 
 /// Whether a part was not given a field, or has no use for it.
-fn is_idle(part: &Common<'_>, pointer: &str) -> bool {
+fn is_unneeded_by(part: &SharedReportFields<'_>, pointer: &str) -> bool {
     let field = pointer.trim_start_matches("#/").split('/').next().unwrap_or_default();
     !part.given.contains(&field) || part.unused.iter().any(|unused| unused == pointer)
 }
