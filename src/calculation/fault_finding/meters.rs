@@ -134,7 +134,7 @@ impl ReadingBand {
     /// The range of readings to expect: two standard deviations beyond the ends.
     pub fn expected_range(self, meter: MeterKind) -> (f64, f64) {
         let (low, high, deviation) = self.to_scale(meter);
-        (meter.unscale(low - 2.0 * deviation), meter.from_scale(high + 2.0 * deviation).min(meter.max_reading()))
+        (meter.unscale(low - 2.0 * deviation), meter.unscale(high + 2.0 * deviation).min(meter.max_reading()))
     }
 
     /// Density on the meter's scale: every number between the ends is as likely, and readings stray as the logistic
