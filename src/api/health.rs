@@ -5,7 +5,7 @@ use actix_web::{HttpRequest, HttpResponse};
 
 use super::app_state::AppState;
 use super::problem::{Problem, ProblemCode};
-use crate::physics::winding::{Shape, Winding};
+use crate::physics::winding::{Winding, WindingShape};
 use crate::physics::{circuit, conductor};
 
 /// The process answers.
@@ -65,7 +65,7 @@ fn status_response(status: &str) -> HttpResponse {
 /// The value that is wrong, computed and expected.
 pub fn self_test() -> Result<(), String> {
     let square = |corner_cut, turns| Winding {
-        shape: Shape::Rectangle,
+        shape: WindingShape::Rectangle,
         along: 1.8288,
         across: 1.8288,
         corner_cut,

@@ -6,32 +6,32 @@
 use super::MU_0;
 
 /// A position in metres: across the lane, along travel, up.
-pub type Point = [f64; 3];
+pub type Point3 = [f64; 3];
 
 /// μ0 / 4π, the factor of Neumann's integral, in H/m.
-const NEUMANN: f64 = MU_0 / (4.0 * std::f64::consts::PI);
+pub(super) const NEUMANN: f64 = MU_0 / (4.0 * std::f64::consts::PI);
 
 /// Square of the sine under which two segments count as parallel (an angle of 10⁻⁴).
 ///
 /// Below it the inclined form loses more digits than the tilt itself is worth.
-const PARALLEL: f64 = 1e-8;
+const PARALLEL_SINE_SQUARED: f64 = 1e-8;
 
 /// Cosine under which two segments count as perpendicular.
-const PERPENDICULAR: f64 = 1e-14;
+const PERPENDICULAR_COSINE: f64 = 1e-14;
 
 /// Overlap of collinear segments, as a share of their lengths, that is only rounding.
-const TOUCHING: f64 = 1e-12;
+const OVERLAP_TOLERANCE: f64 = 1e-12;
 
 /// A straight filament, in metres; the current flows from `from` to `to`.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Segment {
+pub struct Filament {
     /// Where the current enters.
-    pub from: Point,
+    pub from: Point3,
     /// Where the current leaves.
-    pub to: Point,
+    pub to: Point3,
 }
 
-impl Segment {
+impl Filament {
     /// Length in metres; from (0, 0, 0) to (3, 4, 0) it is 5 m.
     pub fn length(&self) -> f64 {
         let along = difference(self.to, self.from);
@@ -46,7 +46,7 @@ impl Segment {
 
     /// The same wire moved by `offset` metres.
     #[must_use]
-    pub fn shifted(self, offset: Point) -> Self {
+    pub fn shifted(self, offset: Point3) -> Self {
         Self { from: sum(self.from, offset), to: sum(self.to, offset) }
     }
 }
@@ -76,20 +76,24 @@ pub fn self_inductance(length: f64, mean_distance: f64) -> f64 {
 /// Source: Grover, *Inductance Calculations*, chapters 6 and 7 (formulas from memory, checked
 /// against numerical integration).
 /// Worked number: two 1 m wires from one corner at 60°, 0.10986 µH, which is (μ0/4π) · ln 3.
-pub fn mutual(a: &Segment, b: &Segment) -> f64 {
+pub fn mutual(a: &Filament, b: &Filament) -> f64 {
     let along_a = difference(a.to, a.from);
     let along_b = difference(b.to, b.from);
     let squares = dot(along_a, along_a) * dot(along_b, along_b);
     let projection = dot(along_a, along_b);
-    if projection * projection <= PERPENDICULAR * PERPENDICULAR * squares {
+    if projection * projection <= PERPENDICULAR_COSINE * PERPENDICULAR_COSINE * squares {
         return 0.0;
     }
     let normal = cross(along_a, along_b);
-    if dot(normal, normal) <= PARALLEL * squares { parallel(a, b, projection.signum()) } else { inclined(a, b) }
+    if dot(normal, normal) <= PARALLEL_SINE_SQUARED * squares {
+        parallel(a, b, projection.signum())
+    } else {
+        inclined(a, b)
+    }
 }
 
 /// Parallel segments of any lengths and offset; `sign` is -1 when they run against each other.
-fn parallel(a: &Segment, b: &Segment, sign: f64) -> f64 {
+fn parallel(a: &Filament, b: &Filament, sign: f64) -> f64 {
     let along = difference(a.to, a.from);
     let (length_a, length_b) = (a.length(), b.length());
 
@@ -112,7 +116,7 @@ fn parallel(a: &Segment, b: &Segment, sign: f64) -> f64 {
     // The inverse hyperbolic sines of the closed form, ln((z + slant) / distance), all hold the
     // distance. It cancels unless the intervals overlap, and leaving it out where it does makes
     // collinear segments as good as any others.
-    let tolerance = TOUCHING * (length_a + length_b);
+    let tolerance = OVERLAP_TOLERANCE * (length_a + length_b);
     if start < length_a - tolerance && end > tolerance {
         let overlap = end.min(length_a) - start.max(0.0);
         sum -= overlap * distance_squared.ln();
@@ -121,7 +125,7 @@ fn parallel(a: &Segment, b: &Segment, sign: f64) -> f64 {
 }
 
 /// Segments at an angle, by the feet of the common perpendicular of their lines.
-fn inclined(a: &Segment, b: &Segment) -> f64 {
+fn inclined(a: &Filament, b: &Filament) -> f64 {
     let length_a = a.length();
     let length_b = b.length();
     let axis_a = scale(difference(a.to, a.from), length_a.recip());
@@ -144,9 +148,10 @@ fn inclined(a: &Segment, b: &Segment) -> f64 {
     let from_from = separation(a.from, b.from);
     let from_to = separation(a.from, b.to);
 
-    let edges = a_to * sight(length_b, to_to + to_from) + b_to * sight(length_a, to_to + from_to)
-        - a_from * sight(length_b, from_from + from_to)
-        - b_from * sight(length_a, from_from + to_from);
+    let edges = a_to * inverse_distance_integral(length_b, to_to + to_from)
+        + b_to * inverse_distance_integral(length_a, to_to + from_to)
+        - a_from * inverse_distance_integral(length_b, from_from + from_to)
+        - b_from * inverse_distance_integral(length_a, from_from + to_from);
 
     // The two lines' distance enters by four arctangents, taken two at a time as the argument of
     // a quotient. Each alone is within ±π/2, so no difference of two can leave its branch.
@@ -166,7 +171,7 @@ fn inclined(a: &Segment, b: &Segment) -> f64 {
 ///
 /// 0 from a point on the segment itself, where the integral is infinite: there the factor before
 /// it vanishes faster.
-fn sight(length: f64, detour: f64) -> f64 {
+fn inverse_distance_integral(length: f64, detour: f64) -> f64 {
     let excess = detour - length;
     if excess > 0.0 { ((detour + length) / excess).ln() } else { 0.0 }
 }
@@ -176,27 +181,27 @@ fn quotient_argument(p: (f64, f64), q: (f64, f64)) -> f64 {
     (p.1 * q.0 - p.0 * q.1).atan2(p.0 * q.0 + p.1 * q.1)
 }
 
-fn sum(a: Point, b: Point) -> Point {
+fn sum(a: Point3, b: Point3) -> Point3 {
     [a[0] + b[0], a[1] + b[1], a[2] + b[2]]
 }
 
-fn difference(a: Point, b: Point) -> Point {
+fn difference(a: Point3, b: Point3) -> Point3 {
     [a[0] - b[0], a[1] - b[1], a[2] - b[2]]
 }
 
-fn scale(a: Point, factor: f64) -> Point {
+fn scale(a: Point3, factor: f64) -> Point3 {
     [a[0] * factor, a[1] * factor, a[2] * factor]
 }
 
-fn dot(a: Point, b: Point) -> f64 {
+fn dot(a: Point3, b: Point3) -> f64 {
     a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
 }
 
-fn cross(a: Point, b: Point) -> Point {
+fn cross(a: Point3, b: Point3) -> Point3 {
     [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]]
 }
 
-fn separation(a: Point, b: Point) -> f64 {
+fn separation(a: Point3, b: Point3) -> f64 {
     let along = difference(b, a);
     dot(along, along).sqrt()
 }

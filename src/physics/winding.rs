@@ -5,24 +5,11 @@
 
 mod turn;
 
-use super::filament::{Point, Segment, mutual};
+use super::filament::{Filament, Point3, mutual};
 use std::f64::consts::SQRT_2;
-use turn::{Turn, wire};
+use turn::{TurnFilaments, wire};
 
-/// How the wire goes round.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Shape {
-    /// One cell, wound anticlockwise seen from above.
-    Rectangle,
-    /// Two cells side by side across the lane, each half as wide as the whole and as long. The left
-    /// one is wound anticlockwise and the right one clockwise, so that the currents add in the slot
-    /// between them, which runs along travel.
-    ///
-    /// Wires count where they lie: the centre slot holds 2·turns of them, one on the other at the
-    /// pitch, and every other slot `turns`. The short rise of a wire to its place in the taller
-    /// stack is left out. Worked number: 6 × 6 ft of 14 AWG at 0.150 in, 3 turns, 128.8 µH.
-    Quadrupole,
-}
+pub use turn::WindingShape;
 
 /// A wound loop, centred on the origin; all lengths in metres.
 ///
@@ -32,7 +19,7 @@ pub enum Shape {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Winding {
     /// How the wire goes round.
-    pub shape: Shape,
+    pub shape: WindingShape,
     /// Size in the direction of travel.
     pub along: f64,
     /// Size across the lane; of both cells together in a quadrupole.
@@ -52,7 +39,7 @@ pub struct Winding {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Strand {
     /// Place and direction of the current, at the mean depth of the wires.
-    pub segment: Segment,
+    pub segment: Filament,
     /// How many wires run there.
     pub wires: f64,
 }
@@ -111,15 +98,15 @@ impl Winding {
     ///
     /// No wire of one may lie on a wire of the other. Worked number: two squares of 6 × 6 ft, one
     /// turn each, 16 in above one another, 1.38976 µH.
-    pub fn mutual(&self, other: &Winding, offset: Point) -> f64 {
-        let theirs: Vec<Segment> = other.wires().map(|wire| wire.shifted(offset)).collect();
+    pub fn mutual(&self, other: &Winding, offset: Point3) -> f64 {
+        let theirs: Vec<Filament> = other.wires().map(|wire| wire.shifted(offset)).collect();
         self.wires().map(|wire| theirs.iter().map(|their| mutual(&wire, their)).sum::<f64>()).sum()
     }
 
     /// Coupling coefficient with another loop, signed like [`Winding::mutual`]: M / √(L₁ L₂).
     ///
     /// Worked number: two 6 × 6 ft loops of 3 turns, a gap of 3 ft between them, -0.0094.
-    pub fn coupling(&self, other: &Winding, offset: Point, internal_factor: f64) -> f64 {
+    pub fn coupling(&self, other: &Winding, offset: Point3, internal_factor: f64) -> f64 {
         let own = self.inductance(internal_factor) * other.inductance(internal_factor);
         self.mutual(other, offset) / own.sqrt()
     }
@@ -129,8 +116,8 @@ impl Winding {
     ///
     /// Worked number: a sharp rectangle has 4 strands, a quadrupole with corner cuts 11.
     pub fn outline(&self) -> Vec<Strand> {
-        let turn = Turn::of(self);
-        let strand = |segment: Segment, wires: u32| Strand {
+        let turn = self.turn();
+        let strand = |segment: Filament, wires: u32| Strand {
             segment: segment.shifted([0.0, 0.0, -0.5 * self.pitch * f64::from(wires.max(1) - 1)]),
             wires: f64::from(wires),
         };
@@ -138,6 +125,11 @@ impl Winding {
             .map(|side| strand(side, self.turns))
             .chain(turn.centre.map(|slot| strand(slot, self.stack())))
             .collect()
+    }
+
+    /// The filaments of one turn.
+    fn turn(&self) -> TurnFilaments {
+        TurnFilaments::new(self.shape, self.across, self.along, self.leg())
     }
 
     /// The legs of the corner cuts, as far as the sides allow.
@@ -148,27 +140,27 @@ impl Winding {
 
     fn centre_slot(&self) -> f64 {
         match self.shape {
-            Shape::Rectangle => 0.0,
-            Shape::Quadrupole => self.along,
+            WindingShape::Rectangle => 0.0,
+            WindingShape::Quadrupole => self.along,
         }
     }
 
     /// Wires in the fullest slot.
     fn stack(&self) -> u32 {
         match self.shape {
-            Shape::Rectangle => self.turns,
-            Shape::Quadrupole => self.turns.saturating_mul(2),
+            WindingShape::Rectangle => self.turns,
+            WindingShape::Quadrupole => self.turns.saturating_mul(2),
         }
     }
 
     /// Every filament at its own depth.
-    fn wires(&self) -> impl Iterator<Item = Segment> {
-        let turn = Turn::of(self);
-        let stacked = |segment: Segment, wires: u32| {
+    fn wires(&self) -> impl Iterator<Item = Filament> {
+        let turn = self.turn();
+        let stacked = |segment: Filament, wires: u32| {
             let pitch = self.pitch;
             (0..wires).map(move |level| segment.shifted([0.0, 0.0, -pitch * f64::from(level)]))
         };
-        let ring: Vec<Segment> = turn.ring().flat_map(|side| stacked(side, self.turns)).collect();
+        let ring: Vec<Filament> = turn.ring().flat_map(|side| stacked(side, self.turns)).collect();
         let centre = turn.centre.map(|slot| stacked(slot, self.stack()));
         ring.into_iter().chain(centre.into_iter().flatten())
     }
@@ -178,7 +170,7 @@ impl Winding {
     /// `count(n, m, step)` is the number of pairs of levels, from stacks of n and m wires, which
     /// `height(step)` separates. Wires closer than `mean_distance` to themselves lie at that.
     fn sum_levels(&self, count: fn(u32, u32, u32) -> u32, mean_distance: f64, height: impl Fn(u32) -> f64) -> f64 {
-        let turn = Turn::of(self);
+        let turn = self.turn();
         let (ring, stack) = (self.turns, self.stack());
         (0..stack.saturating_mul(2))
             .map(|step| {

@@ -49,7 +49,32 @@ impl Side {
 impl Role {
     /// Whether the loop keeps a barrier from closing on a vehicle.
     pub fn holds_the_gate(self) -> bool {
-        matches!(self, Self::ObstructionOutside | Self::ObstructionInside | Self::BetweenLeaves | Self::Closing)
+        match self {
+            Self::ObstructionOutside | Self::ObstructionInside | Self::BetweenLeaves | Self::Closing => true,
+            Self::Exit | Self::Arming | Self::Presence => false,
+        }
+    }
+
+    /// Whether the loop may come to lie next to a closed metal leaf, which then decides its distance.
+    pub fn lies_beside_leaf(self) -> bool {
+        match self {
+            Self::Exit | Self::ObstructionOutside | Self::ObstructionInside | Self::Presence => true,
+            Self::BetweenLeaves | Self::Arming | Self::Closing => false,
+        }
+    }
+
+    /// The leg along travel that its loop usually has; where only cars and pickups stop, a short one serves. Common practice.
+    pub fn usual_leg(self, only_low_vehicles: bool) -> NominalLength {
+        match self {
+            Self::Arming | Self::Presence if only_low_vehicles => SHORT_LEG,
+            Self::Exit
+            | Self::ObstructionOutside
+            | Self::ObstructionInside
+            | Self::BetweenLeaves
+            | Self::Arming
+            | Self::Closing
+            | Self::Presence => USUAL_LEG,
+        }
     }
 
     /// Where the loop lies.
@@ -147,7 +172,7 @@ pub fn usual_corner_cut(construction: Construction, short: Length, system: UnitS
     let cut = match construction {
         Construction::PreformedDirectBurial => Length::default(),
         Construction::HandWound if short >= SHORT_LEG.in_system(system) => usual,
-        _ => usual / 2.0,
+        Construction::HandWound | Construction::PreformedSawCut => usual / 2.0,
     };
     cut.min(0.25 * short)
 }

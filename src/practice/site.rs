@@ -4,6 +4,7 @@ use uom::si::f64::{Length, Time, Velocity};
 use uom::si::length::{foot, inch};
 use uom::si::time::minute;
 
+use super::cautions::CautionCode;
 use super::sources::{Source, sourced_vocabulary};
 use super::wires;
 
@@ -23,7 +24,25 @@ sourced_vocabulary! {
 impl Barrier {
     /// Whether a broad metal leaf stands in or moves through the opening; a loop must keep its distance from it.
     pub fn has_metal_leaf(self) -> bool {
-        !matches!(self, Self::BarrierArm | Self::None)
+        match self {
+            Self::SlideGate | Self::SwingGate | Self::SwingGatePair | Self::VerticalLiftGate | Self::OverheadDoor => {
+                true
+            }
+            Self::BarrierArm | Self::None => false,
+        }
+    }
+
+    /// Whether anything moves at the opening; if not, distances count from a window, a post or a stop line.
+    pub fn is_present(self) -> bool {
+        match self {
+            Self::SlideGate
+            | Self::SwingGate
+            | Self::SwingGatePair
+            | Self::BarrierArm
+            | Self::VerticalLiftGate
+            | Self::OverheadDoor => true,
+            Self::None => false,
+        }
     }
 
     /// How far a leaf sweeps past the closed line, as a share of the opening.
@@ -31,7 +50,7 @@ impl Barrier {
         match self {
             Self::SwingGate => 1.0,
             Self::SwingGatePair => 0.5,
-            _ => 0.0,
+            Self::SlideGate | Self::BarrierArm | Self::VerticalLiftGate | Self::OverheadDoor | Self::None => 0.0,
         }
     }
 }
@@ -52,11 +71,30 @@ sourced_vocabulary! {
 impl Surface {
     /// Whether a finished slab is there to be sawn.
     pub fn is_sawn(self) -> bool {
-        matches!(self, Self::ExistingAsphalt | Self::ExistingConcrete)
+        match self {
+            Self::ExistingAsphalt | Self::ExistingConcrete => true,
+            Self::NewAsphalt | Self::NewConcrete | Self::Gravel | Self::Soil | Self::Pavers => false,
+        }
     }
-}
 
-impl Surface {
+    /// Whether a slab is yet to be laid that can be sawn afterwards.
+    pub fn will_be_sawable(self) -> bool {
+        match self {
+            Self::NewAsphalt | Self::NewConcrete => true,
+            Self::ExistingAsphalt | Self::ExistingConcrete | Self::Gravel | Self::Soil | Self::Pavers => false,
+        }
+    }
+
+    /// What can hurt someone who saws it, beside what every saw cut brings.
+    pub fn saw_cautions(self) -> &'static [CautionCode] {
+        match self {
+            Self::ExistingConcrete => &[CautionCode::SlabSteel, CautionCode::TensionedSlab],
+            Self::ExistingAsphalt | Self::NewAsphalt | Self::NewConcrete | Self::Gravel | Self::Soil | Self::Pavers => {
+                &[]
+            }
+        }
+    }
+
     /// The construction that is usual in it. Common practice.
     pub fn usual_construction(self) -> Construction {
         match self {
@@ -126,6 +164,24 @@ sourced_vocabulary! {
     }
 }
 
+impl SiteHazard {
+    /// What can hurt someone where it is.
+    pub fn cautions(self) -> &'static [CautionCode] {
+        match self {
+            Self::ReinforcingMesh => &[CautionCode::SlabSteel],
+            Self::PostTensionedSlab | Self::BridgeDeck => &[CautionCode::SlabSteel, CautionCode::TensionedSlab],
+            Self::SnowMeltCable | Self::SnowMeltPipe => &[CautionCode::SnowMelt],
+            Self::OverheadPowerLine
+            | Self::BuriedPowerLine
+            | Self::AdjacentTraffic
+            | Self::FreezingClimate
+            | Self::PavementJoint
+            | Self::CrackedPavement
+            | Self::OldLoopCut => &[],
+        }
+    }
+}
+
 sourced_vocabulary! {
     /// How the loop is made and laid.
     Construction {
@@ -138,7 +194,10 @@ sourced_vocabulary! {
 impl Construction {
     /// Whether the loop lies in a saw cut that is sealed afterwards.
     pub fn is_sawn(self) -> bool {
-        !matches!(self, Self::PreformedDirectBurial)
+        match self {
+            Self::HandWound | Self::PreformedSawCut => true,
+            Self::PreformedDirectBurial => false,
+        }
     }
 
     /// Whether it is a jacketed loop that comes made to size, instead of single wire from a spool.

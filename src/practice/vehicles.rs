@@ -21,9 +21,9 @@ sourced_vocabulary! {
 
 /// The metal of a vehicle, as the response model takes it.
 #[derive(Clone, Debug)]
-pub enum Body {
+pub enum VehicleBody {
     /// One flat plate or several in a row.
-    Underside(Vec<Panel>),
+    Underside(Vec<UndersidePanel>),
     /// An upright shorted turn along travel: a two-wheeler.
     Upright {
         /// Its horizontal side.
@@ -39,7 +39,7 @@ pub enum Body {
 
 /// A flat plate of an underside.
 #[derive(Clone, Copy, Debug)]
-pub struct Panel {
+pub struct UndersidePanel {
     /// Side across the lane.
     pub width: Length,
     /// Side along travel.
@@ -53,12 +53,33 @@ pub struct Panel {
 impl VehicleClass {
     /// Whether the vehicle runs on two wheels in one line.
     pub fn is_two_wheeler(self) -> bool {
-        matches!(self, Self::SmallMotorcycle | Self::LargeMotorcycle | Self::Bicycle)
+        match self {
+            Self::SmallMotorcycle | Self::LargeMotorcycle | Self::Bicycle => true,
+            Self::PassengerCar | Self::Pickup | Self::HighBedTruck | Self::TractorTrailer => false,
+        }
     }
 
     /// Whether a short loop serves it: cars and pickups sit low.
     pub fn is_low(self) -> bool {
-        matches!(self, Self::PassengerCar | Self::Pickup)
+        match self {
+            Self::PassengerCar | Self::Pickup => true,
+            Self::HighBedTruck
+            | Self::TractorTrailer
+            | Self::SmallMotorcycle
+            | Self::LargeMotorcycle
+            | Self::Bicycle => false,
+        }
+    }
+
+    /// The class whose flat underside tells how high above a loop metal is seen: the vehicle's own, a rigid truck's for a tractor
+    /// and trailer, and a car's for two-wheelers, which have none.
+    #[must_use]
+    pub fn seen_height_class(self) -> Self {
+        match self {
+            Self::PassengerCar | Self::Pickup | Self::HighBedTruck => self,
+            Self::TractorTrailer => Self::HighBedTruck,
+            Self::SmallMotorcycle | Self::LargeMotorcycle | Self::Bicycle => Self::PassengerCar,
+        }
     }
 
     /// The change at the unit's terminals, percent, that a unit should switch at to see the class.
@@ -79,24 +100,29 @@ impl VehicleClass {
     /// 0.150 in at the bottom of a slot 1.5 in deep, lead-in of 22 µH, 50 kHz), at the terminals: the height of the car (3.2 %),
     /// about twice its ground clearance since an underside is no flat sheet; the conductor radii of the motorcycles (0.13 and
     /// 0.32 %, 0.3 m inside the side wire). All other sizes are assumed.
-    pub fn body(self) -> Body {
+    pub fn body(self) -> VehicleBody {
         let m = Length::new::<meter>;
-        let plate =
-            |width, length, height| Panel { width: m(width), length: m(length), behind: m(0.0), height: m(height) };
-        let upright = |length, height, radius| Body::Upright {
+        let plate = |width, length, height| UndersidePanel {
+            width: m(width),
+            length: m(length),
+            behind: m(0.0),
+            height: m(height),
+        };
+        let upright = |length, height, radius| VehicleBody::Upright {
             length: m(length),
             height: m(height),
             ground_gap: m(0.15),
             radius: m(radius),
         };
         match self {
-            Self::PassengerCar => Body::Underside(vec![plate(1.75, 4.5, 0.49795)]),
-            Self::Pickup => Body::Underside(vec![plate(1.9, 5.3, 0.60)]),
+            Self::PassengerCar => VehicleBody::Underside(vec![plate(1.75, 4.5, 0.49795)]),
+            Self::Pickup => VehicleBody::Underside(vec![plate(1.9, 5.3, 0.60)]),
             // Beds lie 0.9 to 1.2 m high; the higher end is the harder one to see.
-            Self::HighBedTruck => Body::Underside(vec![plate(2.4, 7.0, 1.2)]),
-            Self::TractorTrailer => {
-                Body::Underside(vec![plate(2.4, 5.0, 0.9), Panel { behind: m(6.0), ..plate(2.4, 12.0, 1.2) }])
-            }
+            Self::HighBedTruck => VehicleBody::Underside(vec![plate(2.4, 7.0, 1.2)]),
+            Self::TractorTrailer => VehicleBody::Underside(vec![
+                plate(2.4, 5.0, 0.9),
+                UndersidePanel { behind: m(6.0), ..plate(2.4, 12.0, 1.2) },
+            ]),
             Self::SmallMotorcycle => upright(1.25, 0.60, 0.02078),
             Self::LargeMotorcycle => upright(1.60, 0.70, 0.07859),
             Self::Bicycle => upright(1.0, 0.5, 0.010),
@@ -107,15 +133,17 @@ impl VehicleClass {
     pub fn model(self) -> &'static str {
         match self {
             Self::PassengerCar | Self::SmallMotorcycle | Self::LargeMotorcycle => "calibrated",
-            _ => "assumed",
+            Self::Pickup | Self::HighBedTruck | Self::TractorTrailer | Self::Bicycle => "assumed",
         }
     }
 
     /// Width over all: of the plate that stands for it, or of a rider's handlebar (from memory).
     pub fn width(self) -> Length {
         match self.body() {
-            Body::Underside(panels) => panels.iter().map(|panel| panel.width).fold(Length::default(), Length::max),
-            Body::Upright { .. } => Length::new::<meter>(0.7),
+            VehicleBody::Underside(panels) => {
+                panels.iter().map(|panel| panel.width).fold(Length::default(), Length::max)
+            }
+            VehicleBody::Upright { .. } => Length::new::<meter>(0.7),
         }
     }
 

@@ -2,9 +2,9 @@
 
 use loopwright::physics::circuit::{parallel_pair, series_pair};
 use loopwright::physics::conductor::skin_effect;
-use loopwright::physics::filament::{Point, Segment, mutual, self_inductance};
+use loopwright::physics::filament::{Filament, Point3, mutual, self_inductance};
 use loopwright::physics::kinetics::Accumulated;
-use loopwright::physics::winding::{Shape, Winding};
+use loopwright::physics::winding::{Winding, WindingShape};
 use proptest::prelude::*;
 
 const LOW_FREQUENCY: f64 = 0.25;
@@ -12,7 +12,7 @@ const LOW_FREQUENCY: f64 = 0.25;
 fn rectangle() -> impl Strategy<Value = Winding> {
     (0.5..20.0_f64, 0.5..20.0_f64, 0.0..0.45_f64, 1..8_u32, 2.0..8.0_f64, 0.2..0.9_f64).prop_map(
         |(along, across, cut, turns, pitch, radius)| Winding {
-            shape: Shape::Rectangle,
+            shape: WindingShape::Rectangle,
             along,
             across,
             corner_cut: cut * along.min(across),
@@ -24,36 +24,36 @@ fn rectangle() -> impl Strategy<Value = Winding> {
 }
 
 fn winding() -> impl Strategy<Value = Winding> {
-    let shapes = prop_oneof![Just(Shape::Rectangle), Just(Shape::Quadrupole)];
+    let shapes = prop_oneof![Just(WindingShape::Rectangle), Just(WindingShape::Quadrupole)];
     (shapes, rectangle()).prop_map(|(shape, winding)| Winding { shape, ..winding })
 }
 
-fn point() -> impl Strategy<Value = Point> {
+fn point() -> impl Strategy<Value = Point3> {
     prop::array::uniform3(-3.0..3.0_f64)
 }
 
-fn segment() -> impl Strategy<Value = Segment> {
+fn segment() -> impl Strategy<Value = Filament> {
     (point(), point())
-        .prop_map(|(from, to)| Segment { from, to })
+        .prop_map(|(from, to)| Filament { from, to })
         .prop_filter("long enough to have a direction", |s| s.length() > 0.1)
 }
 
 /// Turned by `angle` about the axis through the origin that `axis` numbers.
-fn turned(segment: Segment, axis: usize, angle: f64) -> Segment {
+fn turned(segment: Filament, axis: usize, angle: f64) -> Filament {
     let (sine, cosine) = angle.sin_cos();
-    let turn = |point: Point| {
+    let turn = |point: Point3| {
         let (u, v) = ((axis + 1) % 3, (axis + 2) % 3);
         let mut turned = point;
         turned[u] = cosine * point[u] - sine * point[v];
         turned[v] = sine * point[u] + cosine * point[v];
         turned
     };
-    Segment { from: turn(segment.from), to: turn(segment.to) }
+    Filament { from: turn(segment.from), to: turn(segment.to) }
 }
 
 /// The mutual inductance of segments of this size is (μ0/4π) · length at most times a few; it is the
 /// yardstick for rounding where the value itself may be nearly 0.
-fn yardstick(a: &Segment, b: &Segment) -> f64 {
+fn yardstick(a: &Filament, b: &Filament) -> f64 {
     1e-7 * a.length().min(b.length())
 }
 
@@ -167,7 +167,7 @@ proptest! {
         offset in point(),
         angles in prop::array::uniform3(0.0..std::f64::consts::TAU),
     ) {
-        let moved = |segment: Segment| {
+        let moved = |segment: Filament| {
             let turned = (0..3).fold(segment, |turning, axis| turned(turning, axis, angles[axis]));
             turned.shifted(offset)
         };
@@ -178,14 +178,14 @@ proptest! {
     #[test]
     fn a_filament_is_the_sum_of_its_parts((a, b) in (segment(), segment()), share in 0.1..0.9_f64) {
         let middle = std::array::from_fn(|i| a.from[i] + share * (a.to[i] - a.from[i]));
-        let parts = mutual(&Segment { from: a.from, to: middle }, &b)
-            + mutual(&Segment { from: middle, to: a.to }, &b);
+        let parts = mutual(&Filament { from: a.from, to: middle }, &b)
+            + mutual(&Filament { from: middle, to: a.to }, &b);
         close(parts, mutual(&a, &b), 1e-8 * yardstick(&a, &b));
     }
 
     #[test]
     fn equal_parallel_filaments_are_the_special_case(length in 0.1..20.0_f64, gap in 1e-4..5.0_f64) {
-        let one = Segment { from: [0.0; 3], to: [0.0, length, 0.0] };
+        let one = Filament { from: [0.0; 3], to: [0.0, length, 0.0] };
         let expected = self_inductance(length, gap);
         close(mutual(&one, &one.shifted([gap, 0.0, 0.0])), expected, 1e-9 * expected);
     }

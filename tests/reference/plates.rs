@@ -7,8 +7,8 @@
 
 use loopwright::physics::circuit::{parallel_weights, series_weights};
 use loopwright::physics::conductor::awg_diameter;
-use loopwright::physics::plate::{Panel, Plate, Primary, UprightTurn, Wall, endless_sheet, endless_wall};
-use loopwright::physics::winding::{Shape, Winding};
+use loopwright::physics::plate::{Plate, PlatePanel, PrimaryLoop, UprightTurn, Wall, endless_sheet, endless_wall};
+use loopwright::physics::winding::{Winding, WindingShape};
 use proptest::prelude::*;
 use std::sync::LazyLock;
 
@@ -27,7 +27,7 @@ fn plate(width: f64, length: f64) -> Plate {
 /// `along` and `across` in feet, `corner_cut` in inches.
 pub fn cut(along: f64, across: f64, turns: u32, corner_cut: f64) -> Winding {
     Winding {
-        shape: Shape::Rectangle,
+        shape: WindingShape::Rectangle,
         along: along * FOOT,
         across: across * FOOT,
         corner_cut: corner_cut * INCH,
@@ -53,7 +53,7 @@ fn assert_within(percent: f64, found: f64, expected: f64) {
 #[test]
 fn a_large_plate_tends_to_its_image() {
     let winding = rectangle(6.0, 6.0, 3);
-    let primary = Primary::new(&winding);
+    let primary = PrimaryLoop::new(&winding);
     let image = endless_sheet(&winding, 0.6);
     for cells in [12, 14, 16] {
         let plate = Plate::with_cells(12.0, 12.0, [cells; 2]).expect("a sound plate");
@@ -70,7 +70,7 @@ fn turns_raise_the_relative_change() {
         // The same distance from the middle of the stack.
         let height = 0.5 - 0.5 * winding.pitch * f64::from(turns - 1);
         let turn = UprightTurn { length: 1.6, height: 0.6, radius: 0.03 };
-        let primary = Primary::new(&winding);
+        let primary = PrimaryLoop::new(&winding);
         let position = [0.6, 0.0, height];
         let inductance = winding.inductance(LOW_FREQUENCY);
         [CAR.change(&primary, position), turn.change(&primary, position)].map(|c| c / inductance)
@@ -86,7 +86,7 @@ fn turns_raise_the_relative_change() {
 #[test]
 fn a_gate_leaf_beside_a_loop() {
     let winding = rectangle(6.0, 20.0, 2);
-    let primary = Primary::new(&winding);
+    let primary = PrimaryLoop::new(&winding);
     let leaf = Wall::new(24.0 * FOOT, 6.0 * FOOT).expect("a sound wall");
     let inductance = winding.inductance(LOW_FREQUENCY);
     for (gap, percent, endless) in
@@ -102,8 +102,8 @@ fn a_gate_leaf_beside_a_loop() {
 // Computed independently (numpy), converged; 0.3 %, or 0.5 % where the plate's end is over the loop.
 #[test]
 fn a_plate_agrees_with_a_finer_computation() {
-    let plain = Primary::new(&rectangle(6.0, 6.0, 3));
-    let cut = Primary::new(&cut(6.0, 6.0, 3, 12.0));
+    let plain = PrimaryLoop::new(&rectangle(6.0, 6.0, 3));
+    let cut = PrimaryLoop::new(&cut(6.0, 6.0, 3, 12.0));
     for (loop_, x, y, percent, microhenry) in [
         (&plain, 0.0, 0.0, 0.3, 3.3241),
         (&plain, 0.6, 1.0, 0.3, 1.9993),
@@ -119,9 +119,9 @@ fn a_plate_agrees_with_a_finer_computation() {
 // Computed independently (numpy) with both plates in one matrix; 1 % over a plate, 4 % over the gap.
 #[test]
 fn a_tractor_and_its_trailer_agree_with_a_finer_computation() {
-    let primary = Primary::new(&rectangle(6.0, 6.0, 3));
-    let tractor = Panel { width: 2.4, length: 5.0, along: -2.5, rise: 0.0 };
-    let trailer = Panel { width: 2.4, length: 12.0, along: -12.0, rise: 0.3 };
+    let primary = PrimaryLoop::new(&rectangle(6.0, 6.0, 3));
+    let tractor = PlatePanel { width: 2.4, length: 5.0, along: -2.5, rise: 0.0 };
+    let trailer = PlatePanel { width: 2.4, length: 12.0, along: -12.0, rise: 0.3 };
     let body = Plate::assembled(&[tractor, trailer]).expect("sound panels");
     for (front, percent, microhenry) in [(2.5, 1.0, 1.3659), (5.5, 4.0, 0.1519), (12.0, 1.0, 0.6520)] {
         assert_within(percent, body.change(&primary, [0.0, front, 0.9]) / MICRO, microhenry);
@@ -133,19 +133,19 @@ fn a_tractor_and_its_trailer_agree_with_a_finer_computation() {
 fn a_wall_agrees_with_a_finer_computation() {
     let leaf = Wall::new(24.0 * FOOT, 6.0 * FOOT).expect("a sound wall");
     let foot = |feet: f64| [0.0, feet * FOOT, 4.0 * INCH];
-    let ahead = Primary::new(&rectangle(6.0, 20.0, 2));
+    let ahead = PrimaryLoop::new(&rectangle(6.0, 20.0, 2));
     for (gap, microhenry) in [(3.0, 0.20092), (4.0, 0.09588), (5.0, 0.04854), (6.0, 0.02578)] {
         assert_within(0.5, leaf.change(&ahead, foot(3.0 + gap)) / MICRO, microhenry);
     }
-    let beside = Primary::turned(&rectangle(6.0, 20.0, 2));
+    let beside = PrimaryLoop::turned(&rectangle(6.0, 20.0, 2));
     assert_within(0.5, leaf.change(&beside, foot(14.0)) / MICRO, 0.020522);
 }
 
 // Computed independently (numpy), converged; 0.5 %. A quadrupole's field is odd across the lane.
 #[test]
 fn a_plate_over_a_quadrupole_agrees_with_a_finer_computation() {
-    let winding = Winding { shape: Shape::Quadrupole, ..rectangle(6.0, 6.0, 3) };
-    let primary = Primary::new(&winding);
+    let winding = Winding { shape: WindingShape::Quadrupole, ..rectangle(6.0, 6.0, 3) };
+    let primary = PrimaryLoop::new(&winding);
     // The program laid all wires a pitch deep. The centre slot's stack is 1.5 pitches deeper than
     // that in the mean, and holds half the wires along travel.
     for (x, y, microhenry) in [(0.0, 0.0, 1.6447), (0.5, 0.4, 1.4765)] {
@@ -161,9 +161,9 @@ fn a_two_wheeler_agrees_with_an_independent_sum() {
     let machine = UprightTurn { length: 1.25, height: 0.6, radius: 0.02 };
     assert_within(1.0, machine.inductance() / MICRO, 2.17471);
     let foot = [0.6, 0.2, 0.18];
-    let plain = Primary::new(&rectangle(6.0, 6.0, 3));
+    let plain = PrimaryLoop::new(&rectangle(6.0, 6.0, 3));
     assert_within(0.1, machine.mutual(&plain, foot).abs() / MICRO, 0.455824);
-    let cut = Primary::new(&cut(6.0, 6.0, 3, 12.0));
+    let cut = PrimaryLoop::new(&cut(6.0, 6.0, 3, 12.0));
     assert_within(0.1, machine.mutual(&cut, foot).abs() / MICRO, 0.488615);
     // Over the middle both sides' fluxes cancel.
     assert!(machine.mutual(&plain, [0.0, 0.2, 0.18]).abs() < 1e-9 * MICRO);
@@ -174,7 +174,7 @@ fn a_two_wheeler_agrees_with_an_independent_sum() {
 fn one_channel_with_two_loops_halves_the_change() {
     let winding = rectangle(6.0, 6.0, 3);
     let inductance = winding.inductance(LOW_FREQUENCY);
-    let change = CAR.change(&Primary::new(&winding), [0.0, 0.0, 0.5]) / inductance;
+    let change = CAR.change(&PrimaryLoop::new(&winding), [0.0, 0.0, 0.5]) / inductance;
     for weights in [series_weights(&[inductance; 2]), parallel_weights(&[inductance; 2])] {
         let seen: f64 = weights.iter().zip([change, 0.0]).map(|(weight, own)| weight * own).sum();
         assert_within(1e-9, seen, 0.5 * change);
@@ -184,7 +184,7 @@ fn one_channel_with_two_loops_halves_the_change() {
 // Finer meshes come nearer and nearer to one answer: 2, 1, 0.5 and 0.2 %.
 #[test]
 fn refinement_converges() {
-    let primary = Primary::new(&rectangle(6.0, 6.0, 3));
+    let primary = PrimaryLoop::new(&rectangle(6.0, 6.0, 3));
     let with_cells = |cells| Plate::with_cells(1.75, 4.5, cells).expect("a sound plate");
     let fine = with_cells([8, 21]);
     for (cells, percent) in [([2, 5], 2.0), ([3, 8], 1.0), ([4, 10], 0.5), ([6, 15], 0.2)] {
@@ -197,7 +197,7 @@ fn refinement_converges() {
 }
 
 fn winding() -> impl Strategy<Value = Winding> {
-    let shapes = prop_oneof![Just(Shape::Rectangle), Just(Shape::Quadrupole)];
+    let shapes = prop_oneof![Just(WindingShape::Rectangle), Just(WindingShape::Quadrupole)];
     (shapes, 3.0..12.0_f64, 3.0..24.0_f64, 1..6_u32, 0.0..15.0_f64).prop_map(
         |(shape, along, across, turns, corner_cut)| Winding { shape, ..cut(along, across, turns, corner_cut) },
     )
@@ -212,7 +212,7 @@ proptest! {
     fn a_plate_takes_less_the_higher_it_is_and_never_more_than_its_image(
         winding in winding(), x in -0.8..0.8_f64, y in -2.2..2.2_f64, height in 0.3..1.2_f64,
     ) {
-        let primary = Primary::new(&winding);
+        let primary = PrimaryLoop::new(&winding);
         let low = CAR.change(&primary, [x, y, height]);
         let high = CAR.change(&primary, [x, y, 1.1 * height]);
         prop_assert!(high > 0.0 && low > high);
@@ -225,7 +225,7 @@ proptest! {
     fn mirrored_positions_are_alike(
         winding in winding(), x in 0.0..2.0_f64, y in 0.0..3.0_f64, height in 0.3..1.2_f64,
     ) {
-        let primary = Primary::new(&winding);
+        let primary = PrimaryLoop::new(&winding);
         let change = CAR.change(&primary, [x, y, height]);
         for mirror in [[-x, y, height], [x, -y, height], [-x, -y, height]] {
             prop_assert!((CAR.change(&primary, mirror) - change).abs() <= 1e-9 * change);
@@ -240,8 +240,8 @@ proptest! {
     ) {
         let (wide, long) = (Plate::with_cells(3.0, 2.0, [5, 4]), Plate::with_cells(2.0, 3.0, [4, 5]));
         let (wide, long) = (wide.expect("sound"), long.expect("sound"));
-        let straight = wide.change(&Primary::new(&winding), [x, y, height]);
-        let turned = long.change(&Primary::turned(&winding), [-y, x, height]);
+        let straight = wide.change(&PrimaryLoop::new(&winding), [x, y, height]);
+        let turned = long.change(&PrimaryLoop::turned(&winding), [-y, x, height]);
         prop_assert!((straight - turned).abs() <= 1e-9 * straight, "{straight:e} {turned:e}");
     }
 
@@ -251,7 +251,7 @@ proptest! {
         winding in winding(), length in 1.0..10.0_f64, height in 0.5..3.0_f64, gap in 0.5..3.0_f64,
     ) {
         let wall = Wall::new(length, height).expect("a sound wall");
-        let primary = Primary::new(&winding);
+        let primary = PrimaryLoop::new(&winding);
         let distance = 0.5 * winding.along + gap;
         let near = wall.change(&primary, [0.0, distance, 0.1]);
         let far = wall.change(&primary, [0.0, 1.1 * distance, 0.1]);

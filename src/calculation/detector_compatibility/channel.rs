@@ -10,8 +10,8 @@ use uom::si::inductance::henry;
 use uom::si::ratio::ratio;
 
 use crate::calculation::input::{ResolvedLeadIn, ResolvedLoop};
-use crate::calculation::loop_characteristics::{Electrical, measure};
-use crate::calculation::vehicle_response::{Field, Metal, usual_conditions};
+use crate::calculation::loop_characteristics::{ElectricalFigures, MeasurementConditions, measure};
+use crate::calculation::vehicle_response::{LoopField, VehicleModel};
 use crate::physics::circuit;
 use crate::practice::detectors::{FailureBehaviour, OutputMode, Wiring};
 use crate::practice::roles::Role;
@@ -45,7 +45,7 @@ pub struct DetectorChannel {
     /// How they are joined.
     pub wiring: Wiring,
     /// What each loop measures at the end of its own lead-in.
-    pub figures: Vec<Electrical>,
+    pub figures: Vec<ElectricalFigures>,
     /// At the terminals.
     pub inductance: Inductance,
     /// Lower end of the as-built band at the terminals.
@@ -67,9 +67,9 @@ pub struct DetectorChannel {
 impl DetectorChannel {
     /// Joins loops; each comes to the unit on its own lead-in, and coupling between them is left out.
     pub fn new(loops: Vec<ChannelLoop>, wiring: Wiring) -> Self {
-        let conditions = usual_conditions();
+        let conditions = MeasurementConditions::usual();
         let figures: Vec<_> = loops.iter().map(|one| measure(&one.coil, &one.lead_in, &conditions)).collect();
-        let join = |of: fn(&Electrical) -> f64| {
+        let join = |of: fn(&ElectricalFigures) -> f64| {
             let values: Vec<_> = figures.iter().map(of).collect();
             match wiring {
                 Wiring::Parallel => circuit::parallel(&values),
@@ -123,7 +123,7 @@ impl DetectorChannel {
     }
 
     fn compute_changes(&self, class: VehicleClass) -> Vec<Ratio> {
-        let metal = Metal::of_class(class);
+        let metal = VehicleModel::of_class(class);
         let inductances: Vec<_> =
             self.figures.iter().map(|figures| figures.terminal_inductance.get::<henry>()).collect();
         let weights = match self.wiring {
@@ -135,7 +135,7 @@ impl DetectorChannel {
             .zip(&self.figures)
             .zip(weights)
             .map(|((one, electrical), weight)| {
-                let field = Field::new(&one.coil, electrical);
+                let field = LoopField::new(&one.coil, electrical);
                 let offset = if class.is_two_wheeler() { field.riding_line } else { Length::default() };
                 weight * field.change(metal, field.centred(metal), offset)
             })
@@ -144,10 +144,10 @@ impl DetectorChannel {
 
     /// The loops on which a unit that switches at `threshold` lets go under a vehicle, as a gap between its parts passes.
     pub fn loops_letting_go(&self, class: VehicleClass, threshold: Ratio) -> Vec<&ChannelLoop> {
-        let metal = Metal::of_class(class);
+        let metal = VehicleModel::of_class(class);
         let joined = self.changes(class);
-        let lets_go = |((one, electrical), joined): ((&ChannelLoop, &Electrical), Ratio)| {
-            let field = Field::new(&one.coil, electrical);
+        let lets_go = |((one, electrical), joined): ((&ChannelLoop, &ElectricalFigures), Ratio)| {
+            let field = LoopField::new(&one.coil, electrical);
             let alone = field.change(metal, field.centred(metal), Length::default());
             // On one channel with others the change is diluted by the same factor as over the loop's middle.
             let dilution = joined / alone;

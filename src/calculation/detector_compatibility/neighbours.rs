@@ -8,9 +8,8 @@ use uom::si::length::meter;
 use super::channel::{ChannelLoop, DetectorChannel};
 use super::report::{NeighbourAction, Neighbours};
 use crate::calculation::input::{ResolvedDetector, ResolvedLoop};
-use crate::calculation::loop_characteristics::measure;
+use crate::calculation::loop_characteristics::{MeasurementConditions, measure};
 use crate::calculation::report::{Diagnostics, FieldPath, Finding};
-use crate::calculation::vehicle_response::usual_conditions;
 use crate::physics::filament::mutual;
 use crate::physics::winding::Strand;
 use crate::practice::detectors::{HARMLESS_COUPLING, SEPARATE_FREQUENCIES};
@@ -123,7 +122,7 @@ fn actions(one: &ChannelLoop, other: &ChannelLoop, own: f64) -> Vec<NeighbourAct
         },
     ];
     let more = ResolvedLoop { turns: other.coil.turns + 1, ..other.coil.clone() };
-    let changed = measure(&more, &other.lead_in, &usual_conditions()).terminal_inductance;
+    let changed = measure(&more, &other.lead_in, &MeasurementConditions::usual()).terminal_inductance;
     let shift = 100.0 * ((changed / terminal_inductance(one)).value.sqrt() - 1.0).abs();
     actions.push(NeighbourAction {
         action: "turn_count",
@@ -146,7 +145,7 @@ fn actions(one: &ChannelLoop, other: &ChannelLoop, own: f64) -> Vec<NeighbourAct
 }
 
 fn terminal_inductance(one: &ChannelLoop) -> Inductance {
-    measure(&one.coil, &one.lead_in, &usual_conditions()).terminal_inductance
+    measure(&one.coil, &one.lead_in, &MeasurementConditions::usual()).terminal_inductance
 }
 
 /// The coupling coefficient with the distance of the middles stretched by a factor; `own` is the mean of the self-inductances.
@@ -174,7 +173,9 @@ fn coupling(one: &ChannelLoop, other: &ChannelLoop, own: f64, stretch: f64) -> f
 
 /// The geometric mean of the self-inductances of two loops, henry.
 fn mean_inductance(one: &ChannelLoop, other: &ChannelLoop) -> f64 {
-    let of = |one: &ChannelLoop| measure(&one.coil, &one.lead_in, &usual_conditions()).loop_inductance.get::<henry>();
+    let of = |one: &ChannelLoop| {
+        measure(&one.coil, &one.lead_in, &MeasurementConditions::usual()).loop_inductance.get::<henry>()
+    };
     (of(one) * of(other)).sqrt()
 }
 

@@ -6,7 +6,7 @@ use validator::Validate;
 
 use super::channel::{ChannelLoop, DetectorChannel};
 use super::report::{ConnectedLoopEcho, DetectorCompatibilityInputs};
-use crate::calculation::input::{Coordinate, Detector, LeadIn, Loop, PresenceTime, ResolvedDetector};
+use crate::calculation::input::{Coordinate, Detector, LeadIn, Loop, PresenceTime, ResolvedDetector, read_vehicles};
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
 use crate::practice::detectors::{FailureBehaviour, OutputMode, USUAL_STEPS_PERCENT, Wiring};
 use crate::practice::roles::Role;
@@ -133,7 +133,7 @@ impl DetectorCompatibilityRequest {
             Source::CommonPractice,
         );
         let detector = Detector::resolve(self.detector.as_ref(), &body.field("detector"), diagnostics);
-        let vehicles = VehicleClass::read_list(self.vehicles.as_deref(), &body.field("vehicles"), diagnostics);
+        let vehicles = read_vehicles(self.vehicles.as_deref(), &body.field("vehicles"), diagnostics);
         let mut detector = detector?;
         if detector.threshold_percent.is_none() && detector.threshold_steps_percent.is_empty() {
             let steps = USUAL_STEPS_PERCENT.map(|step| step.to_string()).join(", ");

@@ -13,7 +13,7 @@ use super::meters::{MeterPredictions, Prediction, ReadingBand};
 use super::request::CommissioningRecord;
 use super::resolve::{ReadingConditions, ResolvedLoopDesign};
 use crate::calculation::input::ResolvedLoop;
-use crate::calculation::loop_characteristics::{Conditions, measure};
+use crate::calculation::loop_characteristics::{MeasurementConditions, measure};
 use crate::physics::conductor;
 use crate::physics::winding::Winding;
 use crate::practice::detectors::AS_BUILT_SPREAD;
@@ -112,7 +112,7 @@ impl SoundLoopModel {
         let recorded_ohm = record(|record| record.resistance_ohm).map(|cold| cold * warmth);
 
         let figures = design.map(|design| {
-            let unloaded = Conditions {
+            let unloaded = MeasurementConditions {
                 frequency: conditions.frequency,
                 temperature: conditions.temperature,
                 steel_below: None,
@@ -285,11 +285,11 @@ fn close_each_turn(ladder: &[f64], turns: u32, turn_resistance: f64, frequency: 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::physics::winding::Shape;
+    use crate::physics::winding::WindingShape;
 
     fn test_loop() -> Winding {
         Winding {
-            shape: Shape::Rectangle,
+            shape: WindingShape::Rectangle,
             along: 1.8288,
             across: 1.8288,
             corner_cut: 0.0,

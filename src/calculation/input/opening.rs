@@ -1,4 +1,4 @@
-//! The opening: what vehicles pass through, and what closes it.
+//! The opening: what closes it, and which vehicles pass through.
 
 use serde::{Deserialize, Serialize};
 use uom::si::f64::{Length, Time, Velocity};
@@ -9,9 +9,10 @@ use super::{ApproachSpeed, LeafGroundGap, LeafHeight, OpeningTime, OpeningWidth,
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
 use crate::practice::site::Barrier;
 use crate::practice::sources::Source;
+use crate::practice::vehicles::VehicleClass;
 use crate::quantity::UnitSystem;
 use crate::quantity::output::{DurationValue, PlanLength, SpeedValue};
-use crate::vocabulary::Vocabulary;
+use crate::vocabulary::{Vocabulary, join_codes};
 
 /// What vehicles pass through.
 #[derive(Clone, Debug, Deserialize, Validate, ToSchema)]
@@ -146,4 +147,21 @@ impl ResolvedOpening {
             leaf_ground_gap: self.leaf.map(|(_, gap)| gap.into()),
         }
     }
+}
+
+/// The vehicles that must be seen, each once; the usual ones when none are named.
+pub fn read_vehicles(
+    sent: Option<&[VehicleClass]>,
+    at: &FieldPath<'_>,
+    diagnostics: &mut Diagnostics,
+) -> Vec<VehicleClass> {
+    let Some(vehicles) = sent else {
+        let reason = "What comes to most openings, and sits highest.";
+        diagnostics.add_assumption(at, join_codes(&VehicleClass::USUAL), reason, &[Source::CommonPractice]);
+        return VehicleClass::USUAL.to_vec();
+    };
+    let mut once = vehicles.to_vec();
+    once.sort_unstable();
+    once.dedup();
+    once
 }

@@ -274,8 +274,8 @@ impl ResolvedLoop {
     pub fn winding(&self) -> Winding {
         Winding {
             shape: match self.shape {
-                Shape::Rectangle => winding::Shape::Rectangle,
-                Shape::Quadrupole => winding::Shape::Quadrupole,
+                Shape::Rectangle => winding::WindingShape::Rectangle,
+                Shape::Quadrupole => winding::WindingShape::Quadrupole,
             },
             along: self.along_travel.get::<meter>(),
             across: self.across_lane.get::<meter>(),

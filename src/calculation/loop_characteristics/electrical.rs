@@ -3,7 +3,7 @@
 use uom::si::capacitance::farad;
 use uom::si::electrical_resistance::ohm;
 use uom::si::f64::{Capacitance, ElectricalResistance, Frequency, Inductance, Length, Ratio, ThermodynamicTemperature};
-use uom::si::frequency::hertz;
+use uom::si::frequency::{hertz, kilohertz};
 use uom::si::inductance::henry;
 use uom::si::length::meter;
 use uom::si::ratio::ratio;
@@ -25,9 +25,12 @@ pub const SOURCES: &[Source] = &[
     Source::CommonPractice,
 ];
 
+/// The frequency at which one agency tests loops, and the middle of what units run at, kHz.
+pub const USUAL_FREQUENCY_KHZ: f64 = 50.0;
+
 /// Under what conditions the loop is measured.
 #[derive(Clone, Copy, Debug)]
-pub struct Conditions {
+pub struct MeasurementConditions {
     /// Working frequency.
     pub frequency: Frequency,
     /// Temperature of the wire.
@@ -38,9 +41,21 @@ pub struct Conditions {
     pub shunt_capacitance: Capacitance,
 }
 
+impl MeasurementConditions {
+    /// Those of an agency's acceptance test: 50 kHz and 20 °C, no steel below and no capacitance.
+    pub fn usual() -> Self {
+        Self {
+            frequency: Frequency::new::<kilohertz>(USUAL_FREQUENCY_KHZ),
+            temperature: ThermodynamicTemperature::new::<degree_celsius>(20.0),
+            steel_below: None,
+            shunt_capacitance: Capacitance::new::<farad>(0.0),
+        }
+    }
+}
+
 /// What a loop on its lead-in measures, unrounded.
 #[derive(Clone, Copy, Debug)]
-pub struct Electrical {
+pub struct ElectricalFigures {
     /// The loop alone, in air.
     pub loop_inductance: Inductance,
     /// The loop alone, if the steel below were a solid sheet.
@@ -74,7 +89,7 @@ pub struct Electrical {
 /// Inductance by filament sums with the internal part at the working frequency, resistance by the standards of wire, skin
 /// effect by the Bessel solution, the band by the spread of packing. Proximity of turns, pavement and steel add loss that is
 /// not modelled, so the quality factor is an upper bound.
-pub fn measure(coil: &ResolvedLoop, lead_in: &ResolvedLeadIn, conditions: &Conditions) -> Electrical {
+pub fn measure(coil: &ResolvedLoop, lead_in: &ResolvedLeadIn, conditions: &MeasurementConditions) -> ElectricalFigures {
     let winding = coil.winding();
     let frequency = conditions.frequency.get::<hertz>();
     let celsius = conditions.temperature.get::<degree_celsius>();
@@ -95,7 +110,7 @@ pub fn measure(coil: &ResolvedLoop, lead_in: &ResolvedLeadIn, conditions: &Condi
     let ac_resistance = loop_dc * skin.resistance_ratio + lead_in_dc * lead_in_skin.resistance_ratio;
 
     let capacitance = conditions.shunt_capacitance.get::<farad>();
-    Electrical {
+    ElectricalFigures {
         loop_inductance: Inductance::new::<henry>(loop_inductance),
         loop_inductance_over_steel: Inductance::new::<henry>(over_steel),
         lead_in_inductance: Inductance::new::<henry>(lead_in_inductance),

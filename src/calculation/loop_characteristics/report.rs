@@ -6,7 +6,7 @@ use uom::si::inductance::microhenry;
 use uom::si::ratio::percent;
 use utoipa::ToSchema;
 
-use super::Electrical;
+use super::electrical::ElectricalFigures;
 use crate::calculation::input::{LeadInEcho, LoopEcho};
 use crate::calculation::report::{Assumed, Basis, Caution, Finding};
 use crate::quantity::output::{DetailLength, PlanLength, TemperatureValue, round};
@@ -45,7 +45,7 @@ macro_rules! with_electrical_figures {
         }
 
         impl $name {
-            pub(super) fn of(figures: &Electrical, $($extra: $type),*) -> Self {
+            pub(super) fn of(figures: &ElectricalFigures, $($extra: $type),*) -> Self {
                 Self {
                     loop_inductance_uh: round(figures.loop_inductance.get::<microhenry>(), 2),
                     lead_in_inductance_uh: round(figures.lead_in_inductance.get::<microhenry>(), 2),
@@ -88,8 +88,8 @@ with_electrical_figures! {
     }
 }
 
-impl From<&Electrical> for LoopElectrical {
-    fn from(figures: &Electrical) -> Self {
+impl From<&ElectricalFigures> for LoopElectrical {
+    fn from(figures: &ElectricalFigures) -> Self {
         Self::of(figures)
     }
 }

@@ -1,10 +1,16 @@
 //! What is asked of [`super`].
 
 use serde::Deserialize;
+use uom::si::capacitance::nanofarad;
+use uom::si::f64::{Capacitance, Frequency};
+use uom::si::frequency::kilohertz;
 use utoipa::ToSchema;
 use validator::Validate;
 
-use crate::calculation::input::{LeadIn, Loop, SteelDepth, WireTemperature};
+use super::electrical::{MeasurementConditions, USUAL_FREQUENCY_KHZ};
+use crate::calculation::input::{LeadIn, Loop, ResolvedLeadIn, ResolvedLoop, SteelDepth, WireTemperature};
+use crate::calculation::report::{Diagnostics, FieldPath};
+use crate::practice::sources::Source;
 
 /// A loop and its lead-in, to be measured before it exists.
 #[derive(Clone, Debug, Deserialize, Validate, ToSchema)]
@@ -37,4 +43,58 @@ pub struct LoopCharacteristicsRequest {
 pub struct Reinforcement {
     /// From the lowest turn down to the steel.
     pub depth_below_loop: SteelDepth,
+}
+
+/// A request in typed quantities.
+pub(super) struct ResolvedLoopCharacteristics {
+    /// The loop.
+    pub coil: ResolvedLoop,
+    /// The pair to the unit.
+    pub lead_in: ResolvedLeadIn,
+    /// Under what conditions the loop is measured.
+    pub conditions: MeasurementConditions,
+}
+
+impl LoopCharacteristicsRequest {
+    /// Reads the request; `None` after an error.
+    pub(super) fn read(&self, diagnostics: &mut Diagnostics) -> Option<ResolvedLoopCharacteristics> {
+        let body = FieldPath::BODY;
+        let coil = self.r#loop.read(&body.field("loop"), diagnostics);
+        let lead_in = self.lead_in.read(&body.field("lead_in"), diagnostics);
+        let frequency = diagnostics.value_or_default(
+            &body.field("frequency_khz"),
+            self.frequency_khz,
+            (USUAL_FREQUENCY_KHZ, "50"),
+            "The frequency of an agency's acceptance test.",
+            Source::Everett,
+        );
+        let temperature = diagnostics.parse_or_default(
+            &body.field("temperature"),
+            self.temperature.as_ref(),
+            "20 °C",
+            "The temperature at which wire tables hold.",
+            Source::IacsCopper,
+        );
+        let reinforcement = body.field("reinforcement");
+        let steel_below = self.reinforcement.as_ref().and_then(|steel| {
+            diagnostics.parse_optional(&reinforcement.field("depth_below_loop"), Some(&steel.depth_below_loop))
+        });
+        let capacitance = diagnostics.value_or_default(
+            &body.field("shunt_capacitance_nf"),
+            self.shunt_capacitance_nf,
+            (0.0, "0"),
+            "No public figure for the capacitance of slots and cables exists.",
+            Source::OwnChoice,
+        );
+        Some(ResolvedLoopCharacteristics {
+            coil: coil?,
+            lead_in: lead_in?,
+            conditions: MeasurementConditions {
+                frequency: Frequency::new::<kilohertz>(frequency),
+                temperature: temperature?,
+                steel_below,
+                shunt_capacitance: Capacitance::new::<nanofarad>(capacitance),
+            },
+        })
+    }
 }

@@ -4,28 +4,28 @@ use uom::si::f64::Length;
 use uom::si::inductance::microhenry;
 use uom::si::length::meter;
 
-use super::job::Job;
+use super::resolved::ResolvedLoopSizing;
 use crate::calculation::input::{ResolvedLoop, Shape};
-use crate::calculation::loop_characteristics::{Conditions, Electrical, measure};
+use crate::calculation::loop_characteristics::{ElectricalFigures, MeasurementConditions, measure};
 use crate::practice::detectors::{LOOP_TO_LEAD_IN, MAX_TURNS};
-use crate::practice::roles::{MIN_ACROSS, MIN_EDGE_SETBACK, Role, SHORT_LEG, STEP, USUAL_LEG, usual_corner_cut};
+use crate::practice::roles::{MIN_ACROSS, MIN_EDGE_SETBACK, Role, STEP, usual_corner_cut};
 use crate::practice::wires;
 use crate::quantity::{dimension, parse};
 
 /// A loop for a role, with its figures.
 #[derive(Clone)]
-pub struct Design {
+pub struct GradedLoop {
     /// The loop.
     pub coil: ResolvedLoop,
     /// What it measures.
-    pub electrical: Electrical,
+    pub electrical: ElectricalFigures,
     /// What the choice of turns satisfies.
-    pub grade: Grade,
+    pub grade: LoopGrade,
 }
 
 /// How well a turn count serves; the order is the order of preference.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Grade {
+pub enum LoopGrade {
     /// The unit tunes to it wherever in the band it falls, the turns fit the slot, and the loop is twice its lead-in.
     Right,
     /// The same, but the loop is only as much as its lead-in.
@@ -39,16 +39,12 @@ pub enum Grade {
 }
 
 /// The leg along travel that the search for a role starts with.
-pub fn first_leg(role: Role, job: &Job) -> Length {
-    let leg = match role {
-        Role::Presence | Role::Arming if job.only_low_vehicles() => SHORT_LEG,
-        _ => USUAL_LEG,
-    };
-    leg.in_system(job.system())
+pub fn first_leg(role: Role, job: &ResolvedLoopSizing) -> Length {
+    role.usual_leg(job.only_low_vehicles()).in_system(job.system())
 }
 
 /// The leg across: the opening less two setbacks, tidy; a narrow opening gives up setback first.
-pub fn leg_across(job: &Job) -> Length {
+pub fn leg_across(job: &ResolvedLoopSizing) -> Length {
     let (system, width) = (job.system(), job.opening.width);
     let across = width - 2.0 * job.edge_setback();
     let least = MIN_ACROSS.in_system(system);
@@ -64,18 +60,25 @@ pub fn leg_across(job: &Job) -> Length {
 pub const MORE_TURNS: u32 = 2;
 
 /// Designs a loop with these legs: the fewest turns that serve best electrically.
-pub fn design(along_travel: Length, across_lane: Length, shape: Shape, job: &Job, conditions: &Conditions) -> Design {
-    let candidate = |turns| Design::new(coil(along_travel, across_lane, shape, turns, job), job, conditions);
+pub fn design(
+    along_travel: Length,
+    across_lane: Length,
+    shape: Shape,
+    job: &ResolvedLoopSizing,
+    conditions: &MeasurementConditions,
+) -> GradedLoop {
+    let candidate = |turns| GradedLoop::new(coil(along_travel, across_lane, shape, turns, job), job, conditions);
     let mut best = candidate(1);
     for turns in 2..=MAX_TURNS {
-        if best.grade == Grade::Right {
+        if best.grade == LoopGrade::Right {
             break;
         }
         let next = candidate(turns);
         // Past the band more turns only lead farther out.
         let inductance_is_low =
             best.electrical.as_built_high.get::<microhenry>() < job.detector.limits.inductance_max_uh;
-        if next.grade < best.grade || (next.grade == Grade::Untunable && best.grade == next.grade && inductance_is_low)
+        if next.grade < best.grade
+            || (next.grade == LoopGrade::Untunable && best.grade == next.grade && inductance_is_low)
         {
             best = next;
         }
@@ -84,13 +87,18 @@ pub fn design(along_travel: Length, across_lane: Length, shape: Shape, job: &Job
 }
 
 /// The same loop with other turns.
-pub fn with_turns(design: &Design, turns: u32, job: &Job, conditions: &Conditions) -> Design {
-    Design::new(ResolvedLoop { turns, ..design.coil.clone() }, job, conditions)
+pub fn with_turns(
+    design: &GradedLoop,
+    turns: u32,
+    job: &ResolvedLoopSizing,
+    conditions: &MeasurementConditions,
+) -> GradedLoop {
+    GradedLoop::new(ResolvedLoop { turns, ..design.coil.clone() }, job, conditions)
 }
 
-impl Design {
+impl GradedLoop {
     /// A loop with its figures.
-    pub fn new(coil: ResolvedLoop, job: &Job, conditions: &Conditions) -> Self {
+    pub fn new(coil: ResolvedLoop, job: &ResolvedLoopSizing, conditions: &MeasurementConditions) -> Self {
         let electrical = measure(&coil, &job.lead_in, conditions);
         let grade = grade(&coil, &electrical, job);
         Self { coil, electrical, grade }
@@ -98,7 +106,13 @@ impl Design {
 }
 
 /// A loop of the job's wire, its corners cut as the construction asks.
-pub fn coil(along_travel: Length, across_lane: Length, shape: Shape, turns: u32, job: &Job) -> ResolvedLoop {
+pub fn coil(
+    along_travel: Length,
+    across_lane: Length,
+    shape: Shape,
+    turns: u32,
+    job: &ResolvedLoopSizing,
+) -> ResolvedLoop {
     let short = along_travel.min(across_lane);
     ResolvedLoop {
         shape,
@@ -112,32 +126,32 @@ pub fn coil(along_travel: Length, across_lane: Length, shape: Shape, turns: u32,
     }
 }
 
-fn grade(coil: &ResolvedLoop, electrical: &Electrical, job: &Job) -> Grade {
+fn grade(coil: &ResolvedLoop, electrical: &ElectricalFigures, job: &ResolvedLoopSizing) -> LoopGrade {
     let limits = &job.detector.limits;
     let tunes = electrical.as_built_low.get::<microhenry>() >= limits.inductance_min_uh
         && electrical.as_built_high.get::<microhenry>() <= limits.inductance_max_uh
         && electrical.quality_factor >= limits.quality_factor_min;
     let fits = needed_depth(coil, job).is_none_or(|depth| depth <= deepest_slot(job));
     if !tunes {
-        Grade::Untunable
+        LoopGrade::Untunable
     } else if !fits {
-        Grade::TooDeep
+        LoopGrade::TooDeep
     } else if electrical.loop_inductance >= LOOP_TO_LEAD_IN * electrical.lead_in_inductance {
-        Grade::Right
+        LoopGrade::Right
     } else if electrical.loop_inductance >= electrical.lead_in_inductance {
-        Grade::LeadInHeavy
+        LoopGrade::LeadInHeavy
     } else {
-        Grade::LeadInOutweighs
+        LoopGrade::LeadInOutweighs
     }
 }
 
 /// Turns and cover, stacked; `None` where nothing is sawn.
-pub fn needed_depth(coil: &ResolvedLoop, job: &Job) -> Option<Length> {
+pub fn needed_depth(coil: &ResolvedLoop, job: &ResolvedLoopSizing) -> Option<Length> {
     job.slot.as_ref().map(|slot| slot.needed_depth(coil.stack()))
 }
 
 /// The deepest slot that the job allows.
-pub fn deepest_slot(job: &Job) -> Length {
+pub fn deepest_slot(job: &ResolvedLoopSizing) -> Length {
     let limit = || parse::<dimension::Length>(wires::DEEPEST_SLOT).map_or_else(|_| Length::default(), |limit| limit.si);
     match &job.slot {
         Some(slot) if slot.depth_is_fixed => slot.depth,
@@ -146,12 +160,12 @@ pub fn deepest_slot(job: &Job) -> Length {
 }
 
 /// The depth to cut; `None` where nothing is sawn.
-pub fn slot_depth(coil: &ResolvedLoop, job: &Job) -> Option<Length> {
+pub fn slot_depth(coil: &ResolvedLoop, job: &ResolvedLoopSizing) -> Option<Length> {
     Some(job.slot.as_ref()?.depth_to_cut(needed_depth(coil, job)?, job.system()))
 }
 
 /// The saw cut of a loop; `None` where nothing is sawn.
-pub fn saw_cut(coil: &ResolvedLoop, job: &Job) -> Option<Length> {
+pub fn saw_cut(coil: &ResolvedLoop, job: &ResolvedLoopSizing) -> Option<Length> {
     let winding = coil.winding();
     job.slot.as_ref().map(|_| Length::new::<meter>(winding.straight_cut() + winding.diagonal_cut()))
 }

@@ -1,34 +1,80 @@
-//! What the vehicles over a loop mean for its role.
+//! What a loop means for its role: whether it can be built, and which vehicles it sees.
 
 use uom::si::f64::{Length, Ratio};
+use uom::si::length::inch;
 use uom::si::ratio::percent;
 
-use super::job::Job;
-use super::search::Choice;
-use super::sight::Sighting;
+use super::design::{self, GradedLoop, LoopGrade};
+use super::resolved::ResolvedLoopSizing;
+use super::search::LoopCandidate;
+use super::sightings::ClassSighting;
 use crate::calculation::report::{Diagnostics, FieldPath, Finding};
 use crate::practice::detectors::{FINEST_CLASS_PERCENT, MIN_TIMES_THRESHOLD};
 use crate::practice::findings::{FindingCode, Level};
 use crate::practice::roles::Role;
 use crate::practice::vehicles::VehicleClass;
-use crate::quantity::format::format_length;
+use crate::practice::wires::least_clearance;
+use crate::quantity::format::{format_detail_length, format_length};
 use crate::quantity::output::round;
 use crate::vocabulary::Vocabulary;
 
 const CURE: &str =
     "Set a finer sensitivity if the unit has one, shorten the lead-in, or share the opening among more lanes.";
 
+/// States whether the unit tunes to the loop, and whether its turns fit the slot.
+pub fn judge_fit(role: Role, design: &GradedLoop, job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
+    let body = FieldPath::BODY;
+    if design.grade == LoopGrade::Untunable {
+        let message = "No number of turns brings this loop, with this lead-in, wholly inside what the unit tunes to. Shorten \
+                       the lead-in, take heavier wire, or choose a unit with a wider range.";
+        diagnostics.add_finding(
+            Finding::new(FindingCode::NoWorkingTurns, Level::Stop, &body.field("detector"), message)
+                .on(Some(role.code())),
+        );
+    }
+    if let Some(slot) = job.slot.as_ref().filter(|slot| slot.width < job.wire.over_insulation + least_clearance()) {
+        let message = format!(
+            "A slot of {} leaves no room for sealant to flow round wire of {}. Cut it wider: wire and {} at the least.",
+            format_detail_length(slot.width, job.system()),
+            format_detail_length(job.wire.over_insulation, job.system()),
+            format_detail_length(least_clearance(), job.system())
+        );
+        let slot_at = body.field("slot");
+        diagnostics.add_finding(
+            Finding::new(FindingCode::SlotTooNarrow, Level::Warning, &slot_at.field("width"), message)
+                .on(Some(role.code()))
+                .figure("slot_width", slot.width.get::<inch>(), "inch"),
+        );
+    }
+    let Some(needed) = design::needed_depth(&design.coil, job) else { return };
+    if design.grade == LoopGrade::TooDeep {
+        let message = format!(
+            "{} turns under the asked cover need a slot {} deep. Cut that deep if the slab allows it, or take thinner \
+             wire.",
+            design.coil.turns,
+            format_detail_length(needed, job.system())
+        );
+        let slot_at = body.field("slot");
+        diagnostics.add_finding(
+            Finding::new(FindingCode::SlotTooShallow, Level::Stop, &slot_at.field("depth"), message)
+                .on(Some(role.code()))
+                .figure("needed_depth", needed.get::<inch>(), "inch")
+                .figure("slot_depth", design::deepest_slot(job).get::<inch>(), "inch"),
+        );
+    }
+}
+
 /// States which vehicles a loop misses, and what would cure it.
-pub fn judge(role: Role, choice: &Choice, job: &Job, diagnostics: &mut Diagnostics) {
-    for sighting in &choice.sightings {
+pub fn judge_vehicles(role: Role, candidate: &LoopCandidate, job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
+    for sighting in &candidate.sightings {
         judge_change(role, sighting, job, diagnostics);
         judge_strip(role, sighting, job, diagnostics);
     }
-    if choice.centres.len() > 1 {
+    if candidate.centres.len() > 1 {
         let message = format!(
             "One loop across the whole opening is too insensitive: {} loops share it, each on its own channel of a unit that \
              scans them in turn, their outputs paralleled, neighbours wound in opposite senses.",
-            choice.centres.len()
+            candidate.centres.len()
         );
         diagnostics.add_finding(
             Finding::new(
@@ -52,7 +98,7 @@ pub fn judge(role: Role, choice: &Choice, job: &Job, diagnostics: &mut Diagnosti
 }
 
 /// States which vehicles do not pass the opening at all.
-pub fn judge_widths(job: &Job, diagnostics: &mut Diagnostics) {
+pub fn judge_widths(job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
     let system = job.system();
     for class in job.vehicles.iter().filter(|class| class.width() > job.opening.width) {
         let message = format!(
@@ -68,7 +114,7 @@ pub fn judge_widths(job: &Job, diagnostics: &mut Diagnostics) {
     }
 }
 
-fn judge_change(role: Role, sighting: &Sighting, job: &Job, diagnostics: &mut Diagnostics) {
+fn judge_change(role: Role, sighting: &ClassSighting, job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
     let threshold = job.threshold();
     let name = sighting.class.label().to_lowercase();
     let words = |change: Ratio| format!("{:.3} %", change.get::<percent>());
@@ -118,18 +164,18 @@ fn judge_change(role: Role, sighting: &Sighting, job: &Job, diagnostics: &mut Di
     );
 }
 
-fn judge_strip(role: Role, sighting: &Sighting, job: &Job, diagnostics: &mut Diagnostics) {
-    let Some(blind) = sighting.blind.as_ref().filter(|blind| blind.width() > Length::default()) else { return };
+fn judge_strip(role: Role, sighting: &ClassSighting, job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
+    let Some(unseen) = sighting.unseen.as_ref().filter(|unseen| unseen.width() > Length::default()) else { return };
     let covered = job.seen_elsewhere.contains(&sighting.class);
     // Half the lane is as bad as its centre: nobody rides so that the loop sees him.
-    let is_wide = blind.contains_centre() || blind.width() > 0.5 * job.opening.width;
+    let is_wide = unseen.contains_centre() || unseen.width() > 0.5 * job.opening.width;
     let level = match (is_wide, role.holds_the_gate() && !covered) {
         (true, true) => Level::Stop,
         (true, false) | (false, true) => Level::Warning,
         (false, false) => Level::Note,
     };
     let system = job.system();
-    let place = if blind.contains_centre() { "its centre included" } else { "away from its centre" };
+    let place = if unseen.contains_centre() { "its centre included" } else { "away from its centre" };
     let cure = if covered {
         "The other device must see it there."
     } else {
@@ -137,19 +183,19 @@ fn judge_strip(role: Role, sighting: &Sighting, job: &Job, diagnostics: &mut Dia
     };
     let message = format!(
         "Over {} of the lane, {place}, a {} is not seen: only wires along travel couple with it. {cure}",
-        format_length(blind.width(), system),
+        format_length(unseen.width(), system),
         sighting.class.label().to_lowercase()
     );
     diagnostics.add_finding(
         Finding::new(FindingCode::BlindStrip, level, &FieldPath::BODY.field("vehicles"), message)
             .on(Some(role.code()))
-            .length("blind_strip", blind.width(), system)
-            .figure("share_of_lane", (blind.width() / job.opening.width).get::<percent>(), "percent"),
+            .length("blind_strip", unseen.width(), system)
+            .figure("share_of_lane", (unseen.width() / job.opening.width).get::<percent>(), "percent"),
     );
 }
 
 /// States the sensitivity to set, and whether units have it.
-pub fn judge_sensitivity(job: &Job, diagnostics: &mut Diagnostics) {
+pub fn judge_sensitivity(job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
     let threshold = round(job.threshold().get::<percent>(), 3);
     let at = FieldPath::BODY.field("detector").field("threshold_percent").pointer();
     let hardest = job.vehicles.iter().rev().min_by(|a, b| a.threshold_percent().total_cmp(&b.threshold_percent()));

@@ -3,18 +3,17 @@
 use uom::si::f64::Length;
 use uom::si::length::foot;
 
-use super::job::Job;
+use super::resolved::ResolvedLoopSizing;
 use crate::calculation::report::{Diagnostics, FieldPath, Finding};
 use crate::practice::findings::{FindingCode, Level};
 use crate::practice::roles::{ARM_CLEARANCE, FAR_EXIT, NEIGHBOUR_GAP, Role, STEP, Side};
-use crate::practice::site::Barrier;
 use crate::practice::vehicles::VehicleClass;
 use crate::quantity::format::format_length;
 use crate::vocabulary::Vocabulary;
 
 /// The place of one loop on the axis along travel: the barrier's closed line at 0, the inside positive.
 #[derive(Clone, Copy, Debug)]
-pub struct Place {
+pub struct LoopPlacement {
     /// What it is for.
     pub role: Role,
     /// On which side it lies.
@@ -25,7 +24,7 @@ pub struct Place {
     pub to: Length,
 }
 
-impl Place {
+impl LoopPlacement {
     /// From the line to the nearest wire; 0 for a loop that straddles the line.
     pub fn distance(&self) -> Length {
         self.from.max(-self.to).max(Length::default())
@@ -36,7 +35,7 @@ impl Place {
 ///
 /// Distances are common practice, tidy in the caller's system. Loops of one side stand in a row: the one that holds the gate
 /// nearest to it, then the others, each a neighbour's gap apart.
-pub fn place(job: &Job, legs: &[(Role, Length)], leaf_clearance: Option<Length>) -> Vec<Place> {
+pub fn place(job: &ResolvedLoopSizing, legs: &[(Role, Length)], leaf_clearance: Option<Length>) -> Vec<LoopPlacement> {
     let leg = |role: Role| legs.iter().find(|(other, _)| *other == role).map(|(_, leg)| *leg);
     let tidy = |length: Length| STEP.ceil(length, job.system());
     let gap = NEIGHBOUR_GAP.in_system(job.system());
@@ -71,36 +70,37 @@ pub fn place(job: &Job, legs: &[(Role, Length)], leaf_clearance: Option<Length>)
                 Side::Outside => (-(near + leg), -near),
                 Side::OnTheLine => (-leg / 2.0, leg / 2.0),
             };
-            Place { role, side, from, to }
+            LoopPlacement { role, side, from, to }
         })
         .collect()
 }
 
 /// The clear distance from the closed line to the first loop beside it.
-fn clearance(job: &Job, closing: Option<Length>, leaf_clearance: Option<Length>) -> Length {
+fn clearance(job: &ResolvedLoopSizing, closing: Option<Length>, leaf_clearance: Option<Length>) -> Length {
     let system = job.system();
     let beside_closing = closing.map_or(Length::default(), |leg| leg / 2.0 + NEIGHBOUR_GAP.in_system(system));
-    let beside_barrier = match job.opening.barrier {
-        Barrier::None => Length::default(),
-        _ => leaf_clearance.unwrap_or_else(|| ARM_CLEARANCE.in_system(system)),
+    let beside_barrier = if job.opening.barrier.is_present() {
+        leaf_clearance.unwrap_or_else(|| ARM_CLEARANCE.in_system(system))
+    } else {
+        Length::default()
     };
     STEP.ceil(beside_barrier.max(beside_closing), system)
 }
 
 /// How far a vehicle comes while the barrier opens; `None` unless speed and time are known.
-fn run_up(job: &Job) -> Option<Length> {
+fn run_up(job: &ResolvedLoopSizing) -> Option<Length> {
     Some(job.opening.approach_speed? * job.opening.opening_time?)
 }
 
 /// States what the places mean, and gives the longest unseen stretch.
-pub fn judge(job: &Job, places: &[Place], diagnostics: &mut Diagnostics) -> Option<Length> {
+pub fn judge(job: &ResolvedLoopSizing, places: &[LoopPlacement], diagnostics: &mut Diagnostics) -> Option<Length> {
     judge_setback(job, diagnostics);
     judge_exit(job, places, diagnostics);
     judge_roles(job, places, diagnostics);
     judge_stretch(job, places, diagnostics)
 }
 
-fn judge_setback(job: &Job, diagnostics: &mut Diagnostics) {
+fn judge_setback(job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
     let left = (job.opening.width - super::design::leg_across(job)) / 2.0;
     let asked = job.edge_setback();
     if left < 0.999 * asked {
@@ -120,7 +120,7 @@ fn judge_setback(job: &Job, diagnostics: &mut Diagnostics) {
     }
 }
 
-fn judge_exit(job: &Job, places: &[Place], diagnostics: &mut Diagnostics) {
+fn judge_exit(job: &ResolvedLoopSizing, places: &[LoopPlacement], diagnostics: &mut Diagnostics) {
     let Some(exit) = places.iter().find(|place| place.role == Role::Exit) else { return };
     let opening = FieldPath::BODY.field("opening");
     let subject = Some(Role::Exit.code());
@@ -158,12 +158,12 @@ fn judge_exit(job: &Job, places: &[Place], diagnostics: &mut Diagnostics) {
     }
 }
 
-fn judge_roles(job: &Job, places: &[Place], diagnostics: &mut Diagnostics) {
+fn judge_roles(job: &ResolvedLoopSizing, places: &[LoopPlacement], diagnostics: &mut Diagnostics) {
     let has = |role| places.iter().any(|place| place.role == role);
     let roles = FieldPath::BODY.field("roles");
     let barrier = job.opening.barrier;
     let sweeps = barrier.sweep_share() > 0.0;
-    if barrier != Barrier::None && !places.iter().any(|place| place.role.holds_the_gate()) {
+    if barrier.is_present() && !places.iter().any(|place| place.role.holds_the_gate()) {
         diagnostics.add_finding(Finding::new(
             FindingCode::NothingHoldsTheGate,
             Level::Warning,
@@ -213,11 +213,11 @@ fn judge_roles(job: &Job, places: &[Place], diagnostics: &mut Diagnostics) {
     }
 }
 
-fn judge_stretch(job: &Job, places: &[Place], diagnostics: &mut Diagnostics) -> Option<Length> {
+fn judge_stretch(job: &ResolvedLoopSizing, places: &[LoopPlacement], diagnostics: &mut Diagnostics) -> Option<Length> {
     let mut holding: Vec<_> = places.iter().filter(|place| place.role.holds_the_gate()).collect();
     holding.sort_by(|a, b| a.from.get::<foot>().total_cmp(&b.from.get::<foot>()));
     let roles = FieldPath::BODY.field("roles");
-    let closing_side_is_open = job.opening.barrier != Barrier::None
+    let closing_side_is_open = job.opening.barrier.is_present()
         && !holding.is_empty()
         && holding.iter().all(|place| place.side == holding[0].side && place.side != Side::OnTheLine);
     if closing_side_is_open {

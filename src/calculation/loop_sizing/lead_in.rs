@@ -1,12 +1,13 @@
 //! What to know and order about the lead-ins.
 
+use serde::Serialize;
 use uom::si::f64::Length;
 use uom::si::inductance::microhenry;
 use uom::si::length::{foot, meter};
 use uom::si::magnetic_permeability::henry_per_meter;
+use utoipa::ToSchema;
 
-use super::job::Job;
-use super::report::LeadInAdvice;
+use super::resolved::ResolvedLoopSizing;
 use crate::calculation::report::{Diagnostics, FieldPath, Finding};
 use crate::physics::circuit;
 use crate::practice::findings::{FindingCode, Level};
@@ -14,10 +15,26 @@ use crate::practice::site::Construction;
 use crate::practice::wires;
 use crate::quantity::dimension::{self, PerLength};
 use crate::quantity::format::format_length;
+use crate::quantity::output::{InductancePerLengthValue, PlanLength};
 use crate::quantity::{UnitSystem, parse};
 
+/// What to know and order about the lead-ins.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct LeadInAdvice {
+    /// The length of pair to order for each loop: length and spare.
+    pub order_length: PlanLength,
+    /// How the pair comes: `twisted_on_site` or `jacketed`.
+    pub pair: &'static str,
+    /// Inductance of the two loop wires twisted, from their geometry.
+    pub twisted: InductancePerLengthValue,
+    /// Inductance of the same wires lying loose, 1/2 in apart, from their geometry.
+    pub untwisted: InductancePerLengthValue,
+    /// What to do, in a sentence or two.
+    pub message: String,
+}
+
 /// Computes the advice and states what follows from it.
-pub fn advise(job: &Job, diagnostics: &mut Diagnostics) -> LeadInAdvice {
+pub fn advise(job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) -> LeadInAdvice {
     let loose =
         parse::<dimension::Length>(wires::LOOSE_PAIR_SPACING).map_or(job.wire.over_insulation, |spacing| spacing.si);
     let twisted = pair_inductance(job.wire.over_insulation, job);
@@ -50,7 +67,7 @@ pub fn advise(job: &Job, diagnostics: &mut Diagnostics) -> LeadInAdvice {
     }
 }
 
-fn twist(twisted: PerLength, untwisted: PerLength, job: &Job, diagnostics: &mut Diagnostics) -> String {
+fn twist(twisted: PerLength, untwisted: PerLength, job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) -> String {
     let gained = (untwisted - twisted) * job.lead_in.length;
     let (unit, per_length) = match job.system() {
         UnitSystem::UsCustomary => ("uH/ft", Length::new::<foot>(1.0)),
@@ -75,7 +92,7 @@ fn twist(twisted: PerLength, untwisted: PerLength, job: &Job, diagnostics: &mut 
 }
 
 /// Of the loop's own wire as a pair at this spacing of centres.
-fn pair_inductance(spacing: Length, job: &Job) -> PerLength {
+fn pair_inductance(spacing: Length, job: &ResolvedLoopSizing) -> PerLength {
     PerLength::new::<henry_per_meter>(circuit::pair_inductance_per_metre(
         spacing.get::<meter>(),
         job.wire.diameter().get::<meter>(),

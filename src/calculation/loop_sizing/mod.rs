@@ -1,55 +1,48 @@
 //! Which loops an opening needs: practice first, physics to confirm.
 //!
-//! `request` asks and `job` reads it. `search` tries `design`s, and rows of them, until every vehicle is in `sight`; `leaf` and
-//! `layout` place the loops; `judgement` says what is missed; `row`, `alternatives`, `stock` and `lead_in` add what a counter is
-//! asked next, `site` says what the ground demands, `report` answers.
+//! - `request`, `resolved`: what is asked, as sent and in typed quantities
+//! - `design`: a loop of given legs, its turns and its figures
+//! - `sightings`: which vehicles a loop, or a row of loops, sees
+//! - `search`, `selection`: the loop of a role, and of all roles
+//! - `alternatives`, `side_by_side`, `stock`, `lead_in`: what a counter is asked next
+//! - `leaf_clearance`, `layout`: where the loops lie
+//! - `judgement`, `site`: what is missed, and what the ground demands
+//! - `report`: what is answered
 
 mod alternatives;
 mod design;
-mod job;
 mod judgement;
 mod layout;
 mod lead_in;
-mod leaf;
+mod leaf_clearance;
 mod report;
 mod request;
-mod row;
+mod resolved;
 mod search;
-mod sight;
+mod selection;
+mod side_by_side;
+mod sightings;
 mod site;
 mod stock;
 
-use std::rc::Rc;
-
-use uom::si::f64::Length;
-use uom::si::length::inch;
-use uom::si::ratio::percent;
-
-pub use report::{
-    Alternative, LeadInAdvice, LoopSizingInputs, LoopSizingReport, OneChannel, SideBySide, SizedLoop, StockChoice,
-    VehicleSighting,
-};
+pub use alternatives::Alternative;
+pub use lead_in::LeadInAdvice;
+pub use report::{LoopSizingInputs, LoopSizingReport, SizedLoop};
 pub use request::LoopSizingRequest;
-pub use site::{Site, judge as judge_site, judge_construction};
+pub use side_by_side::{OneChannel, SideBySide};
+pub use sightings::VehicleSighting;
+pub use site::{SiteConditions, judge as judge_site, judge_construction};
+pub use stock::StockChoice;
 
 use super::input::Shape;
-use super::loop_characteristics::{self, Conditions, Places, judge};
-use super::report::{Diagnostics, FieldPath, Finding, InvalidRequest};
-use super::vehicle_response::{self, SeenHeight, usual_conditions};
-use super::{Calculation, Example};
-use crate::practice::findings::{FindingCode, Level};
-use crate::practice::roles::Role;
-use crate::practice::site::Barrier;
+use super::loop_characteristics::{self, JudgementContext, MeasurementConditions, judge};
+use super::report::{Diagnostics, FieldPath, InvalidRequest};
+use super::{Calculation, Example, vehicle_response};
 use crate::practice::sources::Source;
-use crate::practice::wires::least_clearance;
-use crate::quantity::format::format_detail_length;
-use crate::quantity::output::round;
 use crate::vocabulary::Vocabulary;
-use alternatives::Other;
-use design::{Design, Grade};
-use job::Job;
-use layout::Place;
-use search::{Brief, Choice};
+use layout::LoopPlacement;
+use resolved::ResolvedLoopSizing;
+use selection::{RoleSelection, select_loops};
 
 impl Calculation for LoopSizingRequest {
     type Report = LoopSizingReport;
@@ -77,8 +70,8 @@ impl Calculation for LoopSizingRequest {
     ];
 
     fn calculate(&self, diagnostics: &mut Diagnostics) -> Result<Self::Report, InvalidRequest> {
-        let job = self.read(diagnostics);
-        let job = diagnostics.finish(job)?;
+        let resolved = self.read(diagnostics);
+        let resolved = diagnostics.finish(resolved)?;
         if let Some(lead_in) = &self.lead_in {
             let [in_slot, in_conduit, _] = lead_in.parts_sent();
             diagnostics.mark_unneeded(&FieldPath::BODY.field("lead_in"), &[in_slot, in_conduit]);
@@ -86,27 +79,27 @@ impl Calculation for LoopSizingRequest {
         if let Some(detector) = &self.detector {
             diagnostics.mark_unneeded(&FieldPath::BODY.field("detector"), &detector.parts_sent());
         }
-        let conditions = usual_conditions();
-        let choices = choose(&job, &conditions);
+        let conditions = MeasurementConditions::usual();
+        let selections = select_loops(&resolved, &conditions);
         let legs: Vec<_> =
-            choices.iter().map(|chosen| (chosen.role, chosen.choice().design.coil.along_travel)).collect();
-        let leaf_clearance = leaf::clearance(&job, &choices, diagnostics);
-        let places = layout::place(&job, &legs, leaf_clearance);
-        let loops = places
+            selections.iter().map(|selection| (selection.role, selection.chosen().design.coil.along_travel)).collect();
+        let leaf_clearance = leaf_clearance::compute(&resolved, &selections, diagnostics);
+        let placements = layout::place(&resolved, &legs, leaf_clearance);
+        let loops = placements
             .iter()
-            .zip(&choices)
-            .map(|(place, chosen)| size(place, chosen, &job, &conditions, diagnostics))
+            .zip(&selections)
+            .map(|(placement, selection)| size(selection, placement, &resolved, &conditions, diagnostics))
             .collect();
-        judgement::judge_sensitivity(&job, diagnostics);
-        judgement::judge_widths(&job, diagnostics);
-        let unseen_stretch = layout::judge(&job, &places, diagnostics);
-        let lead_in = lead_in::advise(&job, diagnostics);
-        let site = Site {
-            surface: job.surface,
-            hazards: &job.hazards,
-            construction: job.construction,
+        judgement::judge_sensitivity(&resolved, diagnostics);
+        judgement::judge_widths(&resolved, diagnostics);
+        let unseen_stretch = layout::judge(&resolved, &placements, diagnostics);
+        let lead_in = lead_in::advise(&resolved, diagnostics);
+        let site = SiteConditions {
+            surface: resolved.surface,
+            hazards: &resolved.hazards,
+            construction: resolved.construction,
             construction_at: FieldPath::BODY.field("construction"),
-            has_barrier: job.opening.barrier != Barrier::None,
+            has_barrier: resolved.opening.barrier.is_present(),
             cut_approved: false,
         };
         site::judge(&site, diagnostics);
@@ -114,7 +107,7 @@ impl Calculation for LoopSizingRequest {
         diagnostics.add_sources(vehicle_response::SOURCES);
         diagnostics.add_sources(&[Source::CommonPractice]);
 
-        let inputs = job.echo();
+        let inputs = LoopSizingInputs::of(&resolved);
         let closing = diagnostics.into_parts();
         Ok(LoopSizingReport {
             inputs,
@@ -130,165 +123,30 @@ impl Calculation for LoopSizingRequest {
     }
 }
 
-/// The loop that a search found, and its alternatives.
-type Found = Rc<(Choice, Vec<Other>)>;
-
-/// What was found for a role. Roles that ask for the same loop share it.
-struct Chosen {
-    role: Role,
-    found: Found,
-}
-
-impl Chosen {
-    fn choice(&self) -> &Choice {
-        &self.found.0
-    }
-
-    fn others(&self) -> &[Other] {
-        &self.found.1
-    }
-}
-
-/// Searches the loop of each role, once for all that ask for the same.
-fn choose(job: &Job, conditions: &Conditions) -> Vec<Chosen> {
-    let mut done: Vec<(Brief<'_>, Found)> = Vec::new();
-    let mut chosen = Vec::new();
-    for role in &job.roles {
-        let brief = Brief::of(*role, job, conditions);
-        let known = done.iter().find(|(other, _)| other.is_like(&brief)).map(|(_, found)| found.clone());
-        let found = known.unwrap_or_else(|| {
-            let choice = brief.search();
-            let others = alternatives::others(&brief, &choice);
-            let found = Rc::new((choice, others));
-            done.push((brief, found.clone()));
-            found
-        });
-        chosen.push(Chosen { role: *role, found });
-    }
-    chosen
-}
-
 /// One loop of the report, and what is to be said about it.
 fn size(
-    place: &Place,
-    chosen: &Chosen,
-    job: &Job,
-    conditions: &Conditions,
+    selection: &RoleSelection,
+    placement: &LoopPlacement,
+    resolved: &ResolvedLoopSizing,
+    conditions: &MeasurementConditions,
     diagnostics: &mut Diagnostics,
 ) -> SizedLoop {
-    let choice = chosen.choice();
-    let Design { coil, electrical, .. } = &choice.design;
-    let role = place.role.code();
+    let (role, chosen) = (selection.role, selection.chosen());
     let body = FieldPath::BODY;
-    let places = Places {
+    let context = JudgementContext {
         coil: body.field("opening"),
         lead_in: body.field("lead_in"),
         unit: body.field("detector"),
-        system: job.system(),
-        subject: Some(role),
+        system: resolved.system(),
+        subject: Some(role.code()),
     };
-    judge(electrical, conditions, &job.detector.limits, &places, diagnostics);
-    judge_fit(role, &choice.design, job, diagnostics);
-    judgement::judge(place.role, choice, job, diagnostics);
-    let quadrupole = chosen.others().iter().find(|(_, other)| other.design.coil.shape == Shape::Quadrupole);
-    if let Some(other) = quadrupole {
-        alternatives::judge_quadrupole(place.role, other, choice, job, diagnostics);
+    judge(&chosen.design.electrical, conditions, &resolved.detector.limits, &context, diagnostics);
+    judgement::judge_fit(role, &chosen.design, resolved, diagnostics);
+    judgement::judge_vehicles(role, chosen, resolved, diagnostics);
+    let mut alternatives = selection.alternatives().iter().map(|offered| &offered.candidate);
+    if let Some(quadrupole) = alternatives.find(|candidate| candidate.design.coil.shape == Shape::Quadrupole) {
+        alternatives::judge_quadrupole(role, quadrupole, chosen, resolved, diagnostics);
     }
-
-    let distance = place.distance().into();
-    let has_barrier = job.opening.barrier != Barrier::None;
-    SizedLoop {
-        role,
-        construction: job.construction.code(),
-        shape: coil.shape.code(),
-        count: choice.centres.len(),
-        along_travel: coil.along_travel.into(),
-        across_lane: coil.across_lane.into(),
-        turns: coil.turns,
-        corner_cut: coil.corner_cut.into(),
-        edge_setback: edge_setback(choice, job).into(),
-        side: place.side.code(),
-        distance_from_barrier: has_barrier.then_some(distance),
-        distance_from_reference: (!has_barrier).then_some(distance),
-        slot_depth: design::slot_depth(coil, job).map(Into::into),
-        saw_cut: design::saw_cut(coil, job).map(Into::into),
-        electrical: electrical.into(),
-        seen_height: SeenHeight::of(&choice.field, choice.seen_height),
-        vehicles: choice.sightings.iter().map(|sighting| VehicleSighting::of(sighting, job)).collect(),
-        side_by_side: row::plan(choice, job),
-        alternatives: chosen.others().iter().map(|other| alternatives::describe(other, choice, job)).collect(),
-        stock_choice: stock::choose(place.role, choice, job, conditions, diagnostics),
-    }
-}
-
-/// From the outermost wire to the edge of the opening.
-fn edge_setback(choice: &Choice, job: &Job) -> Length {
-    let outermost = choice.centres.iter().copied().fold(Length::default(), Length::max);
-    job.opening.width / 2.0 - outermost - choice.design.coil.across_lane / 2.0
-}
-
-fn judge_fit(role: &'static str, design: &Design, job: &Job, diagnostics: &mut Diagnostics) {
-    let body = FieldPath::BODY;
-    if design.grade == Grade::Untunable {
-        let message = "No number of turns brings this loop, with this lead-in, wholly inside what the unit tunes to. Shorten \
-                       the lead-in, take heavier wire, or choose a unit with a wider range.";
-        diagnostics.add_finding(
-            Finding::new(FindingCode::NoWorkingTurns, Level::Stop, &body.field("detector"), message).on(Some(role)),
-        );
-    }
-    if let Some(slot) = job.slot.as_ref().filter(|slot| slot.width < job.wire.over_insulation + least_clearance()) {
-        let message = format!(
-            "A slot of {} leaves no room for sealant to flow round wire of {}. Cut it wider: wire and {} at the least.",
-            format_detail_length(slot.width, job.system()),
-            format_detail_length(job.wire.over_insulation, job.system()),
-            format_detail_length(least_clearance(), job.system())
-        );
-        let slot_at = body.field("slot");
-        diagnostics.add_finding(
-            Finding::new(FindingCode::SlotTooNarrow, Level::Warning, &slot_at.field("width"), message)
-                .on(Some(role))
-                .figure("slot_width", slot.width.get::<inch>(), "inch"),
-        );
-    }
-    let Some(needed) = design::needed_depth(&design.coil, job) else { return };
-    if design.grade == Grade::TooDeep {
-        let message = format!(
-            "{} turns under the asked cover need a slot {} deep. Cut that deep if the slab allows it, or take thinner \
-             wire.",
-            design.coil.turns,
-            format_detail_length(needed, job.system())
-        );
-        let slot_at = body.field("slot");
-        diagnostics.add_finding(
-            Finding::new(FindingCode::SlotTooShallow, Level::Stop, &slot_at.field("depth"), message)
-                .on(Some(role))
-                .figure("needed_depth", needed.get::<inch>(), "inch")
-                .figure("slot_depth", design::deepest_slot(job).get::<inch>(), "inch"),
-        );
-    }
-}
-
-impl Job {
-    fn echo(&self) -> LoopSizingInputs {
-        LoopSizingInputs {
-            opening: self.opening.echo(),
-            roles: codes(&self.roles),
-            vehicles: codes(&self.vehicles),
-            seen_by_other_devices: codes(&self.seen_elsewhere),
-            threshold_percent: round(self.threshold().get::<percent>(), 3),
-            surface: self.surface.code(),
-            site_hazards: codes(&self.hazards),
-            construction: self.construction.code(),
-            lead_in: self.lead_in.echo(),
-            wire: self.wire.echo(),
-            slot: self.slot.as_ref().map(super::input::ResolvedSlot::echo),
-            cover: self.cover.into(),
-            detector: self.detector.echo(),
-            stock_items: self.stock.as_ref().map_or(0, Vec::len),
-        }
-    }
-}
-
-fn codes<T: Vocabulary>(members: &[T]) -> Vec<&'static str> {
-    members.iter().map(|member| member.code()).collect()
+    let stock_choice = stock::choose(role, chosen, resolved, conditions, diagnostics);
+    SizedLoop::of(selection, placement, resolved, stock_choice)
 }

@@ -1,17 +1,24 @@
-//! What [`super`] answers.
+//! What [`super`] answers. Parts of a loop's answer stand beside what computes them.
 
 use serde::Serialize;
-use uom::si::ratio::{percent, ratio};
+use uom::si::ratio::percent;
 use utoipa::ToSchema;
 
-use super::job::Job;
-use super::sight::Sighting;
-use crate::calculation::input::{DetectorEcho, LeadInEcho, OpeningEcho, SlotEcho, WireEcho};
+use super::alternatives::Alternative;
+use super::design::{self, GradedLoop};
+use super::layout::LoopPlacement;
+use super::lead_in::LeadInAdvice;
+use super::resolved::ResolvedLoopSizing;
+use super::selection::RoleSelection;
+use super::side_by_side::SideBySide;
+use super::sightings::VehicleSighting;
+use super::stock::StockChoice;
+use crate::calculation::input::{DetectorEcho, LeadInEcho, OpeningEcho, ResolvedSlot, SlotEcho, WireEcho};
 use crate::calculation::loop_characteristics::LoopElectrical;
 use crate::calculation::report::{Assumed, Basis, Caution, Finding};
-use crate::calculation::vehicle_response::{BlindStrip, SeenHeight};
-use crate::quantity::output::{DetailLength, InductancePerLengthValue, PlanLength, round};
-use crate::vocabulary::Vocabulary;
+use crate::calculation::vehicle_response::SeenHeight;
+use crate::quantity::output::{DetailLength, PlanLength, round};
+use crate::vocabulary::{Vocabulary, codes};
 
 /// Loops for an opening.
 #[derive(Clone, Debug, Serialize, ToSchema)]
@@ -20,6 +27,7 @@ pub struct LoopSizingReport {
     pub inputs: LoopSizingInputs,
     /// The loops, one for each role.
     pub loops: Vec<SizedLoop>,
+
     /// What to know and order about the lead-ins.
     pub lead_in: LeadInAdvice,
     /// The longest stretch between loops that hold the gate in which a vehicle stands unseen; absent with fewer than two.
@@ -69,6 +77,27 @@ pub struct LoopSizingInputs {
     pub detector: DetectorEcho,
     /// How many stock loops were looked at.
     pub stock_items: usize,
+}
+
+impl LoopSizingInputs {
+    pub(super) fn of(resolved: &ResolvedLoopSizing) -> Self {
+        Self {
+            opening: resolved.opening.echo(),
+            roles: codes(&resolved.roles),
+            vehicles: codes(&resolved.vehicles),
+            seen_by_other_devices: codes(&resolved.seen_elsewhere),
+            threshold_percent: round(resolved.threshold().get::<percent>(), 3),
+            surface: resolved.surface.code(),
+            site_hazards: codes(&resolved.hazards),
+            construction: resolved.construction.code(),
+            lead_in: resolved.lead_in.echo(),
+            wire: resolved.wire.echo(),
+            slot: resolved.slot.as_ref().map(ResolvedSlot::echo),
+            cover: resolved.cover.into(),
+            detector: resolved.detector.echo(),
+            stock_items: resolved.stock.as_ref().map_or(0, Vec::len),
+        }
+    }
 }
 
 /// One loop, ready to be cut and wound.
@@ -122,123 +151,42 @@ pub struct SizedLoop {
     pub stock_choice: Option<StockChoice>,
 }
 
-/// A vehicle over the loop, or the row of loops, of a role.
-#[derive(Clone, Debug, Serialize, ToSchema)]
-pub struct VehicleSighting {
-    /// The class of the vehicle.
-    pub vehicle: &'static str,
-    /// The change at the unit's terminals with the vehicle's middle over the middle of a loop, percent, 3 decimals; for two-wheelers
-    /// 0.3 m inside a side wire, or over the centre slot of a quadrupole; for a tractor and trailer under the trailer's floor.
-    pub change_percent: f64,
-    /// The least such change across the lane, percent, 3 decimals: over the gaps of a row, and hard against either edge where the
-    /// loop holds a gate. The same as `change_percent` for two-wheelers.
-    pub least_change_percent: f64,
-    /// The change that the unit switches at, percent, 3 decimals.
-    pub threshold_percent: f64,
-    /// `change_percent` over the threshold, 2 decimals; a design wants 2 at least.
-    pub times_threshold: f64,
-    /// Whether `least_change_percent` reaches the threshold.
-    pub detected: bool,
-    /// Whether the unit lets go under the vehicle.
-    pub drops_out: bool,
-    /// Where across the lane a two-wheeler is not seen; absent for other vehicles.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub blind_strip: Option<BlindStrip>,
-}
-
-impl VehicleSighting {
-    pub(super) fn of(sighting: &Sighting, job: &Job) -> Self {
-        let threshold = job.threshold();
+impl SizedLoop {
+    pub(super) fn of(
+        selection: &RoleSelection,
+        placement: &LoopPlacement,
+        resolved: &ResolvedLoopSizing,
+        stock_choice: Option<StockChoice>,
+    ) -> Self {
+        let candidate = selection.chosen();
+        let GradedLoop { coil, electrical, .. } = &candidate.design;
+        let distance = placement.distance().into();
+        let has_barrier = resolved.opening.barrier.is_present();
         Self {
-            vehicle: sighting.class.code(),
-            change_percent: round(sighting.change.get::<percent>(), 3),
-            least_change_percent: round(sighting.least.get::<percent>(), 3),
-            threshold_percent: round(threshold.get::<percent>(), 3),
-            times_threshold: round((sighting.change / threshold).get::<ratio>(), 2),
-            detected: sighting.least >= threshold,
-            drops_out: sighting.drops_out,
-            blind_strip: sighting.blind.as_ref().map(|blind| BlindStrip::of(blind, job.opening.width)),
+            role: selection.role.code(),
+            construction: resolved.construction.code(),
+            shape: coil.shape.code(),
+            count: candidate.centres.len(),
+            along_travel: coil.along_travel.into(),
+            across_lane: coil.across_lane.into(),
+            turns: coil.turns,
+            corner_cut: coil.corner_cut.into(),
+            edge_setback: candidate.edge_setback(resolved.opening.width).into(),
+            side: placement.side.code(),
+            distance_from_barrier: has_barrier.then_some(distance),
+            distance_from_reference: (!has_barrier).then_some(distance),
+            slot_depth: design::slot_depth(coil, resolved).map(Into::into),
+            saw_cut: design::saw_cut(coil, resolved).map(Into::into),
+            electrical: electrical.into(),
+            seen_height: SeenHeight::of(&candidate.field, candidate.seen_height),
+            vehicles: candidate.vehicles(resolved),
+            side_by_side: SideBySide::of(candidate, resolved),
+            alternatives: selection
+                .alternatives()
+                .iter()
+                .map(|other| Alternative::of(other, candidate, resolved))
+                .collect(),
+            stock_choice,
         }
     }
-}
-
-/// Loops that share an opening side by side.
-#[derive(Clone, Debug, Serialize, ToSchema)]
-pub struct SideBySide {
-    /// Whole pavement between the nearest wires of neighbours.
-    pub gap: PlanLength,
-    /// The middles of the loops, as offsets from the middle of the opening, left to right.
-    pub centres: Vec<PlanLength>,
-    /// The winding senses, left to right: `clockwise` and `anticlockwise` in turn.
-    pub wound: Vec<&'static str>,
-    /// How to cut the shared gap, in a few sentences.
-    pub saw_plan: String,
-    /// What all loops on one channel would come to; take it only where it passes.
-    pub one_channel: Vec<OneChannel>,
-}
-
-/// All loops of a row on one channel.
-#[derive(Clone, Debug, Serialize, ToSchema)]
-pub struct OneChannel {
-    /// `series` or `parallel`.
-    pub wiring: &'static str,
-    /// Inductance at the unit's terminals, µH, 2 decimals, of the group behind one lead-in; coupling between neighbours is left out.
-    pub terminal_inductance_uh: f64,
-    /// The change that the hardest vehicle over one of the loops makes, percent, 3 decimals.
-    pub change_percent: f64,
-    /// Whether the unit tunes to it and the change is twice the threshold.
-    pub passes: bool,
-}
-
-/// Another size for the same role.
-#[derive(Clone, Debug, Serialize, ToSchema)]
-pub struct Alternative {
-    /// Which: `shorter`, `longer`, `window` for the narrow loop at a drive-through window, or `quadrupole`.
-    pub alternative: &'static str,
-    /// Its shape.
-    pub shape: &'static str,
-    /// The leg in the direction of driving.
-    pub along_travel: PlanLength,
-    /// The leg across the lane.
-    pub across_lane: PlanLength,
-    /// Turns.
-    pub turns: u32,
-    /// Inductance at the unit's terminals, µH, 2 decimals.
-    pub terminal_inductance_uh: f64,
-    /// The change of the saw cut against the loop above; negative saves. Absent where nothing is sawn.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub saw_cut_change: Option<PlanLength>,
-    /// The change of the wire in the loop against the loop above; negative saves.
-    pub wire_change: PlanLength,
-    /// The change of the height at which a flat underside is seen against the loop above; negative loses.
-    pub seen_height_change: PlanLength,
-    /// The vehicles over it.
-    pub vehicles: Vec<VehicleSighting>,
-    /// What it costs and gains, in a sentence.
-    pub message: String,
-}
-
-/// The loop to take from the caller's stock.
-#[derive(Clone, Debug, Serialize, ToSchema)]
-pub struct StockChoice {
-    /// The caller's number of the loop that serves; absent when none does.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub sku: Option<String>,
-    /// Why this one, or why none and what to order.
-    pub why: String,
-}
-
-/// What to know and order about the lead-ins.
-#[derive(Clone, Debug, Serialize, ToSchema)]
-pub struct LeadInAdvice {
-    /// The length of pair to order for each loop: length and spare.
-    pub order_length: PlanLength,
-    /// How the pair comes: `twisted_on_site` or `jacketed`.
-    pub pair: &'static str,
-    /// Inductance of the two loop wires twisted, from their geometry.
-    pub twisted: InductancePerLengthValue,
-    /// Inductance of the same wires lying loose, 1/2 in apart, from their geometry.
-    pub untwisted: InductancePerLengthValue,
-    /// What to do, in a sentence or two.
-    pub message: String,
 }

@@ -1,13 +1,21 @@
 //! What is asked of [`super`].
 
 use serde::Deserialize;
+use uom::si::f64::Length;
 use utoipa::ToSchema;
 use validator::Validate;
 
-use crate::calculation::input::{Detector, LeadIn, Opening, Slot, StockItem, Wire};
+use super::resolved::ResolvedLoopSizing;
+use crate::calculation::input::{
+    Cover, Detector, LeadIn, Opening, ResolvedSlot, ResolvedStockItem, Slot, StockItem, Wire, read_vehicles,
+};
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
 use crate::practice::roles::Role;
 use crate::practice::site::{Construction, SiteHazard, Surface};
+use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
+use crate::quantity::QuantityField;
+use crate::vocabulary::{Vocabulary, join_codes};
 
 /// An opening that needs loops.
 #[derive(Clone, Debug, Deserialize, Validate, ToSchema)]
@@ -52,4 +60,145 @@ pub struct LoopSizingRequest {
     #[validate(nested, length(max = 200))]
     #[schema(max_items = 200)]
     pub stock: Option<Vec<StockItem>>,
+}
+
+impl LoopSizingRequest {
+    /// Reads the request; `None` after an error.
+    pub(super) fn read(&self, diagnostics: &mut Diagnostics) -> Option<ResolvedLoopSizing> {
+        let body = FieldPath::BODY;
+        let opening = self.opening.read(&body.field("opening"), diagnostics);
+        let roles = self.read_roles(&body.field("roles"), diagnostics);
+        let vehicles = read_vehicles(self.vehicles.as_deref(), &body.field("vehicles"), diagnostics);
+        let surface = diagnostics.value_or_default(
+            &body.field("surface"),
+            self.surface,
+            (Surface::ExistingAsphalt, Surface::ExistingAsphalt.code()),
+            "The usual surface.",
+            Source::OwnChoice,
+        );
+        let hazards = self.site_hazards.clone().unwrap_or_default();
+        let construction = self.read_construction(surface, &hazards, &body.field("construction"), diagnostics);
+        let lead_in = LeadIn::read_or_usual(self.lead_in.as_ref(), &body.field("lead_in"), diagnostics);
+        let wire = Wire::read(self.wire.as_ref(), &body.field("wire"), diagnostics);
+        let slot = self.read_slot(construction, &body.field("slot"), diagnostics);
+        let cover = if construction.is_sawn() && slot.is_none() {
+            None
+        } else {
+            self.read_cover(slot.as_ref(), surface, &body.field("slot"), diagnostics)
+        };
+        let detector = Detector::resolve(self.detector.as_ref(), &body.field("detector"), diagnostics);
+        let stock = self.read_stock(&body.field("stock"), diagnostics);
+        Some(ResolvedLoopSizing {
+            opening: opening?,
+            roles,
+            vehicles,
+            seen_elsewhere: self.seen_by_other_devices.clone().unwrap_or_default(),
+            surface,
+            hazards,
+            construction,
+            lead_in: lead_in?,
+            wire: wire?,
+            slot,
+            cover: cover?,
+            detector: detector?,
+            stock,
+        })
+    }
+
+    fn read_roles(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Vec<Role> {
+        let Some(roles) = &self.roles else {
+            let usual = Role::usual_for(self.opening.barrier);
+            diagnostics.add_assumption(
+                at,
+                join_codes(usual),
+                "What this barrier usually needs.",
+                &[Source::CommonPractice],
+            );
+            return usual.to_vec();
+        };
+        for (index, role) in roles.iter().enumerate() {
+            if roles[..index].contains(role) {
+                diagnostics.add_error(
+                    &at.item(index),
+                    FieldErrorCode::Contradiction,
+                    format!("The role {} stands twice.", role.code()),
+                    "Send each role once; several loops side by side come from the width.",
+                );
+            }
+        }
+        roles.clone()
+    }
+
+    fn read_construction(
+        &self,
+        surface: Surface,
+        hazards: &[SiteHazard],
+        at: &FieldPath<'_>,
+        diagnostics: &mut Diagnostics,
+    ) -> Construction {
+        if let Some(construction) = self.construction {
+            return construction;
+        }
+        let (construction, reason) = if !surface.is_sawn() {
+            (Construction::PreformedDirectBurial, "This surface is laid over the loop.")
+        } else if hazards.contains(&SiteHazard::CrackedPavement) {
+            (Construction::PreformedSawCut, "A jacketed loop lasts longer in pavement that moves.")
+        } else if self.stock.is_some() {
+            (Construction::PreformedSawCut, "Loops in stock come preformed.")
+        } else {
+            (Construction::HandWound, "A finished surface is sawn, and wire is at hand.")
+        };
+        diagnostics.add_assumption(at, construction.code(), reason, &[Source::CommonPractice]);
+        construction
+    }
+
+    /// `None` where nothing is sawn; of a slot that was sent all the same, the cover is used and the rest is only checked.
+    fn read_slot(
+        &self,
+        construction: Construction,
+        at: &FieldPath<'_>,
+        diagnostics: &mut Diagnostics,
+    ) -> Option<ResolvedSlot> {
+        if construction.is_sawn() {
+            return Slot::read(self.slot.as_ref(), construction, at, diagnostics);
+        }
+        if let Some(slot) = &self.slot {
+            let mut aside = Diagnostics::default();
+            Slot::read(Some(slot), construction, at, &mut aside);
+            diagnostics.append_errors(&mut aside);
+            diagnostics.mark_unneeded(at, &[("width", slot.width.is_some()), ("depth", slot.depth.is_some())]);
+        }
+        None
+    }
+
+    /// What lies over the top wire: sealant in a slot, pavement or sand over a buried loop.
+    fn read_cover(
+        &self,
+        slot: Option<&ResolvedSlot>,
+        surface: Surface,
+        at: &FieldPath<'_>,
+        diagnostics: &mut Diagnostics,
+    ) -> Option<Length> {
+        if let Some(slot) = slot {
+            return Some(slot.cover);
+        }
+        let sent = self.slot.as_ref().and_then(|slot| slot.cover.as_ref());
+        let reason = "How deep a loop usually lies under this surface.";
+        // An error of the cover was added with the slot.
+        match sent {
+            Some(cover) => cover.read().ok().map(|written| written.si),
+            None => diagnostics.parse_or_default(
+                &at.field("cover"),
+                None::<&Cover>,
+                surface.burial_cover(),
+                reason,
+                Source::OwnChoice,
+            ),
+        }
+    }
+
+    fn read_stock(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<Vec<ResolvedStockItem>> {
+        let stock = self.stock.as_ref()?;
+        Some(stock.iter().enumerate().filter_map(|(index, item)| item.read(&at.item(index), diagnostics)).collect())
+    }
 }

@@ -2,21 +2,21 @@
 
 use uom::si::f64::{Length, Ratio};
 
-use super::design::{Design, Grade, MORE_TURNS, design, first_leg, leg_across, with_turns};
-use super::job::Job;
-use super::sight::{Row, Sighting};
+use super::design::{GradedLoop, LoopGrade, MORE_TURNS, design, first_leg, leg_across, with_turns};
+use super::resolved::ResolvedLoopSizing;
+use super::sightings::{ClassSighting, LoopRow, VehicleSighting};
 use crate::calculation::input::Shape;
-use crate::calculation::loop_characteristics::Conditions;
-use crate::calculation::vehicle_response::{Field, Metal, flat_underside, highest};
+use crate::calculation::loop_characteristics::MeasurementConditions;
+use crate::calculation::vehicle_response::{LoopField, VehicleModel, find_seen_height};
 use crate::practice::roles::{ALTERNATIVE_STEP, MAX_LEG, MAX_SIDE_BY_SIDE, MIN_ROW_LEG, ROW_GAP, Role, STEP};
 use crate::practice::vehicles::VehicleClass;
 
-/// What a search needs to know of a role; roles with the same brief get the same loop.
-pub struct Brief<'a> {
+/// The search for the loop of a role; roles that ask for the same get the same loop.
+pub struct RoleSearch<'a> {
     /// The job.
-    pub job: &'a Job,
+    pub job: &'a ResolvedLoopSizing,
     /// Under what conditions loops are measured.
-    pub conditions: &'a Conditions,
+    pub conditions: &'a MeasurementConditions,
     /// Whether the loop keeps a barrier from closing on a vehicle.
     pub holds_the_gate: bool,
     /// The leg along travel to start with.
@@ -26,30 +26,44 @@ pub struct Brief<'a> {
 }
 
 /// The loop of a role, or the row of loops, and what it sees.
-pub struct Choice {
+pub struct LoopCandidate {
     /// One loop.
-    pub design: Design,
+    pub design: GradedLoop,
     /// Its field.
-    pub field: Field,
+    pub field: LoopField,
     /// The middles of the loops, as offsets from the middle of the opening; one at 0 for a single loop.
     pub centres: Vec<Length>,
     /// The vehicles, in the order asked for.
-    pub sightings: Vec<Sighting>,
+    pub sightings: Vec<ClassSighting>,
     /// The highest flat underside that is seen.
     pub seen_height: Length,
 }
 
-/// How far a design came: better ones compare greater.
+impl LoopCandidate {
+    /// From the outermost wire to the edge of an opening of this width.
+    pub fn edge_setback(&self, opening_width: Length) -> Length {
+        let outermost = self.centres.iter().copied().fold(Length::default(), Length::max);
+        opening_width / 2.0 - outermost - self.design.coil.across_lane / 2.0
+    }
+
+    /// The vehicles over it, for the report.
+    pub fn vehicles(&self, resolved: &ResolvedLoopSizing) -> Vec<VehicleSighting> {
+        let (threshold, lane) = (resolved.threshold(), resolved.opening.width);
+        self.sightings.iter().map(|sighting| VehicleSighting::of(sighting, threshold, lane)).collect()
+    }
+}
+
+/// How well a candidate serves: better ones compare greater.
 #[derive(Clone, Copy, PartialEq, PartialOrd)]
-struct Merit {
+struct CandidateScore {
     builds: bool,
     served: usize,
     weakest: f64,
 }
 
-impl<'a> Brief<'a> {
-    /// The brief of a role.
-    pub fn of(role: Role, job: &'a Job, conditions: &'a Conditions) -> Self {
+impl<'a> RoleSearch<'a> {
+    /// The search for a role.
+    pub fn of(role: Role, job: &'a ResolvedLoopSizing, conditions: &'a MeasurementConditions) -> Self {
         Self {
             job,
             conditions,
@@ -60,7 +74,7 @@ impl<'a> Brief<'a> {
     }
 
     /// Whether two roles of one job ask for the same loop.
-    pub fn is_like(&self, other: &Self) -> bool {
+    pub fn gives_same_loop_as(&self, other: &Self) -> bool {
         self.holds_the_gate == other.holds_the_gate && self.first_leg == other.first_leg
     }
 
@@ -68,25 +82,25 @@ impl<'a> Brief<'a> {
     ///
     /// Longer legs buy height, more turns buy share against the lead-in, narrower loops in a row buy sensitivity. Once a longer
     /// leg is no better than the one before, still longer ones are not tried.
-    pub fn search(&self) -> Choice {
+    pub fn run(&self) -> LoopCandidate {
         let system = self.job.system();
         let (step, longest) = (ALTERNATIVE_STEP.in_system(system), 1.001 * MAX_LEG.in_system(system));
-        let mut best: Option<Choice> = None;
+        let mut best: Option<LoopCandidate> = None;
         for count in 1..=MAX_SIDE_BY_SIDE {
             let Some(across) = row_leg(count, self.job) else { break };
-            let mut before: Option<Merit> = None;
+            let mut before: Option<CandidateScore> = None;
             let mut along = self.first_leg;
             while along <= longest {
                 let next = self.fewest_turns(along, across, Shape::Rectangle, count);
-                let merit = self.merit(&next);
+                let score = self.score(&next);
                 if self.serves(&next) {
                     return self.complete(next);
                 }
-                if before.is_some_and(|before| merit <= before) {
+                if before.is_some_and(|before| score <= before) {
                     break;
                 }
-                before = Some(merit);
-                if best.as_ref().is_none_or(|best| merit > self.merit(best)) {
+                before = Some(score);
+                if best.as_ref().is_none_or(|best| score > self.score(best)) {
                     best = Some(next);
                 }
                 along += step;
@@ -97,12 +111,12 @@ impl<'a> Brief<'a> {
     }
 
     /// The loop with these legs and the fewest turns that serve, for an alternative.
-    pub fn fit(&self, along: Length, across: Length, shape: Shape, count: usize) -> Choice {
+    pub fn fit(&self, along: Length, across: Length, shape: Shape, count: usize) -> LoopCandidate {
         self.complete(self.fewest_turns(along, across, shape, count))
     }
 
     /// Starts with the fewest turns that suit the unit, and adds some while that helps a vehicle that is not seen well.
-    fn fewest_turns(&self, along: Length, across: Length, shape: Shape, count: usize) -> Choice {
+    fn fewest_turns(&self, along: Length, across: Length, shape: Shape, count: usize) -> LoopCandidate {
         let fewest = design(along, across, shape, self.job, self.conditions);
         let (turns, grade) = (fewest.coil.turns, fewest.grade);
         let mut best = self.look(fewest, count);
@@ -112,72 +126,78 @@ impl<'a> Brief<'a> {
                 break;
             }
             let next = self.look(next, count);
-            if self.merit(&next) > self.merit(&best) {
+            if self.score(&next) > self.score(&best) {
                 best = next;
             }
         }
         best
     }
 
-    /// Looks at every vehicle over a design; what takes long is left to [`Brief::complete`].
-    fn look(&self, design: Design, count: usize) -> Choice {
-        let field = Field::new(&design.coil, &design.electrical);
+    /// Loops of this role in a row.
+    fn row<'b>(&self, field: &'b LoopField, centres: &'b [Length]) -> LoopRow<'b> {
+        let (lane, threshold) = (self.job.opening.width, self.threshold);
+        LoopRow { field, centres, lane, threshold, reaches_edges: self.holds_the_gate }
+    }
+
+    /// Looks at every vehicle over a design; what takes long is left to [`RoleSearch::complete`].
+    fn look(&self, design: GradedLoop, count: usize) -> LoopCandidate {
+        let field = LoopField::new(&design.coil, &design.electrical);
         let pitch = design.coil.across_lane + ROW_GAP.in_system(self.job.system());
         let middle = (count - 1) as f64 / 2.0;
         let centres: Vec<_> = (0..count).map(|index| (index as f64 - middle) * pitch).collect();
-        let row = Row { field: &field, centres: &centres };
-        let sightings = self.job.vehicles.iter().map(|class| row.sight(*class, self)).collect();
-        Choice { design, field, centres, sightings, seen_height: Length::default() }
+        let row = self.row(&field, &centres);
+        let sightings = self.job.vehicles.iter().map(|class| row.sight(*class)).collect();
+        LoopCandidate { design, field, centres, sightings, seen_height: Length::default() }
     }
 
     /// Adds where a vehicle drops out, where a two-wheeler is not seen, and how high metal is seen.
-    fn complete(&self, mut choice: Choice) -> Choice {
-        let row = Row { field: &choice.field, centres: &choice.centres };
+    fn complete(&self, mut choice: LoopCandidate) -> LoopCandidate {
+        let row = self.row(&choice.field, &choice.centres);
         for sighting in &mut choice.sightings {
-            sighting.drops_out = row.drops_out(sighting.class, self);
-            sighting.blind = row.blind(sighting.class, self);
+            sighting.drops_out = row.drops_out(sighting.class);
+            sighting.unseen = row.unseen(sighting.class);
         }
-        choice.seen_height = highest(&choice.field, highest_underside(self.job), self.threshold);
+        choice.seen_height = find_seen_height(&choice.field, highest_underside(self.job), self.threshold);
         choice
     }
 
     /// Whether a loop of another make, as it is, sees every vehicle as the role asks and suits the unit.
-    pub fn accepts(&self, design: Design) -> bool {
+    pub fn accepts(&self, design: GradedLoop) -> bool {
         self.serves(&self.look(design, 1))
     }
 
-    fn merit(&self, choice: &Choice) -> Merit {
-        let times = |sighting: &Sighting| (sighting.change.min(sighting.least) / self.threshold).value;
-        if choice.design.grade >= Grade::TooDeep {
+    fn score(&self, choice: &LoopCandidate) -> CandidateScore {
+        let times = |sighting: &ClassSighting| (sighting.change.min(sighting.least) / self.threshold).value;
+        if choice.design.grade >= LoopGrade::TooDeep {
             // What cannot be built gets no better by seeing more: the smallest such loop shows what is wrong.
-            return Merit { builds: false, served: 0, weakest: 0.0 };
+            return CandidateScore { builds: false, served: 0, weakest: 0.0 };
         }
-        Merit {
+        CandidateScore {
             builds: true,
-            served: choice.sightings.iter().filter(|sighting| sighting.serves(self)).count(),
+            served: choice.sightings.iter().filter(|sighting| sighting.serves(self.threshold)).count(),
             weakest: choice.sightings.iter().map(times).fold(f64::INFINITY, f64::min),
         }
     }
 
     /// Whether a design can be built and every vehicle is seen as the role asks, without letting go.
-    fn serves(&self, choice: &Choice) -> bool {
-        let Merit { builds, served, .. } = self.merit(choice);
-        let row = Row { field: &choice.field, centres: &choice.centres };
+    fn serves(&self, choice: &LoopCandidate) -> bool {
+        let CandidateScore { builds, served, .. } = self.score(choice);
+        let row = self.row(&choice.field, &choice.centres);
         builds
             && served == choice.sightings.len()
-            && !(self.holds_the_gate && self.job.vehicles.iter().any(|class| row.drops_out(*class, self)))
+            && !(self.holds_the_gate && self.job.vehicles.iter().any(|class| row.drops_out(*class)))
     }
 }
 
 /// As large as the highest vehicle's that comes, or a car's where only two-wheelers come.
-fn highest_underside(job: &Job) -> &'static Metal {
-    let height = |class: &VehicleClass| flat_underside(*class).height;
-    let highest = job.vehicles.iter().max_by(|a, b| height(a).value.total_cmp(&height(b).value));
-    flat_underside(highest.copied().unwrap_or(VehicleClass::PassengerCar))
+fn highest_underside(job: &ResolvedLoopSizing) -> &'static VehicleModel {
+    let undersides = job.vehicles.iter().map(|class| VehicleModel::for_seen_height(*class));
+    let highest = undersides.max_by(|a, b| a.height.value.total_cmp(&b.height.value));
+    highest.unwrap_or_else(|| VehicleModel::of_class(VehicleClass::PassengerCar))
 }
 
 /// The leg across of each of `count` loops; `None` where a row would be too crowded.
-fn row_leg(count: usize, job: &Job) -> Option<Length> {
+fn row_leg(count: usize, job: &ResolvedLoopSizing) -> Option<Length> {
     let system = job.system();
     let whole = leg_across(job);
     if count == 1 {

@@ -7,7 +7,7 @@ use crate::practice::site::{Construction, SiteHazard, Surface};
 use crate::vocabulary::Vocabulary;
 
 /// Where loops are to lie, and how they are made.
-pub struct Site<'a> {
+pub struct SiteConditions<'a> {
     /// What the loops lie in.
     pub surface: Surface,
     /// What stands in the way.
@@ -23,17 +23,17 @@ pub struct Site<'a> {
 }
 
 /// States what construction and hazards mean.
-pub fn judge(site: &Site<'_>, diagnostics: &mut Diagnostics) {
+pub fn judge(site: &SiteConditions<'_>, diagnostics: &mut Diagnostics) {
     judge_construction(site, diagnostics);
     judge_hazards(site, diagnostics);
-    caution(site, diagnostics);
+    add_cautions(site, diagnostics);
 }
 
 /// States whether the construction can be built in the surface.
-pub fn judge_construction(site: &Site<'_>, diagnostics: &mut Diagnostics) {
+pub fn judge_construction(site: &SiteConditions<'_>, diagnostics: &mut Diagnostics) {
     let message = match (site.construction.is_sawn(), site.surface.is_sawn()) {
         (true, false) => {
-            let level = if matches!(site.surface, Surface::NewAsphalt | Surface::NewConcrete) { Level::Note } else { Level::Stop };
+            let level = if site.surface.will_be_sawable() { Level::Note } else { Level::Stop };
             let message = format!(
                 "{} offers nothing to saw yet. Take preformed_direct_burial, laid before the surface.",
                 site.surface.label()
@@ -46,14 +46,14 @@ pub fn judge_construction(site: &Site<'_>, diagnostics: &mut Diagnostics) {
              or hand_wound."
                 .to_owned(),
         )),
-        _ => None,
+        (true, true) | (false, false) => None,
     };
     if let Some((level, message)) = message {
         diagnostics.add_finding(Finding::new(FindingCode::WrongConstruction, level, &site.construction_at, message));
     }
 }
 
-fn judge_hazards(site: &Site<'_>, diagnostics: &mut Diagnostics) {
+fn judge_hazards(site: &SiteConditions<'_>, diagnostics: &mut Diagnostics) {
     let body = FieldPath::BODY;
     let hazards = body.field("site_hazards");
     for (index, hazard) in site.hazards.iter().enumerate() {
@@ -66,7 +66,7 @@ fn judge_hazards(site: &Site<'_>, diagnostics: &mut Diagnostics) {
 }
 
 /// What a hazard means for this job. Common practice, and the sources of the finding's code.
-fn statement(hazard: SiteHazard, site: &Site<'_>) -> (FindingCode, Level, String) {
+fn statement(hazard: SiteHazard, site: &SiteConditions<'_>) -> (FindingCode, Level, String) {
     let sawn = site.construction.is_sawn();
     let (code, level, message) = match hazard {
         SiteHazard::ReinforcingMesh => (
@@ -157,7 +157,7 @@ fn statement(hazard: SiteHazard, site: &Site<'_>) -> (FindingCode, Level, String
     (code, level, message.to_owned())
 }
 
-fn caution(site: &Site<'_>, diagnostics: &mut Diagnostics) {
+fn add_cautions(site: &SiteConditions<'_>, diagnostics: &mut Diagnostics) {
     diagnostics.add_cautions(&[
         CautionCode::NotForPeople,
         CautionCode::LocalCodes,
@@ -171,18 +171,9 @@ fn caution(site: &Site<'_>, diagnostics: &mut Diagnostics) {
     }
     if site.construction.is_sawn() {
         diagnostics.add_cautions(&[CautionCode::Silica, CautionCode::Saw, CautionCode::Sealant]);
-        if site.surface == Surface::ExistingConcrete {
-            diagnostics.add_cautions(&[CautionCode::SlabSteel, CautionCode::TensionedSlab]);
-        }
+        diagnostics.add_cautions(site.surface.saw_cautions());
     }
     for hazard in site.hazards {
-        match hazard {
-            SiteHazard::ReinforcingMesh => diagnostics.add_cautions(&[CautionCode::SlabSteel]),
-            SiteHazard::PostTensionedSlab | SiteHazard::BridgeDeck => {
-                diagnostics.add_cautions(&[CautionCode::SlabSteel, CautionCode::TensionedSlab]);
-            }
-            SiteHazard::SnowMeltCable | SiteHazard::SnowMeltPipe => diagnostics.add_cautions(&[CautionCode::SnowMelt]),
-            _ => {}
-        }
+        diagnostics.add_cautions(hazard.cautions());
     }
 }

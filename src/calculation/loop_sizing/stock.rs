@@ -1,36 +1,47 @@
 //! Which loop of the caller's stock serves a role.
 
+use serde::Serialize;
 use uom::si::f64::Length;
 use uom::si::length::foot;
+use utoipa::ToSchema;
 
-use super::design::{Design, coil};
-use super::job::Job;
-use super::report::StockChoice;
-use super::search::{Brief, Choice};
+use super::design::{GradedLoop, coil};
+use super::resolved::ResolvedLoopSizing;
+use super::search::{LoopCandidate, RoleSearch};
 use crate::calculation::input::{ResolvedStockItem, Shape};
-use crate::calculation::loop_characteristics::Conditions;
+use crate::calculation::loop_characteristics::MeasurementConditions;
 use crate::calculation::report::{Diagnostics, FieldPath, Finding};
 use crate::practice::findings::{FindingCode, Level};
 use crate::practice::roles::{MIN_EDGE_SETBACK, Role, STEP};
 use crate::quantity::format::format_length;
 use crate::vocabulary::Vocabulary;
 
+/// The loop to take from the caller's stock.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct StockChoice {
+    /// The caller's number of the loop that serves; absent when none does.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub sku: Option<String>,
+    /// Why this one, or why none and what to order.
+    pub why: String,
+}
+
 /// Chooses from the stock, or says what to order; `None` when no stock was sent.
 pub fn choose(
     role: Role,
-    choice: &Choice,
-    job: &Job,
-    conditions: &Conditions,
+    choice: &LoopCandidate,
+    job: &ResolvedLoopSizing,
+    conditions: &MeasurementConditions,
     diagnostics: &mut Diagnostics,
 ) -> Option<StockChoice> {
     let stock = job.stock.as_ref()?;
     let design = &choice.design;
-    let brief = Brief::of(role, job, conditions);
+    let search = RoleSearch::of(role, job, conditions);
     let needed = job.lead_in.length;
     let serving = stock
         .iter()
-        .filter(|item| misfit(item, choice, &brief).is_none())
-        .min_by(|a, b| strain(a, design, needed).total_cmp(&strain(b, design, needed)));
+        .filter(|item| reason_against(item, choice, &search).is_none())
+        .min_by(|a, b| mismatch(a, design, needed).total_cmp(&mismatch(b, design, needed)));
     let system = job.system();
     if let Some(item) = serving {
         let fits = if item.turns.is_some() {
@@ -46,9 +57,9 @@ pub fn choose(
         );
         return Some(StockChoice { sku: Some(item.sku.clone()), why });
     }
-    let nearest = stock.iter().min_by(|a, b| strain(a, design, needed).total_cmp(&strain(b, design, needed)));
+    let nearest = stock.iter().min_by(|a, b| mismatch(a, design, needed).total_cmp(&mismatch(b, design, needed)));
     let reason = nearest
-        .and_then(|item| Some(format!(" The nearest, {}, {}.", item.sku, misfit(item, choice, &brief)?)))
+        .and_then(|item| Some(format!(" The nearest, {}, {}.", item.sku, reason_against(item, choice, &search)?)))
         .unwrap_or_default();
     let why = format!(
         "None in stock serves.{reason} Order {} x {}, {} turns, {}, with {} of lead-in.",
@@ -66,8 +77,8 @@ pub fn choose(
 }
 
 /// Why an item cannot serve; `None` when it can.
-fn misfit(item: &ResolvedStockItem, choice: &Choice, brief: &Brief<'_>) -> Option<&'static str> {
-    let (job, design) = (brief.job, &choice.design);
+fn reason_against(item: &ResolvedStockItem, choice: &LoopCandidate, search: &RoleSearch<'_>) -> Option<&'static str> {
+    let (job, design) = (search.job, &choice.design);
     let step = STEP.in_system(job.system());
     let widest = job.opening.width - 2.0 * MIN_EDGE_SETBACK.in_system(job.system());
     if item.construction.is_some_and(|construction| construction != job.construction) {
@@ -82,7 +93,7 @@ fn misfit(item: &ResolvedStockItem, choice: &Choice, brief: &Brief<'_>) -> Optio
         Some("leaves too much of the opening unseen")
     } else if item.lead_in_length < job.lead_in.length {
         Some("has too short a lead-in")
-    } else if choice.centres.len() == 1 && !serves(item, design, brief) {
+    } else if choice.centres.len() == 1 && !serves(item, design, search) {
         Some("does not tune with this unit and lead-in, or does not see every vehicle")
     } else {
         None
@@ -90,14 +101,14 @@ fn misfit(item: &ResolvedStockItem, choice: &Choice, brief: &Brief<'_>) -> Optio
 }
 
 /// Whether the loop with its turns, or with those of the design where they are not known, suits the unit and sees every vehicle.
-fn serves(item: &ResolvedStockItem, design: &Design, brief: &Brief<'_>) -> bool {
+fn serves(item: &ResolvedStockItem, design: &GradedLoop, search: &RoleSearch<'_>) -> bool {
     let turns = item.turns.unwrap_or(design.coil.turns);
-    let coil = coil(item.along_travel, item.across_lane, Shape::Rectangle, turns, brief.job);
-    brief.accepts(Design::new(coil, brief.job, brief.conditions))
+    let coil = coil(item.along_travel, item.across_lane, Shape::Rectangle, turns, search.job);
+    search.accepts(GradedLoop::new(coil, search.job, search.conditions))
 }
 
-/// How far an item is from the design, in feet; spare lead-in counts a little.
-fn strain(item: &ResolvedStockItem, design: &Design, needed: Length) -> f64 {
+/// How far an item is from the design, in feet; a longer lead-in than needed counts for one percent.
+fn mismatch(item: &ResolvedStockItem, design: &GradedLoop, needed: Length) -> f64 {
     let apart = |a: Length, b: Length| (a - b).abs().get::<foot>();
     apart(item.along_travel, design.coil.along_travel)
         + apart(item.across_lane, design.coil.across_lane)

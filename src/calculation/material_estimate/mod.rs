@@ -34,7 +34,7 @@ pub use request::{
     AgencyMinimum, BackerRod, EstimatedLoop, MaterialEstimateRequest, Productivity, Saw, Slab, WireSpool,
 };
 
-use super::loop_sizing::{Site, judge_construction, judge_site};
+use super::loop_sizing::{SiteConditions, judge_construction, judge_site};
 use super::report::{Diagnostics, FieldPath, InvalidRequest};
 use super::{Calculation, Example};
 use crate::practice::sources::Source;
@@ -113,7 +113,7 @@ fn judge_sites(job: &ResolvedMaterialEstimate, diagnostics: &mut Diagnostics) {
     let judged_in_full = job.loops.iter().position(|resolved| resolved.construction.is_sawn()).unwrap_or_default();
     for (index, resolved) in job.loops.iter().enumerate() {
         let at = loops_at.item(index);
-        let site = Site {
+        let site = SiteConditions {
             surface: job.surface,
             hazards: &job.hazards,
             construction: resolved.construction,

@@ -2,14 +2,20 @@
 
 use serde::Serialize;
 use uom::si::f64::Length;
+use uom::si::inductance::microhenry;
 use uom::si::ratio::percent;
 use utoipa::ToSchema;
 
-use super::height::SeenHeight;
-use super::strip::Blind;
+use super::request::ResolvedVehicleResponse;
+use super::seen_height::SeenHeight;
+use super::unseen_strips::UnseenStrips;
+use super::vehicle_pass::VehiclePass;
 use crate::calculation::input::{LeadInEcho, LoopEcho};
-use crate::calculation::report::{Assumed, Basis, Caution, Finding};
+use crate::calculation::loop_characteristics::ElectricalFigures;
+use crate::calculation::report::{Assumed, Basis, Caution, Diagnostics, Finding};
+use crate::practice::vehicles::VehicleClass;
 use crate::quantity::output::{PlanLength, round};
+use crate::vocabulary::Vocabulary;
 
 /// What a vehicle does to a loop, all the way over it.
 #[derive(Clone, Debug, Serialize, ToSchema)]
@@ -59,6 +65,61 @@ pub struct VehicleResponseReport {
     pub basis: Basis,
 }
 
+impl VehicleResponseReport {
+    pub(super) fn of(
+        resolved: &ResolvedVehicleResponse,
+        electrical: &ElectricalFigures,
+        pass: &VehiclePass,
+        unseen: Option<&UnseenStrips>,
+        seen_height: SeenHeight,
+        diagnostics: &mut Diagnostics,
+    ) -> Self {
+        let peak = pass.peak.1;
+        let undiluted = peak
+            * (electrical.terminal_inductance.get::<microhenry>() / electrical.loop_inductance.get::<microhenry>());
+        let closing = diagnostics.into_parts();
+        Self {
+            peak_change_percent: round(peak.get::<percent>(), 3),
+            peak_change_at_loop_percent: round(undiluted.get::<percent>(), 3),
+            peak_position: pass.peak.0.into(),
+            threshold_percent: round(resolved.threshold.get::<percent>(), 3),
+            times_threshold: round(peak.get::<percent>() / resolved.threshold.get::<percent>(), 2),
+            detected: peak >= resolved.threshold,
+            switches_on_at: pass.seen.first().map(|(from, _)| (*from).into()),
+            switches_off_at: pass.seen.last().map(|(_, to)| (*to).into()),
+            drops_out: pass.seen.len() > 1,
+            drop_outs: pass.gaps().map(Stretch::from).collect(),
+            profile: pass
+                .profile
+                .iter()
+                .map(|(position, change)| ProfilePoint {
+                    position: (*position).into(),
+                    change_percent: round(change.get::<percent>(), 3),
+                })
+                .collect(),
+            blind_strip: unseen.map(|unseen| BlindStrip::of(unseen, resolved.lane)),
+            seen_height,
+            model: resolved.class.map_or("plate", VehicleClass::model),
+            inputs: VehicleResponseInputs {
+                r#loop: resolved.coil.echo(),
+                lead_in: resolved.lead_in.echo(),
+                vehicle: resolved.class.map_or("plate", Vocabulary::code),
+                vehicle_length: resolved.model.length.into(),
+                vehicle_width: resolved.model.width.into(),
+                effective_height: resolved.model.height.into(),
+                offset_across: resolved.offset.into(),
+                lane_width: resolved.lane.into(),
+                positions: resolved.positions,
+            },
+            findings: closing.findings,
+            assumed: closing.assumed,
+            unused: closing.unused,
+            cautions: closing.cautions,
+            basis: closing.basis,
+        }
+    }
+}
+
 /// A stretch of the way, by the position of the vehicle's front past the loop's leading edge.
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct Stretch {
@@ -66,6 +127,12 @@ pub struct Stretch {
     pub from: PlanLength,
     /// Its end.
     pub to: PlanLength,
+}
+
+impl From<(Length, Length)> for Stretch {
+    fn from((from, to): (Length, Length)) -> Self {
+        Self { from: from.into(), to: to.into() }
+    }
 }
 
 /// A point of the profile.
@@ -92,12 +159,12 @@ pub struct BlindStrip {
 
 impl BlindStrip {
     /// The strips of a lane.
-    pub fn of(blind: &Blind, lane: Length) -> Self {
+    pub fn of(unseen: &UnseenStrips, lane: Length) -> Self {
         Self {
-            width: blind.width().into(),
-            share_of_lane_percent: round((blind.width() / lane).get::<percent>(), 3),
-            contains_centre: blind.contains_centre(),
-            strips: blind.strips.iter().map(|(from, to)| Stretch { from: (*from).into(), to: (*to).into() }).collect(),
+            width: unseen.width().into(),
+            share_of_lane_percent: round((unseen.width() / lane).get::<percent>(), 3),
+            contains_centre: unseen.contains_centre(),
+            strips: unseen.strips.iter().copied().map(Stretch::from).collect(),
         }
     }
 }

@@ -1,11 +1,20 @@
 //! What is asked of [`super`].
 
 use serde::Deserialize;
+use uom::si::f64::{Length, Ratio};
+use uom::si::ratio::percent;
 use utoipa::ToSchema;
 use validator::Validate;
 
-use crate::calculation::input::{LaneWidth, LeadIn, Loop, PlateHeight, PlateLength, PlateWidth, SideOffset};
+use super::vehicle_model::VehicleModel;
+use crate::calculation::input::{
+    LaneWidth, LeadIn, Loop, PlateHeight, PlateLength, PlateWidth, ResolvedLeadIn, ResolvedLoop, SideOffset,
+};
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
+use crate::practice::roles::EDGE_SETBACK;
+use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
+use crate::quantity::format::format_length_input;
 
 /// A loop and a vehicle that drives over it.
 #[derive(Clone, Debug, Deserialize, Validate, ToSchema)]
@@ -48,4 +57,126 @@ pub struct PlateSize {
     /// The height above the pavement at which a flat plate acts as the underside does: about twice the clearance of a car, the
     /// clearance itself of a closed floor.
     pub effective_height: PlateHeight,
+}
+
+/// A request in typed quantities.
+pub(super) struct ResolvedVehicleResponse {
+    /// The loop.
+    pub coil: ResolvedLoop,
+    /// The pair to the unit.
+    pub lead_in: ResolvedLeadIn,
+    /// The class of the vehicle; `None` for a plate of the caller's.
+    pub class: Option<VehicleClass>,
+    /// The metal of the vehicle.
+    pub model: VehicleModel,
+    /// From the middle of the loop to the middle of the vehicle.
+    pub offset: Length,
+    /// The change that the unit switches at.
+    pub threshold: Ratio,
+    /// How many positions the profile has.
+    pub positions: usize,
+    /// The width of the lane.
+    pub lane: Length,
+}
+
+impl VehicleResponseRequest {
+    /// Reads the request; `None` after an error.
+    pub(super) fn read(&self, diagnostics: &mut Diagnostics) -> Option<ResolvedVehicleResponse> {
+        let body = FieldPath::BODY;
+        let coil = self.r#loop.read(&body.field("loop"), diagnostics);
+        let lead_in = self.lead_in.read(&body.field("lead_in"), diagnostics);
+        let model = self.read_model(&body, diagnostics);
+        let offset = diagnostics.parse_optional(&body.field("offset_across"), self.offset_across.as_ref());
+        let lane = diagnostics.parse_optional(&body.field("lane_width"), self.lane_width.as_ref());
+        let threshold = self.threshold_percent.unwrap_or_else(|| {
+            let class = self.vehicle.unwrap_or(VehicleClass::PassengerCar);
+            let threshold = class.threshold_percent();
+            let reason = "The step that this vehicle asks for.";
+            diagnostics.add_assumption(
+                &body.field("threshold_percent"),
+                threshold.to_string(),
+                reason,
+                class.threshold_sources(),
+            );
+            threshold
+        });
+        let positions = diagnostics.value_or_default(
+            &body.field("positions"),
+            self.positions,
+            (41, "41"),
+            "Enough to draw the profile.",
+            Source::OwnChoice,
+        );
+        let (coil, model) = (coil?, model?);
+        let offset = offset.unwrap_or_else(|| {
+            let (offset, reason) = if self.vehicle.is_some_and(VehicleClass::is_two_wheeler) {
+                (
+                    coil.riding_line(),
+                    "Where two-wheelers are calibrated: 0.3 m inside the side wire, or over the centre slot.",
+                )
+            } else {
+                (Length::default(), "Over the middle of the loop.")
+            };
+            diagnostics.add_assumption(
+                &body.field("offset_across"),
+                format_length_input(offset, coil.system),
+                reason,
+                &[Source::OwnChoice],
+            );
+            offset
+        });
+        let lane = lane.unwrap_or_else(|| {
+            let lane = coil.across_lane + 2.0 * EDGE_SETBACK.in_system(coil.system);
+            let reason = "The loop and the usual setback on each side.";
+            diagnostics.add_assumption(
+                &body.field("lane_width"),
+                format_length_input(lane, coil.system),
+                reason,
+                &[Source::CommonPractice],
+            );
+            lane
+        });
+        Some(ResolvedVehicleResponse {
+            lead_in: lead_in?,
+            class: self.vehicle,
+            model,
+            offset,
+            threshold: Ratio::new::<percent>(threshold),
+            positions: positions as usize,
+            lane,
+            coil,
+        })
+    }
+
+    fn read_model(&self, body: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<VehicleModel> {
+        let plate_at = body.field("plate");
+        let own = self.plate.as_ref().and_then(|plate| {
+            let width = diagnostics.parse(&plate_at.field("width"), &plate.width);
+            let length = diagnostics.parse(&plate_at.field("length"), &plate.length);
+            let height = diagnostics.parse(&plate_at.field("effective_height"), &plate.effective_height);
+            VehicleModel::of_plate(width?.si, length?.si, height?.si)
+        });
+        match (self.vehicle, &self.plate) {
+            (Some(class), None) => Some(VehicleModel::of_class(class).clone()),
+            (None, Some(_)) => own,
+            (Some(_), Some(_)) => {
+                diagnostics.add_error(
+                    &plate_at,
+                    FieldErrorCode::Contradiction,
+                    "Both a vehicle class and a plate were sent.",
+                    "Send vehicle or plate, not both.",
+                );
+                None
+            }
+            (None, None) => {
+                diagnostics.add_error(
+                    &body.field("vehicle"),
+                    FieldErrorCode::FieldMissing,
+                    "Neither a vehicle class nor a plate was sent.",
+                    "Send vehicle with a code of reference/vehicle-classes, or plate with width, length and effective_height.",
+                );
+                None
+            }
+        }
+    }
 }

@@ -4,7 +4,7 @@ use super::*;
 
 /// Neumann's double integral: the inner one exactly, the outer one by the tanh-sinh rule, in
 /// two pieces that meet where the lines come nearest.
-fn by_quadrature(a: &Segment, b: &Segment) -> f64 {
+fn by_quadrature(a: &Filament, b: &Filament) -> f64 {
     let (along_a, along_b) = (difference(a.to, a.from), difference(b.to, b.from));
     let (aa, bb, ab) = (dot(along_a, along_a), dot(along_b, along_b), dot(along_a, along_b));
     let reach = difference(b.from, a.from);
@@ -33,8 +33,8 @@ fn by_quadrature(a: &Segment, b: &Segment) -> f64 {
     NEUMANN * ab / aa.sqrt() * (piece(0.0, split) + piece(split, 1.0))
 }
 
-fn segment(from: Point, to: Point) -> Segment {
-    Segment { from, to }
+fn segment(from: Point3, to: Point3) -> Filament {
+    Filament { from, to }
 }
 
 #[track_caller]

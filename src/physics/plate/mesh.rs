@@ -7,7 +7,7 @@
 use nalgebra::{Cholesky, DMatrix, DVector, Dyn};
 use std::f64::consts::{FRAC_1_SQRT_2, TAU};
 
-use super::super::filament::Point;
+use super::super::filament::Point3;
 
 /// How far the outermost line of a grid lies inside the rim, in pitches.
 ///
@@ -21,7 +21,7 @@ const INSET: f64 = 0.284;
 /// A grid of parallel wires lets no flux slip through, beyond what a sheet would, when the surface
 /// of each wire equals the sheet that it replaces: 2πr = pitch. (The sum of the logarithms of all
 /// distances in the grid against its integral, by Stirling's formula.)
-const WIRE: f64 = 1.0 / TAU;
+const LINE_RADIUS: f64 = 1.0 / TAU;
 
 /// The fewest cells, two at least, that divide a side at no more than `pitch`.
 pub(super) fn cells(side: f64, pitch: f64) -> usize {
@@ -33,7 +33,7 @@ pub(super) fn cells(side: f64, pitch: f64) -> usize {
 ///
 /// A term x·ln ρ is left out, as it is linear in x and falls out of every second difference.
 #[inline]
-pub(super) fn strand(x: f64, rho_squared: f64) -> f64 {
+pub(super) fn second_antiderivative(x: f64, rho_squared: f64) -> f64 {
     let distance = (x * x + rho_squared).sqrt();
     let sum = if x < 0.0 {
         // The same without the difference of two near numbers.
@@ -62,13 +62,13 @@ impl Parity {
 
 /// Equally spaced lines that divide one side of a panel.
 #[derive(Clone, Copy, Debug)]
-struct Lines {
+struct GridLines {
     first: f64,
     pitch: f64,
     cells: usize,
 }
 
-impl Lines {
+impl GridLines {
     fn dividing(centre: f64, side: f64, cells: usize) -> Self {
         let pitch = side / (cells as f64 + 2.0 * INSET);
         Self { first: centre - 0.5 * pitch * cells as f64, pitch, cells }
@@ -91,15 +91,19 @@ impl Lines {
 /// A rectangle divided into equal cells, at one height.
 #[derive(Clone, Debug)]
 pub(super) struct Grid {
-    across: Lines,
-    along: Lines,
+    across: GridLines,
+    along: GridLines,
     rise: f64,
 }
 
 impl Grid {
     /// A panel of sides `size`, centred at (0, `along`) and `rise` up, in `cells` per side.
     pub(super) fn new(size: [f64; 2], along: f64, rise: f64, cells: [usize; 2]) -> Self {
-        Self { across: Lines::dividing(0.0, size[0], cells[0]), along: Lines::dividing(along, size[1], cells[1]), rise }
+        Self {
+            across: GridLines::dividing(0.0, size[0], cells[0]),
+            along: GridLines::dividing(along, size[1], cells[1]),
+            rise,
+        }
     }
 
     /// The longer pitch of the two, in metres.
@@ -109,11 +113,11 @@ impl Grid {
 
     /// Mutual inductance of two cells' rims, the second in `other`, which may be this grid itself.
     ///
-    /// Sixteen pairs of corners: each pair of parallel edges is a second difference of [`strand`].
+    /// Sixteen pairs of corners: each pair of parallel edges is a second difference of [`second_antiderivative`].
     /// No two lines come nearer than the wire's surface, which gives a line its effect on itself.
     pub(super) fn mutual(&self, [i, j]: [usize; 2], other: &Self, [k, l]: [usize; 2]) -> f64 {
         let rise_squared = (self.rise - other.rise).powi(2);
-        let surface = |ours: &Lines, theirs: &Lines| (WIRE * ours.pitch.min(theirs.pitch)).powi(2);
+        let surface = |ours: &GridLines, theirs: &GridLines| (LINE_RADIUS * ours.pitch.min(theirs.pitch)).powi(2);
         let least_x = surface(&self.across, &other.across);
         let least_y = surface(&self.along, &other.along);
         let mut total = 0.0;
@@ -121,7 +125,8 @@ impl Grid {
             let [a, b, c, d] = [0, 1, 2, 3].map(|bit| (corners >> bit) & 1);
             let x = self.across.at(i + a) - other.across.at(k + b);
             let y = self.along.at(j + c) - other.along.at(l + d);
-            let edges = strand(x, (y * y + rise_squared).max(least_y)) + strand(y, (x * x + rise_squared).max(least_x));
+            let edges = second_antiderivative(x, (y * y + rise_squared).max(least_y))
+                + second_antiderivative(y, (x * x + rise_squared).max(least_x));
             total += if corners.count_ones() % 2 == 0 { -edges } else { edges };
         }
         total
@@ -138,7 +143,7 @@ impl Grid {
 
 /// A cell of a mesh that stands for itself and for its mirror image.
 #[derive(Clone, Copy, Debug)]
-struct Twin {
+struct CellPair {
     grid: usize,
     column: usize,
     row: usize,
@@ -150,15 +155,15 @@ struct Twin {
 #[derive(Clone, Debug)]
 pub(super) struct Mesh {
     grids: Vec<Grid>,
-    even: Half,
-    odd: Half,
+    even: ParitySystem,
+    odd: ParitySystem,
 }
 
 /// The currents of one parity: as many unknowns as there are twins.
 #[derive(Clone, Debug)]
-struct Half {
+struct ParitySystem {
     parity: Parity,
-    twins: Vec<Twin>,
+    pairs: Vec<CellPair>,
     factor: Cholesky<f64, Dyn>,
 }
 
@@ -166,8 +171,8 @@ impl Mesh {
     /// Builds and factors the cell matrix; `None` if it is not positive definite, which no body
     /// of positive, finite dimensions whose panels keep apart gives.
     pub(super) fn new(grids: Vec<Grid>) -> Option<Self> {
-        let even = Half::new(&grids, Parity::Even)?;
-        let odd = Half::new(&grids, Parity::Odd)?;
+        let even = ParitySystem::new(&grids, Parity::Even)?;
+        let odd = ParitySystem::new(&grids, Parity::Odd)?;
         Some(Self { grids, even, odd })
     }
 
@@ -181,7 +186,7 @@ impl Mesh {
     ///
     /// Where the potential's flux has a parity of its own, `symmetric`, it costs half: one side of
     /// the metal is computed and one parity solved.
-    pub(super) fn response(&self, symmetric: Option<Parity>, potential: impl Fn(Point) -> f64) -> f64 {
+    pub(super) fn response(&self, symmetric: Option<Parity>, potential: impl Fn(Point3) -> f64) -> f64 {
         let fluxes: Vec<_> = self.grids.iter().map(|grid| fluxes(grid, symmetric.is_some(), &potential)).collect();
         [&self.even, &self.odd]
             .into_iter()
@@ -192,7 +197,7 @@ impl Mesh {
 }
 
 /// Flux through each cell of the left half, or of all, by columns.
-fn fluxes(grid: &Grid, half: bool, potential: impl Fn(Point) -> f64) -> Vec<f64> {
+fn fluxes(grid: &Grid, half: bool, potential: impl Fn(Point3) -> f64) -> Vec<f64> {
     let rows = grid.along.cells;
     let columns = if half { grid.across.half() } else { grid.across.cells };
     let mut flux = vec![0.0; columns * rows];
@@ -216,11 +221,11 @@ fn fluxes(grid: &Grid, half: bool, potential: impl Fn(Point) -> f64) -> Vec<f64>
     flux
 }
 
-impl Half {
+impl ParitySystem {
     fn new(grids: &[Grid], parity: Parity) -> Option<Self> {
-        let twins = twins(grids, parity);
+        let pairs = pairs(grids, parity);
         let tables: Vec<_> = grids.iter().map(Grid::table).collect();
-        let mutual = |a: &Twin, b: &Twin, column: usize| {
+        let mutual = |a: &CellPair, b: &CellPair, column: usize| {
             if a.grid == b.grid {
                 tables[a.grid][(a.column.abs_diff(column), a.row.abs_diff(b.row))]
             } else {
@@ -228,29 +233,29 @@ impl Half {
             }
         };
         // The factor reads the lower triangle only.
-        let mut matrix = DMatrix::zeros(twins.len(), twins.len());
-        for (column, b) in twins.iter().enumerate() {
+        let mut matrix = DMatrix::zeros(pairs.len(), pairs.len());
+        for (column, b) in pairs.iter().enumerate() {
             let image = grids[b.grid].across.mirror(b.column);
-            for (row, a) in twins.iter().enumerate().skip(column) {
+            for (row, a) in pairs.iter().enumerate().skip(column) {
                 matrix[(row, column)] =
                     a.scale * b.scale * (mutual(a, b, b.column) + parity.sign() * mutual(a, b, image));
             }
         }
-        Some(Self { parity, twins, factor: Cholesky::new(matrix)? })
+        Some(Self { parity, pairs, factor: Cholesky::new(matrix)? })
     }
 
     /// The part of φᵀK⁻¹φ that the currents of this parity give: the squared length of C⁻¹φ,
     /// where `K = CCᵀ`.
     fn response(&self, grids: &[Grid], fluxes: &[Vec<f64>], symmetric: bool) -> f64 {
         let mut flux = DVector::from_iterator(
-            self.twins.len(),
-            self.twins.iter().map(|twin| {
-                let along = &grids[twin.grid].along;
-                let across = &grids[twin.grid].across;
-                let of = |column: usize| fluxes[twin.grid][column * along.cells + twin.row];
-                let here = of(twin.column);
-                let there = if symmetric { here } else { self.parity.sign() * of(across.mirror(twin.column)) };
-                twin.scale * FRAC_1_SQRT_2 * (here + there)
+            self.pairs.len(),
+            self.pairs.iter().map(|pair| {
+                let along = &grids[pair.grid].along;
+                let across = &grids[pair.grid].across;
+                let of = |column: usize| fluxes[pair.grid][column * along.cells + pair.row];
+                let here = of(pair.column);
+                let there = if symmetric { here } else { self.parity.sign() * of(across.mirror(pair.column)) };
+                pair.scale * FRAC_1_SQRT_2 * (here + there)
             }),
         );
         self.factor.l_dirty().solve_lower_triangular_mut(&mut flux);
@@ -259,8 +264,8 @@ impl Half {
 }
 
 /// The pairs of cells that can carry a current of this parity; a middle cell has no odd one.
-fn twins(grids: &[Grid], parity: Parity) -> Vec<Twin> {
-    let mut twins = Vec::new();
+fn pairs(grids: &[Grid], parity: Parity) -> Vec<CellPair> {
+    let mut pairs = Vec::new();
     for (grid, Grid { across, along, .. }) in grids.iter().enumerate() {
         for column in 0..across.half() {
             let middle = across.mirror(column) == column;
@@ -268,8 +273,8 @@ fn twins(grids: &[Grid], parity: Parity) -> Vec<Twin> {
                 continue;
             }
             let scale = if middle { FRAC_1_SQRT_2 } else { 1.0 };
-            twins.extend((0..along.cells).map(|row| Twin { grid, column, row, scale }));
+            pairs.extend((0..along.cells).map(|row| CellPair { grid, column, row, scale }));
         }
     }
-    twins
+    pairs
 }

@@ -16,7 +16,7 @@
 //!
 //! | metal | here |
 //! |---|---|
-//! | the underside of a vehicle | [`Plate`], of one [`Panel`] or several |
+//! | the underside of a vehicle | [`Plate`], of one [`PlatePanel`] or several |
 //! | a gate leaf | [`Wall`] |
 //! | a two-wheeler | [`UprightTurn`] |
 //! | any of them, at most | [`endless_sheet`], [`endless_wall`] |
@@ -24,35 +24,31 @@
 //! Source: partial inductances of a meshed conductor (Ruehli 1972, from memory), with filaments for
 //! the edges of cells. That an underside is a flat plate is a model, not a measurement.
 
-mod image;
+mod endless;
 mod mesh;
 mod primary;
-mod turn;
+mod upright_turn;
 
-use super::MU_0;
-use super::filament::Point;
+use super::filament::{NEUMANN, Point3};
 use mesh::{Grid, Mesh};
 
-pub use image::{endless_sheet, endless_wall};
-pub use primary::Primary;
-pub use turn::UprightTurn;
-
-/// μ0 / 4π, the factor of Neumann's integral, in H/m.
-const NEUMANN: f64 = MU_0 / (4.0 * std::f64::consts::PI);
+pub use endless::{endless_sheet, endless_wall};
+pub use primary::PrimaryLoop;
+pub use upright_turn::UprightTurn;
 
 /// Cells of a body's coarse mesh, all panels together, at least and at most. The fine mesh has four
 /// times as many.
-const COARSE_CELLS: (f64, f64) = (40.0, 64.0);
+const COARSE_CELL_COUNT: (f64, f64) = (40.0, 64.0);
 
 /// Area in m² of a coarse cell of a large body, between these limits.
-const COARSE_CELL: f64 = 0.4;
+const COARSE_CELL_AREA: f64 = 0.4;
 
 /// Panels that a body may have: with 2 × 2 coarse cells each they fill the least number.
 const MAX_PANELS: usize = 10;
 
 /// A level rectangle of an underside, with its sides across and along the lane. Metres.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Panel {
+pub struct PlatePanel {
     /// Side across the lane; every panel is centred across its body.
     pub width: f64,
     /// Side along travel.
@@ -63,7 +59,7 @@ pub struct Panel {
     pub rise: f64,
 }
 
-impl Panel {
+impl PlatePanel {
     /// Alone, with the body's origin in its centre.
     const fn single(width: f64, length: f64) -> Self {
         Self { width, length, along: 0.0, rise: 0.0 }
@@ -87,7 +83,7 @@ impl Panel {
 /// 0.150 in), centred: 3.33 µH of 77.0 µH (4.3 %).
 #[derive(Clone, Debug)]
 pub struct Plate {
-    body: Body,
+    body: MeshedBody,
 }
 
 impl Plate {
@@ -95,7 +91,7 @@ impl Plate {
     ///
     /// `None` unless both are positive and finite.
     pub fn new(width: f64, length: f64) -> Option<Self> {
-        Self::assembled(&[Panel::single(width, length)])
+        Self::assembled(&[PlatePanel::single(width, length)])
     }
 
     /// One plate, with a coarse mesh of so many cells across and along, at least 2 each.
@@ -103,11 +99,11 @@ impl Plate {
     /// For studies of convergence: the cost grows with the cube of the number of cells. `None` as
     /// for [`Plate::new`].
     pub fn with_cells(width: f64, length: f64, cells: [usize; 2]) -> Option<Self> {
-        let panel = Panel::single(width, length);
+        let panel = PlatePanel::single(width, length);
         if !panel.is_sound() {
             return None;
         }
-        let body = Body::meshed(&[panel], &[cells.map(|count| count.max(2))])?;
+        let body = MeshedBody::meshed(&[panel], &[cells.map(|count| count.max(2))])?;
         Some(Self { body })
     }
 
@@ -115,8 +111,8 @@ impl Plate {
     ///
     /// `None` unless there are 1 to 10 panels, every dimension is finite and every side positive.
     /// No two panels may share space.
-    pub fn assembled(panels: &[Panel]) -> Option<Self> {
-        Body::new(panels).map(|body| Self { body })
+    pub fn assembled(panels: &[PlatePanel]) -> Option<Self> {
+        MeshedBody::new(panels).map(|body| Self { body })
     }
 
     /// Fall of the loop's inductance in henry, for the body's origin at `position` in the loop's
@@ -124,7 +120,7 @@ impl Plate {
     /// height is positive.
     ///
     /// At an offset across of exactly 0, where both are symmetric, it takes half the time.
-    pub fn change(&self, primary: &Primary, position: Point) -> f64 {
+    pub fn change(&self, primary: &PrimaryLoop, position: Point3) -> f64 {
         let [x, y, z] = position;
         self.body.change(primary.symmetry(x), |[across, along, rise]| primary.level([across + x, along + y, rise + z]))
     }
@@ -139,7 +135,7 @@ impl Plate {
 
 /// An upright conducting rectangle across the lane, factored and ready for any loop: a gate leaf.
 ///
-/// Its lower edge is level. For one along travel, beside a loop, see [`Primary::turned`].
+/// Its lower edge is level. For one along travel, beside a loop, see [`PrimaryLoop::turned`].
 ///
 /// Valid from [`Wall::least_distance`] on, as [`Plate`] is.
 ///
@@ -147,7 +143,7 @@ impl Plate {
 /// turns: 0.096 µH (0.11 %), where [`endless_wall`] gives 0.63 %.
 #[derive(Clone, Debug)]
 pub struct Wall {
-    body: Body,
+    body: MeshedBody,
 }
 
 impl Wall {
@@ -156,15 +152,15 @@ impl Wall {
     /// `None` unless both are positive and finite.
     pub fn new(length: f64, height: f64) -> Option<Self> {
         // The body's second axis, along for a plate, here points up from the lower edge.
-        let standing = Panel { along: 0.5 * height, ..Panel::single(length, height) };
-        Body::new(&[standing]).map(|body| Self { body })
+        let standing = PlatePanel { along: 0.5 * height, ..PlatePanel::single(length, height) };
+        MeshedBody::new(&[standing]).map(|body| Self { body })
     }
 
     /// Fall of the loop's inductance in henry, for the middle of the wall's lower edge at `foot` in
     /// the loop's axes: across, along, and height over the centre of the loop's top wire.
     ///
     /// The second counts from the loop's centre: half its leg plus the gap to its edge.
-    pub fn change(&self, primary: &Primary, foot: Point) -> f64 {
+    pub fn change(&self, primary: &PrimaryLoop, foot: Point3) -> f64 {
         let [x, y, z] = foot;
         self.body.change(primary.symmetry(x), |[across, up, _]| primary.across([across + x, y, up + z]))
     }
@@ -177,25 +173,25 @@ impl Wall {
 
 /// A set of panels with its two meshes.
 #[derive(Clone, Debug)]
-struct Body {
+struct MeshedBody {
     coarse: Mesh,
     fine: Mesh,
 }
 
-impl Body {
-    fn new(panels: &[Panel]) -> Option<Self> {
-        let sound = panels.iter().all(Panel::is_sound);
+impl MeshedBody {
+    fn new(panels: &[PlatePanel]) -> Option<Self> {
+        let sound = panels.iter().all(PlatePanel::is_sound);
         if !sound || panels.is_empty() || panels.len() > MAX_PANELS {
             return None;
         }
         Self::meshed(panels, &coarse_cells(panels))
     }
 
-    fn meshed(panels: &[Panel], cells: &[[usize; 2]]) -> Option<Self> {
+    fn meshed(panels: &[PlatePanel], cells: &[[usize; 2]]) -> Option<Self> {
         Some(Self { coarse: mesh(panels, cells, 1)?, fine: mesh(panels, cells, 2)? })
     }
 
-    fn change(&self, symmetric: Option<mesh::Parity>, potential: impl Fn(Point) -> f64) -> f64 {
+    fn change(&self, symmetric: Option<mesh::Parity>, potential: impl Fn(Point3) -> f64) -> f64 {
         let coarse = self.coarse.response(symmetric, &potential);
         let fine = self.fine.response(symmetric, &potential);
         NEUMANN * (fine + (fine - coarse) / 3.0)
@@ -207,7 +203,7 @@ impl Body {
     }
 }
 
-fn mesh(panels: &[Panel], cells: &[[usize; 2]], refinement: usize) -> Option<Mesh> {
+fn mesh(panels: &[PlatePanel], cells: &[[usize; 2]], refinement: usize) -> Option<Mesh> {
     let grids = panels.iter().zip(cells).map(|(panel, cells)| {
         let size = [panel.width, panel.length];
         Grid::new(size, panel.along, panel.rise, cells.map(|count| count * refinement))
@@ -216,9 +212,9 @@ fn mesh(panels: &[Panel], cells: &[[usize; 2]], refinement: usize) -> Option<Mes
 }
 
 /// Cells per side of each panel, nearly square and of one size.
-fn coarse_cells(panels: &[Panel]) -> Vec<[usize; 2]> {
+fn coarse_cells(panels: &[PlatePanel]) -> Vec<[usize; 2]> {
     let area: f64 = panels.iter().map(|panel| panel.width * panel.length).sum();
-    let most = (area / COARSE_CELL).clamp(COARSE_CELLS.0, COARSE_CELLS.1);
+    let most = (area / COARSE_CELL_AREA).clamp(COARSE_CELL_COUNT.0, COARSE_CELL_COUNT.1);
     let longest = panels.iter().map(|panel| panel.width.max(panel.length)).fold(0.0, f64::max);
     // The second counts for a sliver only.
     let mut pitch = (area / most).sqrt().max(longest / most);

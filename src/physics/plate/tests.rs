@@ -1,13 +1,13 @@
 use super::mesh::Parity;
 use super::*;
-use crate::physics::filament::{Segment, mutual};
-use crate::physics::winding::{Shape, Winding};
+use crate::physics::filament::{Filament, mutual};
+use crate::physics::winding::{Winding, WindingShape};
 use proptest::prelude::*;
 
 const FOOT: f64 = 0.3048;
 const INCH: f64 = 0.0254;
 
-fn winding(shape: Shape, corner_cut: f64) -> Winding {
+fn winding(shape: WindingShape, corner_cut: f64) -> Winding {
     Winding {
         shape,
         along: 6.0 * FOOT,
@@ -19,8 +19,8 @@ fn winding(shape: Shape, corner_cut: f64) -> Winding {
     }
 }
 
-fn panel(width: f64, length: f64, along: f64, rise: f64) -> Panel {
-    Panel { width, length, along, rise }
+fn panel(width: f64, length: f64, along: f64, rise: f64) -> PlatePanel {
+    PlatePanel { width, length, along, rise }
 }
 
 #[track_caller]
@@ -32,7 +32,7 @@ fn assert_within(percent: f64, found: f64, expected: f64) {
 }
 
 /// The rim of the rectangle between two opposite corners, `axes` its first and second direction.
-fn rim(low: Point, high: Point, axes: [usize; 2]) -> [Segment; 4] {
+fn rim(low: Point3, high: Point3, axes: [usize; 2]) -> [Filament; 4] {
     let corner = |first: bool, second: bool| {
         let mut point = low;
         point[axes[0]] = if first { high } else { low }[axes[0]];
@@ -41,11 +41,11 @@ fn rim(low: Point, high: Point, axes: [usize; 2]) -> [Segment; 4] {
     };
     let corners = [(false, false), (true, false), (true, true), (false, true)];
     let points = corners.map(|(first, second)| corner(first, second));
-    [0, 1, 2, 3].map(|k| Segment { from: points[k], to: points[(k + 1) % 4] })
+    [0, 1, 2, 3].map(|k| Filament { from: points[k], to: points[(k + 1) % 4] })
 }
 
 /// Flux of a loop's unit current through a rim, wire by wire.
-fn flux(winding: &Winding, rim: &[Segment]) -> f64 {
+fn flux(winding: &Winding, rim: &[Filament]) -> f64 {
     let strands = winding.outline();
     let pairs = strands.iter().flat_map(|strand| rim.iter().map(move |edge| (strand, edge)));
     pairs.map(|(strand, edge)| strand.wires * mutual(&strand.segment, edge)).sum()
@@ -59,10 +59,10 @@ fn mixed(potential: impl Fn(f64, f64) -> f64, [u0, u1]: [f64; 2], [v0, v1]: [f64
 // loop, from Neumann's integral. Exact for sharp corners; cuts are integrated to 0.1 %.
 #[test]
 fn potentials_give_the_mutual_inductance_of_the_filaments() {
-    let shapes = [Shape::Rectangle, Shape::Quadrupole];
+    let shapes = [WindingShape::Rectangle, WindingShape::Quadrupole];
     for (shape, cut, percent) in shapes.into_iter().flat_map(|shape| [(shape, 0.0, 1e-7), (shape, FOOT, 0.1)]) {
         let loop_ = winding(shape, cut);
-        let primary = Primary::new(&loop_);
+        let primary = PrimaryLoop::new(&loop_);
         let (x, y, z) = ([0.2, 0.55], [-0.9, 0.35], [0.4, 0.8]);
 
         let level = rim([x[0], y[0], z[0]], [x[1], y[1], z[0]], [0, 1]);
@@ -82,7 +82,7 @@ fn potentials_give_the_mutual_inductance_of_the_filaments() {
 /// A panel's sides, place along and rise, and its cells; and the rim of one of them.
 type Divided = ([f64; 2], f64, f64, [usize; 2]);
 
-fn cell_rim((size, along, rise, cells): Divided, [column, row]: [usize; 2]) -> [Segment; 4] {
+fn cell_rim((size, along, rise, cells): Divided, [column, row]: [usize; 2]) -> [Filament; 4] {
     let line = |centre: f64, side: f64, cells: usize, line: usize| {
         let pitch = side / (cells as f64 + 2.0 * 0.284);
         centre + pitch * (line as f64 - 0.5 * cells as f64)
@@ -109,8 +109,8 @@ fn cells_of_two_panels_couple_as_their_rims_do() {
 // meshes as a polynomial in the square of the pitch.
 #[test]
 fn s04_a_large_plate_tends_to_the_image() {
-    let loop_ = winding(Shape::Rectangle, 0.0);
-    let primary = Primary::new(&loop_);
+    let loop_ = winding(WindingShape::Rectangle, 0.0);
+    let primary = PrimaryLoop::new(&loop_);
     let large = [panel(12.0, 12.0, 0.0, 0.0)];
     let found = [16, 24, 32].map(|cells: usize| {
         let mesh = mesh(&large, &[[cells; 2]], 1).expect("a sound plate");
@@ -163,7 +163,7 @@ fn unsound_bodies_are_refused() {
 // Exact but for the meshes, which differ: two plates that touch make one. 1 %.
 #[test]
 fn coupled_plates_that_touch_are_nearly_one() {
-    let primary = Primary::new(&winding(Shape::Rectangle, 0.0));
+    let primary = PrimaryLoop::new(&winding(WindingShape::Rectangle, 0.0));
     let halves = [panel(2.0, 2.5, -1.25, 0.0), panel(2.0, 2.5, 1.25, 0.0)];
     let (whole, halves) = (Plate::new(2.0, 5.0), Plate::assembled(&halves));
     let (whole, halves) = (whole.expect("sound"), halves.expect("sound"));
@@ -209,9 +209,9 @@ proptest! {
     #[test]
     fn symmetry_changes_nothing(height in 0.3..1.5_f64, y in -3.0..3.0_f64, cut in 0.0..0.5_f64) {
         let plate = Plate::new(1.75, 4.5).expect("sound");
-        for shape in [Shape::Rectangle, Shape::Quadrupole] {
-            let primary = Primary::new(&winding(shape, cut));
-            let potential = |[across, along, _]: Point| primary.level([across, along + y, height]);
+        for shape in [WindingShape::Rectangle, WindingShape::Quadrupole] {
+            let primary = PrimaryLoop::new(&winding(shape, cut));
+            let potential = |[across, along, _]: Point3| primary.level([across, along + y, height]);
             let whole = plate.body.change(None, potential);
             let found = plate.change(&primary, [0.0, y, height]);
             prop_assert!((found - whole).abs() <= 1e-9 * whole, "{found:e} {whole:e}");

@@ -4,7 +4,7 @@ use super::turn::wire;
 use super::*;
 
 const SHARP: Winding = Winding {
-    shape: Shape::Rectangle,
+    shape: WindingShape::Rectangle,
     along: 1.8,
     across: 1.5,
     corner_cut: 0.0,
@@ -14,8 +14,8 @@ const SHARP: Winding = Winding {
 };
 
 /// The sums that symmetry shortens, in full.
-fn all_pairs(winding: &Winding, copy: impl Fn(Segment) -> Segment, own: bool) -> f64 {
-    let wires: Vec<Segment> = winding.wires().collect();
+fn all_pairs(winding: &Winding, copy: impl Fn(Filament) -> Filament, own: bool) -> f64 {
+    let wires: Vec<Filament> = winding.wires().collect();
     let mut sum = 0.0;
     for (i, one) in wires.iter().enumerate() {
         for (j, other) in wires.iter().enumerate() {
@@ -27,15 +27,15 @@ fn all_pairs(winding: &Winding, copy: impl Fn(Segment) -> Segment, own: bool) ->
 
 #[test]
 fn symmetry_leaves_no_pair_out() {
-    for shape in [Shape::Rectangle, Shape::Quadrupole] {
+    for shape in [WindingShape::Rectangle, WindingShape::Quadrupole] {
         for corner_cut in [0.0, 0.3] {
             let winding = Winding { shape, corner_cut, ..SHARP };
             let full = all_pairs(&winding, |wire| wire, true);
             assert!((winding.inductance(0.0) / full - 1.0).abs() < 1e-12);
 
             let plane = -0.05 - winding.pitch * f64::from(winding.stack() - 1);
-            let image = |[x, y, z]: Point| [x, y, 2.0 * plane - z];
-            let full = all_pairs(&winding, |wire| Segment { from: image(wire.from), to: image(wire.to) }, false);
+            let image = |[x, y, z]: Point3| [x, y, 2.0 * plane - z];
+            let full = all_pairs(&winding, |wire| Filament { from: image(wire.from), to: image(wire.to) }, false);
             assert!((winding.mirror_mutual(0.05) / full - 1.0).abs() < 1e-12);
         }
     }
@@ -43,7 +43,7 @@ fn symmetry_leaves_no_pair_out() {
 
 #[test]
 fn turns_close_and_are_as_long_as_they_say() {
-    for shape in [Shape::Rectangle, Shape::Quadrupole] {
+    for shape in [WindingShape::Rectangle, WindingShape::Quadrupole] {
         let winding = Winding { shape, corner_cut: 0.2, ..SHARP };
         let outline = winding.outline();
         let total = |part: fn(&Strand) -> f64| -> f64 { outline.iter().map(part).sum() };

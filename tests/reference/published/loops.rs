@@ -2,7 +2,7 @@
 
 use super::{FOOT, INCH, MICRO, assert_rounds_to, assert_within};
 use loopwright::physics::conductor::awg_diameter;
-use loopwright::physics::winding::{Shape, Winding, quick_rule};
+use loopwright::physics::winding::{Winding, WindingShape, quick_rule};
 
 /// Y of a wire which the current fills.
 const LOW_FREQUENCY: f64 = 0.25;
@@ -10,7 +10,7 @@ const LOW_FREQUENCY: f64 = 0.25;
 /// Sharp corners; `along` and `across` in feet.
 fn rectangle(along: f64, across: f64, turns: u32) -> Winding {
     Winding {
-        shape: Shape::Rectangle,
+        shape: WindingShape::Rectangle,
         along: along * FOOT,
         across: across * FOOT,
         corner_cut: 0.0,
@@ -75,7 +75,7 @@ fn metric_wire() {
     for (across, row) in TABLE {
         for (turns, expected) in (1..).zip(row) {
             let winding = Winding {
-                shape: Shape::Rectangle,
+                shape: WindingShape::Rectangle,
                 along: 2.0,
                 across,
                 corner_cut: 0.0,

@@ -5,11 +5,11 @@ use super::{FOOT, INCH, MICRO, assert_rounds_to, assert_within};
 use crate::plates::cut;
 use loopwright::physics::circuit::{parallel_pair, series_pair, share};
 use loopwright::physics::conductor::{awg_diameter, copper_resistivity, dc_resistance_per_metre, round_area};
-use loopwright::physics::filament::{Segment, mutual, self_inductance};
+use loopwright::physics::filament::{Filament, mutual, self_inductance};
 use loopwright::physics::kinetics::arrhenius;
-use loopwright::physics::plate::{Plate, Primary, UprightTurn, Wall, endless_sheet, endless_wall};
+use loopwright::physics::plate::{Plate, PrimaryLoop, UprightTurn, Wall, endless_sheet, endless_wall};
 use loopwright::physics::psychrometrics::{dew_point, frost_point, saturation_pressure, vapour_pressure};
-use loopwright::physics::winding::{Shape, Winding};
+use loopwright::physics::winding::{Winding, WindingShape};
 
 const LOW_FREQUENCY: f64 = 0.25;
 
@@ -44,10 +44,10 @@ fn filaments() {
     let wire = self_inductance(1.0, 1e-3 * (-LOW_FREQUENCY).exp());
     assert_rounds_to(1e-4, wire / MICRO, 1.3703);
     let (sine, cosine) = std::f64::consts::FRAC_PI_3.sin_cos();
-    let along = Segment { from: [0.0; 3], to: [1.0, 0.0, 0.0] };
-    let aslant = Segment { from: [0.0; 3], to: [cosine, sine, 0.0] };
+    let along = Filament { from: [0.0; 3], to: [1.0, 0.0, 0.0] };
+    let aslant = Filament { from: [0.0; 3], to: [cosine, sine, 0.0] };
     assert_within(1e-9, mutual(&along, &aslant), 1e-7 * 3.0_f64.ln());
-    assert_within(1e-12, Segment { from: [1.0, 2.0, 3.0], to: [4.0, 6.0, 3.0] }.length(), 5.0);
+    assert_within(1e-12, Filament { from: [1.0, 2.0, 3.0], to: [4.0, 6.0, 3.0] }.length(), 5.0);
 }
 
 #[test]
@@ -62,7 +62,7 @@ fn windings() {
     let beside = [9.0 * FOOT, 0.0, 0.0];
     assert_rounds_to(1e-4, plain.coupling(&plain, beside, LOW_FREQUENCY), -0.0094);
 
-    let double = Winding { shape: Shape::Quadrupole, ..plain };
+    let double = Winding { shape: WindingShape::Quadrupole, ..plain };
     assert_rounds_to(0.1, double.inductance(LOW_FREQUENCY) / MICRO, 128.8);
     // Each cell goes round its own four sides; the slot between them is cut once.
     assert_within(1e-9, double.turn_length(), 36.0 * FOOT);
@@ -74,7 +74,7 @@ fn windings() {
 fn metal() {
     let square = cut(6.0, 6.0, 3, 0.0);
     let car = Plate::new(1.75, 4.5).expect("a sound plate");
-    let change = car.change(&Primary::new(&square), [0.0, 0.0, 0.5]);
+    let change = car.change(&PrimaryLoop::new(&square), [0.0, 0.0, 0.5]);
     assert_rounds_to(0.01, change / MICRO, 3.33);
     assert_rounds_to(0.01, car.least_height(), 0.26);
     assert_rounds_to(0.01, endless_sheet(&square, 18.0 * INCH) / MICRO, 5.25);
@@ -82,7 +82,7 @@ fn metal() {
     let wide = cut(6.0, 20.0, 2, 0.0);
     let leaf = Wall::new(24.0 * FOOT, 6.0 * FOOT).expect("a sound wall");
     let foot = [0.0, 7.0 * FOOT, 4.0 * INCH];
-    assert_rounds_to(1e-3, leaf.change(&Primary::new(&wide), foot) / MICRO, 0.096);
+    assert_rounds_to(1e-3, leaf.change(&PrimaryLoop::new(&wide), foot) / MICRO, 0.096);
     assert_rounds_to(1e-3, endless_wall(&wide, 7.0 * FOOT) / MICRO, 0.539);
 
     // 13 × 3 cells, which reach 0.284 of a pitch short of each rim: 0.6 of the longer pitch.
@@ -91,5 +91,5 @@ fn metal() {
     let metre = UprightTurn { length: 1.0, height: 1.0, radius: 1e-3 };
     assert_rounds_to(1e-4, metre.inductance() / MICRO, 4.9078);
     let machine = UprightTurn { length: 1.25, height: 0.6, radius: 22.9e-3 };
-    assert_rounds_to(1e-3, machine.change(&Primary::new(&square), [0.6, 0.0, 0.18]) / MICRO, 0.104);
+    assert_rounds_to(1e-3, machine.change(&PrimaryLoop::new(&square), [0.6, 0.0, 0.18]) / MICRO, 0.104);
 }

@@ -4,8 +4,8 @@ use uom::si::f64::{Length, Ratio};
 use uom::si::length::meter;
 use uom::si::ratio::percent;
 
-use super::Chosen;
-use super::job::Job;
+use super::resolved::ResolvedLoopSizing;
+use super::selection::RoleSelection;
 use crate::calculation::report::{Diagnostics, FieldPath, Finding};
 use crate::physics::plate::Wall;
 use crate::practice::findings::{FindingCode, Level};
@@ -14,11 +14,15 @@ use crate::practice::vehicles::VehicleClass;
 use crate::quantity::format::format_length;
 
 /// How far the search goes: beyond, the leaf is no matter.
-const FARTHEST_M: f64 = 6.0;
+const MAX_CLEARANCE_M: f64 = 6.0;
 
 /// The least distance, never under 4 ft / 1.2 m, at which the closed leaf changes every loop beside it by less than half the
 /// threshold. Where that would let a car stand unseen between the loops, they stay closer, with a warning. `None` without a leaf.
-pub fn clearance(job: &Job, choices: &[Chosen], diagnostics: &mut Diagnostics) -> Option<Length> {
+pub fn compute(
+    job: &ResolvedLoopSizing,
+    selections: &[RoleSelection],
+    diagnostics: &mut Diagnostics,
+) -> Option<Length> {
     let (height, ground_gap) = job.opening.leaf?;
     let wall = Wall::new(job.opening.width.get::<meter>(), height.get::<meter>())?;
     let system = job.system();
@@ -26,33 +30,34 @@ pub fn clearance(job: &Job, choices: &[Chosen], diagnostics: &mut Diagnostics) -
     // Nearer than the solver resolves, the figure would be rough.
     let resolved = STEP.ceil(Length::new::<meter>(wall.least_distance()), system);
     let least = LEAF_CLEARANCE.in_system(system).max(resolved);
-    let beside: Vec<_> = choices.iter().filter(|chosen| lies_beside(chosen.role)).map(Chosen::choice).collect();
+    let beside: Vec<_> =
+        selections.iter().filter(|selection| selection.role.lies_beside_leaf()).map(RoleSelection::chosen).collect();
     let change = |distance: Length| {
         beside
             .iter()
-            .map(|choice| choice.field.change_by_leaf(&wall, distance, ground_gap))
+            .map(|candidate| candidate.field.change_by_leaf(&wall, distance, ground_gap))
             .fold(Ratio::default(), Ratio::max)
     };
     let limit = job.threshold() / 2.0;
-    let farthest = Length::new::<meter>(FARTHEST_M);
+    let farthest = Length::new::<meter>(MAX_CLEARANCE_M);
     let mut wanted = least;
     while wanted < farthest && change(wanted) > limit {
         wanted += step;
     }
     // Loops on both sides of the line leave twice the distance between them.
-    let widest = if holds_both_sides(choices) && job.opening.barrier.sweep_share() == 0.0 {
+    let widest = if holds_both_sides(selections) && job.opening.barrier.sweep_share() == 0.0 {
         STEP.floor(VehicleClass::PassengerCar.length() / 2.0, system).max(least)
     } else {
         farthest
     };
     let distance = wanted.min(widest);
     if !beside.is_empty() {
-        state(distance, change(distance), limit, job, diagnostics);
+        add_finding(distance, change(distance), limit, job, diagnostics);
     }
     Some(distance)
 }
 
-fn state(distance: Length, change: Ratio, limit: Ratio, job: &Job, diagnostics: &mut Diagnostics) {
+fn add_finding(distance: Length, change: Ratio, limit: Ratio, job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
     let at = FieldPath::BODY.field("opening").field("barrier").pointer();
     let system = job.system();
     let percents = (change.get::<percent>(), limit.get::<percent>());
@@ -83,11 +88,7 @@ fn state(distance: Length, change: Ratio, limit: Ratio, job: &Job, diagnostics: 
     );
 }
 
-fn lies_beside(role: Role) -> bool {
-    matches!(role, Role::ObstructionOutside | Role::ObstructionInside | Role::Presence | Role::Exit)
-}
-
-fn holds_both_sides(choices: &[Chosen]) -> bool {
-    let has = |role| choices.iter().any(|chosen| chosen.role == role);
+fn holds_both_sides(selections: &[RoleSelection]) -> bool {
+    let has = |role| selections.iter().any(|selection| selection.role == role);
     has(Role::ObstructionOutside) && has(Role::ObstructionInside)
 }

@@ -1,8 +1,7 @@
 //! A two-wheeler: one shorted turn that stands upright along travel.
 
-use super::super::filament::{Point, self_inductance};
-use super::NEUMANN;
-use super::primary::Primary;
+use super::super::filament::{NEUMANN, Point3, self_inductance};
+use super::primary::PrimaryLoop;
 
 /// An upright rectangular turn of round conductor, shorted, in the direction of travel. Metres.
 ///
@@ -38,7 +37,7 @@ impl UprightTurn {
     ///
     /// `foot` is the middle of the lower side, in the loop's axes: its height counts from the top
     /// wire and is positive. Source: Neumann's integral over parallel filaments.
-    pub fn mutual(&self, primary: &Primary, foot: Point) -> f64 {
+    pub fn mutual(&self, primary: &PrimaryLoop, foot: Point3) -> f64 {
         let [x, y, z] = foot;
         let side = |y: f64| primary.along([x, y, z + self.height]) - primary.along([x, y, z]);
         NEUMANN * (side(y + 0.5 * self.length) - side(y - 0.5 * self.length))
@@ -48,7 +47,7 @@ impl UprightTurn {
     ///
     /// Source: circuit theory. Worked number: 1.25 × 0.6 m, radius 22.9 mm, 0.6 m beside the centre
     /// of a 6 × 6 ft loop of 3 turns and 0.18 m over its wire: 0.104 µH of 77.0 µH.
-    pub fn change(&self, primary: &Primary, foot: Point) -> f64 {
+    pub fn change(&self, primary: &PrimaryLoop, foot: Point3) -> f64 {
         self.mutual(primary, foot).powi(2) / self.inductance()
     }
 }

@@ -7,17 +7,17 @@ use uom::si::f64::Length;
 use uom::si::length::meter;
 
 use crate::physics::plate::{self, Plate, UprightTurn};
-use crate::practice::vehicles::{Body, Panel, VehicleClass};
+use crate::practice::vehicles::{UndersidePanel, VehicleBody, VehicleClass};
 use crate::vocabulary::Vocabulary;
 
 /// How many plates of callers are kept factored. One takes some hundred kilobytes.
-const KEPT: usize = 32;
+const MAX_CACHED_PLATES: usize = 32;
 
 /// The metal of a vehicle, with its front at the origin of its own axis.
 #[derive(Clone)]
-pub struct Metal {
+pub struct VehicleModel {
     /// What the solver takes.
-    pub(super) shape: Arc<Solved>,
+    pub(super) shape: Arc<FactoredShape>,
     /// The lowest part of an underside, or the lower side of a two-wheeler's turn, above the pavement.
     pub height: Length,
     /// Length over all.
@@ -30,7 +30,7 @@ pub struct Metal {
 
 /// A factored underside or a two-wheeler's turn.
 #[expect(clippy::large_enum_variant, reason = "few of them, each behind an Arc")]
-pub(super) enum Solved {
+pub(super) enum FactoredShape {
     Underside(Plate),
     /// The turn's front lies `behind` the vehicle's, in metres.
     Upright {
@@ -39,28 +39,33 @@ pub(super) enum Solved {
     },
 }
 
-impl Metal {
+impl VehicleModel {
     /// The metal of a class, factored when it is first asked for.
     pub fn of_class(class: VehicleClass) -> &'static Self {
-        static CLASSES: LazyLock<Vec<(VehicleClass, Metal)>> = LazyLock::new(|| {
-            VehicleClass::ALL.iter().filter_map(|class| Some((*class, Metal::solve(*class)?))).collect()
+        static CLASSES: LazyLock<Vec<(VehicleClass, VehicleModel)>> = LazyLock::new(|| {
+            VehicleClass::ALL.iter().filter_map(|class| Some((*class, VehicleModel::solve(*class)?))).collect()
         });
         // The fallback is never taken: every class of the table has a sound body, which a test holds.
-        CLASSES.iter().find(|(other, _)| *other == class).map_or(&CLASSES[0].1, |(_, metal)| metal)
+        CLASSES.iter().find(|(other, _)| *other == class).map_or(&CLASSES[0].1, |(_, model)| model)
+    }
+
+    /// The metal whose height [`find_seen_height`](super::find_seen_height) looks for: the flat underside that tells for a class.
+    pub fn for_seen_height(class: VehicleClass) -> &'static Self {
+        Self::of_class(class.seen_height_class())
     }
 
     /// A flat plate of any size; `None` unless its sides are positive.
     pub fn of_plate(width: Length, length: Length, height: Length) -> Option<Self> {
-        static OWN: Mutex<VecDeque<([u64; 2], Arc<Solved>)>> = Mutex::new(VecDeque::new());
+        static OWN: Mutex<VecDeque<([u64; 2], Arc<FactoredShape>)>> = Mutex::new(VecDeque::new());
         let key = [width, length].map(|side| side.get::<meter>().to_bits());
         let known = || OWN.lock().unwrap_or_else(PoisonError::into_inner);
         let found = known().iter().find(|(other, _)| *other == key).map(|(_, shape)| shape.clone());
         let shape = if let Some(shape) = found {
             shape
         } else {
-            let shape = Arc::new(Solved::Underside(Plate::assembled(&[flat(width, length)])?));
+            let shape = Arc::new(FactoredShape::Underside(Plate::assembled(&[flat(width, length)])?));
             let mut kept = known();
-            kept.truncate(KEPT - 1);
+            kept.truncate(MAX_CACHED_PLATES - 1);
             kept.push_front((key, shape.clone()));
             shape
         };
@@ -76,27 +81,27 @@ impl Metal {
     /// The lowest height that the solver resolves; an answer below it is rough.
     pub fn least_height(&self) -> Length {
         match &*self.shape {
-            Solved::Underside(plate) => Length::new::<meter>(plate.least_height()),
-            Solved::Upright { .. } => Length::default(),
+            FactoredShape::Underside(plate) => Length::new::<meter>(plate.least_height()),
+            FactoredShape::Upright { .. } => Length::default(),
         }
     }
 
     fn solve(class: VehicleClass) -> Option<Self> {
         let mut gaps = Vec::new();
         let (shape, height) = match class.body() {
-            Body::Underside(panels) => {
+            VehicleBody::Underside(panels) => {
                 gaps.extend(panels.windows(2).map(|pair| (pair[0].behind + pair[0].length + pair[1].behind) / 2.0));
                 let lowest = panels.iter().map(|panel| panel.height).reduce(Length::min)?;
                 let panels: Vec<_> = panels.iter().map(|panel| above(lowest, panel)).collect();
-                (Solved::Underside(Plate::assembled(&panels)?), lowest)
+                (FactoredShape::Underside(Plate::assembled(&panels)?), lowest)
             }
-            Body::Upright { length, height, ground_gap, radius } => {
+            VehicleBody::Upright { length, height, ground_gap, radius } => {
                 let turn = UprightTurn {
                     length: length.get::<meter>(),
                     height: height.get::<meter>(),
                     radius: radius.get::<meter>(),
                 };
-                (Solved::Upright { turn, behind: (class.length() - length).get::<meter>() / 2.0 }, ground_gap)
+                (FactoredShape::Upright { turn, behind: (class.length() - length).get::<meter>() / 2.0 }, ground_gap)
             }
         };
         Some(Self { shape: shape.into(), height, length: class.length(), width: class.width(), gaps })
@@ -104,13 +109,13 @@ impl Metal {
 }
 
 /// A plate with its front at the origin, at the body's own zero.
-fn flat(width: Length, length: Length) -> plate::Panel {
-    above(Length::default(), &Panel { width, length, behind: Length::default(), height: Length::default() })
+fn flat(width: Length, length: Length) -> plate::PlatePanel {
+    above(Length::default(), &UndersidePanel { width, length, behind: Length::default(), height: Length::default() })
 }
 
-fn above(lowest: Length, panel: &Panel) -> plate::Panel {
+fn above(lowest: Length, panel: &UndersidePanel) -> plate::PlatePanel {
     let length = panel.length.get::<meter>();
-    plate::Panel {
+    plate::PlatePanel {
         width: panel.width.get::<meter>(),
         length,
         along: -panel.behind.get::<meter>() - length / 2.0,

@@ -5,14 +5,14 @@ use uom::si::inductance::henry;
 use uom::si::length::meter;
 use uom::si::ratio::ratio;
 
-use super::metal::{Metal, Solved};
+use super::vehicle_model::{FactoredShape, VehicleModel};
 use crate::calculation::input::ResolvedLoop;
-use crate::calculation::loop_characteristics::Electrical;
-use crate::physics::plate::{Primary, Wall};
+use crate::calculation::loop_characteristics::ElectricalFigures;
+use crate::physics::plate::{PrimaryLoop, Wall};
 
 /// A loop's field, and what a change of its inductance comes to at the terminals.
-pub struct Field {
-    primary: Primary,
+pub struct LoopField {
+    primary: PrimaryLoop,
     /// At the terminals, henry.
     terminal: f64,
     /// From the pavement down to the centre of the top wire, metres.
@@ -25,11 +25,11 @@ pub struct Field {
     pub across: Length,
 }
 
-impl Field {
+impl LoopField {
     /// The field of a loop that measures so.
-    pub fn new(coil: &ResolvedLoop, electrical: &Electrical) -> Self {
+    pub fn new(coil: &ResolvedLoop, electrical: &ElectricalFigures) -> Self {
         Self {
-            primary: Primary::new(&coil.winding()),
+            primary: PrimaryLoop::new(&coil.winding()),
             terminal: electrical.terminal_inductance.get::<henry>(),
             depth: (coil.cover + coil.wire.over_insulation / 2.0).get::<meter>(),
             riding_line: coil.riding_line(),
@@ -40,28 +40,30 @@ impl Field {
 
     /// The change ΔL/L at the terminals with the vehicle's front `front` past the loop's leading edge, its middle `offset` across
     /// from the loop's.
-    pub fn change(&self, metal: &Metal, front: Length, offset: Length) -> Ratio {
+    pub fn change(&self, model: &VehicleModel, front: Length, offset: Length) -> Ratio {
         let y = (front - self.along / 2.0).get::<meter>();
         let x = offset.get::<meter>();
-        let z = metal.height.get::<meter>() + self.depth;
-        let henries = match &*metal.shape {
-            Solved::Underside(plate) => plate.change(&self.primary, [x, y, z]),
-            Solved::Upright { turn, behind } => turn.change(&self.primary, [x, y - behind - turn.length / 2.0, z]),
+        let z = model.height.get::<meter>() + self.depth;
+        let henries = match &*model.shape {
+            FactoredShape::Underside(plate) => plate.change(&self.primary, [x, y, z]),
+            FactoredShape::Upright { turn, behind } => {
+                turn.change(&self.primary, [x, y - behind - turn.length / 2.0, z])
+            }
         };
         Ratio::new::<ratio>((henries / self.terminal).max(0.0))
     }
 
     /// The least change while a gap between the vehicle's parts passes over the loop; without gaps, none.
-    pub fn weakest_in_gaps(&self, metal: &Metal, offset: Length) -> Ratio {
+    pub fn weakest_in_gaps(&self, model: &VehicleModel, offset: Length) -> Ratio {
         // Steps of a quarter metre round the place where the gap lies over the loop's middle.
         let reach = (-5..=5).map(|step| Length::new::<meter>(0.25 * f64::from(step)));
-        let fronts = metal.gaps.iter().flat_map(|gap| reach.clone().map(|apart| *gap + self.along / 2.0 + apart));
-        fronts.map(|front| self.change(metal, front, offset)).reduce(Ratio::min).unwrap_or(Ratio::new::<ratio>(1.0))
+        let fronts = model.gaps.iter().flat_map(|gap| reach.clone().map(|apart| *gap + self.along / 2.0 + apart));
+        fronts.map(|front| self.change(model, front, offset)).reduce(Ratio::min).unwrap_or(Ratio::new::<ratio>(1.0))
     }
 
     /// The front's position with the vehicle's middle over the loop's: where one long enough is seen best.
-    pub fn centred(&self, metal: &Metal) -> Length {
-        (self.along + metal.length) / 2.0
+    pub fn centred(&self, model: &VehicleModel) -> Length {
+        (self.along + model.length) / 2.0
     }
 
     /// The change that a standing metal leaf makes, its lower edge `ground_gap` up and `distance` from the loop's edge.

@@ -3,19 +3,19 @@
 use uom::si::f64::{Length, Ratio};
 use uom::si::length::meter;
 
-use super::field::Field;
-use super::metal::Metal;
-use super::root::root;
+use super::loop_field::LoopField;
+use super::root_finding::find_root;
+use super::vehicle_model::VehicleModel;
 
 /// How finely the pass is searched for gaps, whatever the number of positions asked for.
-const FINEST_STEP_M: f64 = 0.25;
+const MAX_STEP_M: f64 = 0.25;
 /// How far before and behind the loop the profile reaches.
 const MARGIN_M: f64 = 1.0;
 /// Halvings of the step round the best point; a peak is flat, so few do.
 const HALVINGS: usize = 3;
 
 /// A pass of one vehicle at one offset.
-pub struct Pass {
+pub struct VehiclePass {
     /// Positions of the front past the loop's leading edge, with the change there.
     pub profile: Vec<(Length, Ratio)>,
     /// The best position and the change there.
@@ -24,7 +24,7 @@ pub struct Pass {
     pub seen: Vec<(Length, Length)>,
 }
 
-impl Pass {
+impl VehiclePass {
     /// Stretches between the first and the last in which the unit lets go.
     pub fn gaps(&self) -> impl Iterator<Item = (Length, Length)> + '_ {
         self.seen.windows(2).map(|pair| (pair[0].1, pair[1].0))
@@ -32,25 +32,35 @@ impl Pass {
 }
 
 /// Drives a vehicle over a loop at `offset` across, with `positions` points in the profile.
-pub fn drive(field: &Field, metal: &Metal, offset: Length, threshold: Ratio, positions: usize) -> Pass {
+pub fn drive_over(
+    field: &LoopField,
+    model: &VehicleModel,
+    offset: Length,
+    threshold: Ratio,
+    positions: usize,
+) -> VehiclePass {
     let margin = Length::new::<meter>(MARGIN_M);
-    let span = field.along + metal.length + 2.0 * margin;
+    let span = field.along + model.length + 2.0 * margin;
     let intervals = positions.max(2) - 1;
-    let fine = (span.get::<meter>() / (FINEST_STEP_M * intervals as f64)).ceil().max(1.0) as usize;
+    let fine = (span.get::<meter>() / (MAX_STEP_M * intervals as f64)).ceil().max(1.0) as usize;
     let step = span / (intervals * fine) as f64;
-    let change = |front| field.change(metal, front, offset);
+    let change = |front| field.change(model, front, offset);
     let points: Vec<_> = (0..=intervals * fine)
         .map(|index| {
             let front = index as f64 * step - margin;
             (front, change(front))
         })
         .collect();
-    let peak = best(&points, step, field.centred(metal), change);
+    let peak = best(&points, step, field.centred(model), change);
     // With the peak among them, a unit that just switches there is seen to switch.
     let mut searched = points.clone();
     let place = searched.partition_point(|(front, _)| *front < peak.0);
     searched.insert(place, peak);
-    Pass { seen: stretches(&searched, threshold, change), profile: points.into_iter().step_by(fine).collect(), peak }
+    VehiclePass {
+        seen: stretches(&searched, threshold, change),
+        profile: points.into_iter().step_by(fine).collect(),
+        peak,
+    }
 }
 
 /// The best of the points and of the centred position, then narrowed down round it.
@@ -74,7 +84,7 @@ fn best(
 
 /// Where the change is at least the threshold; ends between points are found to a millimetre.
 fn stretches(points: &[(Length, Ratio)], threshold: Ratio, change: impl Fn(Length) -> Ratio) -> Vec<(Length, Length)> {
-    let crossing = |from, to| root(from, to, |front| (change(front) - threshold).value);
+    let crossing = |from, to| find_root(from, to, |front| (change(front) - threshold).value);
     let mut seen = Vec::new();
     let mut from = points.first().filter(|(_, first)| *first >= threshold).map(|(front, _)| *front);
     for pair in points.windows(2) {

@@ -1,6 +1,6 @@
 //! Metal without end, by the method of images: what no finite piece of it can exceed.
 
-use super::super::filament::{Segment, mutual};
+use super::super::filament::{Filament, mutual};
 use super::super::winding::Winding;
 
 /// Fall of a loop's inductance in henry under an endless level sheet, `height` metres above the
@@ -28,7 +28,7 @@ pub fn endless_wall(winding: &Winding, distance: f64) -> f64 {
         .iter()
         .flat_map(|ours| strands.iter().map(move |theirs| (ours, theirs)))
         .map(|(ours, theirs)| {
-            let image = Segment { from: reflected(theirs.segment.from), to: reflected(theirs.segment.to) };
+            let image = Filament { from: reflected(theirs.segment.from), to: reflected(theirs.segment.to) };
             ours.wires * theirs.wires * mutual(&ours.segment, &image)
         })
         .sum()

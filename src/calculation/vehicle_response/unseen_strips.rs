@@ -3,8 +3,8 @@
 use uom::si::f64::{Length, Ratio};
 use uom::si::length::meter;
 
-use super::field::Field;
-use super::metal::Metal;
+use super::loop_field::LoopField;
+use super::vehicle_model::VehicleModel;
 
 /// How finely the lane is searched.
 const STEP_M: f64 = 0.05;
@@ -12,12 +12,12 @@ const STEP_M: f64 = 0.05;
 const HALVINGS: usize = 6;
 
 /// The strips of a lane in which a vehicle never reaches the threshold, as offsets from the lane's centre.
-pub struct Blind {
+pub struct UnseenStrips {
     /// From and to, left to right.
     pub strips: Vec<(Length, Length)>,
 }
 
-impl Blind {
+impl UnseenStrips {
     /// All strips together.
     pub fn width(&self) -> Length {
         self.strips.iter().map(|(from, to)| *to - *from).fold(Length::default(), |sum, width| sum + width)
@@ -30,12 +30,18 @@ impl Blind {
 }
 
 /// Searches a lane, whose centre is the loops', for strips in which none of the loops, at these offsets, sees the vehicle.
-pub fn search(field: &Field, centres: &[Length], metal: &Metal, lane: Length, threshold: Ratio) -> Blind {
+pub fn find_unseen_strips(
+    field: &LoopField,
+    centres: &[Length],
+    model: &VehicleModel,
+    lane: Length,
+    threshold: Ratio,
+) -> UnseenStrips {
     // The field of every loop is even in both axes, and so is the row of loops: one half of the lane tells the other.
     let half = lane / 2.0;
     let steps = (half.get::<meter>() / STEP_M).ceil().max(1.0) as usize;
     let step = half / steps as f64;
-    let is_seen = |offset: Length| centres.iter().any(|centre| best(field, metal, offset - *centre) >= threshold);
+    let is_seen = |offset: Length| centres.iter().any(|centre| best(field, model, offset - *centre) >= threshold);
     let edge = |mut blind: Length, mut seen: Length| {
         for _ in 0..HALVINGS {
             let middle = (blind + seen) / 2.0;
@@ -57,13 +63,13 @@ pub fn search(field: &Field, centres: &[Length], metal: &Metal, lane: Length, th
         before = (offset, seen);
     }
     right.extend(from.map(|from| (from, half)));
-    Blind { strips: mirrored(&right) }
+    UnseenStrips { strips: mirrored(&right) }
 }
 
 /// The best change of a pass; a turn as long as a two-wheeler's is seen best within a quarter leg of the middle.
-fn best(field: &Field, metal: &Metal, offset: Length) -> Ratio {
-    let middle = field.centred(metal);
-    field.change(metal, middle, offset).max(field.change(metal, middle + field.along / 4.0, offset))
+fn best(field: &LoopField, model: &VehicleModel, offset: Length) -> Ratio {
+    let middle = field.centred(model);
+    field.change(model, middle, offset).max(field.change(model, middle + field.along / 4.0, offset))
 }
 
 /// Both halves; a strip that starts at the centre is one with its mirror image.

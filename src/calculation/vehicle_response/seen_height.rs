@@ -5,14 +5,14 @@ use uom::si::f64::{Length, Ratio};
 use uom::si::length::meter;
 use utoipa::ToSchema;
 
-use super::field::Field;
-use super::metal::Metal;
-use super::root::root;
+use super::loop_field::LoopField;
+use super::root_finding::find_root;
+use super::vehicle_model::VehicleModel;
 use crate::practice::roles::seen_height_share;
 use crate::quantity::output::PlanLength;
 
 /// The height at which the search ends; nothing on wheels is higher.
-const HIGHEST_M: f64 = 4.0;
+const MAX_HEIGHT_M: f64 = 4.0;
 /// How high above the pavement metal is seen, by physics and by the rule of thumb.
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct SeenHeight {
@@ -25,7 +25,7 @@ pub struct SeenHeight {
 
 impl SeenHeight {
     /// Both heights of a loop, given the first.
-    pub fn of(field: &Field, flat_underside: Length) -> Self {
+    pub fn of(field: &LoopField, flat_underside: Length) -> Self {
         Self {
             flat_underside: flat_underside.into(),
             rule_of_thumb: (seen_height_share() * field.along.min(field.across)).into(),
@@ -36,12 +36,12 @@ impl SeenHeight {
 /// The highest place of an underside over the middle of the loop at which the change is the threshold.
 ///
 /// The change falls with height while the plate covers the loop's middle.
-pub fn highest(field: &Field, underside: &Metal, threshold: Ratio) -> Length {
+pub fn find_seen_height(field: &LoopField, underside: &VehicleModel, threshold: Ratio) -> Length {
     let excess = |height: Length| {
-        let metal = underside.at_height(height);
-        (field.change(&metal, field.centred(&metal), Length::default()) / threshold).value.ln()
+        let model = underside.at_height(height);
+        (field.change(&model, field.centred(&model), Length::default()) / threshold).value.ln()
     };
-    let (least, most) = (underside.least_height(), Length::new::<meter>(HIGHEST_M));
+    let (least, most) = (underside.least_height(), Length::new::<meter>(MAX_HEIGHT_M));
     if excess(least) < 0.0 {
         return Length::default();
     }
@@ -49,5 +49,5 @@ pub fn highest(field: &Field, underside: &Metal, threshold: Ratio) -> Length {
         return most;
     }
     // The logarithm of the change is nearly straight in the height, so a few steps do.
-    root(least, most, excess)
+    find_root(least, most, excess)
 }

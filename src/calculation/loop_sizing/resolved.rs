@@ -1,0 +1,74 @@
+//! A sizing request in typed quantities, with every default taken.
+
+use uom::si::f64::{Length, Ratio};
+use uom::si::ratio::percent;
+
+use crate::calculation::input::{
+    ResolvedDetector, ResolvedLeadIn, ResolvedOpening, ResolvedSlot, ResolvedStockItem, ResolvedWire,
+};
+use crate::practice::roles::{EDGE_SETBACK, EDGE_SETBACK_BESIDE_TRAFFIC, Role};
+use crate::practice::site::{Construction, SiteHazard, Surface};
+use crate::practice::vehicles::VehicleClass;
+use crate::quantity::UnitSystem;
+
+/// A sizing request in typed quantities.
+pub struct ResolvedLoopSizing {
+    /// The opening.
+    pub opening: ResolvedOpening,
+    /// What the loops are for, each once.
+    pub roles: Vec<Role>,
+    /// The vehicles that must be seen.
+    pub vehicles: Vec<VehicleClass>,
+    /// Vehicles that another device sees.
+    pub seen_elsewhere: Vec<VehicleClass>,
+    /// What the loops lie in.
+    pub surface: Surface,
+    /// What stands in the way.
+    pub hazards: Vec<SiteHazard>,
+    /// How the loops are made.
+    pub construction: Construction,
+    /// The pair from each loop to the unit.
+    pub lead_in: ResolvedLeadIn,
+    /// The wire of the loops.
+    pub wire: ResolvedWire,
+    /// The saw cut; absent where nothing is sawn.
+    pub slot: Option<ResolvedSlot>,
+    /// What lies over the top wire.
+    pub cover: Length,
+    /// The detector unit.
+    pub detector: ResolvedDetector,
+    /// The caller's stock; `None` when none was sent.
+    pub stock: Option<Vec<ResolvedStockItem>>,
+}
+
+impl ResolvedLoopSizing {
+    /// The system of tidy sizes.
+    pub fn system(&self) -> UnitSystem {
+        self.opening.system
+    }
+
+    /// Whether a hazard was named.
+    pub fn has(&self, hazard: SiteHazard) -> bool {
+        self.hazards.contains(&hazard)
+    }
+
+    /// Whether only cars and pickups come.
+    pub fn only_low_vehicles(&self) -> bool {
+        self.vehicles.iter().all(|vehicle| vehicle.is_low())
+    }
+
+    /// The change that the unit is set to switch at: the given one, or what the hardest vehicle asks for; of the steps on its
+    /// sheet the coarsest that is as fine, else the finest.
+    pub fn threshold(&self) -> Ratio {
+        let hardest = self.vehicles.iter().map(|vehicle| vehicle.threshold_percent()).fold(f64::INFINITY, f64::min);
+        let steps = &self.detector.threshold_steps_percent;
+        let step = || steps.iter().find(|step| **step <= hardest).or(steps.last()).copied();
+        Ratio::new::<percent>(self.detector.threshold_percent.or_else(step).unwrap_or(hardest))
+    }
+
+    /// The setback asked for, or the usual one.
+    pub fn edge_setback(&self) -> Length {
+        let usual = if self.has(SiteHazard::AdjacentTraffic) { EDGE_SETBACK_BESIDE_TRAFFIC } else { EDGE_SETBACK };
+        self.opening.edge_setback.unwrap_or_else(|| usual.in_system(self.system()))
+    }
+}

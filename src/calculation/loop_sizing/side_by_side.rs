@@ -1,0 +1,93 @@
+//! Loops side by side: where each lies, how it is wound, and what one channel for all would cost.
+
+use serde::Serialize;
+use uom::si::f64::Ratio;
+use uom::si::inductance::microhenry;
+use uom::si::ratio::{percent, ratio};
+use utoipa::ToSchema;
+
+use super::resolved::ResolvedLoopSizing;
+use super::search::LoopCandidate;
+use crate::practice::detectors::{AS_BUILT_SPREAD, MIN_TIMES_THRESHOLD};
+use crate::practice::roles::ROW_GAP;
+use crate::quantity::format::format_length;
+use crate::quantity::output::{PlanLength, round};
+
+/// Loops that share an opening side by side.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct SideBySide {
+    /// Whole pavement between the nearest wires of neighbours.
+    pub gap: PlanLength,
+    /// The middles of the loops, as offsets from the middle of the opening, left to right.
+    pub centres: Vec<PlanLength>,
+    /// The winding senses, left to right: `clockwise` and `anticlockwise` in turn.
+    pub wound: Vec<&'static str>,
+    /// How to cut the shared gap, in a few sentences.
+    pub saw_plan: String,
+    /// What all loops on one channel would come to; take it only where it passes.
+    pub one_channel: Vec<OneChannel>,
+}
+
+impl SideBySide {
+    /// The plan of a row; `None` for a single loop.
+    pub(super) fn of(candidate: &LoopCandidate, job: &ResolvedLoopSizing) -> Option<Self> {
+        let count = candidate.centres.len();
+        if count < 2 {
+            return None;
+        }
+        let gap = ROW_GAP.in_system(job.system());
+        let saw_plan = format!(
+            "Cut each loop by itself with all four sides; leave {} of whole pavement between the neighbouring slots and lay no two \
+             loops in one slot. Wind the first clockwise, the next anticlockwise, and so on. Bring each lead-in out at its own edge.",
+            format_length(gap, job.system())
+        );
+        Some(Self {
+            gap: gap.into(),
+            centres: candidate.centres.iter().map(|centre| (*centre).into()).collect(),
+            wound: (0..count).map(|index| if index % 2 == 0 { "clockwise" } else { "anticlockwise" }).collect(),
+            saw_plan,
+            one_channel: vec![OneChannel::of("series", candidate, job), OneChannel::of("parallel", candidate, job)],
+        })
+    }
+}
+
+/// All loops of a row on one channel.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct OneChannel {
+    /// `series` or `parallel`.
+    pub wiring: &'static str,
+    /// Inductance at the unit's terminals, µH, 2 decimals, of the group behind one lead-in; coupling between neighbours is left out.
+    pub terminal_inductance_uh: f64,
+    /// The change that the hardest vehicle over one of the loops makes, percent, 3 decimals.
+    pub change_percent: f64,
+    /// Whether the unit tunes to it and the change is twice the threshold.
+    pub passes: bool,
+}
+
+impl OneChannel {
+    /// One vehicle over one loop of n changes the group by about an nth.
+    fn of(wiring: &'static str, candidate: &LoopCandidate, job: &ResolvedLoopSizing) -> Self {
+        let count = candidate.centres.len() as f64;
+        let electrical = &candidate.design.electrical;
+        let (single, lead_in) = (electrical.loop_inductance, electrical.lead_in_inductance);
+        let group = if wiring == "series" { single * count } else { single / count };
+        let terminal = group + lead_in;
+        // At the loop itself, then spread over the group, then diluted by the lead-in.
+        let of_group: Ratio = group / terminal / count;
+        let of_single: Ratio = single / electrical.terminal_inductance;
+        let dilution = (of_group / of_single).get::<ratio>();
+        let hardest =
+            candidate.sightings.iter().map(|sighting| sighting.change).fold(Ratio::new::<ratio>(1.0), Ratio::min);
+        let change = hardest * dilution;
+        let limits = &job.detector.limits;
+        let (low, high) = (terminal * (1.0 - AS_BUILT_SPREAD), terminal * (1.0 + AS_BUILT_SPREAD));
+        let tunes =
+            low.get::<microhenry>() >= limits.inductance_min_uh && high.get::<microhenry>() <= limits.inductance_max_uh;
+        Self {
+            wiring,
+            terminal_inductance_uh: round(terminal.get::<microhenry>(), 2),
+            change_percent: round(change.get::<percent>(), 3),
+            passes: tunes && change >= MIN_TIMES_THRESHOLD * job.threshold(),
+        }
+    }
+}
