@@ -9,6 +9,8 @@ use utoipa::openapi::{RefOr, Schema};
 pub trait Vocabulary: Copy + Eq + 'static {
     /// All members, in the order of a menu.
     const ALL: &'static [Self];
+    /// How many members there are: the bound of a list that holds each once.
+    const COUNT: u64 = Self::ALL.len() as u64;
     /// The value in requests and reports.
     fn code(self) -> &'static str;
     /// A short name for a menu.

@@ -35,6 +35,9 @@ pub trait Calculation: DeserializeOwned + Validate + ToSchema + 'static {
     const BODY_SHARE: usize = 1;
     /// The capacity reserved for the text of a report, bytes: most are written without growing.
     const REPORT_CAPACITY: usize = 24 * 1024;
+    /// The greatest lengths of lists of the request that follow from closed lists, by field, for the description. A list of members
+    /// of one closed list needs no entry.
+    const MAX_ITEMS: &'static [(&'static str, u64)] = &[];
     /// The published requests, at least one.
     const EXAMPLES: &'static [Example];
 

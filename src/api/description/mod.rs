@@ -2,10 +2,12 @@
 //!
 //! - [`builder`]: paths and schemas, with what all operations have in common.
 //! - [`operations`]: calculations, drawings and tables.
+//! - [`list_bounds`]: the greatest lengths of lists of members of closed lists.
 //! - [`service`]: the service itself.
 //! - [`responses`]: problems and answers with an entity tag.
 
 mod builder;
+mod list_bounds;
 mod operations;
 mod responses;
 mod service;
@@ -18,6 +20,7 @@ use utoipa::openapi::tag::TagBuilder;
 use utoipa::openapi::{OpenApiBuilder, Server};
 
 use builder::DescriptionBuilder;
+use list_bounds::add_list_bounds;
 
 const INTRODUCTION: &str = "The calculations of a vehicle-loop specialist, for the programs of other people: which loops an \
     opening needs, and what they will measure. Quantities go in as text with their unit (`\"24 ft\"`, `\"3/16 in\"`, `\"7.2 m\"`) and \
@@ -39,7 +42,8 @@ pub fn build(public_url: &str) -> Value {
         .license(Some(LicenseBuilder::new().name("MIT OR Apache-2.0").identifier(Some("MIT OR Apache-2.0")).build()))
         .build();
     let tag = |name: &str, text: &str| TagBuilder::new().name(name).description(Some(text)).build();
-    let (paths, schemas) = builder.into_parts();
+    let (paths, mut schemas) = builder.into_parts();
+    add_list_bounds(&mut schemas);
     let document = OpenApiBuilder::new()
         .info(info)
         .servers(Some([Server::new(if public_url.is_empty() { "/" } else { public_url })]))

@@ -23,6 +23,7 @@ pub use report::{
     ChannelSettings, Check, ConnectedLoopEcho, DetectorCompatibilityInputs, DetectorCompatibilityReport,
     NeighbourAction, Neighbours, Remedy, Sensitivity, SensitivityStep,
 };
+use request::MAX_LOOPS;
 pub use request::{ConnectedLoop, DetectorCompatibilityRequest, Position};
 
 use super::report::{Diagnostics, FieldPath, Finding, InvalidRequest};
@@ -45,6 +46,7 @@ impl Calculation for DetectorCompatibilityRequest {
         unit's tank capacitance is known, and every vehicle at every sensitivity step. Says how neighbours couple, how to set each \
         channel, and what change would turn a bad check, with the figure that it gives. Send the figures of the unit's own sheet in \
         `detector`, or let an envelope of `reference/detector-envelopes` stand in for it.";
+    const MAX_ITEMS: &'static [(&'static str, u64)] = &[("loops", MAX_LOOPS)];
     const EXAMPLES: &'static [Example] = &[
         Example {
             name: "yard_gate_pair",

@@ -9,18 +9,21 @@ use super::report::{ConnectedLoopEcho, DetectorCompatibilityInputs};
 use crate::calculation::input::{Coordinate, Detector, LeadIn, Loop, PresenceTime, ResolvedDetector, read_vehicles};
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
 use crate::practice::detectors::{FailureBehaviour, OutputMode, USUAL_STEPS_PERCENT, Wiring};
-use crate::practice::roles::Role;
+use crate::practice::roles::{MAX_SIDE_BY_SIDE, Role};
 use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
 use crate::vocabulary::Vocabulary;
+
+/// The most loops of a request: every role at one opening, as many side by side as there may be.
+pub const MAX_LOOPS: u64 = Role::COUNT * MAX_SIDE_BY_SIDE as u64;
 
 /// Loops, and the detector unit that is to tune to them.
 #[derive(Clone, Debug, Deserialize, Validate, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct DetectorCompatibilityRequest {
     /// The loops.
-    #[validate(nested, length(min = 1, max = 28))]
-    #[schema(min_items = 1, max_items = 28)]
+    #[validate(nested, length(min = 1, max = MAX_LOOPS))]
+    #[schema(min_items = 1)]
     pub loops: Vec<ConnectedLoop>,
     /// How they come to the unit. Default `separate`.
     pub wiring: Option<Wiring>,
@@ -28,8 +31,8 @@ pub struct DetectorCompatibilityRequest {
     #[validate(nested)]
     pub detector: Option<Detector>,
     /// The vehicles that must be seen. Default: passenger car and high-bed truck.
-    #[validate(length(min = 1, max = 7))]
-    #[schema(min_items = 1, max_items = 7)]
+    #[validate(length(min = 1, max = VehicleClass::COUNT))]
+    #[schema(min_items = 1)]
     pub vehicles: Option<Vec<VehicleClass>>,
 }
 

@@ -8,6 +8,7 @@ use crate::calculation::input::{Detector, LeadIn, Loop, WireTemperature};
 use crate::physics::circuit;
 use crate::practice::detectors::Limits;
 use crate::practice::faults::{Observation, ReadingPlace, SubstitutionPoint};
+use crate::vocabulary::Vocabulary;
 
 /// A loop that gives trouble: what it should measure, what it measures, and what was noticed.
 #[derive(Clone, Debug, Deserialize, Validate, ToSchema)]
@@ -26,8 +27,7 @@ pub struct FaultFindingRequest {
     #[validate(nested)]
     pub readings: Option<FaultReadings>,
     /// What people notice, each once.
-    #[validate(length(max = 9))]
-    #[schema(max_items = 9)]
+    #[validate(length(max = Observation::COUNT))]
     pub observations: Option<Vec<Observation>>,
     /// A known inductor that was connected in place of the loop.
     #[validate(nested)]

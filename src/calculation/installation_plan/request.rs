@@ -13,40 +13,37 @@ use crate::practice::roles::Role;
 use crate::practice::site::{Construction, SiteHazard, Surface};
 use crate::practice::vehicles::VehicleClass;
 use crate::quantity::{QuantityField, UnitSystem};
+use crate::vocabulary::Vocabulary;
 
 /// A whole job: the fields of loop-sizing, and of whatever else is to be planned.
 #[derive(Clone, Debug, Deserialize, Validate, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct InstallationPlanRequest {
     /// The parts to plan beside the sizing. Default: all; `cure` where `weather` was sent.
-    #[validate(length(max = 4))]
-    #[schema(max_items = 4)]
+    #[validate(length(max = PlanPart::COUNT))]
     pub parts: Option<Vec<PlanPart>>,
     /// What the report holds on request. Default: nothing.
-    #[validate(length(max = 1))]
-    #[schema(max_items = 1)]
+    #[validate(length(max = PlanExtra::COUNT))]
     pub include: Option<Vec<PlanExtra>>,
 
     /// The opening.
     #[validate(nested)]
     pub opening: Opening,
     /// What the loops are for, each once. Default: what the barrier usually needs.
-    #[validate(length(min = 1, max = 7))]
-    #[schema(min_items = 1, max_items = 7)]
+    #[validate(length(min = 1, max = Role::COUNT))]
+    #[schema(min_items = 1)]
     pub roles: Option<Vec<Role>>,
     /// The vehicles that must be seen. Default: passenger car and high-bed truck.
-    #[validate(length(min = 1, max = 7))]
-    #[schema(min_items = 1, max_items = 7)]
+    #[validate(length(min = 1, max = VehicleClass::COUNT))]
+    #[schema(min_items = 1)]
     pub vehicles: Option<Vec<VehicleClass>>,
     /// Vehicles that another device (a beam, a camera) sees wherever a loop is blind to them. Default: none.
-    #[validate(length(max = 7))]
-    #[schema(max_items = 7)]
+    #[validate(length(max = VehicleClass::COUNT))]
     pub seen_by_other_devices: Option<Vec<VehicleClass>>,
     /// What the loops lie in. Default `existing_asphalt`.
     pub surface: Option<Surface>,
     /// What stands in the way. Default: nothing.
-    #[validate(length(max = 12))]
-    #[schema(max_items = 12)]
+    #[validate(length(max = SiteHazard::COUNT))]
     pub site_hazards: Option<Vec<SiteHazard>>,
     /// How the loops are made. Default: what the surface asks for.
     pub construction: Option<Construction>,

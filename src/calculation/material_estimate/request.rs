@@ -10,6 +10,7 @@ use crate::calculation::input::{
 };
 use crate::practice::materials::{Corner, RodForm};
 use crate::practice::site::{Construction, SiteHazard, Surface};
+use crate::vocabulary::Vocabulary;
 
 /// Loops to be cut, laid and sealed, and what is known of site, tools and prices.
 #[derive(Clone, Debug, Deserialize, Validate, ToSchema)]
@@ -48,8 +49,7 @@ pub struct MaterialEstimateRequest {
     #[validate(nested)]
     pub slab: Option<Slab>,
     /// What stands in the way.
-    #[validate(length(max = 12))]
-    #[schema(max_items = 12)]
+    #[validate(length(max = SiteHazard::COUNT))]
     pub site_hazards: Option<Vec<SiteHazard>>,
     /// How many joints and cracks wires cross. Default 0.
     #[validate(range(max = 100))]
