@@ -63,7 +63,7 @@ pub struct SkinEffect {
 pub fn skin_effect(radius: f64, frequency: f64, celsius: f64) -> SkinEffect {
     // Impedance over DC resistance is (z/2)·J0(z)/J1(z) with z² = -2jq, q = (radius/skin depth)².
     // The continued fraction J1/J0 = z/(2 - z²/(4 - z²/(6 - ...))) makes that 1 + jq·f, where
-    // f = 1/(4 + 2jq/(6 + 2jq/(8 + ...))). It settles once the terms outgrow |z|.
+    // f = 1/(4 + 2jq/(6 + 2jq/(8 + ...))). It converges once the terms outgrow |z|.
     let q = radius * radius * PI * frequency * MU_0 / copper_resistivity(celsius);
     let minus_z_squared = Complex64::new(0.0, 2.0 * q);
     let last = 20 + (2.0 * q.sqrt()).min(1e3) as u32;

@@ -1,4 +1,4 @@
-//! Neumann's integral for straight filaments: the brick that every inductance here is built of.
+//! Neumann's integral for straight filaments: every inductance here is a sum of these.
 //!
 //! `M = (μ0 / 4π) ∬ (dl₁ · dl₂) / R` has a closed form for any two straight segments. A filament is
 //! a wire without thickness; a round wire stands in by its geometric mean radius.
@@ -13,7 +13,7 @@ pub(super) const NEUMANN: f64 = MU_0 / (4.0 * std::f64::consts::PI);
 
 /// Square of the sine under which two segments count as parallel (an angle of 10⁻⁴).
 ///
-/// Below it the inclined form loses more digits than the tilt itself is worth.
+/// Below it the inclined form loses more by rounding than leaving out the tilt does.
 const PARALLEL_SINE_SQUARED: f64 = 1e-8;
 
 /// Cosine under which two segments count as perpendicular.
@@ -55,7 +55,7 @@ impl Filament {
 /// self-inductance of a straight wire whose geometric mean distance from itself is `mean_distance`.
 ///
 /// `length` and `mean_distance` in metres, both positive. For a round wire of radius r the mean
-/// distance is r·e^(-Y): Y = 1/4 while the current fills the wire, 0 when it keeps to the skin.
+/// distance is r·e^(-Y): Y = 1/4 while the current fills the wire, 0 when it flows in the skin only.
 ///
 /// Source: Rosa, NBS Bulletin 4 no. 2 (1908, from memory); Rosa & Grover, NBS Bulletin 8 no. 1.
 /// Worked number: 1 m of wire of 1 mm radius at low frequency, 1.3703 µH.
@@ -113,7 +113,7 @@ fn parallel(a: &Filament, b: &Filament, sign: f64) -> f64 {
         if z > 0.0 { z * (z + slant).ln() - slant } else { -slant }
     };
     let mut sum = integral(end) - integral(start) + integral(length_a - start) - integral(length_a - end);
-    // The inverse hyperbolic sines of the closed form, ln((z + slant) / distance), all hold the
+    // The inverse hyperbolic sines of the closed form, ln((z + slant) / distance), all contain the
     // distance. It cancels unless the intervals overlap, and leaving it out where it does makes
     // collinear segments as good as any others.
     let tolerance = OVERLAP_TOLERANCE * (length_a + length_b);

@@ -1,9 +1,9 @@
 //! The laws of nature behind a vehicle loop: SI numbers in, SI numbers out.
 //!
-//! This room depends on nothing else of ours. It knows no JSON and no unit but the SI's, and the
-//! one rule of thumb it holds, [`winding::quick_rule`], is there to be shown beside the real thing.
+//! This module depends on no other of the crate. It knows no JSON and no unit but the SI's. Its one
+//! rule of thumb, [`winding::quick_rule`], is for comparison with the computed inductance.
 //!
-//! | module | what lives there |
+//! | module | what it computes |
 //! |---|---|
 //! | [`filament`] | Neumann's integral for two straight wires in any position |
 //! | [`winding`] | a loop as stacked polygons of filaments: inductance, coupling, lengths |

@@ -112,7 +112,7 @@ pub struct NominalLength {
 impl NominalLength {
     /// Rounds a length down to whole multiples of this one.
     pub fn floor(self, length: Length, system: UnitSystem) -> Length {
-        // The guard keeps 20 ft that arrives as 19.999… from becoming 19 ft.
+        // The small number keeps 20 ft that arrives as 19.999… from becoming 19 ft.
         self.multiple(|steps| (steps + 1e-9).floor(), length, system)
     }
 
@@ -177,7 +177,7 @@ pub fn usual_corner_cut(construction: Construction, short: Length, system: UnitS
     cut.min(0.25 * short)
 }
 
-/// The distance beyond which an exit loop wants a second device instead: 100 ft / 30 m. Common practice.
+/// The distance beyond which an exit loop needs a second device instead: 100 ft / 30 m. Common practice.
 pub const FAR_EXIT: NominalLength = NominalLength { feet: 100.0, metres: 30.0 };
 
 /// The gap between loops side by side that share an opening: 1 ft / 0.3 m. A choice made here: a car over it still covers enough of

@@ -71,7 +71,7 @@ impl VehicleClass {
         }
     }
 
-    /// The class whose flat underside tells how high above a loop metal is seen: the vehicle's own, a rigid truck's for a tractor
+    /// The class whose flat underside measures how high above a loop metal is seen: the vehicle's own, a rigid truck's for a tractor
     /// and trailer, and a car's for two-wheelers, which have none.
     #[must_use]
     pub fn seen_height_class(self) -> Self {

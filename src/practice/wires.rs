@@ -1,4 +1,4 @@
-//! Wire and cable: the sizes on sale, and what is usual where the caller says nothing.
+//! Wire and cable: the sizes on sale, and what is usual where the caller gives no size.
 
 use uom::si::f64::{Area, Length};
 use uom::si::length::inch;
@@ -29,8 +29,8 @@ impl WireGauge {
     }
 }
 
-/// The least room between slot and wire: 1/32 in. A choice made here, by which ordinary wire of 0.130 in finds 1/8 in too narrow and
-/// 3/16 in right, as common practice does.
+/// The least clearance between slot and wire: 1/32 in. A choice made here: for ordinary wire of 0.130 in a slot of 1/8 in is then too
+/// narrow and one of 3/16 in right, as in common practice.
 pub fn least_clearance() -> Length {
     Length::new::<inch>(1.0 / 32.0)
 }
@@ -48,7 +48,7 @@ pub const USUAL_SPARE: &str = "3 ft";
 /// How far apart the wires of an untwisted pair may come to lie in its slot. A choice made here.
 pub const LOOSE_PAIR_SPACING: &str = "1/2 in";
 
-/// The usual saw cut. Common practice for the width; the depth is the deepest that the blade of a common cut gives.
+/// The usual width of a saw cut. Common practice.
 pub const USUAL_SLOT_WIDTH: &str = "3/16 in";
 /// The usual depth of a slot for a wound loop (NEMA test-loop clause: 1.5 in).
 pub const USUAL_SLOT_DEPTH: &str = "1-1/2 in";

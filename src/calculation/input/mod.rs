@@ -1,7 +1,7 @@
 //! The nouns of requests and their way to typed quantities.
 //!
-//! Each noun is one type at every endpoint, with all its fields. Its `read` checks every field, notes what is wrong and
-//! which defaults it took, and gives the understood form: typed quantities for the calculation, and an echo for the report.
+//! Each noun is one type at every endpoint, with all its fields. Its `read` checks every field, adds errors and the defaults that
+//! it took to the diagnostics, and gives the resolved noun: typed quantities for the calculation, with an echo for the report.
 
 mod detector;
 mod lead_in;

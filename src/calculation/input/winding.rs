@@ -128,8 +128,8 @@ pub struct LoopEcho {
 }
 
 impl Wire {
-    /// Reads the wire, or takes the usual one. Jacket and rating count as unused until a calculation that uses them says
-    /// [`Diagnostics::needed`].
+    /// Reads the wire, or takes the usual one. Jacket and rating are listed as unused; a calculation that uses them takes that back
+    /// with [`Diagnostics::mark_used`].
     pub fn read(wire: Option<&Self>, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<ResolvedWire> {
         let sent = wire.and_then(|wire| wire.gauge.as_ref());
         let gauge = match sent {
@@ -227,7 +227,7 @@ impl Loop {
         );
         let wire = Wire::read(self.wire.as_ref(), &at.field("wire"), diagnostics);
         let (along, across) = (along_travel?, across_lane?);
-        let understood = ResolvedLoop {
+        let resolved = ResolvedLoop {
             shape,
             system: along.system,
             along_travel: along.si,
@@ -237,7 +237,7 @@ impl Loop {
             cover: cover?,
             wire: wire?,
         };
-        if understood.corner_cut > understood.longest_corner_cut() {
+        if resolved.corner_cut > resolved.longest_corner_cut() {
             diagnostics.add_error(
                 &at.field("corner_cut"),
                 FieldErrorCode::Contradiction,
@@ -245,7 +245,7 @@ impl Loop {
                 "Send a corner_cut of at most 45 % of the shorter leg (of a cell, for a quadrupole).",
             );
         }
-        Some(understood)
+        Some(resolved)
     }
 }
 

@@ -87,8 +87,8 @@ pub struct ElectricalFigures {
 /// Computes what a loop on its lead-in measures.
 ///
 /// Inductance by filament sums with the internal part at the working frequency, resistance by the standards of wire, skin
-/// effect by the Bessel solution, the band by the spread of packing. Proximity of turns, pavement and steel add loss that is
-/// not modelled, so the quality factor is an upper bound.
+/// effect by the Bessel solution, the as-built band by [`AS_BUILT_SPREAD`]. Proximity of turns, pavement and steel add loss
+/// that is not modelled, so the quality factor is an upper bound.
 pub fn measure(coil: &ResolvedLoop, lead_in: &ResolvedLeadIn, conditions: &MeasurementConditions) -> ElectricalFigures {
     let winding = coil.winding();
     let frequency = conditions.frequency.get::<hertz>();

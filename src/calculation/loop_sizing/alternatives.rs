@@ -146,8 +146,8 @@ pub fn judge_quadrupole(
 ) {
     let Some(class) = job.vehicles.iter().find(|class| class.is_two_wheeler()) else { return };
     let model = VehicleModel::of_class(*class);
-    let at_centre = |choice: &LoopCandidate| {
-        choice.field.change(model, choice.field.centred(model), Length::default()).get::<percent>()
+    let at_centre = |candidate: &LoopCandidate| {
+        candidate.field.change(model, candidate.field.centred(model), Length::default()).get::<percent>()
     };
     let (gained, had, system) = (at_centre(other), at_centre(chosen), job.system());
     let message = format!(

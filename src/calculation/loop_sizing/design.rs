@@ -28,7 +28,7 @@ pub struct GradedLoop {
 pub enum LoopGrade {
     /// The unit tunes to it wherever in the band it falls, the turns fit the slot, and the loop is twice its lead-in.
     Right,
-    /// The same, but the loop is only as much as its lead-in.
+    /// The same, but the loop has less than twice its lead-in's inductance, though no less than the lead-in.
     LeadInHeavy,
     /// The unit tunes to it and the turns fit, but the lead-in outweighs the loop.
     LeadInOutweighs,
@@ -56,7 +56,7 @@ pub fn leg_across(job: &ResolvedLoopSizing) -> Length {
     STEP.floor(across, system).max(STEP.in_system(system))
 }
 
-/// How many turns more than the fewest are worth a try: beyond, the share of the lead-in is small.
+/// How many turns more than the fewest are tried: with still more, the lead-in takes little anyway.
 pub const MORE_TURNS: u32 = 2;
 
 /// Designs a loop with these legs: the fewest turns that serve best electrically.
@@ -74,7 +74,7 @@ pub fn design(
             break;
         }
         let next = candidate(turns);
-        // Past the band more turns only lead farther out.
+        // Above the band, more turns only lead farther away.
         let inductance_is_low =
             best.electrical.as_built_high.get::<microhenry>() < job.detector.limits.inductance_max_uh;
         if next.grade < best.grade

@@ -42,8 +42,8 @@ pub fn place(job: &ResolvedLoopSizing, legs: &[(Role, Length)], leaf_clearance: 
     let clear = clearance(job, leg(Role::Closing), leaf_clearance);
     let sweep = job.opening.barrier.sweep_share() * job.opening.width;
 
-    // Inside, from the barrier outwards in three stations; each is kept clear of the one before.
-    let between = leg(Role::BetweenLeaves).map(|leg| clear.max(tidy((sweep + clear - leg) / 2.0)).max(clear));
+    // Inside, away from the barrier, in three steps; each clear of the one before.
+    let between = leg(Role::BetweenLeaves).map(|leg| clear.max(tidy((sweep + clear - leg) / 2.0)));
     let past_between = between.zip(leg(Role::BetweenLeaves)).map_or(Length::default(), |(from, leg)| from + leg + gap);
     let inside = tidy(past_between.max(sweep + clear));
     let past_inside = leg(Role::ObstructionInside).map_or(inside, |leg| inside + leg + gap);

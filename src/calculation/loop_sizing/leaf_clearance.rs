@@ -1,4 +1,4 @@
-//! How far loops keep from a metal leaf: a finite plate in the loop's field decides.
+//! How far loops must lie from a metal leaf, computed as a finite plate in the loop's field.
 
 use uom::si::f64::{Length, Ratio};
 use uom::si::length::meter;
@@ -13,7 +13,7 @@ use crate::practice::roles::{LEAF_CLEARANCE, Role, STEP};
 use crate::practice::vehicles::VehicleClass;
 use crate::quantity::format::format_length;
 
-/// How far the search goes: beyond, the leaf is no matter.
+/// The greatest distance that is searched, metres.
 const MAX_CLEARANCE_M: f64 = 6.0;
 
 /// The least distance, never under 4 ft / 1.2 m, at which the closed leaf changes every loop beside it by less than half the
@@ -44,7 +44,7 @@ pub fn compute(
     while wanted < farthest && change(wanted) > limit {
         wanted += step;
     }
-    // Loops on both sides of the line leave twice the distance between them.
+    // The stretch between loops on both sides of the line is twice the distance.
     let widest = if holds_both_sides(selections) && job.opening.barrier.sweep_share() == 0.0 {
         STEP.floor(VehicleClass::PassengerCar.length() / 2.0, system).max(least)
     } else {

@@ -17,7 +17,7 @@ pub struct ResolvedLoopSizing {
     pub opening: ResolvedOpening,
     /// What the loops are for, each once.
     pub roles: Vec<Role>,
-    /// The vehicles that must be seen.
+    /// The vehicles that must be seen, in the order of the closed list, each once.
     pub vehicles: Vec<VehicleClass>,
     /// Vehicles that another device sees.
     pub seen_elsewhere: Vec<VehicleClass>,
@@ -57,8 +57,8 @@ impl ResolvedLoopSizing {
         self.vehicles.iter().all(|vehicle| vehicle.is_low())
     }
 
-    /// The change that the unit is set to switch at: the given one, or what the hardest vehicle asks for; of the steps on its
-    /// sheet the coarsest that is as fine, else the finest.
+    /// The change that the unit is set to switch at: the given one; else, of the steps on its sheet, the coarsest that is fine enough
+    /// for the hardest vehicle, or the finest; without steps, what that vehicle needs.
     pub fn threshold(&self) -> Ratio {
         let hardest = self.vehicles.iter().map(|vehicle| vehicle.threshold_percent()).fold(f64::INFINITY, f64::min);
         let steps = &self.detector.threshold_steps_percent;

@@ -1,4 +1,4 @@
-//! The search for the loop of a role: the least saw cut with which every vehicle is seen.
+//! The search for the loop of a role: the first, from small to large, with which every vehicle is seen.
 
 use uom::si::f64::{Length, Ratio};
 
@@ -33,7 +33,7 @@ pub struct LoopCandidate {
     pub field: LoopField,
     /// The middles of the loops, as offsets from the middle of the opening; one at 0 for a single loop.
     pub centres: Vec<Length>,
-    /// The vehicles, in the order asked for.
+    /// The vehicles, in the order of the closed list, each once.
     pub sightings: Vec<ClassSighting>,
     /// The highest flat underside that is seen.
     pub seen_height: Length,
@@ -78,9 +78,10 @@ impl<'a> RoleSearch<'a> {
         self.holds_the_gate == other.holds_the_gate && self.first_leg == other.first_leg
     }
 
-    /// Searches legs, turns and rows, in the order of their saw cut; takes the first that serves, or the one that comes nearest.
+    /// Searches single loops first, then rows of two and more; of each, legs along travel from short to long; of each, turns from
+    /// few to many. Takes the first candidate that serves, or the one that comes nearest.
     ///
-    /// Longer legs buy height, more turns buy share against the lead-in, narrower loops in a row buy sensitivity. Once a longer
+    /// Longer legs see higher metal, more turns lose less to the lead-in, narrower loops in a row are more sensitive. Once a longer
     /// leg is no better than the one before, still longer ones are not tried.
     pub fn run(&self) -> LoopCandidate {
         let system = self.job.system();
@@ -115,17 +116,18 @@ impl<'a> RoleSearch<'a> {
         self.complete(self.fewest_turns(along, across, shape, count))
     }
 
-    /// Starts with the fewest turns that suit the unit, and adds some while that helps a vehicle that is not seen well.
+    /// Starts with the fewest turns that suit the unit; while some vehicle is not seen well, tries up to [`MORE_TURNS`] more, and
+    /// takes the best.
     fn fewest_turns(&self, along: Length, across: Length, shape: Shape, count: usize) -> LoopCandidate {
         let fewest = design(along, across, shape, self.job, self.conditions);
         let (turns, grade) = (fewest.coil.turns, fewest.grade);
-        let mut best = self.look(fewest, count);
+        let mut best = self.with_sightings(fewest, count);
         for turns in turns + 1..=turns + MORE_TURNS {
             let next = with_turns(&best.design, turns, self.job, self.conditions);
             if self.serves(&best) || next.grade > grade {
                 break;
             }
-            let next = self.look(next, count);
+            let next = self.with_sightings(next, count);
             if self.score(&next) > self.score(&best) {
                 best = next;
             }
@@ -139,8 +141,8 @@ impl<'a> RoleSearch<'a> {
         LoopRow { field, centres, lane, threshold, reaches_edges: self.holds_the_gate }
     }
 
-    /// Looks at every vehicle over a design; what takes long is left to [`RoleSearch::complete`].
-    fn look(&self, design: GradedLoop, count: usize) -> LoopCandidate {
+    /// Computes the changes that every vehicle makes over a design; what takes long is left to [`RoleSearch::complete`].
+    fn with_sightings(&self, design: GradedLoop, count: usize) -> LoopCandidate {
         let field = LoopField::new(&design.coil, &design.electrical);
         let pitch = design.coil.across_lane + ROW_GAP.in_system(self.job.system());
         let middle = (count - 1) as f64 / 2.0;
@@ -151,45 +153,45 @@ impl<'a> RoleSearch<'a> {
     }
 
     /// Adds where a vehicle drops out, where a two-wheeler is not seen, and how high metal is seen.
-    fn complete(&self, mut choice: LoopCandidate) -> LoopCandidate {
-        let row = self.row(&choice.field, &choice.centres);
-        for sighting in &mut choice.sightings {
+    fn complete(&self, mut candidate: LoopCandidate) -> LoopCandidate {
+        let row = self.row(&candidate.field, &candidate.centres);
+        for sighting in &mut candidate.sightings {
             sighting.drops_out = row.drops_out(sighting.class);
             sighting.unseen = row.unseen(sighting.class);
         }
-        choice.seen_height = find_seen_height(&choice.field, highest_underside(self.job), self.threshold);
-        choice
+        candidate.seen_height = find_seen_height(&candidate.field, highest_underside(self.job), self.threshold);
+        candidate
     }
 
     /// Whether a loop of another make, as it is, sees every vehicle as the role asks and suits the unit.
     pub fn accepts(&self, design: GradedLoop) -> bool {
-        self.serves(&self.look(design, 1))
+        self.serves(&self.with_sightings(design, 1))
     }
 
-    fn score(&self, choice: &LoopCandidate) -> CandidateScore {
+    fn score(&self, candidate: &LoopCandidate) -> CandidateScore {
         let times = |sighting: &ClassSighting| (sighting.change.min(sighting.least) / self.threshold).value;
-        if choice.design.grade >= LoopGrade::TooDeep {
-            // What cannot be built gets no better by seeing more: the smallest such loop shows what is wrong.
+        if candidate.design.grade >= LoopGrade::TooDeep {
+            // All that cannot be built score alike, so the smallest such loop is answered, with what is wrong.
             return CandidateScore { builds: false, served: 0, weakest: 0.0 };
         }
         CandidateScore {
             builds: true,
-            served: choice.sightings.iter().filter(|sighting| sighting.serves(self.threshold)).count(),
-            weakest: choice.sightings.iter().map(times).fold(f64::INFINITY, f64::min),
+            served: candidate.sightings.iter().filter(|sighting| sighting.serves(self.threshold)).count(),
+            weakest: candidate.sightings.iter().map(times).fold(f64::INFINITY, f64::min),
         }
     }
 
     /// Whether a design can be built and every vehicle is seen as the role asks, without letting go.
-    fn serves(&self, choice: &LoopCandidate) -> bool {
-        let CandidateScore { builds, served, .. } = self.score(choice);
-        let row = self.row(&choice.field, &choice.centres);
+    fn serves(&self, candidate: &LoopCandidate) -> bool {
+        let CandidateScore { builds, served, .. } = self.score(candidate);
+        let row = self.row(&candidate.field, &candidate.centres);
         builds
-            && served == choice.sightings.len()
+            && served == candidate.sightings.len()
             && !(self.holds_the_gate && self.job.vehicles.iter().any(|class| row.drops_out(*class)))
     }
 }
 
-/// As large as the highest vehicle's that comes, or a car's where only two-wheelers come.
+/// The underside of the highest vehicle, or a car's where only two-wheelers come.
 fn highest_underside(job: &ResolvedLoopSizing) -> &'static VehicleModel {
     let undersides = job.vehicles.iter().map(|class| VehicleModel::for_seen_height(*class));
     let highest = undersides.max_by(|a, b| a.height.value.total_cmp(&b.height.value));

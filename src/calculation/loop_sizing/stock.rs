@@ -29,18 +29,18 @@ pub struct StockChoice {
 /// Chooses from the stock, or says what to order; `None` when no stock was sent.
 pub fn choose(
     role: Role,
-    choice: &LoopCandidate,
+    candidate: &LoopCandidate,
     job: &ResolvedLoopSizing,
     conditions: &MeasurementConditions,
     diagnostics: &mut Diagnostics,
 ) -> Option<StockChoice> {
     let stock = job.stock.as_ref()?;
-    let design = &choice.design;
+    let design = &candidate.design;
     let search = RoleSearch::of(role, job, conditions);
     let needed = job.lead_in.length;
     let serving = stock
         .iter()
-        .filter(|item| reason_against(item, choice, &search).is_none())
+        .filter(|item| reason_against(item, candidate, &search).is_none())
         .min_by(|a, b| mismatch(a, design, needed).total_cmp(&mismatch(b, design, needed)));
     let system = job.system();
     if let Some(item) = serving {
@@ -59,7 +59,7 @@ pub fn choose(
     }
     let nearest = stock.iter().min_by(|a, b| mismatch(a, design, needed).total_cmp(&mismatch(b, design, needed)));
     let reason = nearest
-        .and_then(|item| Some(format!(" The nearest, {}, {}.", item.sku, reason_against(item, choice, &search)?)))
+        .and_then(|item| Some(format!(" The nearest, {}, {}.", item.sku, reason_against(item, candidate, &search)?)))
         .unwrap_or_default();
     let why = format!(
         "None in stock serves.{reason} Order {} x {}, {} turns, {}, with {} of lead-in.",
@@ -77,8 +77,12 @@ pub fn choose(
 }
 
 /// Why an item cannot serve; `None` when it can.
-fn reason_against(item: &ResolvedStockItem, choice: &LoopCandidate, search: &RoleSearch<'_>) -> Option<&'static str> {
-    let (job, design) = (search.job, &choice.design);
+fn reason_against(
+    item: &ResolvedStockItem,
+    candidate: &LoopCandidate,
+    search: &RoleSearch<'_>,
+) -> Option<&'static str> {
+    let (job, design) = (search.job, &candidate.design);
     let step = STEP.in_system(job.system());
     let widest = job.opening.width - 2.0 * MIN_EDGE_SETBACK.in_system(job.system());
     if item.construction.is_some_and(|construction| construction != job.construction) {
@@ -93,7 +97,7 @@ fn reason_against(item: &ResolvedStockItem, choice: &LoopCandidate, search: &Rol
         Some("leaves too much of the opening unseen")
     } else if item.lead_in_length < job.lead_in.length {
         Some("has too short a lead-in")
-    } else if choice.centres.len() == 1 && !serves(item, design, search) {
+    } else if candidate.centres.len() == 1 && !serves(item, design, search) {
         Some("does not tune with this unit and lead-in, or does not see every vehicle")
     } else {
         None
@@ -107,7 +111,7 @@ fn serves(item: &ResolvedStockItem, design: &GradedLoop, search: &RoleSearch<'_>
     search.accepts(GradedLoop::new(coil, search.job, search.conditions))
 }
 
-/// How far an item is from the design, in feet; a longer lead-in than needed counts for one percent.
+/// How far an item is from the design, in feet; a difference of the lead-in counts a hundredth.
 fn mismatch(item: &ResolvedStockItem, design: &GradedLoop, needed: Length) -> f64 {
     let apart = |a: Length, b: Length| (a - b).abs().get::<foot>();
     apart(item.along_travel, design.coil.along_travel)

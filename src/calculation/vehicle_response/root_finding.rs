@@ -1,16 +1,17 @@
-//! Where a falling or rising quantity passes zero.
+//! Where a function of a length passes zero.
 
 use uom::si::f64::Length;
 use uom::si::length::meter;
 
-/// Steps at the most; each at least halves every second interval.
+/// The most steps, for a function on which the search converges slowly.
 const MAX_STEPS: usize = 40;
-/// The search ends with a step below this; a millimetre is finer than anybody parks.
-const TOLERANCE_M: f64 = 0.0001;
+/// The search ends with a step shorter than this, a tenth of the millimetre to which answers are given.
+const TOLERANCE_M: f64 = 0.000_1;
 
-/// The place between `from` and `to`, to a millimetre, at which `excess` changes its sign; it does so once.
+/// The place between `from` and `to` at which `excess` changes its sign, found with steps down to a tenth of a millimetre. It must
+/// change its sign once.
 ///
-/// Regula falsi with the Illinois rule: a chord for each step, its far end weighed down when it stays twice.
+/// Regula falsi with the Illinois rule: each step follows a chord, and the value at an end that is kept twice running is halved.
 pub fn find_root(from: Length, to: Length, excess: impl Fn(Length) -> f64) -> Length {
     let ((mut a, mut at_a), (mut b, mut at_b)) = ((from, excess(from)), (to, excess(to)));
     for _ in 0..MAX_STEPS {

@@ -11,8 +11,9 @@ use super::vehicle_model::VehicleModel;
 use crate::practice::roles::seen_height_share;
 use crate::quantity::output::PlanLength;
 
-/// The height at which the search ends; nothing on wheels is higher.
+/// The greatest height that is searched, metres.
 const MAX_HEIGHT_M: f64 = 4.0;
+
 /// How high above the pavement metal is seen, by physics and by the rule of thumb.
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct SeenHeight {
@@ -48,6 +49,6 @@ pub fn find_seen_height(field: &LoopField, underside: &VehicleModel, threshold: 
     if excess(most) >= 0.0 {
         return most;
     }
-    // The logarithm of the change is nearly straight in the height, so a few steps do.
+    // The logarithm of the change is nearly linear in the height, so few steps are enough.
     find_root(least, most, excess)
 }

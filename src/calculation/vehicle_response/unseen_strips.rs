@@ -6,7 +6,7 @@ use uom::si::length::meter;
 use super::loop_field::LoopField;
 use super::vehicle_model::VehicleModel;
 
-/// How finely the lane is searched.
+/// The longest step with which the lane is searched, metres.
 const STEP_M: f64 = 0.05;
 /// Halvings that bring an edge from [`STEP_M`] below a millimetre.
 const HALVINGS: usize = 6;
@@ -37,7 +37,7 @@ pub fn find_unseen_strips(
     lane: Length,
     threshold: Ratio,
 ) -> UnseenStrips {
-    // The field of every loop is even in both axes, and so is the row of loops: one half of the lane tells the other.
+    // The field of every loop is even in both axes, and so is the row of loops: one half of the lane is searched.
     let half = lane / 2.0;
     let steps = (half.get::<meter>() / STEP_M).ceil().max(1.0) as usize;
     let step = half / steps as f64;

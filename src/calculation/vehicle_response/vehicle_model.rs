@@ -1,4 +1,4 @@
-//! Vehicles ready for the solver: each class is factored once, a caller's own plate is kept for a while.
+//! Vehicles ready for the solver. Each class is factored once; plates of callers are factored when asked for and cached.
 
 use std::collections::VecDeque;
 use std::sync::{Arc, LazyLock, Mutex, PoisonError};
@@ -10,7 +10,7 @@ use crate::physics::plate::{self, Plate, UprightTurn};
 use crate::practice::vehicles::{UndersidePanel, VehicleBody, VehicleClass};
 use crate::vocabulary::Vocabulary;
 
-/// How many plates of callers are kept factored. One takes some hundred kilobytes.
+/// How many factored plates of callers are cached, the latest ones. One takes some hundred kilobytes.
 const MAX_CACHED_PLATES: usize = 32;
 
 /// The metal of a vehicle, with its front at the origin of its own axis.
@@ -40,16 +40,16 @@ pub(super) enum FactoredShape {
 }
 
 impl VehicleModel {
-    /// The metal of a class, factored when it is first asked for.
+    /// The metal of a class. All classes are factored when the first is asked for.
     pub fn of_class(class: VehicleClass) -> &'static Self {
         static CLASSES: LazyLock<Vec<(VehicleClass, VehicleModel)>> = LazyLock::new(|| {
             VehicleClass::ALL.iter().filter_map(|class| Some((*class, VehicleModel::solve(*class)?))).collect()
         });
-        // The fallback is never taken: every class of the table has a sound body, which a test holds.
+        // The fallback is never taken: every class can be factored, which a test checks.
         CLASSES.iter().find(|(other, _)| *other == class).map_or(&CLASSES[0].1, |(_, model)| model)
     }
 
-    /// The metal whose height [`find_seen_height`](super::find_seen_height) looks for: the flat underside that tells for a class.
+    /// The metal whose height [`find_seen_height`](super::find_seen_height) looks for: that of the class itself, or of one that stands for it.
     pub fn for_seen_height(class: VehicleClass) -> &'static Self {
         Self::of_class(class.seen_height_class())
     }
@@ -120,5 +120,17 @@ fn above(lowest: Length, panel: &UndersidePanel) -> plate::PlatePanel {
         length,
         along: -panel.behind.get::<meter>() - length / 2.0,
         rise: (panel.height - lowest).get::<meter>(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_class_can_be_factored() {
+        for class in VehicleClass::ALL {
+            assert!(VehicleModel::solve(*class).is_some(), "{}", class.code());
+        }
     }
 }

@@ -7,11 +7,11 @@ use super::loop_field::LoopField;
 use super::root_finding::find_root;
 use super::vehicle_model::VehicleModel;
 
-/// How finely the pass is searched for gaps, whatever the number of positions asked for.
+/// The longest step with which a pass is searched for gaps, whatever the number of positions asked for, metres.
 const MAX_STEP_M: f64 = 0.25;
-/// How far before and behind the loop the profile reaches.
+/// How far before and behind the loop the profile reaches, metres.
 const MARGIN_M: f64 = 1.0;
-/// Halvings of the step round the best point; a peak is flat, so few do.
+/// Halvings of the step round the best point; a peak is flat, so few are enough.
 const HALVINGS: usize = 3;
 
 /// A pass of one vehicle at one offset.
@@ -82,7 +82,7 @@ fn best(
     peak
 }
 
-/// Where the change is at least the threshold; ends between points are found to a millimetre.
+/// Where the change is at least the threshold; ends between points are found by [`find_root`].
 fn stretches(points: &[(Length, Ratio)], threshold: Ratio, change: impl Fn(Length) -> Ratio) -> Vec<(Length, Length)> {
     let crossing = |from, to| find_root(from, to, |front| (change(front) - threshold).value);
     let mut seen = Vec::new();

@@ -197,7 +197,7 @@ impl MeshedBody {
         NEUMANN * (fine + (fine - coarse) / 3.0)
     }
 
-    /// From this many coarse pitches on, the extrapolation is in its stride.
+    /// From 0.6 coarse pitches on, the extrapolation converges.
     fn least_distance(&self) -> f64 {
         0.6 * self.coarse.pitch()
     }
@@ -216,7 +216,7 @@ fn coarse_cells(panels: &[PlatePanel]) -> Vec<[usize; 2]> {
     let area: f64 = panels.iter().map(|panel| panel.width * panel.length).sum();
     let most = (area / COARSE_CELL_AREA).clamp(COARSE_CELL_COUNT.0, COARSE_CELL_COUNT.1);
     let longest = panels.iter().map(|panel| panel.width.max(panel.length)).fold(0.0, f64::max);
-    // The second counts for a sliver only.
+    // The second matters for very narrow panels only.
     let mut pitch = (area / most).sqrt().max(longest / most);
     loop {
         let cells: Vec<_> =

@@ -153,7 +153,7 @@ fn unsound_bodies_are_refused() {
     }
     assert!(Plate::assembled(&[]).is_none());
     assert!(Plate::with_cells(-1.0, 1.0, [2, 2]).is_none());
-    // A sliver is no plate to speak of, but it must end.
+    // So narrow a panel is no useful plate, but the search for its mesh must end.
     assert!(Plate::new(1e-300, 1.0).is_none_or(|sliver| sliver.least_height() > 0.0));
     let row = |count: u8| -> Vec<_> { (0..count).map(|k| panel(2.0, 1.0, 2.0 * f64::from(k), 0.0)).collect() };
     assert!(Plate::assembled(&row(10)).is_some());
@@ -169,7 +169,7 @@ fn coupled_plates_that_touch_are_nearly_one() {
     let (whole, halves) = (whole.expect("sound"), halves.expect("sound"));
     let apart = Plate::new(2.0, 2.5).expect("sound");
     // Currents that may not cross the seam screen less than in one plate; but those on either side
-    // of it hold each other's flux off, so that both together screen more than one and one.
+    // of it keep each other's flux out, so that both together screen more than one and one.
     let at = |plate: &Plate, y: f64| plate.change(&primary, [0.0, y, 0.6]);
     assert!(at(&halves, 0.0) < at(&whole, 0.0));
     assert!(at(&halves, 0.0) > at(&apart, 1.25) + at(&apart, -1.25));
