@@ -25,16 +25,16 @@ pub fn front_amount(known_depth: f64, known_amount: f64, depth: f64) -> f64 {
     known_amount * (depth / known_depth).powi(2)
 }
 
-/// The integral of a rate that is constant from one time to the next, ready to be read and inverted anywhere.
+/// The integral of a rate that is constant over each of several steps: its value at any time, and the time of any value.
 #[derive(Clone, Debug)]
-pub struct Accumulated {
+pub struct PiecewiseIntegral {
     /// The times at which the rate changes, the beginning and the end included.
     times: Vec<f64>,
     /// The integral up to each.
     amounts: Vec<f64>,
 }
 
-impl Accumulated {
+impl PiecewiseIntegral {
     /// Integrates from time 0: each step is the time at which it ends, in s and later than the one before, and its rate, 0 or more.
     pub fn new(steps: impl IntoIterator<Item = (f64, f64)>) -> Self {
         let mut sum = Self { times: vec![0.0], amounts: vec![0.0] };
@@ -48,19 +48,19 @@ impl Accumulated {
         sum
     }
 
-    /// The integral from 0 to a time in s; before and beyond the steps it stands still.
+    /// The integral from 0 to a time in s; it is constant before and after the steps.
     pub fn at(&self, time: f64) -> f64 {
-        Self::read(&self.times, &self.amounts, time)
+        Self::interpolate(&self.times, &self.amounts, time)
     }
 
-    /// The time in s at which the integral from 0 reaches an amount, exactly inside a step; `None` when it never does.
-    pub fn when(&self, amount: f64) -> Option<f64> {
+    /// The time in s at which the integral from 0 reaches an amount, exact inside a step; `None` when it never does.
+    pub fn inverse(&self, amount: f64) -> Option<f64> {
         let end = self.amounts.last().copied().unwrap_or_default();
-        (amount <= end).then(|| Self::read(&self.amounts, &self.times, amount))
+        (amount <= end).then(|| Self::interpolate(&self.amounts, &self.times, amount))
     }
 
-    /// Reads a broken line at `x`; of a flat stretch, its beginning.
-    fn read(xs: &[f64], ys: &[f64], x: f64) -> f64 {
+    /// The piecewise linear function through the points (x, y), at `x`; for an x that several points share, the y of the first.
+    fn interpolate(xs: &[f64], ys: &[f64], x: f64) -> f64 {
         let next = xs.partition_point(|other| *other < x);
         match (next.checked_sub(1), xs.get(next)) {
             (None, _) => ys[0],

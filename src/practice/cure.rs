@@ -1,14 +1,14 @@
-//! When a sealant may be applied, and how fast it cures: closed lists, limits and reference times.
+//! When a sealant may be applied, and what it comes to: closed lists, and the limits of the weather.
 //!
-//! Sheet values of the caller replace every figure here that a field of `data_sheet` names.
+//! The figures of each kind of sealant stand beside their list, in [`super::sealants`].
 
-use uom::si::f64::{Length, MolarEnergy, TemperatureInterval, ThermodynamicTemperature, Time};
-use uom::si::length::{inch, millimeter};
-use uom::si::molar_energy::kilojoule_per_mole;
+use uom::si::f64::{Length, TemperatureInterval, ThermodynamicTemperature, Time};
+use uom::si::length::millimeter;
 use uom::si::temperature_interval::kelvin as kelvins;
 use uom::si::thermodynamic_temperature::{degree_celsius, degree_fahrenheit};
-use uom::si::time::{day, hour, minute};
+use uom::si::time::{day, hour};
 
+use super::sealants::{CureMechanism, SealantKind};
 use super::sources::sourced_vocabulary;
 
 sourced_vocabulary! {
@@ -18,6 +18,28 @@ sourced_vocabulary! {
         Damp "damp" "Damp" "Dark or cool to the touch, and no free water: two-part and hot-applied sealants wait, unless the sheet allows it." [CommonPractice OwnChoice];
         Wet "wet" "Wet" "Free water in the slot: no sealant goes in." [CommonPractice];
         Frost "frost" "Frost or ice" "White frost or ice on the pavement or in the slot: no sealant goes in." [CommonPractice];
+    }
+}
+
+impl SurfaceCondition {
+    /// The state that is supposed where nobody names one. A choice made here; a report then asks to look.
+    pub const DEFAULT: Self = Self::Dry;
+
+    /// Whether the slot can be sealed as it is.
+    pub fn is_dry(self) -> bool {
+        match self {
+            Self::Dry => true,
+            Self::Damp | Self::Wet | Self::Frost => false,
+        }
+    }
+
+    /// Whether only the data sheet of this kind of sealant can allow it into such a slot.
+    pub fn needs_sheet_approval(self, kind: SealantKind) -> bool {
+        match self {
+            Self::Damp => !kind.tolerates_damp(),
+            // No sheet changes what these mean.
+            Self::Dry | Self::Wet | Self::Frost => false,
+        }
     }
 }
 
@@ -31,6 +53,32 @@ sourced_vocabulary! {
     }
 }
 
+impl CureMilestone {
+    /// Whether sealant that cures from the surface down reaches it by the depth of its front, not by its skin.
+    pub fn is_by_depth(self) -> bool {
+        match self {
+            Self::SkinOver | Self::RainSafe => false,
+            Self::OpenToTraffic | Self::FullCure => true,
+        }
+    }
+
+    /// Whether sealant that only cools comes to it.
+    pub fn is_by_cooling(self) -> bool {
+        match self {
+            Self::OpenToTraffic => true,
+            Self::SkinOver | Self::RainSafe | Self::FullCure => false,
+        }
+    }
+
+    /// Whether a report shows its time in the reference climate. Safe from rain is the moment of the skin, already shown.
+    pub fn has_reference_time(self) -> bool {
+        match self {
+            Self::SkinOver | Self::OpenToTraffic | Self::FullCure => true,
+            Self::RainSafe => false,
+        }
+    }
+}
+
 sourced_vocabulary! {
     /// Whether to seal at the start that was asked for.
     CureVerdict {
@@ -38,6 +86,16 @@ sourced_vocabulary! {
         GoWithCare "go_with_care" "Go with care" "It may be done; the reasons say what to look at first." [OwnChoice];
         Wait "wait" "Wait" "Not at this start; the forecast has hours that would do." [OwnChoice];
         DoNotApply "do_not_apply" "Do not apply" "Not at this start, and the forecast has no hour that would do." [OwnChoice];
+    }
+}
+
+impl CureVerdict {
+    /// Whether the work may begin at the start that was asked for.
+    pub fn allows_start(self) -> bool {
+        match self {
+            Self::Go | Self::GoWithCare => true,
+            Self::Wait | Self::DoNotApply => false,
+        }
     }
 }
 
@@ -55,71 +113,36 @@ sourced_vocabulary! {
     }
 }
 
-/// The lowest temperature of application: 40 °F and rising. City of Everett special provisions.
-pub const MINIMUM_TEMPERATURE: &str = "40 °F";
+impl CureHandling {
+    /// Whether the advice fits a kind of sealant, in a slot that is dry or not, in weather that is cold or hot for handling.
+    pub fn fits(self, kind: SealantKind, is_dry: bool, is_cold: bool, is_hot: bool) -> bool {
+        match self {
+            Self::StoreWarm | Self::ConditionCartridges => is_cold && !kind.is_poured_hot(),
+            Self::DryAndWarmSlot => is_cold || !is_dry,
+            Self::CapPartUsed => match kind.cure_mechanism() {
+                CureMechanism::MoistureFront(_) => true,
+                CureMechanism::Reaction(_) | CureMechanism::Cooling(_) => false,
+            },
+            Self::MixSmall => is_hot && kind.is_mixed_on_site(),
+            Self::KeepShaded => is_hot && !kind.is_poured_hot(),
+            Self::KettleLimit => kind.is_poured_hot(),
+            Self::KeepWheelsOff => true,
+        }
+    }
+}
+
 /// The temperature that laboratory times hold at. From memory of sealant test standards.
 pub const REFERENCE_TEMPERATURE: &str = "23 °C";
 /// The relative humidity that laboratory times hold at, percent. From memory of sealant test standards.
 pub const REFERENCE_HUMIDITY_PERCENT: f64 = 50.0;
-/// One-part sealant skins over in about 3 h in mild weather. Common practice; mild is taken as 23 °C and 50 %.
-pub const ONE_PART_SKIN: &str = "3 h";
-/// The temperature that hot sealant is poured at where no sheet says another. City of Everett special provisions.
-pub const POUR_TEMPERATURE: &str = "387 °F";
-/// How long unopened sealant keeps: a year. Common practice; CT DOT asks for 12 months, too.
-pub const SHELF_LIFE: &str = "365 d";
 /// Days before the end of the shelf life from which a report says so. A choice made here.
 pub const SHELF_LIFE_SHORT_DAYS: i64 = 30;
 /// The probability of rain or snow in an hour, percent, from which it stops the work: more likely than not. A choice made here.
 pub const RAIN_STOPS_PERCENT: f64 = 50.0;
 /// The probability from which it asks for care. A choice made here.
 pub const RAIN_CARE_PERCENT: f64 = 20.0;
-/// The first and the last hour of the night by the caller's clock. A choice made here.
+/// The hour at which night falls and the hour at which day breaks, on the clock of the caller. A choice made here.
 pub const NIGHT: (i8, i8) = (18, 6);
-
-/// Two-part sealant sets in 10 to 15 minutes in warm weather. Common practice; warm is taken as 23 °C.
-pub fn two_part_set() -> [Time; 2] {
-    [Time::new::<minute>(10.0), Time::new::<minute>(15.0)]
-}
-
-/// Two-part sealant carries traffic between tack-free (25 minutes) and fully cured (60), at 77 °F. CT DOT M.16.12.
-pub fn two_part_traffic() -> [Time; 2] {
-    [Time::new::<minute>(25.0), two_part_full()]
-}
-
-/// Two-part sealant is fully cured within 60 minutes at 77 °F. CT DOT M.16.12.
-pub fn two_part_full() -> Time {
-    Time::new::<minute>(60.0)
-}
-
-/// The temperature of the two figures above: 77 °F. CT DOT M.16.12.
-pub fn two_part_temperature() -> ThermodynamicTemperature {
-    ThermodynamicTemperature::new::<degree_fahrenheit>(77.0)
-}
-
-/// The depth of the practice slot: 1-1/4 in. Common practice.
-pub fn calibration_depth() -> Length {
-    Length::new::<inch>(1.25)
-}
-
-/// One-part sealant cures through the practice slot in 3 to 7 days at 23 °C and 50 %: several days, by common practice. *Calibrated.*
-pub fn calibration_times() -> [Time; 2] {
-    [Time::new::<day>(3.0), Time::new::<day>(7.0)]
-}
-
-/// The cured skin that carries traffic: 6 mm. A choice made here.
-pub fn traffic_skin() -> Length {
-    Length::new::<millimeter>(6.0)
-}
-
-/// Hot-applied sealant is cold enough for traffic after 15 to 60 minutes. A choice made here; the test is that nothing tracks.
-pub fn cooling_times() -> [Time; 2] {
-    [Time::new::<minute>(15.0), Time::new::<minute>(60.0)]
-}
-
-/// The band of activation energies of urethanes: 45 to 60 kJ/mol. A choice made here, round what doubles the rate per 10 °C.
-pub fn activation_energies() -> [MolarEnergy; 2] {
-    [MolarEnergy::new::<kilojoule_per_mole>(45.0), MolarEnergy::new::<kilojoule_per_mole>(60.0)]
-}
 
 /// The least margin of the slab above the dew point: 3 °C. ISO 8502-4; MIL-HDBK-1110 9.6.6 asks for 5 °F, which is less.
 pub fn dew_point_margin() -> TemperatureInterval {
@@ -146,7 +169,7 @@ pub fn rain_stops() -> Length {
     Length::new::<millimeter>(0.2)
 }
 
-/// For how long a slab remembers the cold of the air. A choice made here.
+/// For how long a slab stays as cold as the air was. A choice made here.
 pub fn slab_memory() -> Time {
     Time::new::<hour>(12.0)
 }

@@ -6,7 +6,6 @@
 use uom::si::f64::Length;
 use uom::si::length::inch;
 
-use super::sealants::SealantKind;
 use super::sources::sourced_vocabulary;
 use super::wires::least_clearance;
 use crate::quantity::UnitSystem;
@@ -78,24 +77,6 @@ impl RodForm {
         match self {
             Self::Pieces => true,
             Self::None | Self::Continuous => false,
-        }
-    }
-}
-
-impl SealantKind {
-    /// Whether it is melted and poured: it comes by volume, and the insulation of the wire must stand its heat.
-    pub fn is_poured_hot(self) -> bool {
-        match self {
-            Self::HotApplied => true,
-            Self::OnePartMoistureCure | Self::TwoPartReactive => false,
-        }
-    }
-
-    /// Whether its two parts are mixed in a nozzle, which is lost once they set in it.
-    pub fn needs_mixing_nozzle(self) -> bool {
-        match self {
-            Self::TwoPartReactive => true,
-            Self::OnePartMoistureCure | Self::HotApplied => false,
         }
     }
 }

@@ -1,6 +1,6 @@
 //! Moist air, reaction rates and the hours that weather is worth, against published and independently computed values.
 
-use loopwright::physics::kinetics::{Accumulated, arrhenius, front_amount, front_depth};
+use loopwright::physics::kinetics::{PiecewiseIntegral, arrhenius, front_amount, front_depth};
 use loopwright::physics::psychrometrics::{dew_point, frost_point, saturation_pressure, vapour_pressure};
 
 /// Vapour pressure at 23 °C and 50 %, Pa (14.019 hPa).
@@ -30,7 +30,7 @@ fn equivalent(hours: &[(String, f64, f64)], rate: impl Fn(f64, f64) -> f64) -> f
         .iter()
         .zip(1_u32..)
         .map(|((_, air, humidity), hour)| (f64::from(hour) * HOUR, rate(celsius(*air), humidity / 100.0)));
-    Accumulated::new(steps).at(1e9) / HOUR
+    PiecewiseIntegral::new(steps).at(1e9) / HOUR
 }
 
 #[test]
@@ -139,7 +139,7 @@ fn the_file_of_weather_has_its_humidity_over_water() {
 /// A rate of 1, then a stretch of nothing, then 2: by hand.
 #[test]
 fn a_sum_stands_still_where_nothing_is_added() {
-    let sum = Accumulated::new([(10.0, 1.0), (20.0, 0.0), (30.0, 2.0)]);
+    let sum = PiecewiseIntegral::new([(10.0, 1.0), (20.0, 0.0), (30.0, 2.0)]);
     for (time, expected) in [
         (-5.0, 0.0),
         (0.0, 0.0),
@@ -155,9 +155,9 @@ fn a_sum_stands_still_where_nothing_is_added() {
     }
     // Of the times that have an amount, the first.
     for (amount, expected) in [(0.0, 0.0), (5.0, 5.0), (10.0, 10.0), (20.0, 25.0), (30.0, 30.0)] {
-        assert_eq!(sum.when(amount), Some(expected), "{amount}");
+        assert_eq!(sum.inverse(amount), Some(expected), "{amount}");
     }
-    assert_eq!(sum.when(30.000_001), None);
-    let nothing = Accumulated::new([]);
-    assert_eq!((nothing.at(5.0), nothing.when(0.0), nothing.when(1.0)), (0.0, Some(0.0), None));
+    assert_eq!(sum.inverse(30.000_001), None);
+    let nothing = PiecewiseIntegral::new([]);
+    assert_eq!((nothing.at(5.0), nothing.inverse(0.0), nothing.inverse(1.0)), (0.0, Some(0.0), None));
 }

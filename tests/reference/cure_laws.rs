@@ -1,4 +1,4 @@
-//! What must hold for every cure under every sky.
+//! What must hold for every cure under every weather.
 
 use loopwright::calculation::Calculation;
 use loopwright::calculation::cure_guidance::CureGuidanceRequest;
@@ -21,11 +21,11 @@ prop_compose! {
     }
 }
 
-fn sky() -> impl Strategy<Value = Vec<Hour>> {
+fn weather() -> impl Strategy<Value = Vec<Hour>> {
     prop::collection::vec(hour(), 1..120)
 }
 
-fn quantity_fields() -> impl Strategy<Value = &'static str> {
+fn sealant_kinds() -> impl Strategy<Value = &'static str> {
     prop::sample::select(vec!["one_part_moisture_cure", "two_part_reactive", "hot_applied"])
 }
 
@@ -35,9 +35,9 @@ fn time(minutes: u32) -> String {
     format!("2026-03-{day:02}T{hour:02}:{minute:02}:00-05:00")
 }
 
-fn request(kind: &str, sky: &[Hour], start: u32) -> Value {
+fn request(kind: &str, weather: &[Hour], start: u32) -> Value {
     let mut minutes = 0;
-    let rows: Vec<_> = sky
+    let rows: Vec<_> = weather
         .iter()
         .map(|hour| {
             let mut row = json!({
@@ -91,10 +91,10 @@ proptest! {
     #![proptest_config(ProptestConfig { cases: 100, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
-    fn a_warmer_or_damper_hour_never_slows_a_cure(kind in quantity_fields(), sky in sky(), at in any::<prop::sample::Index>(), warmer in 0..150_i32, damper in 0..50_u32) {
-        let slower = report(&request(kind, &sky, 10));
-        let mut changed = sky.clone();
-        let hour = &mut changed[at.index(sky.len())];
+    fn a_warmer_or_damper_hour_never_slows_a_cure(kind in sealant_kinds(), weather in weather(), at in any::<prop::sample::Index>(), warmer in 0..150_i32, damper in 0..50_u32) {
+        let slower = report(&request(kind, &weather, 10));
+        let mut changed = weather.clone();
+        let hour = &mut changed[at.index(weather.len())];
         hour.air += warmer;
         hour.slab = hour.slab.map(|slab| slab + warmer);
         hour.humidity = (hour.humidity + damper).min(100);
@@ -103,13 +103,13 @@ proptest! {
     }
 
     #[test]
-    fn two_halves_of_an_hour_are_the_hour(kind in quantity_fields(), sky in sky(), at in any::<prop::sample::Index>()) {
-        let whole = report(&request(kind, &sky, 10));
-        let (mut split, at) = (sky.clone(), at.index(sky.len()));
+    fn two_halves_of_an_hour_are_the_hour(kind in sealant_kinds(), weather in weather(), at in any::<prop::sample::Index>()) {
+        let whole = report(&request(kind, &weather, 10));
+        let (mut split, at) = (weather.clone(), at.index(weather.len()));
         // The last row holds for an hour, whatever follows; both of its halves together hold longer.
-        prop_assume!(at + 1 < sky.len());
+        prop_assume!(at + 1 < weather.len());
         split[at].minutes /= 2;
-        let rest = Hour { minutes: sky[at].minutes - split[at].minutes, ..sky[at].clone() };
+        let rest = Hour { minutes: weather[at].minutes - split[at].minutes, ..weather[at].clone() };
         split.insert(at + 1, rest);
         let halves = report(&request(kind, &split, 10));
         prop_assert_eq!(times(&whole), times(&halves));
@@ -118,9 +118,9 @@ proptest! {
     }
 
     #[test]
-    fn progress_never_falls_and_stays_a_band(kind in quantity_fields(), sky in sky(), start in 0..60_u32) {
-        let start = start.min(sky.iter().map(|hour| hour.minutes).sum::<u32>() - 20);
-        let report = report(&request(kind, &sky, start));
+    fn progress_never_falls_and_stays_a_band(kind in sealant_kinds(), weather in weather(), start in 0..60_u32) {
+        let start = start.min(weather.iter().map(|hour| hour.minutes).sum::<u32>() - 20);
+        let report = report(&request(kind, &weather, start));
         prop_assert!(!has_null(&report), "{}", report);
         let hours = report["hourly"].as_array().unwrap();
         let column = |key: &str| hours.iter().filter_map(|hour| hour.get(key).and_then(Value::as_f64)).collect::<Vec<_>>();
@@ -132,8 +132,8 @@ proptest! {
     }
 
     #[test]
-    fn milestones_come_in_order_and_after_the_start(kind in quantity_fields(), sky in sky()) {
-        let report = report(&request(kind, &sky, 10));
+    fn milestones_come_in_order_and_after_the_start(kind in sealant_kinds(), weather in weather()) {
+        let report = report(&request(kind, &weather, 10));
         let times = times(&report);
         prop_assert_eq!(times.len(), if kind == "hot_applied" { 1 } else { 4 });
         prop_assert!(times.is_sorted_by(|a, b| a[0] <= b[0] && a[1] <= b[1]), "{:?}", times);
@@ -141,21 +141,21 @@ proptest! {
     }
 
     #[test]
-    fn a_verdict_is_what_its_reasons_weigh(kind in quantity_fields(), sky in sky()) {
-        let report = report(&request(kind, &sky, 10));
+    fn a_verdict_is_what_its_reasons_weigh(kind in sealant_kinds(), weather in weather()) {
+        let report = report(&request(kind, &weather, 10));
         let worst = report["findings"][0]["level"].as_str().unwrap();
         let verdict = report["verdict"].as_str().unwrap();
         prop_assert_eq!(worst == "stop", ["wait", "do_not_apply"].contains(&verdict), "{}: {}", verdict, report["findings"][0].clone());
         prop_assert_eq!(verdict == "wait", worst == "stop" && report["windows"].as_array().is_some_and(|windows| !windows.is_empty()));
         prop_assert!(!report["reasons"].as_array().unwrap().is_empty());
-        if sky[0].slab.is_none() {
+        if weather[0].slab.is_none() {
             prop_assert!(verdict != "go");
         }
     }
 
     #[test]
-    fn the_weather_that_was_used_gives_the_same_answer(kind in quantity_fields(), sky in sky()) {
-        let mut request = request(kind, &sky, 10);
+    fn the_weather_that_was_used_gives_the_same_answer(kind in sealant_kinds(), weather in weather()) {
+        let mut request = request(kind, &weather, 10);
         let first = report(&request);
         request["weather"]["conditions"] = first["conditions_used"].clone();
         prop_assert_eq!(report(&request), first);

@@ -3,7 +3,7 @@
 use loopwright::physics::circuit::{parallel_pair, series_pair};
 use loopwright::physics::conductor::skin_effect;
 use loopwright::physics::filament::{Filament, Point3, mutual, self_inductance};
-use loopwright::physics::kinetics::Accumulated;
+use loopwright::physics::kinetics::PiecewiseIntegral;
 use loopwright::physics::winding::{Winding, WindingShape};
 use proptest::prelude::*;
 
@@ -221,13 +221,13 @@ proptest! {
     #[test]
     fn a_sum_is_inverted_where_it_stands(steps in prop::collection::vec((1.0..1e4_f64, 0.0..3.0_f64), 1..40), share in 0.0..1.0_f64) {
         let ends: Vec<_> = steps.iter().scan(0.0, |end, (length, rate)| { *end += length; Some((*end, *rate)) }).collect();
-        let sum = Accumulated::new(ends.iter().copied());
+        let sum = PiecewiseIntegral::new(ends.iter().copied());
         let total: f64 = steps.iter().map(|(length, rate)| length * rate).sum();
         let end = ends.last().unwrap().0;
         prop_assert!((sum.at(end) - total).abs() <= 1e-9 * total);
         prop_assert!((sum.at(2.0 * end) - sum.at(end)).abs() <= 1e-12 * total);
-        let when = sum.when(share * sum.at(end)).unwrap();
+        let when = sum.inverse(share * sum.at(end)).unwrap();
         prop_assert!((sum.at(when) - share * total).abs() <= 1e-9 * total);
-        prop_assert_eq!(sum.when(total * (1.0 + 1e-9) + 1.0), None);
+        prop_assert_eq!(sum.inverse(total * (1.0 + 1e-9) + 1.0), None);
     }
 }

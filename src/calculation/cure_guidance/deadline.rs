@@ -1,29 +1,47 @@
-//! Whether traffic can be let back when it is needed, and what would meet that.
+//! Whether traffic may return when it is needed, the earliest start that would allow it, and what to do instead.
 
 use uom::si::f64::Time;
 use uom::si::length::millimeter;
 
-use super::job::Job;
-use super::judgement::earliest_start;
-use super::product::Product;
+use super::candidate::SealantCandidate;
+use super::request::ResolvedCureGuidance;
+use super::slot_findings::insulation_finding;
+use super::weather_stops::passes;
 use crate::calculation::report::{FieldPath, Finding};
 use crate::practice::cure::CureMilestone;
 use crate::practice::findings::{FindingCode, Level};
 use crate::quantity::format::format_detail_length;
 use crate::vocabulary::Vocabulary;
 
-/// Whether traffic can be let back when it is needed.
-pub fn traffic(job: &Job, product: &Product) -> Option<Finding> {
-    let needed = job.needed?;
-    let (sky, at) = (&job.sky, FieldPath::BODY.field("needed_open_by").pointer());
-    let span = product.reached(CureMilestone::OpenToTraffic, sky.start, sky)?;
-    let limit = needed.since(sky.begin.at);
-    if span.latest.is_some_and(|latest| latest <= limit) {
+/// The earliest start that no weather stops, and from which traffic surely may return when it is needed. `None` at every hour for
+/// sealant past its shelf life, and where the insulation does not stand the pour.
+pub fn earliest_start(job: &ResolvedCureGuidance, candidate: &SealantCandidate) -> Option<Time> {
+    let is_old =
+        candidate.kind == job.candidate.kind && job.shelf_life.is_some_and(|shelf_life| shelf_life.days_left < 0);
+    if is_old || insulation_finding(job, candidate).is_some() {
         return None;
     }
-    let (needed, opens) = (needed.say(), |time: Time| sky.moment(time).to_minute().say());
-    let is_beyond = limit > sky.end();
-    let (code, level, message) = match (span.earliest, span.latest) {
+    let meets_need = |at: Time| {
+        let Some(needed) = job.needed else { return true };
+        let times = candidate.milestone_times(CureMilestone::OpenToTraffic, at, &job.weather);
+        times.and_then(|times| times.latest).is_some_and(|latest| latest <= needed.since(job.weather.begin.at))
+    };
+    job.weather.possible_starts().find(|at| passes(candidate, *at, &job.weather) && meets_need(*at))
+}
+
+/// What is to be said of traffic that may return too late; `None` where it surely returns in time, or no time is needed.
+pub fn traffic_finding(job: &ResolvedCureGuidance, candidate: &SealantCandidate) -> Option<Finding> {
+    let needed = job.needed?;
+    let (weather, at) = (&job.weather, FieldPath::BODY.field("needed_open_by").pointer());
+    let times = candidate.milestone_times(CureMilestone::OpenToTraffic, weather.start, weather)?;
+    let limit = needed.since(weather.begin.at);
+    if times.latest.is_some_and(|latest| latest <= limit) {
+        return None;
+    }
+    let (needed, opens) =
+        (needed.format_for_sentence(), |time: Time| weather.date_time(time).round_to_minute().format_for_sentence());
+    let is_beyond = limit > weather.end();
+    let (code, level, message) = match (times.earliest, times.latest) {
         (_, None) if is_beyond => (
             FindingCode::ForecastTooShort,
             Level::Warning,
@@ -54,7 +72,7 @@ pub fn traffic(job: &Job, product: &Product) -> Option<Finding> {
             format!(
                 "Traffic may return at {} at the earliest, and is needed at {needed}.{}",
                 opens(earliest),
-                instead(job, product)
+                format_alternatives(job, candidate)
             ),
         ),
         (None, _) => (
@@ -62,33 +80,33 @@ pub fn traffic(job: &Job, product: &Product) -> Option<Finding> {
             Level::Stop,
             format!(
                 "Traffic may not return within the weather that was sent, and is needed at {needed}.{}",
-                instead(job, product)
+                format_alternatives(job, candidate)
             ),
         ),
     };
     Some(Finding::at(code, level, at, message))
 }
 
-/// What the times of traffic rest on, where no sheet gives them; more than a note where they meet what is needed.
-pub fn by_skin(job: &Job, product: &Product) -> Option<Finding> {
-    let skin = product.traffic_skin()?;
-    let is_relied_on = job.needed.is_some() && traffic(job, product).is_none();
+/// What the times of traffic rest on where no sheet gives them: a note, or a warning where the needed time relies on them.
+pub fn traffic_skin_finding(job: &ResolvedCureGuidance, candidate: &SealantCandidate) -> Option<Finding> {
+    let skin = candidate.traffic_skin()?;
+    let is_relied_on = job.needed.is_some() && traffic_finding(job, candidate).is_none();
     let level = if is_relied_on { Level::Warning } else { Level::Note };
     let message = format!(
         "No data sheet says when traffic may return, so a cured skin of {} stands in: a choice made here. Below it the sealant stays soft for days. Keep wheels off until nothing tracks; where they must be back the same day, take two-part sealant.",
-        format_detail_length(skin, job.sky.system)
+        format_detail_length(skin, job.weather.system)
     );
     let at = FieldPath::BODY.field("sealant").field("data_sheet").field("open_to_traffic").pointer();
     Some(Finding::at(FindingCode::TrafficBySkin, level, at, message).figure("skin", skin.get::<millimeter>(), "mm"))
 }
 
-/// What would meet the time: another kind, another start.
-fn instead(job: &Job, product: &Product) -> String {
-    let say = |start: Time| job.sky.moment(start).say();
-    let own = earliest_start(job, product).map(|start| format!("this sealant from {}", say(start)));
-    let others = job.products().into_iter().filter(|other| other.kind != product.kind).filter_map(|other| {
+/// What would meet the needed time: another kind, another start.
+fn format_alternatives(job: &ResolvedCureGuidance, candidate: &SealantCandidate) -> String {
+    let format = |start: Time| job.weather.date_time(start).format_for_sentence();
+    let own = earliest_start(job, candidate).map(|start| format!("this sealant from {}", format(start)));
+    let others = job.candidates().into_iter().filter(|other| other.kind != candidate.kind).filter_map(|other| {
         let start = earliest_start(job, &other)?;
-        Some(format!("{} sealant from {}", other.kind.label().to_lowercase(), say(start)))
+        Some(format!("{} sealant from {}", other.kind.label().to_lowercase(), format(start)))
     });
     let all: Vec<_> = own.into_iter().chain(others).collect();
     if all.is_empty() {

@@ -1,29 +1,28 @@
 //! Whether to seal today, in this cold, damp or heat, with which sealant, and when traffic may return.
 //!
-//! `request` asks. `moment` reads times, `sky` the weather, `sheet` the sealant, `job` all together; `product` computes by the `law`s how
-//! a kind of sealant cures under the sky. `stops` looks for what of the weather stops the work at an hour, `slot` and `deadline` for
-//! what else stands against it, `judgement` weighs all at the start and gives the verdict, `handling` says how to treat sealant and
-//! slot; `show` makes the parts of the `report`.
+//! [`request`] is the question, as sent and in typed quantities: of [`offset_date_time`], [`weather_series`] and [`data_sheet`].
+//! [`candidate`] is a kind of sealant in this slot and weather, whose cure [`cure_model`] computes. [`weather_stops`] finds what in the
+//! weather stops the work at an hour, [`slot_findings`] and [`deadline`] what else stands against it; [`assessment`] puts all together
+//! at the start and gives the verdict. [`compose`] makes the [`report`].
 //!
 //! Each row of weather holds until the next, the last for an hour, and nothing is guessed beyond. One part cures with the pressure of
-//! water vapour: at the earliest with that alone, at the latest also slowed by cold as Arrhenius has it. Above 23 °C, or the
-//! temperature of its sheet, heat is not counted on to hasten it, but by the water that warm air holds. Two parts cure by Arrhenius
-//! between two activation energies; where it is warmer than 23 °C the order of the two turns round, and the band stays a band.
+//! water vapour: at the earliest with that alone, at the latest also slowed by cold by the law of Arrhenius. Heat above 23 °C, or above
+//! the temperature of its data sheet where that is higher, does not hasten it, except by the water that warm air holds. Two parts cure
+//! by Arrhenius between two activation energies; where it is warmer than 23 °C the order of the two turns round, and the band stays a
+//! band.
 
+mod assessment;
+mod candidate;
+mod compose;
+mod cure_model;
+mod data_sheet;
 mod deadline;
-mod handling;
-mod job;
-mod judgement;
-mod law;
-mod moment;
-mod product;
+mod offset_date_time;
 mod report;
 mod request;
-mod sheet;
-mod show;
-mod sky;
-mod slot;
-mod stops;
+mod slot_findings;
+mod weather_series;
+mod weather_stops;
 
 pub use report::{
     CureAdvice, CureAlternative, CureConditions, CureEquivalentHours, CureGuidanceInputs, CureGuidanceReport, CureHour,
@@ -37,12 +36,11 @@ use super::report::{Diagnostics, FieldPath, Finding, InvalidRequest};
 use super::{Calculation, Example};
 use crate::practice::cautions::CautionCode;
 use crate::practice::findings::{FindingCode, Level};
-use crate::practice::sealants::SealantKind;
+use crate::practice::sealants::CureMechanism;
 use crate::practice::sources::Source;
-use crate::vocabulary::Vocabulary;
-use job::Job;
-use judgement::Weighed;
-use product::Product;
+use assessment::Assessment;
+use candidate::SealantCandidate;
+use request::ResolvedCureGuidance;
 
 impl Calculation for CureGuidanceRequest {
     type Report = CureGuidanceReport;
@@ -77,84 +75,57 @@ impl Calculation for CureGuidanceRequest {
     }
 
     fn calculate(&self, diagnostics: &mut Diagnostics) -> Result<Self::Report, InvalidRequest> {
-        let job = self.read(diagnostics);
+        let job = self.resolve(diagnostics);
         let job = diagnostics.finish(job)?;
-        let chosen = Weighed::new(&job, job.product.clone());
-        let weigh = |product: Product| {
-            if product.kind == chosen.product.kind { chosen.clone() } else { Weighed::new(&job, product) }
+        let chosen = Assessment::new(&job, job.candidate.clone());
+        let assess = |candidate: SealantCandidate| {
+            if candidate.kind == chosen.candidate.kind { chosen.clone() } else { Assessment::new(&job, candidate) }
         };
-        let weighed: Vec<_> = job.products().into_iter().map(weigh).collect();
-        let (verdict, reasons) = (chosen.verdict, judgement::reasons(&chosen.findings));
-        for finding in chosen.findings {
-            diagnostics.add_finding(finding);
+        let assessments: Vec<_> = job.candidates().into_iter().map(assess).collect();
+        for finding in &chosen.findings {
+            diagnostics.add_finding(finding.clone());
         }
-        note_model(&job, diagnostics);
-        note_basis(&job, diagnostics);
-        // Reasons of the other kinds have sources, too.
-        for finding in weighed.iter().flat_map(|weighed| &weighed.findings) {
+        add_model_note(&job, diagnostics);
+        add_basis(&job, diagnostics);
+        // The reasons of the other kinds have sources, too.
+        for finding in assessments.iter().flat_map(|assessment| &assessment.findings) {
             diagnostics.add_sources(&finding.source_ids);
         }
-        let chances = job.chances();
-        let handling = handling::advice(&job);
+        let handling = compose::advice(&job);
         for advice in &handling {
             diagnostics.add_sources(&advice.source_ids);
         }
-        let conditions = self.weather.conditions.as_deref().unwrap_or_default();
-        let closing = diagnostics.into_parts();
-        Ok(CureGuidanceReport {
-            verdict: verdict.code(),
-            reasons,
-            windows: job.windows(&chances),
-            milestones: job.milestones(),
-            hourly: job.hourly(&chances),
-            equivalent_hours: job.equivalent_hours(),
-            alternatives: job.alternatives(&weighed),
-            shelf: job.show_shelf(),
-            pot_life: job.show_pot_life(),
-            handling,
-            conditions_used: conditions.iter().map(CureConditions::from).collect(),
-            inputs: job.echo(),
-            findings: closing.findings,
-            assumed: closing.assumed,
-            unused: closing.unused,
-            cautions: closing.cautions,
-            basis: closing.basis,
-        })
+        let parts = diagnostics.into_parts();
+        Ok(compose::compose_report(self, &job, &chosen, &assessments, handling, parts))
     }
 }
 
-/// Says what the times rest on where no data sheet gives them.
-fn note_model(job: &Job, diagnostics: &mut Diagnostics) {
-    let sheet = &job.product.sheet;
-    let at = FieldPath::BODY.field("sealant").field("data_sheet").pointer();
-    let found = match job.product.kind {
-        SealantKind::OnePartMoistureCure if sheet.depth_per_day.is_none() && sheet.full.is_none() => (
-            FindingCode::FrontCalibrated,
-            "Without a data sheet the depth of cure is calibrated to practice, not validated: a slot of 1-1/4 in (32 mm) cures through in 3 to 7 days at \
-             23 °C (73 °F) and 50 %. Send depth_per_day or full_cure from the sheet.",
-        ),
-        SealantKind::TwoPartReactive if sheet.skin.is_none() || sheet.traffic.is_none() || sheet.full.is_none() => (
-            FindingCode::UsualTimes,
-            "What the data sheet does not give is usual: set in 10 to 15 min at 23 °C (73 °F), traffic after 25 to 60 min and \
-             full cure within 60 min at 25 °C (77 °F). Send skin_over, open_to_traffic and full_cure from the sheet.",
-        ),
-        SealantKind::HotApplied if sheet.traffic.is_none() => (
-            FindingCode::CoolsNotCures,
-            "Hot-applied sealant does not cure, it cools: it carries traffic when it is cold and nothing tracks, taken as 15 to 60 min \
-             after the pour. Send open_to_traffic from the sheet.",
-        ),
-        SealantKind::HotApplied => (
-            FindingCode::CoolsNotCures,
+/// Adds a note on what the times rest on, where no data sheet gives them; what only cools always has one.
+fn add_model_note(job: &ResolvedCureGuidance, diagnostics: &mut Diagnostics) {
+    let (kind, sheet) = (job.candidate.kind, &job.candidate.sheet);
+    let (code, is_usual) = match kind.cure_mechanism() {
+        CureMechanism::MoistureFront(_) => {
+            (FindingCode::FrontCalibrated, sheet.depth_per_day.is_none() && sheet.full.is_none())
+        }
+        CureMechanism::Reaction(_) => {
+            (FindingCode::UsualTimes, sheet.skin.is_none() || sheet.traffic.is_none() || sheet.full.is_none())
+        }
+        CureMechanism::Cooling(_) => (FindingCode::CoolsNotCures, sheet.traffic.is_none()),
+    };
+    let of_sheet = match kind.cure_mechanism() {
+        CureMechanism::MoistureFront(_) | CureMechanism::Reaction(_) => None,
+        CureMechanism::Cooling(_) => Some(
             "Hot-applied sealant does not cure, it cools. The sheet's time holds for its own slot and weather: see that nothing tracks.",
         ),
-        _ => return,
     };
-    diagnostics.add_finding(Finding::at(found.0, Level::Note, at, found.1));
+    let Some(message) = Some(kind.usual_figures_note()).filter(|_| is_usual).or(of_sheet) else { return };
+    let at = FieldPath::BODY.field("sealant").field("data_sheet").pointer();
+    diagnostics.add_finding(Finding::at(code, Level::Note, at, message));
 }
 
-/// Names sources and cautions.
-fn note_basis(job: &Job, diagnostics: &mut Diagnostics) {
-    use CautionCode::{ClassifiedArea, HotWork, LocalCodes, NotForPeople, Sealant, WorkZone};
+/// Adds sources and cautions.
+fn add_basis(job: &ResolvedCureGuidance, diagnostics: &mut Diagnostics) {
+    use CautionCode::{LocalCodes, NotForPeople, Sealant, WorkZone};
     diagnostics.add_sources(&[
         Source::AlduchovEskridge,
         Source::Iso8502,
@@ -162,20 +133,10 @@ fn note_basis(job: &Job, diagnostics: &mut Diagnostics) {
         Source::OwnChoice,
         Source::TxDot6340,
     ]);
-    if job.sky.hours.iter().any(|hour| hour.frost_point.is_some()) {
+    if job.weather.hours.iter().any(|hour| hour.frost_point.is_some()) {
         diagnostics.add_sources(&[Source::WmoIce]);
     }
-    match job.product.kind {
-        SealantKind::OnePartMoistureCure => {
-            diagnostics.add_sources(&[Source::Comyn, Source::Arrhenius, Source::CommonPractice]);
-        }
-        SealantKind::TwoPartReactive => {
-            diagnostics.add_sources(&[Source::Arrhenius, Source::CommonPractice, Source::CtDot1612]);
-        }
-        SealantKind::HotApplied => diagnostics.add_sources(&[Source::EverettHotMelt]),
-    }
+    diagnostics.add_sources(job.candidate.kind.cure_sources());
     diagnostics.add_cautions(&[NotForPeople, LocalCodes, Sealant, WorkZone]);
-    if job.product.kind == SealantKind::HotApplied {
-        diagnostics.add_cautions(&[HotWork, ClassifiedArea]);
-    }
+    diagnostics.add_cautions(job.candidate.kind.cautions());
 }

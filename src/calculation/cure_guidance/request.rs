@@ -1,11 +1,22 @@
-//! What is asked of [`super`].
+//! What is asked of [`super`], and the same in typed quantities.
 
 use serde::Deserialize;
+use uom::si::f64::ThermodynamicTemperature;
 use utoipa::ToSchema;
 use validator::Validate;
 
-use crate::calculation::input::{Sealant, Slot, Weather, Wire};
+use super::candidate::SealantCandidate;
+use super::data_sheet::{DataSheet, RemainingShelfLife};
+use super::offset_date_time::OffsetDateTime;
+use super::weather_series::WeatherSeries;
+use crate::calculation::input::{ResolvedSlot, Sealant, Slot, Weather, Wire};
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
 use crate::practice::cure::SurfaceCondition;
+use crate::practice::sealants::SealantKind;
+use crate::practice::site::Construction;
+use crate::practice::sources::Source;
+use crate::quantity::QuantityField;
+use crate::vocabulary::Vocabulary;
 
 /// A sealant, a slot, a start, and the weather round it.
 #[derive(Clone, Debug, Deserialize, Validate, ToSchema)]
@@ -34,4 +45,103 @@ pub struct CureGuidanceRequest {
     /// The weather.
     #[validate(nested)]
     pub weather: Weather,
+}
+
+/// The request in typed quantities.
+#[derive(Clone, Debug)]
+pub struct ResolvedCureGuidance {
+    /// The sealant that was asked about.
+    pub candidate: SealantCandidate,
+    /// How long it keeps, where known.
+    pub shelf_life: Option<RemainingShelfLife>,
+    /// The slot.
+    pub slot: ResolvedSlot,
+    /// What the slot looks like at the start.
+    pub condition: SurfaceCondition,
+    /// Whether the request did not say so.
+    pub condition_is_assumed: bool,
+    /// The temperature that the insulation of the wire stands.
+    pub rating: Option<ThermodynamicTemperature>,
+    /// When traffic must be let back.
+    pub needed: Option<OffsetDateTime>,
+    /// The weather, with the start in it.
+    pub weather: WeatherSeries,
+}
+
+impl CureGuidanceRequest {
+    /// Resolves every field; `None` after an error.
+    pub(super) fn resolve(&self, diagnostics: &mut Diagnostics) -> Option<ResolvedCureGuidance> {
+        let body = FieldPath::BODY;
+        let start = OffsetDateTime::resolve(&self.start, &body.field("start"), diagnostics);
+        let needed_at = body.field("needed_open_by");
+        let needed = self.needed_open_by.as_ref().map(|text| OffsetDateTime::resolve(text, &needed_at, diagnostics));
+        if let (Some(start), Some(Some(needed))) = (start, needed)
+            && needed.at <= start.at
+        {
+            let detail = "Traffic is needed before the work starts.";
+            diagnostics.add_error(&needed_at, FieldErrorCode::Contradiction, detail, "Send a time after start.");
+        }
+        let sealant_at = body.field("sealant");
+        let sheet = DataSheet::resolve(&self.sealant, self.surface_condition, &sealant_at, diagnostics);
+        let shelf_life = RemainingShelfLife::resolve(&self.sealant, start, &sealant_at, diagnostics);
+        let slot_at = body.field("slot");
+        let slot = Slot::read(self.slot.as_ref(), Construction::HandWound, &slot_at, diagnostics);
+        let rating = self.resolve_rating(diagnostics);
+        let condition = diagnostics.value_or_default(
+            &body.field("surface_condition"),
+            self.surface_condition,
+            (SurfaceCondition::DEFAULT, SurfaceCondition::DEFAULT.code()),
+            "Nobody said what the slot looks like; see for yourself that it is dry.",
+            Source::OwnChoice,
+        );
+        let weather = WeatherSeries::resolve(&self.weather, start, &body.field("weather"), diagnostics);
+        let is_width_sent = self.slot.as_ref().is_some_and(|slot| slot.width.is_some());
+        diagnostics.mark_unneeded(&slot_at, &[("width", is_width_sent)]);
+        let (weather, slot) = (weather?, slot?);
+        Some(ResolvedCureGuidance {
+            candidate: SealantCandidate::new(self.sealant.kind, sheet?, slot.cover, &weather),
+            shelf_life,
+            slot,
+            condition,
+            condition_is_assumed: self.surface_condition.is_none(),
+            rating,
+            // `None` within is a text whose error has been added.
+            needed: needed.flatten().map(|needed| OffsetDateTime { at: needed.at, offset: weather.begin.offset }),
+            weather,
+        })
+    }
+
+    /// The rating of the insulation; nothing else of the wire is needed.
+    fn resolve_rating(&self, diagnostics: &mut Diagnostics) -> Option<ThermodynamicTemperature> {
+        let wire = self.wire.as_ref()?;
+        let at = FieldPath::BODY.field("wire");
+        // The errors of the wire count; the defaults of its absent fields do not.
+        let mut wire_diagnostics = Diagnostics::default();
+        Wire::read(Some(wire), &at, &mut wire_diagnostics);
+        diagnostics.append_errors(&mut wire_diagnostics);
+        // The alternatives include hot-applied sealant, so the rating always counts.
+        diagnostics.mark_unneeded(
+            &at,
+            &[
+                ("gauge", wire.gauge.is_some()),
+                ("over_insulation", wire.over_insulation.is_some()),
+                ("over_jacket", wire.over_jacket.is_some()),
+            ],
+        );
+        wire.insulation_rating.as_ref().and_then(|rating| rating.read().ok()).map(|rating| rating.si)
+    }
+}
+
+impl ResolvedCureGuidance {
+    /// Every kind of sealant in the same slot and weather, in the order of the list; only the chosen one has its data sheet.
+    pub fn candidates(&self) -> Vec<SealantCandidate> {
+        let candidate = |kind: &SealantKind| {
+            if *kind == self.candidate.kind {
+                self.candidate.clone()
+            } else {
+                SealantCandidate::new(*kind, DataSheet::usual(*kind), self.candidate.cover, &self.weather)
+            }
+        };
+        SealantKind::ALL.iter().map(candidate).collect()
+    }
 }

@@ -67,7 +67,7 @@ pub struct SealantDataSheet {
 
 impl Sealant {
     /// Checks what only the cure needs, and marks it as unneeded. The pour temperature of hot-applied sealant is not among it.
-    pub fn check_curing(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) {
+    pub fn check_cure_fields(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) {
         let sheet_at = at.field("data_sheet");
         if let Some(sheet) = &self.data_sheet {
             sheet.check_quantities(&sheet_at, diagnostics);

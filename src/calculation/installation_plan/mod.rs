@@ -24,11 +24,11 @@ use super::report::{Diagnostics, FieldErrorCode, FieldPath, InvalidRequest};
 use super::vehicle_response::VehicleResponseReport;
 use super::{Calculation, Example};
 use crate::practice::job_steps::{JobStep, PlanExtra, PlanPart};
+use crate::practice::sealants::SealantKind;
 use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
 use crate::vocabulary::Vocabulary;
 use merge::{MergeableReport, merge};
-use requests::DEFAULT_SEALANT_KIND;
 
 impl Calculation for InstallationPlanRequest {
     type Report = InstallationPlanReport;
@@ -174,7 +174,7 @@ fn asks_for_cure(plan: &InstallationPlanRequest, diagnostics: &mut Diagnostics) 
         );
     }
     if asks && plan.sealant.is_none() {
-        let kind = DEFAULT_SEALANT_KIND.code();
+        let kind = SealantKind::DEFAULT.code();
         diagnostics.add_assumption(
             &body.field("sealant").field("kind"),
             kind,

@@ -16,9 +16,6 @@ use crate::quantity::output::{DetailLength, PlanLength, round};
 use crate::quantity::{QuantityField, UnitSystem};
 use crate::vocabulary::Vocabulary;
 
-/// The sealant that is planned with where none was sent.
-pub const DEFAULT_SEALANT_KIND: SealantKind = SealantKind::OnePartMoistureCure;
-
 /// A loop of the sizing, as the other calculations are asked about it.
 pub struct PlannedLoop {
     /// The role.
@@ -178,7 +175,7 @@ pub fn materials_request(plan: &InstallationPlanRequest, loops: &[PlannedLoop]) 
 pub fn cure_request(plan: &InstallationPlanRequest, cover: Option<&DetailLength>) -> Option<CureGuidanceRequest> {
     let system = plan.system();
     let default = || Sealant {
-        kind: DEFAULT_SEALANT_KIND,
+        kind: SealantKind::DEFAULT,
         cartridge: None,
         finish_below_surface: None,
         data_sheet: None,

@@ -227,7 +227,7 @@ fn sealant_lines(estimate: &MaterialEstimate<'_>) -> Vec<BillLine> {
         let how = format!("{what}; cartridges of {}.", format_sealant_volume(job.sealant.cartridge, system));
         lines.push(BillLine::new(MaterialItem::SealantCartridge, "cartridge", exact, how));
     }
-    if job.sealant.kind.needs_mixing_nozzle() {
+    if job.sealant.kind.is_mixed_on_site() {
         let loops = estimate.sawn_loops().map(|(loop_estimate, _)| loop_estimate.count()).sum();
         let how = "One for each loop: what stands in a nozzle sets while the next loop is laid.";
         lines.push(BillLine::new(MaterialItem::MixingNozzle, "each", loops, how));

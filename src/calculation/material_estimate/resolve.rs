@@ -11,7 +11,6 @@ use super::resolved::{
 };
 use crate::calculation::input::{CartridgeVolume, PourTemperature, Sealant, price_keys};
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
-use crate::practice::cure::POUR_TEMPERATURE;
 use crate::practice::materials::{
     BURIAL_TIME, CLEANING_SPEED, CORE_TIME, Corner, MaterialItem, PULL_TIME, RodForm, SEALING_SPEED, SET_UP_TIME,
     TERMINATION_TIME, TEST_TIME, USUAL_BLADE, USUAL_CARTRIDGE, USUAL_CORE, USUAL_ROD_PIECE, USUAL_ROD_SPACING,
@@ -149,7 +148,7 @@ fn resolve_sealant(
     let kind = diagnostics.value_or_default(
         &at.field("kind"),
         sealant.map(|sealant| sealant.kind),
-        (SealantKind::OnePartMoistureCure, SealantKind::OnePartMoistureCure.code()),
+        (SealantKind::DEFAULT, SealantKind::DEFAULT.code()),
         "The usual loop sealant.",
         Source::CommonPractice,
     );
@@ -172,14 +171,14 @@ fn resolve_sealant(
         Source::Everett,
     );
     if let Some(sealant) = sealant {
-        sealant.check_curing(at, diagnostics);
+        sealant.check_cure_fields(at, diagnostics);
     }
-    let pour = kind.is_poured_hot().then(|| {
+    let pour = kind.pour_temperature().map(|usual| {
         let sheet = sealant.and_then(|sealant| sealant.data_sheet.as_ref());
         diagnostics.parse_or_default::<PourTemperature>(
             &at.field("data_sheet").field("pour_temperature"),
             sheet.and_then(|sheet| sheet.pour_temperature.as_ref()),
-            POUR_TEMPERATURE,
+            usual,
             "What one agency's hot-applied sealant is poured at.",
             Source::EverettHotMelt,
         )

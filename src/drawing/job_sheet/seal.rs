@@ -36,7 +36,7 @@ pub fn section(report: &InstallationPlanReport) -> Markup {
 
 fn computed(cure: &CureGuidanceReport) -> Markup {
     let until = format_time(&cure.inputs.weather_until);
-    let holds = [CureVerdict::Go, CureVerdict::GoWithCare].iter().any(|verdict| verdict.code() == cure.verdict);
+    let holds = CureVerdict::ALL.iter().any(|verdict| verdict.allows_start() && verdict.code() == cure.verdict);
     html! {
         section {
             h2 { "Seal and open" }

@@ -1,22 +1,22 @@
-//! Whether the slot and the wire in it take the sealant.
+//! Whether the slot, and the wire in it, can take the sealant.
 
 use uom::si::thermodynamic_temperature::degree_celsius;
 
-use super::job::Job;
-use super::product::Product;
+use super::candidate::SealantCandidate;
+use super::request::ResolvedCureGuidance;
 use crate::calculation::report::{FieldPath, Finding};
 use crate::practice::cure::SurfaceCondition;
 use crate::practice::findings::{FindingCode, Level};
-use crate::practice::sealants::SealantKind;
 use crate::quantity::format::format_temperature;
 
-/// What the state of the slot says.
-pub fn slot(job: &Job, product: &Product) -> Option<Finding> {
+/// What follows from the state of the slot.
+pub fn slot_finding(job: &ResolvedCureGuidance, candidate: &SealantCandidate) -> Option<Finding> {
     let at = FieldPath::BODY.field("surface_condition").pointer();
     let find = |code, level, message: &str| Some(Finding::at(code, level, at.clone(), message));
-    let is_hot = product.kind == SealantKind::HotApplied;
+    let is_poured_hot = candidate.kind.is_poured_hot();
+    let is_not_allowed = job.condition.needs_sheet_approval(candidate.kind) && !candidate.sheet.damp_allowed;
     match job.condition {
-        SurfaceCondition::Wet if is_hot => find(
+        SurfaceCondition::Wet if is_poured_hot => find(
             FindingCode::SlotWet,
             Level::Stop,
             "There is water in the slot, and molten sealant turns it to steam that spatters. Blow it out and dry the slot first.",
@@ -31,15 +31,18 @@ pub fn slot(job: &Job, product: &Product) -> Option<Finding> {
             Level::Stop,
             "Frost or ice lies on the slab, and nothing bonds to it. Melt it, dry the slot, and warm the slab itself before you begin.",
         ),
-        SurfaceCondition::Damp if is_hot && !product.sheet.damp_allowed => find(
+        SurfaceCondition::Damp if is_not_allowed && is_poured_hot => find(
             FindingCode::SlotDamp,
             Level::Stop,
             "The slot is damp, and molten sealant makes steam of it: bubbles, spatter, no bond. Dry the slot with hot air first.",
         ),
-        SurfaceCondition::Damp if product.kind == SealantKind::TwoPartReactive && !product.sheet.damp_allowed => find(
+        SurfaceCondition::Damp if is_not_allowed => find(
             FindingCode::SlotDamp,
             Level::Stop,
-            "The slot is damp, and two-part sealant does not bond to damp unless its data sheet says so. Dry the slot first.",
+            &format!(
+                "The slot is damp, and {} sealant does not bond to damp unless its data sheet says so. Dry the slot first.",
+                candidate.kind.adjective()
+            ),
         ),
         SurfaceCondition::Damp => find(
             FindingCode::SlotDamp,
@@ -55,14 +58,11 @@ pub fn slot(job: &Job, product: &Product) -> Option<Finding> {
     }
 }
 
-/// Whether insulation and jacket stand the pour.
-pub fn insulation(job: &Job, product: &Product) -> Option<Finding> {
-    if product.kind != SealantKind::HotApplied {
-        return None;
-    }
+/// Whether insulation and jacket stand the pour; `None` where they do, or nothing is poured.
+pub fn insulation_finding(job: &ResolvedCureGuidance, candidate: &SealantCandidate) -> Option<Finding> {
+    let pour = candidate.sheet.pour?;
     let at = FieldPath::BODY.field("wire").field("insulation_rating").pointer();
-    let say = |temperature| format_temperature(temperature, job.sky.system);
-    let pour = product.sheet.pour;
+    let format = |temperature| format_temperature(temperature, job.weather.system);
     match job.rating {
         Some(rating) if rating >= pour => None,
         Some(rating) => Some(
@@ -72,8 +72,8 @@ pub fn insulation(job: &Job, product: &Product) -> Option<Finding> {
                 at,
                 format!(
                     "The insulation stands {}, and the sealant is poured at {}: it would soften and the wires would touch. Take wire and jacket rated for the pour, or a sealant that is applied cold.",
-                    say(rating),
-                    say(pour)
+                    format(rating),
+                    format(pour)
                 ),
             )
             .figure("rating", rating.get::<degree_celsius>(), "celsius")
@@ -85,7 +85,7 @@ pub fn insulation(job: &Job, product: &Product) -> Option<Finding> {
             at,
             format!(
                 "Nobody said what the insulation and the jacket stand. Send wire.insulation_rating from the wire's sheet: it must be at least the {} of the pour.",
-                say(pour)
+                format(pour)
             ),
         )),
     }

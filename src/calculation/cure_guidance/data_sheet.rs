@@ -1,0 +1,343 @@
+//! The sealant as its data sheet and its cartridge have it.
+
+use jiff::civil::Date;
+use uom::si::f64::{MolarEnergy, ThermodynamicTemperature, Time, Velocity};
+use uom::si::molar_energy::kilojoule_per_mole;
+use uom::si::thermodynamic_temperature::degree_celsius;
+use uom::si::time::day;
+
+use super::offset_date_time::{OffsetDateTime, resolve_date};
+use crate::calculation::input::{
+    ApplicationTemperature, CureTime, PourTemperature, Sealant, SealantDataSheet, ShelfLife,
+};
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
+use crate::practice::cure::{REFERENCE_HUMIDITY_PERCENT, REFERENCE_TEMPERATURE, SurfaceCondition};
+use crate::practice::sealants::{CureMechanism, SHELF_LIFE, SealantKind};
+use crate::practice::sources::Source;
+use crate::quantity::dimension::{self, Dimension};
+use crate::quantity::output::round;
+use crate::quantity::parse;
+
+/// What the data sheet gives, in typed quantities; `None` where it says nothing.
+#[derive(Clone, Debug)]
+pub struct DataSheet {
+    /// Until a skin has formed.
+    pub skin: Option<Time>,
+    /// Until traffic may return.
+    pub traffic: Option<Time>,
+    /// Until it is cured through.
+    pub full: Option<Time>,
+    /// How deep it cures in the first day.
+    pub depth_per_day: Option<Velocity>,
+    /// How long it can be worked.
+    pub pot_life: Option<Time>,
+    /// The temperature that these hold at.
+    pub at_temperature: ThermodynamicTemperature,
+    /// The relative humidity that these hold at, percent.
+    pub at_humidity_percent: f64,
+    /// The lowest temperature of application.
+    pub minimum: ThermodynamicTemperature,
+    /// Whether the sheet does not give `minimum`, so that it is the usual one, "and rising".
+    pub minimum_is_usual: bool,
+    /// The highest temperature of application.
+    pub maximum: Option<ThermodynamicTemperature>,
+    /// The activation energy.
+    pub energy: Option<MolarEnergy>,
+    /// The temperature of the pour, the sheet's or the usual one; `None` for sealant that is applied cold.
+    pub pour: Option<ThermodynamicTemperature>,
+    /// Whether a damp slot is allowed.
+    pub damp_allowed: bool,
+}
+
+/// How long the sealant still keeps at the start.
+#[derive(Clone, Copy, Debug)]
+pub struct RemainingShelfLife {
+    /// The last day on which it keeps.
+    pub until: Date,
+    /// Whole days from the start until then; negative when it is past.
+    pub days_left: i64,
+}
+
+/// A usual figure of ours, written as text, in typed quantities. `fallback` is never used: a test reads every such text.
+pub fn parse_usual<D: Dimension>(text: &str, fallback: D::Si) -> D::Si {
+    parse::<D>(text).map_or(fallback, |parsed| parsed.si)
+}
+
+fn parse_usual_temperature(text: &str) -> ThermodynamicTemperature {
+    parse_usual::<dimension::Temperature>(text, ThermodynamicTemperature::new::<degree_celsius>(0.0))
+}
+
+/// The temperature of the reference climate.
+pub fn reference_temperature() -> ThermodynamicTemperature {
+    parse_usual_temperature(REFERENCE_TEMPERATURE)
+}
+
+impl DataSheet {
+    /// A sheet that says nothing: the usual values of a kind.
+    pub fn usual(kind: SealantKind) -> Self {
+        Self {
+            skin: None,
+            traffic: None,
+            full: None,
+            depth_per_day: None,
+            pot_life: None,
+            at_temperature: reference_temperature(),
+            at_humidity_percent: REFERENCE_HUMIDITY_PERCENT,
+            minimum: parse_usual_temperature(kind.minimum_temperature()),
+            minimum_is_usual: true,
+            maximum: None,
+            energy: None,
+            pour: kind.pour_temperature().map(parse_usual_temperature),
+            damp_allowed: false,
+        }
+    }
+
+    /// Resolves the data sheet of a sealant; values that its kind does not need are marked as such.
+    pub fn resolve(
+        sealant: &Sealant,
+        condition: Option<SurfaceCondition>,
+        at: &FieldPath<'_>,
+        diagnostics: &mut Diagnostics,
+    ) -> Option<Self> {
+        let kind = sealant.kind;
+        diagnostics.parse_optional(&at.field("cartridge"), sealant.cartridge.as_ref());
+        diagnostics.parse_optional(&at.field("finish_below_surface"), sealant.finish_below_surface.as_ref());
+        diagnostics.mark_unneeded(
+            at,
+            &[
+                ("cartridge", sealant.cartridge.is_some()),
+                ("finish_below_surface", sealant.finish_below_surface.is_some()),
+            ],
+        );
+        let at = at.field("data_sheet");
+        let absent = SealantDataSheet::default();
+        let sent = sealant.data_sheet.as_ref().unwrap_or(&absent);
+        let mut time =
+            |name: &'static str, text: &Option<CureTime>| diagnostics.parse_optional(&at.field(name), text.as_ref());
+        let (skin, traffic) = (time("skin_over", &sent.skin_over), time("open_to_traffic", &sent.open_to_traffic));
+        let (full, pot_life) = (time("full_cure", &sent.full_cure), time("pot_life", &sent.pot_life));
+        let depth_per_day = diagnostics.parse_optional(&at.field("depth_per_day"), sent.depth_per_day.as_ref());
+        let maximum = diagnostics.parse_optional(
+            &at.field("maximum_application_temperature"),
+            sent.maximum_application_temperature.as_ref(),
+        );
+        let minimum = diagnostics.parse_or_default::<ApplicationTemperature>(
+            &at.field("minimum_application_temperature"),
+            sent.minimum_application_temperature.as_ref(),
+            kind.minimum_temperature(),
+            "40 °F and rising, for every kind of sealant; the data sheet governs.",
+            Source::Everett,
+        );
+        let pour_at = at.field("pour_temperature");
+        let pour = match kind.pour_temperature() {
+            Some(usual) => diagnostics.parse_or_default::<PourTemperature>(
+                &pour_at,
+                sent.pour_temperature.as_ref(),
+                usual,
+                "What one agency's hot-applied sealant is poured at.",
+                Source::EverettHotMelt,
+            ),
+            // Not needed, but still an error where it cannot be read.
+            None => diagnostics.parse_optional(&pour_at, sent.pour_temperature.as_ref()),
+        };
+        let at_temperature = diagnostics.parse_or_default::<ApplicationTemperature>(
+            &at.field("at_temperature"),
+            sent.at_temperature.as_ref(),
+            REFERENCE_TEMPERATURE,
+            "The laboratory climate that data sheets refer to.",
+            Source::FromMemory,
+        );
+        let at_humidity_percent = diagnostics.value_or_default(
+            &at.field("at_relative_humidity_percent"),
+            sent.at_relative_humidity_percent,
+            (REFERENCE_HUMIDITY_PERCENT, "50"),
+            "The laboratory climate that data sheets refer to.",
+            Source::FromMemory,
+        );
+        if let CureMechanism::MoistureFront(figures) = kind.cure_mechanism() {
+            if sent.skin_over.is_none() {
+                let reason = "About what one-part sealant takes in mild weather.";
+                let sources = &[Source::CommonPractice];
+                diagnostics.add_assumption(&at.field("skin_over"), figures.skin_over, reason, sources);
+            }
+            if sent.activation_energy_kj_per_mol.is_none() {
+                let [_, high] = figures.activation_energies;
+                let high = round(high.get::<kilojoule_per_mole>(), 1).to_string();
+                let reason =
+                    "The latest times hold with it, the earliest without: cold slows the cure more than dry air alone.";
+                let at = at.field("activation_energy_kj_per_mol");
+                diagnostics.add_assumption(&at, high, reason, &[Source::Arrhenius]);
+            }
+        }
+        let needs_approval = condition.is_some_and(|condition| condition.needs_sheet_approval(kind));
+        if needs_approval {
+            let reason = "A damp slot only where the sheet allows it.";
+            let no = (false, "false");
+            diagnostics.value_or_default(
+                &at.field("damp_slot_allowed"),
+                sent.damp_slot_allowed,
+                no,
+                reason,
+                Source::OwnChoice,
+            );
+        }
+        check_order(skin, traffic, full, &at, diagnostics);
+        if maximum.zip(minimum).is_some_and(|(maximum, minimum)| maximum <= minimum) {
+            diagnostics.add_error(
+                &at.field("maximum_application_temperature"),
+                FieldErrorCode::Contradiction,
+                "The highest temperature of application is no higher than the lowest.",
+                "Send a higher maximum_application_temperature, or a lower minimum_application_temperature.",
+            );
+        }
+        mark_unneeded_fields(sent, kind, needs_approval, &at, diagnostics);
+        Some(Self {
+            skin,
+            traffic,
+            full,
+            depth_per_day,
+            pot_life,
+            at_temperature: at_temperature?,
+            at_humidity_percent: at_humidity_percent.clamp(5.0, 100.0),
+            minimum: minimum?,
+            minimum_is_usual: sent.minimum_application_temperature.is_none(),
+            maximum,
+            energy: sent
+                .activation_energy_kj_per_mol
+                .map(|energy| MolarEnergy::new::<kilojoule_per_mole>(energy.clamp(10.0, 200.0))),
+            pour: pour.filter(|_| kind.is_poured_hot()),
+            damp_allowed: sent.damp_slot_allowed.unwrap_or(false),
+        })
+    }
+}
+
+impl RemainingShelfLife {
+    /// How long a sealant still keeps; `None` where its date of manufacture is not known, or after an error.
+    pub fn resolve(
+        sealant: &Sealant,
+        start: Option<OffsetDateTime>,
+        at: &FieldPath<'_>,
+        diagnostics: &mut Diagnostics,
+    ) -> Option<Self> {
+        let shelf_life_at = at.field("shelf_life");
+        let Some(text) = &sealant.made_on else {
+            diagnostics.parse_optional(&shelf_life_at, sealant.shelf_life.as_ref());
+            diagnostics.mark_unneeded(at, &[("shelf_life", sealant.shelf_life.is_some())]);
+            return None;
+        };
+        let made = resolve_date(text, &at.field("made_on"), diagnostics);
+        let reason = "One year from the date of manufacture.";
+        let life = diagnostics.parse_or_default::<ShelfLife>(
+            &shelf_life_at,
+            sealant.shelf_life.as_ref(),
+            SHELF_LIFE,
+            reason,
+            Source::CommonPractice,
+        );
+        let (made, start) = (made?, start?);
+        if made > start.date() {
+            diagnostics.add_error(
+                &at.field("made_on"),
+                FieldErrorCode::Contradiction,
+                "The sealant is made after the start.",
+                "Send the date of manufacture, or a later start.",
+            );
+            return None;
+        }
+        let until = made.checked_add(jiff::Span::new().days(life?.get::<day>() as i64)).ok()?;
+        let days_left = start.date().until(until).map_or(0, |span| i64::from(span.get_days()));
+        Some(Self { until, days_left })
+    }
+}
+
+/// A skin comes first, then traffic, then the full cure.
+fn check_order(
+    skin: Option<Time>,
+    traffic: Option<Time>,
+    full: Option<Time>,
+    at: &FieldPath<'_>,
+    diagnostics: &mut Diagnostics,
+) {
+    let pairs = [
+        ("open_to_traffic", "skin_over", traffic, skin),
+        ("full_cure", "open_to_traffic", full, traffic),
+        ("full_cure", "skin_over", full, skin),
+    ];
+    let mut named = Vec::new();
+    for (later, earlier, late, early) in pairs {
+        let is_wrong = late.zip(early).is_some_and(|(late, early)| late < early);
+        if !is_wrong || named.contains(&later) {
+            continue;
+        }
+        named.push(later);
+        diagnostics.add_error(
+            &at.field(later),
+            FieldErrorCode::Contradiction,
+            format!("{later} is shorter than {earlier}."),
+            "Send skin_over, open_to_traffic and full_cure each at least as long as the one before.",
+        );
+    }
+}
+
+/// Marks the values that this kind does not need as unused, and takes back what was assumed for those that were not sent.
+fn mark_unneeded_fields(
+    sent: &SealantDataSheet,
+    kind: SealantKind,
+    needs_approval: bool,
+    at: &FieldPath<'_>,
+    diagnostics: &mut Diagnostics,
+) {
+    let has_times =
+        [&sent.skin_over, &sent.open_to_traffic, &sent.full_cure, &sent.pot_life].iter().any(|time| time.is_some());
+    let temperature = ("at_temperature", sent.at_temperature.is_some());
+    let humidity = ("at_relative_humidity_percent", sent.at_relative_humidity_percent.is_some());
+    let depth = ("depth_per_day", sent.depth_per_day.is_some());
+    let pour = ("pour_temperature", sent.pour_temperature.is_some());
+    if !needs_approval {
+        diagnostics.mark_unneeded(at, &[("damp_slot_allowed", sent.damp_slot_allowed.is_some())]);
+    }
+    // A climate that was sent without a value that holds in it is not needed.
+    match kind.cure_mechanism() {
+        CureMechanism::MoistureFront(_) => {
+            diagnostics.mark_unneeded(at, &[pour]);
+            let idle = [temperature, humidity].into_iter().filter(|(_, is_sent)| *is_sent && !has_times && !depth.1);
+            diagnostics.mark_unneeded(at, &idle.collect::<Vec<_>>());
+        }
+        CureMechanism::Reaction(_) => {
+            diagnostics.mark_unneeded(at, &[depth, pour, humidity]);
+            let idle = Some(temperature).filter(|(_, is_sent)| *is_sent && !has_times);
+            diagnostics.mark_unneeded(at, idle.as_slice());
+        }
+        CureMechanism::Cooling(_) => diagnostics.mark_unneeded(
+            at,
+            &[
+                temperature,
+                humidity,
+                depth,
+                ("skin_over", sent.skin_over.is_some()),
+                ("full_cure", sent.full_cure.is_some()),
+                ("pot_life", sent.pot_life.is_some()),
+                ("activation_energy_kj_per_mol", sent.activation_energy_kj_per_mol.is_some()),
+            ],
+        ),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::vocabulary::Vocabulary;
+
+    #[test]
+    fn every_usual_text_is_a_quantity() {
+        let is_temperature = |text: &str| parse::<dimension::Temperature>(text).is_ok();
+        assert!(is_temperature(REFERENCE_TEMPERATURE));
+        for kind in SealantKind::ALL {
+            assert!(is_temperature(kind.minimum_temperature()), "{kind:?}");
+            assert!(kind.pour_temperature().is_none_or(is_temperature), "{kind:?}");
+            if let CureMechanism::MoistureFront(figures) = kind.cure_mechanism() {
+                assert!(parse::<dimension::Time>(figures.skin_over).is_ok(), "{kind:?}");
+            }
+        }
+    }
+}
