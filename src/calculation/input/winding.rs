@@ -26,6 +26,16 @@ sourced_vocabulary! {
     }
 }
 
+impl Shape {
+    /// How many cells lie side by side; neighbours share a slot.
+    pub fn cells(self) -> u32 {
+        match self {
+            Self::Rectangle => 1,
+            Self::Quadrupole => 2,
+        }
+    }
+}
+
 /// The wire of a loop.
 #[derive(Clone, Debug, Serialize, Deserialize, Validate, ToSchema)]
 #[serde(deny_unknown_fields)]
@@ -261,13 +271,11 @@ impl ResolvedLoop {
 
     /// The height of its wires where most of them lie: one on the other, those of both cells in the centre slot of a quadrupole.
     pub fn stack(&self) -> Length {
-        let wires = if self.shape == Shape::Quadrupole { 2 * self.turns } else { self.turns };
-        f64::from(wires) * self.wire.over_insulation
+        f64::from(self.shape.cells() * self.turns) * self.wire.over_insulation
     }
 
     fn longest_corner_cut(&self) -> Length {
-        let cells = if self.shape == Shape::Quadrupole { 2.0 } else { 1.0 };
-        0.45 * self.along_travel.min(self.across_lane / cells)
+        0.45 * self.along_travel.min(self.across_lane / f64::from(self.shape.cells()))
     }
 
     /// The loop for the physics.
