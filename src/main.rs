@@ -12,7 +12,7 @@ const USAGE: &str = "usage: loopwright [serve | openapi | healthcheck]
   openapi      print the description of the API
   healthcheck  ask the instance at LOOPWRIGHT_LISTEN whether it is ready; exit 0 if so
 
-Settings are environment variables; the README lists them.";
+Settings are environment variables; deploy/README.md lists them.";
 
 fn main() -> ExitCode {
     let arguments: Vec<_> = std::env::args().skip(1).collect();

@@ -1,4 +1,4 @@
-//! The published examples, and those of the README, answer exactly what they say.
+//! The published examples answer exactly what they say.
 //!
 //! A number that differs fails. If it is meant to change: raise the version in Cargo.toml, write the change with its reason into
 //! openapi/CHANGELOG.md, and run `LOOPWRIGHT_BLESS=1 cargo test --test api examples` once. It writes the answers anew, and the

@@ -1,15 +1,38 @@
-//! The README keeps its word: its calls answer what it shows, its table of jobs is what the service sizes, its settings exist.
+//! The README, the guide and the page for operators are true: calls answer what is shown below them, the table of jobs is what
+//! the service sizes, every path and every setting is named.
+
+use std::path::Path;
 
 use serde_json::{Value, json};
 
-use super::harness::{calculate, post};
+use super::harness::{Answer, calculate, description, get, post};
 
 const README: &str = include_str!("../../README.md");
+const GUIDE: &str = include_str!("../../openapi/GUIDE.md");
+const OPERATORS: &str = include_str!("../../deploy/README.md");
+
+/// The pages with calls, and where each lies.
+const PAGES: [(&str, &str); 2] = [("README.md", README), ("openapi/GUIDE.md", GUIDE)];
 
 /// The text of fenced blocks of a language, in order.
-fn blocks(language: &str) -> Vec<&'static str> {
+fn blocks(page: &'static str, language: &str) -> Vec<&'static str> {
     let fence = format!("```{language}\n");
-    README.split(fence.as_str()).skip(1).map(|rest| rest.split("```").next().unwrap()).collect()
+    page.split(fence.as_str()).skip(1).map(|rest| rest.split("```").next().unwrap()).collect()
+}
+
+/// The calls of a page: those that print their answer, or those that write it to a file.
+fn calls(page: &'static str, into_file: bool) -> Vec<&'static str> {
+    let calls = blocks(page, "sh").into_iter().filter(|block| block.starts_with("curl"));
+    calls.filter(|block| block.contains(" -o ") == into_file).collect()
+}
+
+/// What a call is answered: a POST when it has a body, else a GET.
+fn answer(call: &'static str) -> Answer {
+    let path = call.split("127.0.0.1:8080").nth(1).unwrap().split_whitespace().next().unwrap();
+    match call.split_once("-d '") {
+        Some((_, body)) => post(path, body.split('\'').next().unwrap()),
+        None => get(path),
+    }
 }
 
 /// Whether everything that is shown stands in the answer: objects may have more members, arrays are whole.
@@ -27,33 +50,59 @@ fn shows(shown: &Value, answer: &Value) -> bool {
 
 #[test]
 fn every_call_answers_what_is_shown_below_it() {
-    let is_answered = |block: &&str| block.starts_with("curl") && !block.contains(" -o ");
-    let calls: Vec<_> = blocks("sh").into_iter().filter(is_answered).collect();
-    let answers = blocks("json");
-    assert!(calls.len() >= 2 && calls.len() == answers.len(), "{} calls, {} answers", calls.len(), answers.len());
-    for (call, answer) in calls.into_iter().zip(answers) {
-        let (path, body) = read_call(call);
-        let shown: Value = serde_json::from_str(answer).unwrap();
-        let answered = post(path, body).body;
-        assert!(shows(&shown, &answered), "README shows {shown:#}\nbut {path} answers {answered:#}");
+    for ((name, page), least) in PAGES.into_iter().zip([1, 8]) {
+        let (calls, answers) = (calls(page, false), blocks(page, "json"));
+        let counts = (calls.len(), answers.len());
+        assert!(counts.0 >= least && counts.0 == counts.1, "{name}: calls and answers are {counts:?}");
+        for (call, shown) in calls.into_iter().zip(answers) {
+            let shown: Value = serde_json::from_str(shown).unwrap();
+            let answered = answer(call).body;
+            assert!(shows(&shown, &answered), "{name}: {call}\nshows {shown:#}\nbut is answered {answered:#}");
+        }
     }
-}
-
-/// The path and the body of a call.
-fn read_call(call: &str) -> (&str, &str) {
-    let path = call.split("127.0.0.1:8080").nth(1).unwrap().split_whitespace().next().unwrap();
-    (path, call.split("-d '").nth(1).unwrap().split('\'').next().unwrap())
 }
 
 #[test]
 fn every_call_that_writes_a_file_gets_a_drawing() {
-    let calls: Vec<_> = blocks("sh").into_iter().filter(|block| block.contains(" -o ")).collect();
-    assert!(!calls.is_empty(), "the README draws nothing");
+    let calls = calls(GUIDE, true);
+    assert!(!calls.is_empty(), "the guide draws nothing");
     for call in calls {
-        let (path, body) = read_call(call);
-        let answer = post(path, body);
+        let answer = answer(call);
         assert_eq!((answer.status, answer.header("content-type")), (200, "image/svg+xml"), "{call}");
         assert!(answer.body.as_str().unwrap().starts_with("<svg "), "{call}");
+    }
+}
+
+#[test]
+fn every_path_is_named() {
+    for path in description()["paths"].as_object().unwrap().keys() {
+        match path.strip_prefix("/v1/reference/") {
+            Some(table) => assert!(GUIDE.contains(&format!("`{table}`")), "the guide does not name the table {table}"),
+            None => assert!(README.contains(path.as_str()), "README does not name {path}"),
+        }
+    }
+}
+
+#[test]
+fn the_readme_stays_short() {
+    assert!(README.lines().count() < 200, "README is for newcomers; the guide and deploy/README.md hold the rest");
+}
+
+#[test]
+fn every_link_leads_to_a_file_and_every_anchor_to_a_heading() {
+    let anchor_of = |heading: &str| heading.to_lowercase().replace(' ', "-");
+    for (name, page) in PAGES.into_iter().chain([("deploy/README.md", OPERATORS)]) {
+        let home = Path::new(env!("CARGO_MANIFEST_DIR")).join(name);
+        for link in page.split("](").skip(1).map(|rest| rest.split(')').next().unwrap()) {
+            let (file, anchor) = link.split_once('#').unwrap_or((link, ""));
+            let target = if file.is_empty() { home.clone() } else { home.parent().unwrap().join(file) };
+            assert!(target.exists(), "{name} links to {link}");
+            if !anchor.is_empty() {
+                let text = std::fs::read_to_string(target).unwrap();
+                let mut headings = text.lines().filter_map(|line| line.strip_prefix("## "));
+                assert!(headings.any(|heading| anchor_of(heading) == anchor), "{name} links to {link}");
+            }
+        }
     }
 }
 
@@ -119,13 +168,13 @@ fn the_table_of_jobs_is_what_the_service_sizes() {
     ];
     for (job, request) in jobs {
         let row = row(job, &request);
-        assert!(README.contains(&row), "README should have the row\n{row}");
+        assert!(GUIDE.contains(&row), "the guide should have the row\n{row}");
     }
 }
 
 #[test]
 fn every_setting_is_listed() {
     for name in loopwright::settings::VARIABLES {
-        assert!(README.contains(&format!("| `{name}` |")), "README does not list {name}");
+        assert!(OPERATORS.contains(&format!("| `{name}` |")), "deploy/README.md does not list {name}");
     }
 }

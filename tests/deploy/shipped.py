@@ -51,10 +51,9 @@ class Deploy:
 
     # The source, and what it says of itself.
 
-    @staticmethod
-    def readme_defaults():
-        """The defaults of the README's table that are values; others are told in words."""
-        return dict(re.findall(r"^\| `(LOOPWRIGHT_[A-Z_]+)` \| `([^`]*)`", (ROOT / "README.md").read_text(), re.M))
+    def readme_defaults(self):
+        """The defaults of the table of settings that are values; others are told in words."""
+        return dict(re.findall(r"^\| `(LOOPWRIGHT_[A-Z_]+)` \| `([^`]*)`", self.text("README.md"), re.M))
 
     @staticmethod
     def described_paths():
