@@ -17,10 +17,10 @@ use crate::practice::vehicles::VehicleClass;
 use crate::quantity::output::round;
 use crate::vocabulary::Vocabulary;
 
-/// How a figure stands against its limit; the order is that of gravity.
+/// How a figure stands against its limit, from best to worst.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum CheckVerdict {
-    /// Inside, whatever the as-built band brings.
+    /// Inside over the whole as-built band.
     Suitable,
     /// It depends on how the loop turns out.
     Marginal,
@@ -38,7 +38,7 @@ impl CheckVerdict {
         }
     }
 
-    /// Inside by the first condition, outside unless the second holds.
+    /// Suitable by the first condition, marginal by the second, else unsuitable.
     fn of(is_inside: bool, may_be_inside: bool) -> Self {
         match (is_inside, may_be_inside) {
             (true, _) => Self::Suitable,
@@ -264,14 +264,14 @@ pub fn steps(detector: &ResolvedDetector) -> Vec<f64> {
     }
 }
 
-/// The coarsest step at which every vehicle stands as well as at any.
+/// The coarsest step at which the worst verdict of the vehicles is as good as at any step.
 pub fn step_to_set(changes: &[(VehicleClass, Ratio)], detector: &ResolvedDetector) -> f64 {
     let worst = |step: &f64| changes.iter().map(|(_, change)| verdict_at_step(*change, *step)).max();
     // Of equals the first, which is the coarsest.
     steps(detector).into_iter().min_by_key(worst).unwrap_or(USUAL_STEPS_PERCENT[0])
 }
 
-/// The change over the loop of a channel that fares worst.
+/// The smallest of the changes over the loops of a channel.
 pub fn least_change(changes: &[Ratio]) -> Ratio {
     changes.iter().copied().reduce(Ratio::min).unwrap_or_default()
 }

@@ -44,7 +44,7 @@ impl RemedyKind {
         }
     }
 
-    /// What the new value is of, as it stands in a sentence behind that value.
+    /// What stands after the new value in the message.
     fn noun(self) -> &'static str {
         match self {
             Self::Turns => "turns",

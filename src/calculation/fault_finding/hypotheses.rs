@@ -52,7 +52,7 @@ const LEAK: Prediction =
 /// Resistance of a parted wire, ohm: mostly over range, else what a damp gap lets through.
 const PARTED: Prediction =
     Prediction { band: ReadingBand { low: 300.0, high: 1e7, relative: 0.3, absolute: 0.0 }, over_range: 0.85 };
-/// What meters of inductance make of an open circuit, µH.
+/// What meters of inductance show of an open circuit, µH.
 const OPEN_INDUCTANCE: Prediction =
     Prediction { band: ReadingBand { low: 5_000.0, high: 1e5, relative: 0.3, absolute: 0.0 }, over_range: 0.7 };
 /// Quality factor of an open circuit.

@@ -9,7 +9,7 @@
 //! - `sound_loop`: what a sound loop shows, and what a change makes of that.
 //! - `hypotheses`: the faults in their variants.
 //! - `likelihood`: the probability of each from all evidence.
-//! - `next_test`: which test would tell most.
+//! - `next_test`: which test is expected to narrow the suspects most.
 //! - `suspects`, `judgement`: the result in sentences; `report`: what is answered.
 
 mod hypotheses;

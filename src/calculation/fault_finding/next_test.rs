@@ -1,4 +1,4 @@
-//! The test to do next: the one whose outcome is expected to tell most about the suspects.
+//! The test to do next: the one whose outcome is expected to narrow the suspects most.
 
 use super::hypotheses::{FaultHypothesis, HypothesisSet};
 use super::likelihood::sum_by_fault;

@@ -53,8 +53,8 @@ pub struct SoundLoopModel {
     coil_uh: ReadingBand,
     coil_ohm: ReadingBand,
     quality: ReadingBand,
-    /// The lead-in as far as it is measured along, µH and ohm.
-    pub lead_in: (f64, f64),
+    /// The lead-in as far as the meters measure it with the loop, µH and ohm.
+    lead_in: (f64, f64),
     /// The turns, where there is a design.
     pub turns: Option<DesignedTurns>,
     /// At the unit's terminals, µH, where design or record gives it.
@@ -76,7 +76,7 @@ pub struct LoopChange {
     pub added_ohm: (f64, f64),
     /// Loss that only alternating current meets, as a share of the coil's resistance.
     pub added_loss: f64,
-    /// Factor on the quality factor for whatever else takes from it.
+    /// Factor on the quality factor for further losses.
     pub quality: (f64, f64),
 }
 
@@ -176,7 +176,7 @@ impl SoundLoopModel {
         }
     }
 
-    /// The same without its lead-in; a record alone does not tell how much of it that was.
+    /// The same without its lead-in. A record alone does not give the share of the lead-in, so the band is widened to half.
     fn without_lead_in(self, is_designed: bool) -> Self {
         let half = |band: ReadingBand| if is_designed { band } else { band.with_ends(0.5 * band.low, band.high) };
         Self { coil_uh: half(self.coil_uh), coil_ohm: half(self.coil_ohm), lead_in: (0.0, 0.0), ..self }

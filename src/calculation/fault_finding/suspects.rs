@@ -19,7 +19,7 @@ struct EvidenceSentences {
 }
 
 impl EvidenceSentences {
-    /// Adds a sentence on the side where its weight puts it, if it weighs enough; `sentence` is told whether it is in favour.
+    /// Adds a sentence for or against, if its weight is large enough; `sentence` takes whether it is in favour.
     fn add(&mut self, weight: f64, sentence: impl FnOnce(bool) -> String) {
         if weight >= MIN_ODDS_FACTOR {
             self.in_favour.push(sentence(true));
