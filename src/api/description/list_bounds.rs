@@ -5,9 +5,8 @@ use std::collections::BTreeMap;
 use utoipa::openapi::schema::{Array, ArrayItems};
 use utoipa::openapi::{RefOr, Schema};
 
+use super::builder::Schemas;
 use crate::calculation::{self, Calculation, CalculationVisitor};
-
-type Schemas = BTreeMap<String, RefOr<Schema>>;
 
 /// Bounds every list of members of a closed list by the number of members, and every list that a calculation bounds itself.
 pub fn add_list_bounds(schemas: &mut Schemas) {
