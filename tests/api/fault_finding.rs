@@ -3,6 +3,8 @@
 //! The loop is 6 × 6 ft, three turns, on 100 ft of lead-in: 77 and 22 µH (Neumann sums; the middle of 20 to 24 µH), 72 and 200 ft
 //! of 14 AWG at 2.525 ohm per 1000 ft make 0.18 and 0.505 ohm.
 
+use loopwright::practice::faults::LoopFault;
+use loopwright::vocabulary::Vocabulary;
 use serde_json::{Value, json};
 
 use super::harness::{Answer, calculate};
@@ -22,7 +24,7 @@ fn ask(mut request: Value) -> Answer {
     let answer = calculate("fault-finding", &request);
     assert_eq!(answer.status, 200, "{request}: {:#}", answer.body);
     let likelihoods: Vec<_> = suspects(&answer).iter().map(|(_, likelihood)| *likelihood).collect();
-    assert_eq!(likelihoods.len(), 13);
+    assert_eq!(likelihoods.len(), LoopFault::ALL.len());
     assert!((likelihoods.iter().sum::<f64>() - 1.0).abs() < 0.007 && likelihoods.is_sorted_by(|a, b| a >= b));
     answer
 }

@@ -2,6 +2,8 @@
 
 use loopwright::calculation::Calculation;
 use loopwright::calculation::fault_finding::{FaultFindingReport, FaultFindingRequest};
+use loopwright::practice::faults::LoopFault;
+use loopwright::vocabulary::Vocabulary;
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
@@ -117,7 +119,7 @@ fn drawn(fault: &str, draw: &mut Draw) -> Value {
 ///
 /// Not separable: a wet splice leaks like any other insulation until the splice is opened; another loop on the pair measures
 /// like steel, a wrong count or a sound loop; behind the harness, unit and harness fail alike.
-const SEPARABLE: [(&str, bool); 13] = [
+const SEPARABLE: [(&str, bool); LoopFault::ALL.len()] = [
     ("insulation_breach", true),     // insulation at the loop's tails
     ("wet_splice", false),           // insulation at the detector end
     ("broken_conductor", true),      // resistance
