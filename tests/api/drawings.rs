@@ -1,7 +1,7 @@
-//! Drawings: what they show is what the report says, in XML that any reader takes, and nothing in them acts or reaches out.
+//! Drawings: they show what the report says, as valid XML without script or outside references.
 //!
-//! `tests/drawings/*.svg` hold some of them exactly; a meant change is written anew with `LOOPWRIGHT_BLESS=1` and looked at.
-//! That texts are legible and keep out of each other's way is measured in a browser by `tests/drawings/render`.
+//! `tests/drawings/*.svg` hold some of them exactly; after an intended change, write them with `LOOPWRIGHT_BLESS=1` and look at them.
+//! That texts are legible and do not overlap is measured in a browser by `tests/drawings/render`.
 
 use std::collections::BTreeSet;
 use std::path::Path;
@@ -92,7 +92,7 @@ pub fn boxes(drawn: &Document<'_>, class: &str) -> Vec<[f64; 4]> {
 }
 
 #[test]
-fn kept_drawings_are_drawn_exactly_so() {
+fn golden_drawings_are_drawn_byte_for_byte() {
     let cases = [
         ("plan-sliding-gate", "plan", plan_of("7.2 m", "slide_gate")),
         ("plan-swing-gates", "plan", plan_of("16 ft", "swing_gate_pair")),
@@ -113,13 +113,13 @@ fn kept_drawings_are_drawn_exactly_so() {
         if std::env::var_os("LOOPWRIGHT_BLESS").is_some() {
             std::fs::write(&file, &drawn).unwrap();
         }
-        let kept = std::fs::read_to_string(&file).unwrap_or_default();
-        assert!(drawn == kept, "{name} is drawn otherwise: see the head of tests/api/drawings.rs");
+        let golden = std::fs::read_to_string(&file).unwrap_or_default();
+        assert!(drawn == golden, "{name} has changed: see the head of tests/api/drawings.rs");
     }
 }
 
 #[test]
-fn a_drawing_is_one_named_and_told_image_that_neither_acts_nor_reaches_out() {
+fn a_drawing_is_one_described_image_without_script_or_outside_references() {
     for (drawing, _) in DRAWINGS {
         let text = draw(drawing, &sound(drawing));
         let drawn = Document::parse(&text).unwrap();
@@ -252,7 +252,7 @@ fn the_unit_switches_on_the_curve_where_the_report_says() {
 }
 
 #[test]
-fn what_stops_the_job_is_said_in_words_and_told() {
+fn what_stops_the_job_stands_in_text_and_description() {
     let request = with(&plan_of("16 ft", "swing_gate"), "/roles", json!(["obstruction_outside", "obstruction_inside"]));
     let report = calculate("loop-sizing", &request);
     assert!(report.findings("stop").contains(&"between_leaves_missing"));
@@ -270,7 +270,7 @@ fn what_stops_the_job_is_said_in_words_and_told() {
 }
 
 #[test]
-fn a_drawing_is_sent_so_that_nothing_guesses_keeps_or_runs_it() {
+fn a_drawing_is_sent_with_headers_against_sniffing_caching_and_scripts() {
     for (drawing, _) in DRAWINGS {
         let answer = post(&format!("/v1/drawings/{drawing}"), sound(drawing).to_string());
         assert_eq!(answer.header("content-type"), "image/svg+xml");

@@ -79,7 +79,7 @@ fn hours_and_milestones_stand_where_the_report_says() {
 }
 
 #[test]
-fn a_start_that_must_wait_is_said_in_words() {
+fn a_start_that_must_wait_is_stated() {
     let request = noon_of("3 °C", "-1 °C");
     let text = draw("cure-timeline", &request);
     let drawn = Document::parse(&text).unwrap();

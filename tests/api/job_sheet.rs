@@ -1,4 +1,4 @@
-//! The job sheet: one page that says what the plan says, what stops the job first, and that neither acts nor reaches out.
+//! The job sheet: one page that says what the plan says, what stops the job first, without script or outside references.
 //!
 //! That it prints on two pages is counted in a browser by `tests/drawings/print`.
 
@@ -170,7 +170,7 @@ fn what_stops_the_job_stands_before_everything_else() {
 }
 
 #[test]
-fn the_page_neither_acts_nor_reaches_out_and_its_ids_are_its_own() {
+fn the_page_has_no_script_or_outside_reference_and_its_ids_are_unique() {
     for request in examples() {
         let text = print(&request);
         let page = parse(&text);

@@ -1,4 +1,4 @@
-"""A headless Chromium, spoken to over a pipe in its debugging protocol: no library, no port."""
+"""A headless Chromium, driven over a pipe with its debugging protocol: no library, no port."""
 
 import base64
 import json
@@ -9,11 +9,11 @@ import subprocess
 import tempfile
 import time
 
-PATIENCE = 30.0
+TIMEOUT_SECONDS = 30.0
 
 
 class Browser:
-    """One Chromium with one page; what the page complains of is gathered in `complaints`."""
+    """One Chromium with one page; errors and console messages of the page are collected in `complaints`."""
 
     def __init__(self):
         program = shutil.which("chromium") or shutil.which("chromium-browser")
@@ -61,8 +61,8 @@ class Browser:
                 return answer["result"]
 
     def receive(self):
-        """The next message; events are noted on the way."""
-        deadline = time.monotonic() + PATIENCE
+        """The next message; events are recorded on the way."""
+        deadline = time.monotonic() + TIMEOUT_SECONDS
         while b"\0" not in self.left:
             ready, _, _ = select.select([self.read_end], [], [], max(0.0, deadline - time.monotonic()))
             part = os.read(self.read_end, 1 << 16) if ready else b""
@@ -104,11 +104,11 @@ class Browser:
             file.write(base64.b64decode(self.call("Page.captureScreenshot", format="png")["data"]))
 
     def close(self):
-        """Ends this Chromium and removes what it kept."""
+        """Ends this Chromium and removes its profile."""
         self.session = None
         try:
             self.call("Browser.close")
         except SystemExit:
             self.process.kill()
-        self.process.wait(PATIENCE)
+        self.process.wait(TIMEOUT_SECONDS)
         shutil.rmtree(self.profile, ignore_errors=True)

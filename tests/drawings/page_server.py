@@ -1,19 +1,19 @@
-"""A shelf on a loopback port that hands drawings and pages to a browser."""
+"""A server on a loopback port that gives drawings and pages to a browser."""
 
 import http.server
 import re
 import threading
 
 
-class Shelf:
+class PageServer:
     """Serves the drawings to the browser with the headers that the service sent."""
 
     def __init__(self):
-        held = self.held = {}
+        pages = self.pages = {}
 
         class Handler(http.server.BaseHTTPRequestHandler):
             def do_GET(self):
-                body, headers = held.get(self.path, (None, None))
+                body, headers = pages.get(self.path, (None, None))
                 self.send_response(200 if body is not None else 404)
                 for name in ("content-type", "content-security-policy", "x-content-type-options"):
                     if headers and name in headers:
@@ -29,5 +29,5 @@ class Shelf:
 
     def put(self, name, body, headers):
         path = "/" + re.sub(r"[^a-z0-9]+", "-", name.lower()).strip("-")
-        self.held[path] = (body, headers)
+        self.pages[path] = (body, headers)
         return f"http://127.0.0.1:{self.server.server_address[1]}{path}"
