@@ -12,7 +12,7 @@ use super::dimension::PerLength;
 /// Rounds to a fixed number of decimals, halves away from zero.
 ///
 /// A guard far below the last decimal takes back the noise of binary conversion: 3/16 in is 4.7625 mm and shows as 4.763,
-/// though the nearest double lies a hair below.
+/// though the nearest double lies slightly below.
 pub fn round(value: f64, decimals: i32) -> f64 {
     let scale = 10_f64.powi(decimals);
     let scaled = value * scale;

@@ -85,7 +85,7 @@ impl CureGuidanceRequest {
         let sheet = DataSheet::resolve(&self.sealant, self.surface_condition, &sealant_at, diagnostics);
         let shelf_life = RemainingShelfLife::resolve(&self.sealant, start, &sealant_at, diagnostics);
         let slot_at = body.field("slot");
-        let slot = Slot::read(self.slot.as_ref(), Construction::HandWound, &slot_at, diagnostics);
+        let slot = Slot::resolve(self.slot.as_ref(), Construction::HandWound, &slot_at, diagnostics);
         let rating = self.resolve_rating(diagnostics);
         let condition = diagnostics.value_or_default(
             &body.field("surface_condition"),
@@ -117,7 +117,7 @@ impl CureGuidanceRequest {
         let at = FieldPath::BODY.field("wire");
         // The errors of the wire count; the defaults of its absent fields do not.
         let mut wire_diagnostics = Diagnostics::default();
-        Wire::read(Some(wire), &at, &mut wire_diagnostics);
+        Wire::resolve(Some(wire), &at, &mut wire_diagnostics);
         diagnostics.append_errors(&mut wire_diagnostics);
         // The alternatives include hot-applied sealant, so the rating always counts.
         diagnostics.mark_unneeded(

@@ -6,7 +6,7 @@ use validator::Validate;
 
 use super::channel::{ChannelLoop, DetectorChannel};
 use super::report::{ConnectedLoopEcho, DetectorCompatibilityInputs};
-use crate::calculation::input::{Coordinate, Detector, LeadIn, Loop, PresenceTime, ResolvedDetector, read_vehicles};
+use crate::calculation::input::{Coordinate, Detector, LeadIn, Loop, PresenceTime, ResolvedDetector, resolve_vehicles};
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
 use crate::practice::detectors::{FailureBehaviour, OutputMode, USUAL_STEPS_PERCENT, Wiring};
 use crate::practice::roles::{MAX_SIDE_BY_SIDE, Role};
@@ -87,8 +87,8 @@ pub struct ResolvedDetectorCompatibility {
 
 impl ConnectedLoop {
     fn resolve(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<ChannelLoop> {
-        let coil = self.r#loop.read(&at.field("loop"), diagnostics);
-        let lead_in = self.lead_in.read(&at.field("lead_in"), diagnostics);
+        let coil = self.r#loop.resolve(&at.field("loop"), diagnostics);
+        let lead_in = self.lead_in.resolve(&at.field("lead_in"), diagnostics);
         let position_at = at.field("position");
         let position = self.position.as_ref().and_then(|position| {
             let along = diagnostics.parse(&position_at.field("along"), &position.along);
@@ -136,7 +136,7 @@ impl DetectorCompatibilityRequest {
             Source::CommonPractice,
         );
         let detector = Detector::resolve(self.detector.as_ref(), &body.field("detector"), diagnostics);
-        let vehicles = read_vehicles(self.vehicles.as_deref(), &body.field("vehicles"), diagnostics);
+        let vehicles = resolve_vehicles(self.vehicles.as_deref(), &body.field("vehicles"), diagnostics);
         let mut detector = detector?;
         if detector.threshold_percent.is_none() && detector.threshold_steps_percent.is_empty() {
             let steps = USUAL_STEPS_PERCENT.map(|step| step.to_string()).join(", ");

@@ -181,8 +181,8 @@ fn mark_unneeded(
 impl ResolvedLoopDesign {
     fn resolve(design: &LoopDesign, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<Self> {
         let (loop_at, lead_in_at) = (at.field("loop"), at.field("lead_in"));
-        let coil = design.r#loop.read(&loop_at, diagnostics);
-        let lead_in = design.lead_in.read(&lead_in_at, diagnostics);
+        let coil = design.r#loop.resolve(&loop_at, diagnostics);
+        let lead_in = design.lead_in.resolve(&lead_in_at, diagnostics);
         diagnostics.mark_unneeded(&loop_at, &[("cover", design.r#loop.cover.is_some())]);
         diagnostics.mark_unneeded(&lead_in_at, &design.lead_in.parts_sent());
         Some(Self { coil: coil?, lead_in: lead_in? })

@@ -88,21 +88,21 @@ impl LeadIn {
     }
 
     /// Reads the lead-in, or takes one of the usual length.
-    pub fn read_or_usual(
+    pub fn resolve_or_default(
         lead_in: Option<&Self>,
         at: &FieldPath<'_>,
         diagnostics: &mut Diagnostics,
     ) -> Option<ResolvedLeadIn> {
         if let Some(lead_in) = lead_in {
-            return lead_in.read(at, diagnostics);
+            return lead_in.resolve(at, diagnostics);
         }
         let reason = "A usual way to the cabinet; measure yours.";
         diagnostics.add_assumption(&at.field("length"), wires::USUAL_LEAD_IN_LENGTH, reason, &[Source::OwnChoice]);
-        Self::of_length(wires::USUAL_LEAD_IN_LENGTH).read(at, diagnostics)
+        Self::of_length(wires::USUAL_LEAD_IN_LENGTH).resolve(at, diagnostics)
     }
 
     /// Reads the lead-in.
-    pub fn read(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<ResolvedLeadIn> {
+    pub fn resolve(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<ResolvedLeadIn> {
         let length = diagnostics.parse(&at.field("length"), &self.length);
         let in_slot = diagnostics.parse_optional(&at.field("in_slot"), self.in_slot.as_ref());
         let in_conduit = diagnostics.parse_optional(&at.field("in_conduit"), self.in_conduit.as_ref());

@@ -1,6 +1,6 @@
 //! The nouns of requests and their way to typed quantities.
 //!
-//! Each noun is one type at every endpoint, with all its fields. Its `read` checks every field, adds errors and the defaults that
+//! Each noun is one type at every endpoint, with all its fields. Its `resolve` checks every field, adds errors and the defaults that
 //! it took to the diagnostics, and gives the resolved noun: typed quantities for the calculation, with an echo for the report.
 
 mod detector;
@@ -16,7 +16,7 @@ mod winding;
 
 pub use detector::{Detector, DetectorEcho, ResolvedDetector};
 pub use lead_in::{LeadIn, LeadInEcho, ResolvedLeadIn};
-pub use opening::{Opening, OpeningEcho, ResolvedOpening, read_vehicles};
+pub use opening::{Opening, OpeningEcho, ResolvedOpening, resolve_vehicles};
 pub use prices::{MoneyText, Prices, ResolvedPrices, price_keys};
 pub use sealant::{Sealant, SealantDataSheet};
 pub use sizes::*;

@@ -79,12 +79,12 @@ pub struct OpeningEcho {
 
 impl Opening {
     /// Reads the opening.
-    pub fn read(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<ResolvedOpening> {
+    pub fn resolve(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<ResolvedOpening> {
         let width = diagnostics.parse(&at.field("width"), &self.width);
         let edge_setback = diagnostics.parse_optional(&at.field("edge_setback"), self.edge_setback.as_ref());
         let approach_speed = diagnostics.parse_optional(&at.field("approach_speed"), self.approach_speed.as_ref());
         let opening_time = diagnostics.parse_optional(&at.field("opening_time"), self.opening_time.as_ref());
-        let leaf = self.read_leaf(at, diagnostics);
+        let leaf = self.resolve_leaf(at, diagnostics);
         let width = width?;
         if edge_setback.is_some_and(|setback| 2.0 * setback > 0.8 * width.si) {
             diagnostics.add_error(
@@ -105,7 +105,7 @@ impl Opening {
         })
     }
 
-    fn read_leaf(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<(Length, Length)> {
+    fn resolve_leaf(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<(Length, Length)> {
         let (height_at, gap_at) = (at.field("leaf_height"), at.field("leaf_ground_gap"));
         if !self.barrier.has_metal_leaf() {
             diagnostics.parse_optional(&height_at, self.leaf_height.as_ref());
@@ -150,7 +150,7 @@ impl ResolvedOpening {
 }
 
 /// The vehicles that must be seen, each once; the usual ones when none are named.
-pub fn read_vehicles(
+pub fn resolve_vehicles(
     sent: Option<&[VehicleClass]>,
     at: &FieldPath<'_>,
     diagnostics: &mut Diagnostics,

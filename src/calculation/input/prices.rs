@@ -52,8 +52,8 @@ pub struct ResolvedPrices {
 
 impl Prices {
     /// Reads the prices; `skus` are the caller's own numbers that may be priced.
-    pub fn read(&self, skus: &[&str], at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<ResolvedPrices> {
-        let currency = self.read_currency(&at.field("currency"), diagnostics);
+    pub fn resolve(&self, skus: &[&str], at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<ResolvedPrices> {
+        let currency = self.resolve_currency(&at.field("currency"), diagnostics);
         let items_at = at.field("items");
         let keys = price_keys();
         let mut items = BTreeMap::new();
@@ -63,9 +63,9 @@ impl Prices {
             if !skus.contains(&name.as_str()) && !keys.contains(name) {
                 diagnostics.mark_unused(&at);
             }
-            items.insert(name.clone(), text.read(&at, diagnostics));
+            items.insert(name.clone(), text.resolve(&at, diagnostics));
         }
-        let hourly_rate = self.hourly_rate.as_ref().map(|text| text.read(&at.field("hourly_rate"), diagnostics));
+        let hourly_rate = self.hourly_rate.as_ref().map(|text| text.resolve(&at.field("hourly_rate"), diagnostics));
         diagnostics.add_sources(&[Source::Iso4217]);
         Some(ResolvedPrices {
             currency: currency?,
@@ -75,7 +75,7 @@ impl Prices {
     }
 
     /// The currency. A wrong length has been reported by the validation of lengths.
-    fn read_currency(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<Currency> {
+    fn resolve_currency(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<Currency> {
         let sent = self.currency.as_str();
         if sent.chars().count() != 3 {
             return None;
@@ -125,7 +125,7 @@ impl MoneyText {
     /// At most 9 digits before the point and 6 behind it, no sign: sums of them stay far inside what a decimal holds.
     const PATTERN: &'static str = r"^[0-9]{1,9}(\.[0-9]{1,6})?$";
 
-    fn read(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<Decimal> {
+    fn resolve(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<Decimal> {
         let text = self.0.as_str();
         let (whole, fraction) = text.split_once('.').unwrap_or((text, "0"));
         let is_plain = |part: &str, max_digits: usize| {

@@ -52,7 +52,7 @@ pub struct SlotEcho {
 
 impl Slot {
     /// Reads the slot, or takes the usual one of the construction.
-    pub fn read(
+    pub fn resolve(
         slot: Option<&Self>,
         construction: Construction,
         at: &FieldPath<'_>,

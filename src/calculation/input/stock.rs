@@ -50,7 +50,7 @@ pub struct ResolvedStockItem {
 
 impl StockItem {
     /// Reads the item.
-    pub fn read(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<ResolvedStockItem> {
+    pub fn resolve(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<ResolvedStockItem> {
         let along_travel = diagnostics.parse(&at.field("along_travel"), &self.along_travel);
         let across_lane = diagnostics.parse(&at.field("across_lane"), &self.across_lane);
         let lead_in_length = diagnostics.parse(&at.field("lead_in_length"), &self.lead_in_length);

@@ -140,7 +140,7 @@ pub struct LoopEcho {
 impl Wire {
     /// Reads the wire, or takes the usual one. Jacket and rating are listed as unused; a calculation that uses them takes that back
     /// with [`Diagnostics::mark_used`].
-    pub fn read(wire: Option<&Self>, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<ResolvedWire> {
+    pub fn resolve(wire: Option<&Self>, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<ResolvedWire> {
         let sent = wire.and_then(|wire| wire.gauge.as_ref());
         let gauge = match sent {
             Some(text) => {
@@ -211,7 +211,7 @@ impl ResolvedWire {
 
 impl Loop {
     /// Reads the loop.
-    pub fn read(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<ResolvedLoop> {
+    pub fn resolve(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<ResolvedLoop> {
         let shape = diagnostics.value_or_default(
             &at.field("shape"),
             self.shape,
@@ -235,7 +235,7 @@ impl Loop {
             "The least cover that one agency asks for.",
             Source::Everett,
         );
-        let wire = Wire::read(self.wire.as_ref(), &at.field("wire"), diagnostics);
+        let wire = Wire::resolve(self.wire.as_ref(), &at.field("wire"), diagnostics);
         let (along, across) = (along_travel?, across_lane?);
         let resolved = ResolvedLoop {
             shape,

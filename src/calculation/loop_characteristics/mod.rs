@@ -48,7 +48,7 @@ impl Calculation for LoopCharacteristicsRequest {
     ];
 
     fn calculate(&self, diagnostics: &mut Diagnostics) -> Result<Self::Report, InvalidRequest> {
-        let resolved = self.read(diagnostics);
+        let resolved = self.resolve(diagnostics);
         let ResolvedLoopCharacteristics { coil, lead_in, conditions } = diagnostics.finish(resolved)?;
         let body = FieldPath::BODY;
         let (loop_at, lead_in_at) = (body.field("loop"), body.field("lead_in"));

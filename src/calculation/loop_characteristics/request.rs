@@ -57,10 +57,10 @@ pub(super) struct ResolvedLoopCharacteristics {
 
 impl LoopCharacteristicsRequest {
     /// Reads the request; `None` after an error.
-    pub(super) fn read(&self, diagnostics: &mut Diagnostics) -> Option<ResolvedLoopCharacteristics> {
+    pub(super) fn resolve(&self, diagnostics: &mut Diagnostics) -> Option<ResolvedLoopCharacteristics> {
         let body = FieldPath::BODY;
-        let coil = self.r#loop.read(&body.field("loop"), diagnostics);
-        let lead_in = self.lead_in.read(&body.field("lead_in"), diagnostics);
+        let coil = self.r#loop.resolve(&body.field("loop"), diagnostics);
+        let lead_in = self.lead_in.resolve(&body.field("lead_in"), diagnostics);
         let frequency = diagnostics.value_or_default(
             &body.field("frequency_khz"),
             self.frequency_khz,

@@ -70,7 +70,7 @@ impl Calculation for LoopSizingRequest {
     ];
 
     fn calculate(&self, diagnostics: &mut Diagnostics) -> Result<Self::Report, InvalidRequest> {
-        let resolved = self.read(diagnostics);
+        let resolved = self.resolve(diagnostics);
         let resolved = diagnostics.finish(resolved)?;
         if let Some(lead_in) = &self.lead_in {
             let [in_slot, in_conduit, _] = lead_in.parts_sent();

@@ -7,7 +7,7 @@ use validator::Validate;
 
 use super::resolved::ResolvedLoopSizing;
 use crate::calculation::input::{
-    Cover, Detector, LeadIn, Opening, ResolvedSlot, ResolvedStockItem, Slot, StockItem, Wire, read_vehicles,
+    Cover, Detector, LeadIn, Opening, ResolvedSlot, ResolvedStockItem, Slot, StockItem, Wire, resolve_vehicles,
 };
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
 use crate::practice::roles::Role;
@@ -62,11 +62,11 @@ pub struct LoopSizingRequest {
 
 impl LoopSizingRequest {
     /// Reads the request; `None` after an error.
-    pub(super) fn read(&self, diagnostics: &mut Diagnostics) -> Option<ResolvedLoopSizing> {
+    pub(super) fn resolve(&self, diagnostics: &mut Diagnostics) -> Option<ResolvedLoopSizing> {
         let body = FieldPath::BODY;
-        let opening = self.opening.read(&body.field("opening"), diagnostics);
-        let roles = self.read_roles(&body.field("roles"), diagnostics);
-        let vehicles = read_vehicles(self.vehicles.as_deref(), &body.field("vehicles"), diagnostics);
+        let opening = self.opening.resolve(&body.field("opening"), diagnostics);
+        let roles = self.resolve_roles(&body.field("roles"), diagnostics);
+        let vehicles = resolve_vehicles(self.vehicles.as_deref(), &body.field("vehicles"), diagnostics);
         let surface = diagnostics.value_or_default(
             &body.field("surface"),
             self.surface,
@@ -75,17 +75,17 @@ impl LoopSizingRequest {
             Source::OwnChoice,
         );
         let hazards = self.site_hazards.clone().unwrap_or_default();
-        let construction = self.read_construction(surface, &hazards, &body.field("construction"), diagnostics);
-        let lead_in = LeadIn::read_or_usual(self.lead_in.as_ref(), &body.field("lead_in"), diagnostics);
-        let wire = Wire::read(self.wire.as_ref(), &body.field("wire"), diagnostics);
-        let slot = self.read_slot(construction, &body.field("slot"), diagnostics);
+        let construction = self.resolve_construction(surface, &hazards, &body.field("construction"), diagnostics);
+        let lead_in = LeadIn::resolve_or_default(self.lead_in.as_ref(), &body.field("lead_in"), diagnostics);
+        let wire = Wire::resolve(self.wire.as_ref(), &body.field("wire"), diagnostics);
+        let slot = self.resolve_slot(construction, &body.field("slot"), diagnostics);
         let cover = if construction.is_sawn() && slot.is_none() {
             None
         } else {
-            self.read_cover(slot.as_ref(), surface, &body.field("slot"), diagnostics)
+            self.resolve_cover(slot.as_ref(), surface, &body.field("slot"), diagnostics)
         };
         let detector = Detector::resolve(self.detector.as_ref(), &body.field("detector"), diagnostics);
-        let stock = self.read_stock(&body.field("stock"), diagnostics);
+        let stock = self.resolve_stock(&body.field("stock"), diagnostics);
         Some(ResolvedLoopSizing {
             opening: opening?,
             roles,
@@ -103,7 +103,7 @@ impl LoopSizingRequest {
         })
     }
 
-    fn read_roles(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Vec<Role> {
+    fn resolve_roles(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Vec<Role> {
         let Some(roles) = &self.roles else {
             let usual = Role::usual_for(self.opening.barrier);
             diagnostics.add_assumption(
@@ -127,7 +127,7 @@ impl LoopSizingRequest {
         roles.clone()
     }
 
-    fn read_construction(
+    fn resolve_construction(
         &self,
         surface: Surface,
         hazards: &[SiteHazard],
@@ -151,18 +151,18 @@ impl LoopSizingRequest {
     }
 
     /// `None` where nothing is sawn; of a slot that was sent all the same, the cover is used and the rest is only checked.
-    fn read_slot(
+    fn resolve_slot(
         &self,
         construction: Construction,
         at: &FieldPath<'_>,
         diagnostics: &mut Diagnostics,
     ) -> Option<ResolvedSlot> {
         if construction.is_sawn() {
-            return Slot::read(self.slot.as_ref(), construction, at, diagnostics);
+            return Slot::resolve(self.slot.as_ref(), construction, at, diagnostics);
         }
         if let Some(slot) = &self.slot {
             let mut aside = Diagnostics::default();
-            Slot::read(Some(slot), construction, at, &mut aside);
+            Slot::resolve(Some(slot), construction, at, &mut aside);
             diagnostics.append_errors(&mut aside);
             diagnostics.mark_unneeded(at, &[("width", slot.width.is_some()), ("depth", slot.depth.is_some())]);
         }
@@ -170,7 +170,7 @@ impl LoopSizingRequest {
     }
 
     /// What lies over the top wire: sealant in a slot, pavement or sand over a buried loop.
-    fn read_cover(
+    fn resolve_cover(
         &self,
         slot: Option<&ResolvedSlot>,
         surface: Surface,
@@ -195,8 +195,8 @@ impl LoopSizingRequest {
         }
     }
 
-    fn read_stock(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<Vec<ResolvedStockItem>> {
+    fn resolve_stock(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<Vec<ResolvedStockItem>> {
         let stock = self.stock.as_ref()?;
-        Some(stock.iter().enumerate().filter_map(|(index, item)| item.read(&at.item(index), diagnostics)).collect())
+        Some(stock.iter().enumerate().filter_map(|(index, item)| item.resolve(&at.item(index), diagnostics)).collect())
     }
 }

@@ -63,12 +63,12 @@ pub fn resolve(request: &MaterialEstimateRequest, diagnostics: &mut Diagnostics)
     check_skus(request, diagnostics);
     let stock_at = body.field("stock");
     let stock: Option<Vec<_>> = request.stock.as_ref().map(|stock| {
-        stock.iter().enumerate().filter_map(|(index, item)| item.read(&stock_at.item(index), diagnostics)).collect()
+        stock.iter().enumerate().filter_map(|(index, item)| item.resolve(&stock_at.item(index), diagnostics)).collect()
     });
     let prices = request.prices.as_ref().map(|prices| {
         let skus = request.stock.iter().flatten().map(|item| item.sku.as_str());
         let spools = request.wire_spools.iter().flatten().filter_map(|spool| spool.sku.as_deref());
-        prices.read(&skus.chain(spools).collect::<Vec<_>>(), &body.field("prices"), diagnostics)
+        prices.resolve(&skus.chain(spools).collect::<Vec<_>>(), &body.field("prices"), diagnostics)
     });
     Some(ResolvedMaterialEstimate {
         loops: loops?,

@@ -56,7 +56,7 @@ fn resolve_loop(
     at: &FieldPath<'_>,
     diagnostics: &mut Diagnostics,
 ) -> Option<ResolvedEstimatedLoop> {
-    let coil = estimated.r#loop.read(&at.field("loop"), diagnostics);
+    let coil = estimated.r#loop.resolve(&at.field("loop"), diagnostics);
     let usual = surface.usual_construction();
     let construction = diagnostics.value_or_default(
         &at.field("construction"),
@@ -153,7 +153,7 @@ fn resolve_slots(
     let loop_cover = estimated.r#loop.cover.as_ref().map(|_| coil.cover);
     let cover = loop_cover.or(slot_cover);
     let resolve_slot = |sawn: Construction| {
-        let usual = Slot::read(None, sawn, &slot_at, &mut Diagnostics::default())?;
+        let usual = Slot::resolve(None, sawn, &slot_at, &mut Diagnostics::default())?;
         let widest = WireBundle::of_turns(coil, sawn).widest;
         let usual_width =
             if is_wide_enough(usual.width, widest) { usual.width } else { best_width(widest, coil.system) };
@@ -204,7 +204,7 @@ pub fn check_unused_slot(request: &MaterialEstimateRequest, diagnostics: &mut Di
         return;
     }
     let mut unneeded = Diagnostics::default();
-    Slot::read(Some(slot), Construction::HandWound, &slot_at, &mut unneeded);
+    Slot::resolve(Some(slot), Construction::HandWound, &slot_at, &mut unneeded);
     diagnostics.append_errors(&mut unneeded);
     diagnostics.mark_unused(&slot_at);
 }
@@ -232,7 +232,7 @@ fn resolve_lead_in(
 ) -> Option<(ResolvedLeadIn, Length)> {
     let at = at.field("lead_in");
     let sent = estimated.lead_in.as_ref();
-    let lead_in = LeadIn::read_or_usual(sent, &at, diagnostics);
+    let lead_in = LeadIn::resolve_or_default(sent, &at, diagnostics);
     // The pair is the loop's own wire, or comes with the preformed loop.
     let is_sent = |field: fn(&LeadIn) -> bool| sent.is_some_and(field);
     diagnostics.mark_unneeded(

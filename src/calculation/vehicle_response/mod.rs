@@ -74,7 +74,7 @@ impl Calculation for VehicleResponseRequest {
     ];
 
     fn calculate(&self, diagnostics: &mut Diagnostics) -> Result<Self::Report, InvalidRequest> {
-        let resolved = self.read(diagnostics);
+        let resolved = self.resolve(diagnostics);
         let resolved = diagnostics.finish(resolved)?;
         let body = FieldPath::BODY;
         diagnostics.mark_unneeded(&body.field("lead_in"), &self.lead_in.parts_sent());

@@ -81,11 +81,11 @@ pub(super) struct ResolvedVehicleResponse {
 
 impl VehicleResponseRequest {
     /// Reads the request; `None` after an error.
-    pub(super) fn read(&self, diagnostics: &mut Diagnostics) -> Option<ResolvedVehicleResponse> {
+    pub(super) fn resolve(&self, diagnostics: &mut Diagnostics) -> Option<ResolvedVehicleResponse> {
         let body = FieldPath::BODY;
-        let coil = self.r#loop.read(&body.field("loop"), diagnostics);
-        let lead_in = self.lead_in.read(&body.field("lead_in"), diagnostics);
-        let model = self.read_model(&body, diagnostics);
+        let coil = self.r#loop.resolve(&body.field("loop"), diagnostics);
+        let lead_in = self.lead_in.resolve(&body.field("lead_in"), diagnostics);
+        let model = self.resolve_model(&body, diagnostics);
         let offset = diagnostics.parse_optional(&body.field("offset_across"), self.offset_across.as_ref());
         let lane = diagnostics.parse_optional(&body.field("lane_width"), self.lane_width.as_ref());
         let threshold = self.threshold_percent.unwrap_or_else(|| {
@@ -148,7 +148,7 @@ impl VehicleResponseRequest {
         })
     }
 
-    fn read_model(&self, body: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<VehicleModel> {
+    fn resolve_model(&self, body: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<VehicleModel> {
         let plate_at = body.field("plate");
         let own = self.plate.as_ref().and_then(|plate| {
             let width = diagnostics.parse(&plate_at.field("width"), &plate.width);
