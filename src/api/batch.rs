@@ -25,7 +25,7 @@ use crate::calculation::report::{Diagnostics, FieldError, FieldErrorCode, FieldP
 use crate::drawing::SvgIllustrator;
 
 /// The largest body of a batch, as a multiple of the setting.
-pub const BODY_SHARE: usize = body::MAX_BODY_SHARE;
+pub const BODY_LIMIT_FACTOR: usize = body::MAX_BODY_LIMIT_FACTOR;
 
 /// Plans to be made, each by itself.
 #[derive(Deserialize, Validate, ToSchema)]
@@ -89,7 +89,7 @@ pub async fn answer(request: HttpRequest, mut payload: web::Payload) -> HttpResp
     };
     let response = handle(request.clone(), async {
         let limits = &state.settings.limits;
-        let body = body::read(&request, &mut payload, limits.body.saturating_mul(BODY_SHARE)).await?;
+        let body = body::read(&request, &mut payload, limits.body.saturating_mul(BODY_LIMIT_FACTOR)).await?;
         let batch: PlanBatchRequest = body::decode(&body, state.json_limits())?;
         check_size(&batch, limits.batch)?;
         state.admission.charge_batch(&request, batch.items.len())?;

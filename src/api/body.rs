@@ -13,7 +13,7 @@ use crate::calculation::report::{FieldError, FieldErrorCode, MAX_NAME_CHARS};
 use crate::vocabulary::Vocabulary;
 
 /// The largest body of any path, as a multiple of the setting: that of a batch.
-pub const MAX_BODY_SHARE: usize = 64;
+pub const MAX_BODY_LIMIT_FACTOR: usize = 64;
 
 /// Reads the whole body, up to `limit` bytes, within the deadline of the settings.
 ///

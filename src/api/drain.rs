@@ -12,7 +12,7 @@ use actix_web::{HttpRequest, HttpResponse};
 use futures_util::StreamExt;
 
 use super::app_state::AppState;
-use super::body::MAX_BODY_SHARE;
+use super::body::MAX_BODY_LIMIT_FACTOR;
 use super::problem::Problem;
 use super::respond::problem_response;
 use super::response_body::GuardedBody;
@@ -37,7 +37,7 @@ fn close(response: HttpResponse, rest: Payload) -> HttpResponse {
 /// connection; where that is too much or takes too long, the connection is closed.
 pub async fn refuse(request: &HttpRequest, mut rest: Payload, problem: Problem) -> HttpResponse {
     let limits = &AppState::of(request).settings.limits;
-    let is_read = drain(&mut rest, limits.body.saturating_mul(MAX_BODY_SHARE), limits.deadline).await;
+    let is_read = drain(&mut rest, limits.body.saturating_mul(MAX_BODY_LIMIT_FACTOR), limits.deadline).await;
     let response = problem_response(problem, request);
     if is_read { response } else { close(response, rest) }
 }

@@ -18,7 +18,7 @@ pub mod metrics;
 pub mod middleware;
 pub mod pages;
 pub mod problem;
-pub mod reference;
+pub mod reference_tables;
 pub mod request_context;
 pub mod request_id;
 pub mod respond;

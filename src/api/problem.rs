@@ -192,10 +192,10 @@ impl Problem {
 impl From<InvalidRequest> for Problem {
     fn from(invalid: InvalidRequest) -> Self {
         // An invalid request without an error is a mistake of this program, not of the caller.
-        if invalid.faults.is_empty() {
+        if invalid.errors.is_empty() {
             Self::new(ProblemCode::InternalError)
         } else {
-            Self::invalid_fields(invalid.faults)
+            Self::invalid_fields(invalid.errors)
         }
     }
 }

@@ -4,7 +4,7 @@ use actix_web::{HttpRequest, HttpResponse, web};
 
 use super::app_state::AppState;
 use super::problem::{Problem, ProblemCode};
-use super::reference::{self, Table, TableVisitor};
+use super::reference_tables::{self, Table, TableVisitor};
 use super::request_context::RequestContext;
 use super::respond::{self, handle};
 use super::weather::FetchedWeather;
@@ -20,7 +20,7 @@ pub fn configure(app: &mut web::ServiceConfig) {
     drawing::visit_all(&mut routes);
     routes.post("/v1/installation-plan/batch".to_owned(), web::post().to(batch::answer));
     routes.post(job_sheet::PATH.to_owned(), web::post().to(print_job_sheet));
-    reference::visit_all(&mut routes);
+    reference_tables::visit_all(&mut routes);
     get(app, "/openapi.json", documentation::openapi);
     get(app, "/docs", documentation::redirect_to_docs);
     get(app, "/docs/{file:.*}", documentation::docs);
@@ -124,7 +124,7 @@ async fn compute_from_report<C: Calculation, T>(
 /// Reads the typed request of a body.
 async fn read_request<C: Calculation>(request: &HttpRequest, payload: &mut web::Payload) -> Result<C, Problem> {
     let state = AppState::of(request);
-    let limit = state.settings.limits.body.saturating_mul(C::BODY_SHARE);
+    let limit = state.settings.limits.body.saturating_mul(C::BODY_LIMIT_FACTOR);
     let body = body::read(request, payload, limit).await?;
     body::decode(&body, state.json_limits())
 }

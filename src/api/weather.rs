@@ -49,9 +49,9 @@ impl FetchedWeather {
 /// Errors in rows that the caller did not send are those of the weather service.
 fn problem_with_forecast(mut invalid: InvalidRequest) -> Problem {
     let conditions = FieldPath::BODY.field("weather").field("conditions").pointer();
-    let count = invalid.faults.len();
-    invalid.faults.retain(|fault| !fault.pointer.starts_with(&conditions));
-    if count > 0 && invalid.faults.is_empty() {
+    let count = invalid.errors.len();
+    invalid.errors.retain(|error| !error.pointer.starts_with(&conditions));
+    if count > 0 && invalid.errors.is_empty() {
         tracing::warn!(count, "the forecast cannot be computed with");
         return Problem::new(ProblemCode::ForecastFailed);
     }
@@ -162,16 +162,16 @@ mod tests {
     ) -> (Result<Vec<FieldError>, Problem>, Weather, String) {
         let (metrics, mut diagnostics) = (Metrics::default(), Diagnostics::default());
         let outcome = resolve(&mut weather, forecast, &metrics, &mut diagnostics).await;
-        let faults = diagnostics.finish(None::<()>).unwrap_err().faults;
-        (outcome.map(|_| faults), weather, metrics.render())
+        let errors = diagnostics.finish(None::<()>).unwrap_err().errors;
+        (outcome.map(|_| errors), weather, metrics.render())
     }
 
     async fn only_fault(weather: Weather, forecast: Option<&dyn ForecastSource>) -> (String, &'static str) {
-        let (faults, left, _) = outcome(weather, forecast).await;
-        let [fault] = faults.unwrap().try_into().unwrap();
-        assert!(fault.hint.contains("conditions"), "{fault:?}");
+        let (errors, left, _) = outcome(weather, forecast).await;
+        let [error] = errors.unwrap().try_into().unwrap();
+        assert!(error.hint.contains("conditions"), "{error:?}");
         assert!(left.location.is_some(), "the place at fault is gone");
-        (fault.pointer, fault.code)
+        (error.pointer, error.code)
     }
 
     #[actix_web::test]
@@ -191,15 +191,15 @@ mod tests {
     #[actix_web::test]
     async fn weather_without_a_place_is_left_as_it_is_and_nobody_is_asked() {
         for text in ["{}".to_owned(), format!("{{\"conditions\":[{ROW}]}}")] {
-            let (faults, left, counted) = outcome(weather(&text), Some(&FixedForecast(Err(ForecastError::Busy)))).await;
-            assert_eq!(faults.unwrap(), []);
+            let (errors, left, counted) = outcome(weather(&text), Some(&FixedForecast(Err(ForecastError::Busy)))).await;
+            assert_eq!(errors.unwrap(), []);
             assert_eq!(left.conditions.is_some(), text.len() > 2);
             assert!(!counted.contains("outcome="), "{counted}");
         }
     }
 
     #[actix_web::test]
-    async fn faults_of_the_place_are_its_own_and_it_stays() {
+    async fn errors_of_the_place_are_its_own_and_it_stays() {
         let here = "#/weather/location".to_owned();
         assert_eq!(only_fault(yard(), None).await, (here.clone(), "forecast_off"));
         assert_eq!(
@@ -212,28 +212,28 @@ mod tests {
     async fn a_place_beside_conditions_or_nowhere_on_earth_is_left_to_the_calculation() {
         let both = format!(r#"{{"location":{{"latitude":44.31,"longitude":-68.204}},"conditions":[{ROW}]}}"#);
         for text in [both.as_str(), r#"{"location":{"latitude":91,"longitude":-68.204}}"#] {
-            let (faults, left, counted) = outcome(weather(text), Some(&FixedForecast(Ok(rows())))).await;
-            assert_eq!(faults.unwrap(), []);
+            let (errors, left, counted) = outcome(weather(text), Some(&FixedForecast(Ok(rows())))).await;
+            assert_eq!(errors.unwrap(), []);
             assert!(left.location.is_some() && !counted.contains("outcome="));
         }
     }
 
     #[test]
     fn a_fetched_row_that_cannot_be_computed_with_is_no_fault_of_the_caller() {
-        let fault = |pointer: &str| FieldError {
+        let error = |pointer: &str| FieldError {
             pointer: pointer.to_owned(),
             code: "contradiction",
             detail: String::new(),
             hint: String::new(),
         };
-        let row = fault("#/weather/conditions/3/dew_point");
+        let row = error("#/weather/conditions/3/dew_point");
         assert_eq!(
-            problem_with_forecast(InvalidRequest { faults: vec![row.clone()] }).code,
+            problem_with_forecast(InvalidRequest { errors: vec![row.clone()] }).code,
             ProblemCode::ForecastFailed
         );
-        let problem = problem_with_forecast(InvalidRequest { faults: vec![row, fault("#/start")] });
-        assert_eq!((problem.code, problem.errors), (ProblemCode::ValidationFailed, vec![fault("#/start")]));
-        assert_eq!(problem_with_forecast(InvalidRequest { faults: vec![] }).code, ProblemCode::InternalError);
+        let problem = problem_with_forecast(InvalidRequest { errors: vec![row, error("#/start")] });
+        assert_eq!((problem.code, problem.errors), (ProblemCode::ValidationFailed, vec![error("#/start")]));
+        assert_eq!(problem_with_forecast(InvalidRequest { errors: vec![] }).code, ProblemCode::InternalError);
     }
 
     #[actix_web::test]

@@ -32,7 +32,7 @@ pub trait Calculation: DeserializeOwned + Validate + ToSchema + 'static {
     /// What goes in, what comes out, and what to know about it.
     const DESCRIPTION: &'static str;
     /// The largest body of this path, as a multiple of the setting.
-    const BODY_SHARE: usize = 1;
+    const BODY_LIMIT_FACTOR: usize = 1;
     /// The capacity reserved for the text of a report, bytes: most are written without growing.
     const REPORT_CAPACITY: usize = 24 * 1024;
     /// The greatest lengths of lists of the request that follow from closed lists, by field, for the description. A list of members

@@ -9,7 +9,7 @@
 //! - [`style`]: the style sheet: light, dark, and light again in print.
 //! - [`text_metrics`]: how wide text is at most, and where it wraps.
 //! - [`label_layout`]: which figures an axis shows, and labels that do not overlap.
-//! - [`units`]: dimensions in the caller's system, with the other in brackets.
+//! - [`dimension_text`]: dimensions in the caller's system, with the other in brackets.
 //! - [`codes`]: codes of closed lists in words.
 //! - [`report_text`]: the text of every drawing: heading, stops, warnings, notes and footer.
 //! - [`plan`], [`response_profile`], [`slot_section`], [`cure_timeline`]: the drawings.
@@ -18,6 +18,7 @@
 pub mod canvas;
 pub mod codes;
 pub mod cure_timeline;
+pub mod dimension_text;
 pub mod job_sheet;
 pub mod label_layout;
 pub mod plan;
@@ -27,7 +28,6 @@ pub mod slot_section;
 pub mod style;
 pub mod text_metrics;
 pub mod traits;
-pub mod units;
 
 pub use traits::{Drawing, DrawingVisitor, MEDIA_TYPE};
 

@@ -2,7 +2,7 @@
 
 use super::canvas::{Canvas, GAP, INNER, MARGIN, WIDTH};
 use crate::calculation::report::Finding;
-use crate::practice::findings::Level;
+use crate::practice::finding_codes::Level;
 
 /// The most messages of a level that a drawing shows; the report holds all.
 const MAX_MESSAGES: usize = 4;

@@ -1,6 +1,15 @@
-//! The limits of the client of the weather service.
+//! The limits of the client of the weather service, and how long its answers may be used again.
 
 use std::time::Duration;
+
+/// The most places in a cache, each with some 40 kB of rows.
+pub const MAX_CACHED_PLACES: usize = 128;
+
+/// The longest time that a forecast is used again: services renew them hourly. Choice made here.
+pub const MAX_FORECAST_AGE: Duration = Duration::from_secs(3600);
+
+/// The longest time that the address of a place's forecast is used again. Choice made here.
+pub const MAX_URL_AGE: Duration = Duration::from_secs(24 * 3600);
 
 /// How long and how much one forecast may take. The figures are choices made here.
 #[derive(Clone, Copy, Debug)]

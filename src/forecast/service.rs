@@ -1,7 +1,7 @@
 //! A weather service over HTTP, with limits, a cache and a circuit breaker.
 
 use std::sync::{Mutex, MutexGuard, PoisonError};
-use std::time::{Duration, Instant};
+use std::time::Instant;
 
 use futures_util::FutureExt;
 use futures_util::future::BoxFuture;
@@ -11,18 +11,9 @@ use tokio::sync::Semaphore;
 use super::breaker::CircuitBreaker;
 use super::cache::ExpiringCache;
 use super::grid_point::GridPoint;
-use super::limits::ForecastLimits;
+use super::limits::{ForecastLimits, MAX_CACHED_PLACES, MAX_FORECAST_AGE, MAX_URL_AGE};
 use super::{ForecastError, ForecastSource, HourlyForecast, document, transport};
 use crate::calculation::input::{HourlyConditions, Location};
-
-/// The most places in a cache, each with some 40 kB of rows.
-const MAX_CACHED_PLACES: usize = 128;
-
-/// The longest time that a forecast is used again: services renew them hourly. Choice made here.
-const MAX_FORECAST_AGE: Duration = Duration::from_secs(3600);
-
-/// The longest time that the address of a place's forecast is used again. Choice made here.
-const MAX_URL_AGE: Duration = Duration::from_secs(24 * 3600);
 
 /// Forecasts from a service with the interface of the public US weather service.
 pub struct HttpForecastSource {

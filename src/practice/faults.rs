@@ -1,7 +1,8 @@
 //! What fails in a loop installation, what people notice of it, and how much each sign weighs.
 //!
 //! No public statistics of loop faults in these terms exist: shares and weights are choices made here after common practice.
-//! They decide only where meter readings do not.
+//! They decide only where meter readings do not. What a fault does to the readings stands in
+//! `calculation/fault_finding/predicted_readings.rs`.
 
 use std::ops::{Index, IndexMut};
 
@@ -67,7 +68,7 @@ impl LoopFault {
     /// - Pavement that moves breaks wires and works joints loose.
     /// - Touching turns, wrong counts and swapped pairs are mostly errors of the day of installation, and found then.
     /// - Units are blamed more often than they fail.
-    pub fn share_before(self) -> f64 {
+    pub fn prior_share(self) -> f64 {
         match self {
             Self::InsulationBreach => 0.18,
             Self::WetSplice => 0.14,
@@ -337,7 +338,7 @@ mod tests {
 
     #[test]
     fn shares_before_sum_to_one_and_indices_follow_the_list() {
-        let sum: f64 = LoopFault::ALL.iter().map(|fault| fault.share_before()).sum();
+        let sum: f64 = LoopFault::ALL.iter().map(|fault| fault.prior_share()).sum();
         assert!((sum - 1.0).abs() < 1e-12, "{sum}");
         assert!(LoopFault::ALL.iter().enumerate().all(|(index, fault)| *fault as usize == index));
     }

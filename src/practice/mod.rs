@@ -2,29 +2,31 @@
 //!
 //! - [`sources`]: the one register of sources; every figure and finding names its entries.
 //! - [`site`]: barriers, surfaces, site hazards, constructions.
-//! - [`roles`]: what loops are for, and the rules of their layout.
+//! - [`roles`]: what loops are for.
+//! - [`layout`]: distances and sizes of layouts.
 //! - [`vehicles`]: the classes of vehicles.
 //! - [`wires`]: wire sizes and what is usual round them.
 //! - [`detectors`]: the envelopes of detector units.
-//! - [`sealants`]: the families of sealants.
+//! - [`sealants`]: the families of sealants, and how fast each cures.
 //! - [`materials`]: what is loaded on the van, and how long the work takes.
-//! - [`cure`]: when a sealant may be applied, and how fast it cures.
+//! - [`sealing`]: when sealant may be applied: slot conditions, milestones, verdicts, handling, limits of the weather.
 //! - [`job_steps`]: the order of an installation, and what proves it.
 //! - [`faults`]: what fails, what people notice of it, and how much each sign weighs.
 //! - [`fault_tests`]: the tests that separate faults.
-//! - [`findings`]: every statement that a report can make.
+//! - [`finding_codes`]: codes, titles and descriptions of findings; messages are written where a finding is made.
 //! - [`cautions`]: what can hurt someone.
 
 pub mod cautions;
-pub mod cure;
 pub mod detectors;
 pub mod fault_tests;
 pub mod faults;
-pub mod findings;
+pub mod finding_codes;
 pub mod job_steps;
+pub mod layout;
 pub mod materials;
 pub mod roles;
 pub mod sealants;
+pub mod sealing;
 pub mod site;
 pub mod sources;
 pub mod vehicles;

@@ -63,7 +63,7 @@
 //! What cannot be read says why, in a word that a program can act on and a hint that a person can:
 //!
 //! ```
-//! use loopwright::quantity::{dimension::*, parse, TextFaultCode::*};
+//! use loopwright::quantity::{dimension::*, parse, QuantityErrorCode::*};
 //!
 //! let refused = |text| parse::<Length>(text).unwrap_err().code;
 //! assert_eq!(refused("6"), UnitMissing);

@@ -4,7 +4,7 @@ use std::time::Duration;
 
 use reqwest::Url;
 
-use super::variables::Variables;
+use super::reader::VariableReader;
 
 /// A weather service that is asked for the forecast of a `weather.location`.
 #[derive(Clone, Debug)]
@@ -18,7 +18,7 @@ pub struct ForecastSettings {
 }
 
 /// The weather service, when its address is set; its other variables are checked all the same.
-pub(super) fn read(variables: &Variables) -> Result<Option<ForecastSettings>, String> {
+pub(super) fn read(variables: &VariableReader) -> Result<Option<ForecastSettings>, String> {
     let timeout = variables.duration("LOOPWRIGHT_FORECAST_TIMEOUT", "4 s", 0.1)?;
     let user_agent = variables.text("LOOPWRIGHT_FORECAST_USER_AGENT");
     if user_agent.len() > 200 || !user_agent.bytes().all(|byte| (b' '..=b'~').contains(&byte)) {

@@ -4,7 +4,7 @@ use std::time::Duration;
 
 use ipnet::{IpNet, Ipv4Net};
 
-use super::variables::{Variables, parsed};
+use super::reader::{VariableReader, parsed};
 
 /// The shortest timeout of the HTTP library, seconds. It reads its clock twice a second: a shorter timeout could expire before it
 /// starts, and would then never fire.
@@ -65,7 +65,7 @@ impl Rate {
 }
 
 impl LimitSettings {
-    pub(super) fn read(variables: &Variables) -> Result<Self, String> {
+    pub(super) fn read(variables: &VariableReader) -> Result<Self, String> {
         let whole = |name, default, range| variables.count(name, default, "a whole number", range);
         let bytes = |name, default, range| variables.count(name, default, "a number of bytes", range);
         let network = |text: String| {

@@ -1,8 +1,8 @@
-//! Settings: every one is an environment variable, and all are listed here.
+//! Settings: every one is an environment variable, and all are listed here; `reader` parses their values.
 
 mod forecast;
 mod limits;
-mod variables;
+mod reader;
 
 use std::net::SocketAddr;
 use std::path::PathBuf;
@@ -10,7 +10,7 @@ use std::time::Duration;
 
 pub use forecast::ForecastSettings;
 pub use limits::{LimitSettings, Rate};
-use variables::Variables;
+use reader::VariableReader;
 
 /// What an operator can set. Each field names its variable.
 #[derive(Clone, Debug)]
@@ -110,7 +110,7 @@ impl Settings {
     /// # Errors
     /// As [`Settings::from_environment`].
     pub fn read(variable: impl Fn(&'static str) -> Option<String>) -> Result<Self, String> {
-        let variables = Variables(&variable);
+        let variables = VariableReader(&variable);
         let cores = std::thread::available_parallelism().map_or(2, |cores| cores.get().min(256));
         let an_address = "an address and port such as 127.0.0.1:8080";
         Ok(Self {

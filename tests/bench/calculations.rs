@@ -20,7 +20,7 @@ use loopwright::calculation::{Calculation, Example};
 fn measure<C: Calculation>(criterion: &mut Criterion, name: &str, request: &str) {
     let request: C = serde_json::from_str(request).expect("a sound request");
     criterion.bench_function(&format!("{}/{name}", C::NAME), |bencher| {
-        bencher.iter(|| black_box(&request).answer().map_err(|refusal| refusal.faults.len()).expect("an answer"));
+        bencher.iter(|| black_box(&request).answer().map_err(|invalid| invalid.errors.len()).expect("an answer"));
     });
 }
 

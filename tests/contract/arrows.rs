@@ -115,3 +115,22 @@ fn the_top_level_holds_what_was_agreed() {
     let others: Vec<_> = names.filter(|name| !name.starts_with('.') && !agreed.contains(&name.as_str())).collect();
     assert!(others.is_empty(), "{others:?} belong elsewhere");
 }
+
+/// The paths of files and folders in the first table of DEVELOPERS.md, whose second column is relative to `src/`.
+fn files_to_change(page: &str) -> Vec<String> {
+    let table = page.split("## I want to change").nth(1).unwrap().split("\n## ").next().unwrap();
+    let columns = table.lines().filter_map(|line| line.strip_prefix('|')?.split_once('|')).map(|(_, column)| column);
+    let quoted = columns.flat_map(|column| column.split('`').skip(1).step_by(2));
+    // Patterns of grep and names with a blank to fill in are no paths.
+    quoted.filter(|text| text.contains('/') && !text.contains([' ', '<'])).map(str::to_owned).collect()
+}
+
+#[test]
+fn developers_are_sent_to_files_that_exist() {
+    let root = Path::new(ROOT);
+    let paths = files_to_change(&std::fs::read_to_string(root.join("DEVELOPERS.md")).unwrap());
+    assert!(paths.len() > 20, "only {} paths were found", paths.len());
+    for path in paths {
+        assert!(root.join("src").join(&path).exists() || root.join(&path).exists(), "DEVELOPERS.md names {path}");
+    }
+}

@@ -5,7 +5,7 @@ use std::path::Path;
 
 use super::source::{ROOT, code, files};
 
-/// The modules of the crate, by path (`api::gate::keys`), each with the code of its file.
+/// The modules of the crate, by path (`api::admission::keys`), each with the code of its file.
 struct Tree(BTreeMap<String, String>);
 
 impl Tree {

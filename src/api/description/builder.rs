@@ -18,7 +18,6 @@ use crate::api::problem::{ProblemBody, ProblemCode};
 const DEFAULT_BODY_KIB: usize = 64;
 
 /// The schemas of the description, by name.
-/// The schemas of the description, by name.
 pub type Schemas = BTreeMap<String, RefOr<Schema>>;
 
 /// Collects the paths of the description and the schemas that they refer to.

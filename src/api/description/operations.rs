@@ -11,7 +11,7 @@ use super::builder::{DescriptionBuilder, JsonBody};
 use super::responses::{problem, text, with_entity_tag};
 use crate::api::batch::{self, PlanBatchReport, PlanBatchRequest};
 use crate::api::problem::ProblemCode;
-use crate::api::reference::{self, Table, TableVisitor};
+use crate::api::reference_tables::{self, Table, TableVisitor};
 use crate::calculation::input::Weather;
 use crate::calculation::installation_plan::InstallationPlanRequest;
 use crate::calculation::{self, Calculation, CalculationVisitor, Example};
@@ -37,7 +37,7 @@ pub fn add_drawings(builder: &mut DescriptionBuilder) {
 
 /// Adds a path for each reference table.
 pub fn add_tables(builder: &mut DescriptionBuilder) {
-    reference::visit_all(builder);
+    reference_tables::visit_all(builder);
 }
 
 impl CalculationVisitor for DescriptionBuilder {
@@ -102,7 +102,7 @@ fn add_calculation_post<C: Calculation>(
 ) {
     let examples = C::EXAMPLES.iter().map(|example| named(example, request_of(example)));
     let content = ContentBuilder::new().schema(Some(builder.schema::<C>())).examples_from_iter(examples);
-    let body = JsonBody { content, share: C::BODY_SHARE, takes_weather: takes_weather::<C>() };
+    let body = JsonBody { content, share: C::BODY_LIMIT_FACTOR, takes_weather: takes_weather::<C>() };
     builder.add_post(path, operation, body, answer);
 }
 
@@ -130,7 +130,7 @@ fn add_batch(builder: &mut DescriptionBuilder) {
              their own; a `location` may stand only there. Items that are not begun within the service's time for batches have a \
              503 of their own.",
         ));
-    let body = JsonBody { content, share: batch::BODY_SHARE, takes_weather: true };
+    let body = JsonBody { content, share: batch::BODY_LIMIT_FACTOR, takes_weather: true };
     builder.add_post(&format!("/v1/{}/batch", InstallationPlanRequest::NAME), operation, body, answer);
 }
 

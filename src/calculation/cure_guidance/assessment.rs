@@ -7,12 +7,12 @@ use super::candidate::SealantCandidate;
 use super::deadline::{earliest_start, traffic_finding, traffic_skin_finding};
 use super::report::CureReason;
 use super::request::ResolvedCureGuidance;
-use super::slot_findings::{insulation_finding, slot_finding};
+use super::slot_condition::{insulation_finding, slot_finding};
 use super::weather_stops::find_stops;
 use crate::calculation::report::{FieldPath, Finding};
-use crate::practice::cure::{CureVerdict, SHELF_LIFE_SHORT_DAYS, hot_handling, slab_memory};
-use crate::practice::findings::{FindingCode, Level};
+use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::sealants::CureMechanism;
+use crate::practice::sealing::{CureVerdict, SHELF_LIFE_SHORT_DAYS, hot_handling, slab_memory};
 use crate::quantity::format::{format_count, format_duration, format_temperature, format_temperature_difference};
 use crate::vocabulary::Vocabulary;
 

@@ -5,8 +5,8 @@ use uom::si::f64::{Length, Time};
 use super::cure_model::{CureModel, MilestoneTimes};
 use super::data_sheet::DataSheet;
 use super::weather_series::WeatherSeries;
-use crate::practice::cure::CureMilestone;
 use crate::practice::sealants::{CureMechanism, SealantKind};
+use crate::practice::sealing::CureMilestone;
 use crate::vocabulary::Vocabulary;
 
 /// How a sealant hardens once it lies in the slot.

@@ -11,8 +11,8 @@ use super::data_sheet::{DataSheet, parse_usual, reference_temperature};
 use super::weather_series::{WeatherHour, WeatherSeries};
 use crate::physics::kinetics::{PiecewiseIntegral, arrhenius, front_amount, front_depth};
 use crate::physics::psychrometrics::vapour_pressure;
-use crate::practice::cure::{CureMilestone, REFERENCE_HUMIDITY_PERCENT};
 use crate::practice::sealants::{FrontFigures, ReactionFigures};
+use crate::practice::sealing::{CureMilestone, REFERENCE_HUMIDITY_PERCENT};
 use crate::quantity::dimension;
 
 /// What sets the rate of a cure, relative to the reference climate.

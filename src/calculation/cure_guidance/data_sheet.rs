@@ -11,8 +11,8 @@ use crate::calculation::input::{
     ApplicationTemperature, CureTime, PourTemperature, Sealant, SealantDataSheet, ShelfLife,
 };
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
-use crate::practice::cure::{REFERENCE_HUMIDITY_PERCENT, REFERENCE_TEMPERATURE, SurfaceCondition};
 use crate::practice::sealants::{CureMechanism, SHELF_LIFE, SealantKind};
+use crate::practice::sealing::{REFERENCE_HUMIDITY_PERCENT, REFERENCE_TEMPERATURE, SurfaceCondition};
 use crate::practice::sources::Source;
 use crate::quantity::dimension::{self, Dimension};
 use crate::quantity::output::round;

@@ -5,11 +5,11 @@ use uom::si::length::millimeter;
 
 use super::candidate::SealantCandidate;
 use super::request::ResolvedCureGuidance;
-use super::slot_findings::insulation_finding;
+use super::slot_condition::insulation_finding;
 use super::weather_stops::passes;
 use crate::calculation::report::{FieldPath, Finding};
-use crate::practice::cure::CureMilestone;
-use crate::practice::findings::{FindingCode, Level};
+use crate::practice::finding_codes::{FindingCode, Level};
+use crate::practice::sealing::CureMilestone;
 use crate::quantity::format::format_detail_length;
 use crate::vocabulary::Vocabulary;
 

@@ -2,7 +2,7 @@
 //!
 //! [`request`] is the question, as sent and in typed quantities: of [`offset_date_time`], [`weather_series`] and [`data_sheet`].
 //! [`candidate`] is a kind of sealant in this slot and weather, whose cure [`cure_model`] computes. [`weather_stops`] finds what in the
-//! weather stops the work at an hour, [`slot_findings`] and [`deadline`] what else stands against it; [`assessment`] puts all together
+//! weather stops the work at an hour, [`slot_condition`] and [`deadline`] what else stands against it; [`assessment`] puts all together
 //! at the start and gives the verdict. [`compose`] makes the [`report`].
 //!
 //! Each row of weather holds until the next, the last for an hour, and nothing is guessed beyond. One part cures with the pressure of
@@ -20,7 +20,7 @@ mod deadline;
 mod offset_date_time;
 mod report;
 mod request;
-mod slot_findings;
+mod slot_condition;
 mod weather_series;
 mod weather_stops;
 
@@ -35,7 +35,7 @@ use super::input::Weather;
 use super::report::{Diagnostics, FieldPath, Finding, InvalidRequest};
 use super::{Calculation, Example};
 use crate::practice::cautions::CautionCode;
-use crate::practice::findings::{FindingCode, Level};
+use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::sealants::CureMechanism;
 use crate::practice::sources::Source;
 use assessment::Assessment;
@@ -56,7 +56,7 @@ impl Calculation for CureGuidanceRequest {
         default: send them. Without a data sheet the depth of one-part cure is calibrated to common practice, not validated. Needs \
         `weather`: `conditions`, at most 14 days, or a `location`, where the operator has switched forecasts on; then the report is \
         that of the forecast of the moment, and sending its `conditions_used` as `conditions` gives it again.";
-    const BODY_SHARE: usize = 4;
+    const BODY_LIMIT_FACTOR: usize = 4;
     const EXAMPLES: &'static [Example] = &[
         Example {
             name: "winter_gate_damp",

@@ -61,7 +61,7 @@ pub struct CureReason {
     pub code: &'static str,
     /// How much it weighs: `note`, `warning` or `stop`.
     #[schema(value_type = String)]
-    pub level: crate::practice::findings::Level,
+    pub level: crate::practice::finding_codes::Level,
     /// The statement, for a person.
     pub message: String,
 }

@@ -11,7 +11,7 @@ use super::offset_date_time::OffsetDateTime;
 use crate::calculation::input::{HourlyConditions, Weather};
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
 use crate::physics::psychrometrics::{dew_point, frost_point, saturation_pressure, vapour_pressure};
-use crate::practice::cure::{
+use crate::practice::sealing::{
     NIGHT, RAIN_CARE_PERCENT, RAIN_STOPS_PERCENT, longest_gap, longest_weather, night_drop, rain_stops, slab_memory,
 };
 use crate::practice::sources::Source;

@@ -7,8 +7,8 @@ use super::candidate::{Hardening, SealantCandidate};
 use super::request::ResolvedCureGuidance;
 use super::weather_series::{WeatherHour, WeatherSeries};
 use crate::calculation::report::{FieldPath, Finding};
-use crate::practice::cure::{RAIN_STOPS_PERCENT, dew_point_margin, freezing};
-use crate::practice::findings::{FindingCode, Level};
+use crate::practice::finding_codes::{FindingCode, Level};
+use crate::practice::sealing::{RAIN_STOPS_PERCENT, dew_point_margin, freezing};
 use crate::quantity::UnitSystem;
 use crate::quantity::format::{format_detail_length, format_temperature, format_temperature_difference};
 

@@ -29,7 +29,7 @@ pub use request::{ConnectedLoop, DetectorCompatibilityRequest, Position};
 use super::report::{Diagnostics, FieldPath, Finding, InvalidRequest};
 use super::{Calculation, Example, loop_characteristics, vehicle_response};
 use crate::practice::cautions::CautionCode;
-use crate::practice::findings::{FindingCode, Level};
+use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
 use crate::vocabulary::Vocabulary;

@@ -13,7 +13,7 @@ use crate::calculation::report::{Diagnostics, FieldPath, Finding};
 use crate::physics::filament::mutual;
 use crate::physics::winding::Strand;
 use crate::practice::detectors::{HARMLESS_COUPLING, SEPARATE_FREQUENCIES};
-use crate::practice::findings::{FindingCode, Level};
+use crate::practice::finding_codes::{FindingCode, Level};
 use crate::quantity::format::format_length;
 use crate::quantity::output::round;
 

@@ -7,7 +7,7 @@ use super::checks::{CheckResult, CheckVerdict, check};
 use super::report::Remedy;
 use crate::calculation::input::{ResolvedDetector, ResolvedLoop};
 use crate::practice::detectors::Wiring;
-use crate::practice::roles::{MAX_LEG, STEP};
+use crate::practice::layout::{MAX_LEG, STEP};
 use crate::practice::vehicles::VehicleClass;
 use crate::practice::wires::WireGauge;
 use crate::quantity::UnitSystem;
@@ -213,7 +213,7 @@ fn longest_lead_in(channel: &DetectorChannel) -> (Length, UnitSystem) {
 
 fn longer_legs(channel: &DetectorChannel) -> Vec<RemedyCandidate> {
     let ResolvedLoop { along_travel: from, system, .. } = channel.loops[0].coil.clone();
-    let step = crate::practice::roles::ALTERNATIVE_STEP.in_system(system);
+    let step = crate::practice::layout::ALTERNATIVE_STEP.in_system(system);
     (1..=6)
         .map(|count| from + f64::from(count) * step)
         .take_while(|leg| *leg <= MAX_LEG.in_system(system))

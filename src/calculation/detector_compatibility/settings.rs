@@ -7,7 +7,7 @@ use super::report::ChannelSettings;
 use crate::calculation::input::ResolvedDetector;
 use crate::calculation::report::{Diagnostics, FieldPath, Finding};
 use crate::practice::detectors::{FailureBehaviour, OutputMode};
-use crate::practice::findings::{FindingCode, Level};
+use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::roles::Role;
 use crate::quantity::output::round;
 use crate::vocabulary::Vocabulary;

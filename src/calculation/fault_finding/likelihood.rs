@@ -1,7 +1,7 @@
 //! How likely each fault is, given all that is known: Bayes' rule over the hypotheses.
 
-use super::hypotheses::FaultHypothesis;
 use super::meters::{MeterKind, MeterReading};
+use super::predicted_readings::FaultHypothesis;
 use super::request::Substitution;
 use super::sound_loop::SoundLoopModel;
 use crate::practice::detectors::Limits;
@@ -92,7 +92,7 @@ pub fn sum_by_fault(hypotheses: &[FaultHypothesis], probabilities: &[f64]) -> Pe
 /// How often each fault is the cause before anything is measured. Whether the loop suits the unit needs no measuring where
 /// design or record tell it: then the probability is computed, not assumed.
 pub fn prior(sound: &SoundLoopModel, limits: &Limits) -> PerFault<f64> {
-    let mut prior = PerFault::new(LoopFault::share_before);
+    let mut prior = PerFault::new(LoopFault::prior_share);
     if let Some(probability) = outside_envelope_probability(sound, limits) {
         prior[LoopFault::OutsideEnvelope] = probability.max(0.001);
     }

@@ -7,16 +7,16 @@
 //! - `request`: what is asked; `resolve`: the same in typed quantities.
 //! - `meters`: readings, predictions, and how well the two agree.
 //! - `sound_loop`: what a sound loop shows, and what a change makes of that.
-//! - `hypotheses`: the faults in their variants.
+//! - `predicted_readings`: the faults in their variants.
 //! - `likelihood`: the probability of each from all evidence.
 //! - `next_test`: which test is expected to narrow the suspects most.
-//! - `suspects`, `judgement`: the result in sentences; `report`: what is answered.
+//! - `suspects`, `findings`: the result in sentences; `report`: what is answered.
 
-mod hypotheses;
-mod judgement;
+mod findings;
 mod likelihood;
 mod meters;
 mod next_test;
+mod predicted_readings;
 mod report;
 mod request;
 mod resolve;
@@ -26,11 +26,11 @@ mod suspects;
 pub use report::*;
 pub use request::*;
 
-use self::hypotheses::HypothesisSet;
-use self::judgement::{InsulationTest, judge_contradiction, judge_insulation, judge_substitution, judge_temperature};
+use self::findings::{InsulationTest, judge_contradiction, judge_insulation, judge_substitution, judge_temperature};
 use self::likelihood::FaultEvidence;
 use self::meters::MeterKind;
 use self::next_test::Posterior;
+use self::predicted_readings::HypothesisSet;
 use self::resolve::{ReadingConditions, ResolvedFaultFinding};
 use self::sound_loop::SoundLoopModel;
 use super::report::{Diagnostics, InvalidRequest};

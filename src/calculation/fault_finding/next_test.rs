@@ -1,8 +1,8 @@
 //! The test to do next: the one whose outcome is expected to narrow the suspects most.
 
-use super::hypotheses::{FaultHypothesis, HypothesisSet};
 use super::likelihood::sum_by_fault;
 use super::meters::{MeterKind, Prediction};
+use super::predicted_readings::{FaultHypothesis, HypothesisSet};
 use super::report::{NextTest, TestOutcome};
 use crate::practice::fault_tests::FaultTest;
 use crate::practice::faults::{FaultLocation, PerFault, SubstitutionPoint};

@@ -1,8 +1,8 @@
 //! The suspects of a report: what speaks for and against each fault, in sentences, and its predictions beside the measurements.
 
-use super::hypotheses::FaultHypothesis;
 use super::likelihood::{FaultEvidence, substitution_likelihood, sum_by_fault};
 use super::meters::{MeterKind, MeterReading, format_plain};
+use super::predicted_readings::FaultHypothesis;
 use super::report::{FaultSuspect, ReadingCompared};
 use crate::practice::faults::LoopFault;
 use crate::quantity::output::round;
@@ -84,7 +84,7 @@ fn suspect(
 fn reading_weight(fault: LoopFault, hypotheses: &[FaultHypothesis], meter: MeterKind, reading: MeterReading) -> f64 {
     let explained = |is_own: bool| {
         let chosen = || hypotheses.iter().filter(|hypothesis| (hypothesis.fault == fault) == is_own);
-        let share = |hypothesis: &FaultHypothesis| hypothesis.fault.share_before() * hypothesis.share;
+        let share = |hypothesis: &FaultHypothesis| hypothesis.fault.prior_share() * hypothesis.share;
         let sum: f64 = chosen()
             .map(|hypothesis| share(hypothesis) * hypothesis.prediction(meter).likelihood(meter, reading))
             .sum();

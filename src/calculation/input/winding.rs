@@ -10,7 +10,7 @@ use validator::Validate;
 use super::{ConductorSize, CornerLeg, Cover, LoopLeg, OverInsulation, OverJacket, PourTemperature};
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
 use crate::physics::winding::{self, Winding};
-use crate::practice::roles::two_wheeler_inset;
+use crate::practice::layout::two_wheeler_inset;
 use crate::practice::sources::Source;
 use crate::practice::sources::sourced_vocabulary;
 use crate::practice::wires;

@@ -41,7 +41,7 @@ impl Calculation for InstallationPlanRequest {
         answered as on its own, so no number differs. Only the opening is needed. `parts` chooses what is planned beside the sizing, \
         `cure` needs `weather` and `start`, and `include` adds drawings. Pointers of all parts lead into this request; `findings` \
         holds those of all parts, the gravest first.";
-    const BODY_SHARE: usize = 4;
+    const BODY_LIMIT_FACTOR: usize = 4;
     const REPORT_CAPACITY: usize = 128 * 1024;
     const EXAMPLES: &'static [Example] = &[
         Example {
@@ -142,7 +142,7 @@ impl Calculation for InstallationPlanRequest {
 /// The report of a part; adds its errors to those of the plan.
 fn report_or_errors<R>(answer: Result<R, InvalidRequest>, diagnostics: &mut Diagnostics) -> Option<R> {
     let add_errors = |refused: InvalidRequest| {
-        merge::with_plan_pointers(refused.faults).for_each(|error| diagnostics.push_error(error));
+        merge::with_plan_pointers(refused.errors).for_each(|error| diagnostics.push_error(error));
     };
     answer.map_err(add_errors).ok()
 }

@@ -6,10 +6,10 @@ use validator::Validate;
 
 use crate::calculation::input::{Detector, LeadIn, Opening, Prices, Sealant, Slot, StockItem, Weather, Wire};
 use crate::calculation::material_estimate::{AgencyMinimum, BackerRod, Productivity, Saw, Slab, WireSpool};
-use crate::practice::cure::SurfaceCondition;
 use crate::practice::detectors::Wiring;
 use crate::practice::job_steps::{PlanExtra, PlanPart};
 use crate::practice::roles::Role;
+use crate::practice::sealing::SurfaceCondition;
 use crate::practice::site::{Construction, SiteHazard, Surface};
 use crate::practice::vehicles::VehicleClass;
 use crate::quantity::{QuantityField, UnitSystem};

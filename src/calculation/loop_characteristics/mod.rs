@@ -2,11 +2,11 @@
 //!
 //! - `request`: what is asked, as sent and in typed quantities
 //! - `electrical`: the model
-//! - `judgement`: what the figures mean
+//! - `findings`: what the figures mean
 //! - `report`: what is answered
 
 mod electrical;
-mod judgement;
+mod findings;
 mod report;
 mod request;
 
@@ -14,7 +14,7 @@ use uom::si::capacitance::nanofarad;
 use uom::si::frequency::kilohertz;
 
 pub use electrical::{ElectricalFigures, MeasurementConditions, SOURCES, USUAL_FREQUENCY_KHZ, measure};
-pub use judgement::{JudgementContext, judge};
+pub use findings::{JudgementContext, judge};
 pub use report::{LoopCharacteristicsInputs, LoopCharacteristicsReport, LoopElectrical};
 pub use request::{LoopCharacteristicsRequest, Reinforcement};
 

@@ -8,7 +8,8 @@ use super::resolved::ResolvedLoopSizing;
 use crate::calculation::input::{ResolvedLoop, Shape};
 use crate::calculation::loop_characteristics::{ElectricalFigures, MeasurementConditions, measure};
 use crate::practice::detectors::{LOOP_TO_LEAD_IN, MAX_TURNS};
-use crate::practice::roles::{MIN_ACROSS, MIN_EDGE_SETBACK, Role, STEP, usual_corner_cut};
+use crate::practice::layout::{MIN_ACROSS, MIN_EDGE_SETBACK, STEP, usual_corner_cut};
+use crate::practice::roles::Role;
 use crate::practice::wires;
 use crate::quantity::{dimension, parse};
 

@@ -5,8 +5,9 @@ use uom::si::length::foot;
 
 use super::resolved::ResolvedLoopSizing;
 use crate::calculation::report::{Diagnostics, FieldPath, Finding};
-use crate::practice::findings::{FindingCode, Level};
-use crate::practice::roles::{ARM_CLEARANCE, FAR_EXIT, NEIGHBOUR_GAP, Role, STEP, Side};
+use crate::practice::finding_codes::{FindingCode, Level};
+use crate::practice::layout::{ARM_CLEARANCE, FAR_EXIT, NEIGHBOUR_GAP, STEP};
+use crate::practice::roles::{Role, Side};
 use crate::practice::vehicles::VehicleClass;
 use crate::quantity::format::format_length;
 use crate::vocabulary::Vocabulary;

@@ -10,7 +10,7 @@ use utoipa::ToSchema;
 use super::resolved::ResolvedLoopSizing;
 use crate::calculation::report::{Diagnostics, FieldPath, Finding};
 use crate::physics::circuit;
-use crate::practice::findings::{FindingCode, Level};
+use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::site::Construction;
 use crate::practice::wires;
 use crate::quantity::dimension::{self, PerLength};

@@ -8,8 +8,9 @@ use super::resolved::ResolvedLoopSizing;
 use super::selection::RoleSelection;
 use crate::calculation::report::{Diagnostics, FieldPath, Finding};
 use crate::physics::plate::Wall;
-use crate::practice::findings::{FindingCode, Level};
-use crate::practice::roles::{LEAF_CLEARANCE, Role, STEP};
+use crate::practice::finding_codes::{FindingCode, Level};
+use crate::practice::layout::{LEAF_CLEARANCE, STEP};
+use crate::practice::roles::Role;
 use crate::practice::vehicles::VehicleClass;
 use crate::quantity::format::format_length;
 

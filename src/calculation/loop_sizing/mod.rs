@@ -6,12 +6,12 @@
 //! - `search`, `selection`: the loop of a role, and of all roles
 //! - `alternatives`, `side_by_side`, `stock`, `lead_in`: what a counter is asked next
 //! - `leaf_clearance`, `layout`: where the loops lie
-//! - `judgement`, `site`: what is missed, and what the ground demands
+//! - `findings`, `site`: what is missed, and what the ground demands
 //! - `report`: what is answered
 
 mod alternatives;
 mod design;
-mod judgement;
+mod findings;
 mod layout;
 mod lead_in;
 mod leaf_clearance;
@@ -90,8 +90,8 @@ impl Calculation for LoopSizingRequest {
             .zip(&selections)
             .map(|(placement, selection)| size(selection, placement, &resolved, &conditions, diagnostics))
             .collect();
-        judgement::judge_sensitivity(&resolved, diagnostics);
-        judgement::judge_widths(&resolved, diagnostics);
+        findings::judge_sensitivity(&resolved, diagnostics);
+        findings::judge_widths(&resolved, diagnostics);
         let unseen_stretch = layout::judge(&resolved, &placements, diagnostics);
         let lead_in = lead_in::advise(&resolved, diagnostics);
         let site = SiteConditions {
@@ -141,8 +141,8 @@ fn size(
         subject: Some(role.code()),
     };
     judge(&chosen.design.electrical, conditions, &resolved.detector.limits, &context, diagnostics);
-    judgement::judge_fit(role, &chosen.design, resolved, diagnostics);
-    judgement::judge_vehicles(role, chosen, resolved, diagnostics);
+    findings::judge_fit(role, &chosen.design, resolved, diagnostics);
+    findings::judge_vehicles(role, chosen, resolved, diagnostics);
     let mut alternatives = selection.alternatives().iter().map(|offered| &offered.candidate);
     if let Some(quadrupole) = alternatives.find(|candidate| candidate.design.coil.shape == Shape::Quadrupole) {
         alternatives::judge_quadrupole(role, quadrupole, chosen, resolved, diagnostics);

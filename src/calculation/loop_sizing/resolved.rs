@@ -6,7 +6,8 @@ use uom::si::ratio::percent;
 use crate::calculation::input::{
     ResolvedDetector, ResolvedLeadIn, ResolvedOpening, ResolvedSlot, ResolvedStockItem, ResolvedWire,
 };
-use crate::practice::roles::{EDGE_SETBACK, EDGE_SETBACK_BESIDE_TRAFFIC, Role};
+use crate::practice::layout::{EDGE_SETBACK, EDGE_SETBACK_BESIDE_TRAFFIC};
+use crate::practice::roles::Role;
 use crate::practice::site::{Construction, SiteHazard, Surface};
 use crate::practice::vehicles::VehicleClass;
 use crate::quantity::UnitSystem;

@@ -8,7 +8,8 @@ use super::sightings::{ClassSighting, LoopRow, VehicleSighting};
 use crate::calculation::input::Shape;
 use crate::calculation::loop_characteristics::MeasurementConditions;
 use crate::calculation::vehicle_response::{LoopField, VehicleModel, find_seen_height};
-use crate::practice::roles::{ALTERNATIVE_STEP, MAX_LEG, MAX_SIDE_BY_SIDE, MIN_ROW_LEG, ROW_GAP, Role, STEP};
+use crate::practice::layout::{ALTERNATIVE_STEP, MAX_LEG, MAX_SIDE_BY_SIDE, MIN_ROW_LEG, ROW_GAP, STEP};
+use crate::practice::roles::Role;
 use crate::practice::vehicles::VehicleClass;
 
 /// The search for the loop of a role; roles that ask for the same get the same loop.

@@ -9,7 +9,7 @@ use utoipa::ToSchema;
 use super::resolved::ResolvedLoopSizing;
 use super::search::LoopCandidate;
 use crate::practice::detectors::{AS_BUILT_SPREAD, MIN_TIMES_THRESHOLD};
-use crate::practice::roles::ROW_GAP;
+use crate::practice::layout::ROW_GAP;
 use crate::quantity::format::format_length;
 use crate::quantity::output::{PlanLength, round};
 

@@ -2,7 +2,7 @@
 
 use crate::calculation::report::{Diagnostics, FieldPath, Finding};
 use crate::practice::cautions::CautionCode;
-use crate::practice::findings::{FindingCode, Level};
+use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::site::{Construction, SiteHazard, Surface};
 use crate::vocabulary::Vocabulary;
 

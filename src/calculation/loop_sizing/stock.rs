@@ -11,8 +11,9 @@ use super::search::{LoopCandidate, RoleSearch};
 use crate::calculation::input::{ResolvedStockItem, Shape};
 use crate::calculation::loop_characteristics::MeasurementConditions;
 use crate::calculation::report::{Diagnostics, FieldPath, Finding};
-use crate::practice::findings::{FindingCode, Level};
-use crate::practice::roles::{MIN_EDGE_SETBACK, Role, STEP};
+use crate::practice::finding_codes::{FindingCode, Level};
+use crate::practice::layout::{MIN_EDGE_SETBACK, STEP};
+use crate::practice::roles::Role;
 use crate::quantity::format::format_length;
 use crate::vocabulary::Vocabulary;
 

@@ -1,7 +1,8 @@
 //! The same job, all loops in one construction, side by side.
 
+use super::cost::compute_cost;
 use super::estimate::{LoopEstimate, MaterialEstimate};
-use super::items::{bill_lines, compute_cost};
+use super::items::bill_lines;
 use super::labour::{timed_steps, total_time};
 use super::loop_cuts::LoopCuts;
 use super::report::ConstructionComparison;

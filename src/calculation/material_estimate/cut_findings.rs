@@ -10,7 +10,7 @@ use super::loop_cuts::LoopCuts;
 use super::report::SlotFit;
 use super::resolved::ResolvedMaterialEstimate;
 use crate::calculation::report::{Diagnostics, FieldPath, Finding};
-use crate::practice::findings::{FindingCode, Level};
+use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::materials::{best_width, deepest_cut, generous_clearance, steel_clearance};
 use crate::practice::wires::least_clearance;
 use crate::quantity::UnitSystem;

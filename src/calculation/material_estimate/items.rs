@@ -1,17 +1,14 @@
-//! What to load on the van, and what it costs: money in decimals, never in binary fractions.
+//! What to load on the van.
 
-use rust_decimal::Decimal;
-use uom::si::f64::{Length, Time, Volume};
+use uom::si::f64::{Length, Volume};
 use uom::si::length::{foot, meter};
 use uom::si::ratio::{percent, ratio};
-use uom::si::time::hour;
 use uom::si::volume::{fluid_ounce, gallon, liter, milliliter};
 
 use super::estimate::{LoopEstimate, MaterialEstimate};
-use super::report::{Cost, CostLine, MaterialLine};
+use super::report::MaterialLine;
 use super::resolved::ResolvedWireSpool;
 use super::wire::WireRequirement;
-use crate::calculation::input::ResolvedPrices;
 use crate::practice::Sourced;
 use crate::practice::materials::{MaterialItem, SLEEVE_EACH_SIDE};
 use crate::practice::sources::Source;
@@ -250,52 +247,5 @@ fn format_sealant_volume(volume: Volume, system: UnitSystem) -> String {
     match system {
         UnitSystem::UsCustomary => format!("{} fl oz", round(volume.get::<fluid_ounce>(), 1)),
         UnitSystem::Metric => format!("{} ml", round(volume.get::<milliliter>(), 0)),
-    }
-}
-
-/// The name of the line of labour, also in the list of what has no price.
-const LABOUR: &str = "labour";
-
-/// Prices the lines and the hours. Each line is rounded to the currency's minor unit, and the total is the sum of the lines as shown.
-pub fn compute_cost(lines: &[BillLine], hours: Time, prices: &ResolvedPrices) -> Cost {
-    let mut priced = Vec::new();
-    let mut unpriced: Vec<String> = Vec::new();
-    let mut total = prices.round(Decimal::ZERO);
-    let mut add = |item: String, quantity: Decimal, unit: &'static str, price: Option<Decimal>| {
-        let Some(price) = price else {
-            if !unpriced.contains(&item) {
-                unpriced.push(item);
-            }
-            return;
-        };
-        let amount = prices.round(quantity * price);
-        total += amount;
-        priced.push(CostLine {
-            item,
-            quantity: quantity.normalize().to_string(),
-            unit,
-            unit_price: price.to_string(),
-            amount: amount.to_string(),
-        });
-    };
-    for line in lines {
-        let quantity = Decimal::from(line.quantity());
-        let own = line.sku.as_ref().filter(|sku| prices.items.contains_key(*sku));
-        // Without a price for the sku the item is priced by its key in this unit; a spool is priced by its sku or not at all.
-        let key = line.item.price_key(line.unit);
-        let named = own.or(key.as_ref().filter(|key| prices.items.contains_key(*key)));
-        let price = named.and_then(|name| prices.items.get(name)).copied();
-        let missing = || line.sku.clone().or(key.clone()).unwrap_or_else(|| line.item.code().to_owned());
-        add(named.cloned().unwrap_or_else(missing), quantity, line.unit, price);
-    }
-    // The hours as they are shown, to three decimals, so that the line can be checked by hand.
-    let thousandths = (hours.get::<hour>() * 1000.0).round() as i64;
-    add(LABOUR.to_owned(), Decimal::new(thousandths, 3), "h", prices.hourly_rate);
-    Cost {
-        currency: prices.currency.code().to_owned(),
-        lines: priced,
-        total: total.to_string(),
-        is_complete: unpriced.is_empty(),
-        unpriced,
     }
 }

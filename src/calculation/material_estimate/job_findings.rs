@@ -8,11 +8,10 @@ use super::resolved::ResolvedMaterialEstimate;
 use super::wire::WireRequirement;
 use crate::calculation::report::{Diagnostics, FieldPath, Finding};
 use crate::practice::cautions::CautionCode;
-use crate::practice::findings::{FindingCode, Level};
-use crate::practice::materials::{MaterialItem, RodForm};
+use crate::practice::finding_codes::{FindingCode, Level};
+use crate::practice::materials::RodForm;
 use crate::practice::site::SiteHazard;
 use crate::quantity::format::{format_count, format_length, format_temperature};
-use crate::vocabulary::Vocabulary;
 
 /// Adds the findings.
 pub fn judge_job(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
@@ -238,20 +237,4 @@ fn list_left_out(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics)
         let message = format!("Not counted here: {}.", left.join("; "));
         diagnostics.add_finding(Finding::new(FindingCode::NotEstimated, Level::Note, &body.field("loops"), message));
     }
-}
-
-/// Names what has no price, so that the total leaves it out.
-pub fn judge_cost(unpriced: &[String], diagnostics: &mut Diagnostics) {
-    if unpriced.is_empty() {
-        return;
-    }
-    let spool = if unpriced.iter().any(|name| name == MaterialItem::LoopWire.code()) {
-        " Wire on a spool is priced by the sku of the spool: give it one."
-    } else {
-        ""
-    };
-    let message = format!("The total leaves out {}: send prices under these names.{spool}", unpriced.join(", "));
-    let body = FieldPath::BODY;
-    let finding = Finding::new(FindingCode::Unpriced, Level::Warning, &body.field("prices"), message);
-    diagnostics.add_finding(finding.figure("unpriced", unpriced.len() as f64, "count"));
 }

@@ -3,7 +3,7 @@
 //! - `request`: what is asked; `resolve` and `resolve_loops` turn it into the quantities of `resolved`.
 //! - `cut`: the geometry of one saw cut; `loop_cuts`: those of one loop and its lead-in; `wire`: lengths of wire and their spools.
 //! - `estimate`: all loops in a choice of constructions, and their sums.
-//! - `items`: the bill of materials and its cost; `labour`: hours; `comparison`: the same job in each construction.
+//! - `items`: the bill of materials; `labour`: hours; `cost`: money; `comparison`: the same job in each construction.
 //! - `assumptions`: what was taken for what nobody sent, once the cuts are known.
 //! - `cut_findings`: statements about each cut and the fit of its slot; `job_findings`: statements about the whole job.
 //! - `report`: what is answered.
@@ -12,6 +12,7 @@
 
 mod assumptions;
 mod comparison;
+mod cost;
 mod cut;
 mod cut_findings;
 mod estimate;
@@ -77,8 +78,8 @@ impl Calculation for MaterialEstimateRequest {
         let lines = items::bill_lines(&estimate);
         let steps = labour::timed_steps(&estimate);
         let hours = labour::total_time(&steps);
-        let cost = job.prices.as_ref().map(|prices| items::compute_cost(&lines, hours, prices));
-        job_findings::judge_cost(cost.as_ref().map_or(&[], |cost| &cost.unpriced), diagnostics);
+        let cost = job.prices.as_ref().map(|prices| cost::compute_cost(&lines, hours, prices));
+        cost::judge_cost(cost.as_ref().map_or(&[], |cost| &cost.unpriced), diagnostics);
         let items: Vec<_> = lines.iter().map(items::BillLine::to_report).collect();
         for line in &items {
             diagnostics.add_sources(&line.source_ids);

@@ -6,7 +6,7 @@ use std::collections::BTreeSet;
 use validator::ValidationErrors;
 
 use super::FieldPath;
-use super::invalid_request::{FieldError, FieldErrorCode, InvalidRequest, faults_of_validation};
+use super::invalid_request::{FieldError, FieldErrorCode, InvalidRequest, errors_of_validation};
 use super::parts::{Assumed, Basis, Caution, Finding, SourceEntry};
 use crate::practice::Sourced;
 use crate::practice::cautions::CautionCode;
@@ -20,7 +20,7 @@ pub const ENGINE: &str = env!("CARGO_PKG_VERSION");
 /// Gathers faults while a request is read, then findings, defaults used, cautions and sources while it is answered.
 #[derive(Default)]
 pub struct Diagnostics {
-    faults: Vec<FieldError>,
+    errors: Vec<FieldError>,
     findings: Vec<Finding>,
     assumed: Vec<Assumed>,
     unused: Vec<String>,
@@ -55,15 +55,15 @@ impl Diagnostics {
     }
 
     /// A field that several parts of the job read is refused once.
-    pub fn push_error(&mut self, fault: FieldError) {
-        if !self.faults.contains(&fault) {
-            self.faults.push(fault);
+    pub fn push_error(&mut self, error: FieldError) {
+        if !self.errors.contains(&error) {
+            self.errors.push(error);
         }
     }
 
     /// Notes what the validation library found about counts and list sizes.
     pub fn add_validation(&mut self, errors: &ValidationErrors) {
-        faults_of_validation(errors, "#", &mut self.faults);
+        errors_of_validation(errors, "#", &mut self.errors);
     }
 
     /// Whether a fault was noted at a place or within it, so that it need not be noted again.
@@ -71,12 +71,12 @@ impl Diagnostics {
         let place = at.pointer();
         let is_within =
             |pointer: &str| pointer.strip_prefix(&place).is_some_and(|rest| rest.is_empty() || rest.starts_with('/'));
-        self.faults.iter().any(|fault| is_within(&fault.pointer))
+        self.errors.iter().any(|error| is_within(&error.pointer))
     }
 
     /// Takes over the faults of a noun that was read aside, and nothing else of it.
     pub fn append_errors(&mut self, aside: &mut Self) {
-        self.faults.append(&mut aside.faults);
+        self.errors.append(&mut aside.errors);
     }
 
     /// Reads a quantity; a fault is noted and gives `None`.
@@ -85,7 +85,7 @@ impl Diagnostics {
         at: &FieldPath<'_>,
         text: &'a K,
     ) -> Option<ParsedQuantity<'a, <K::Dimension as Dimension>::Si>> {
-        text.read().map_err(|fault| self.push_error(FieldError::of_text(at, fault))).ok()
+        text.read().map_err(|error| self.push_error(FieldError::of_text(at, error))).ok()
     }
 
     /// Reads a quantity that may be absent.
@@ -148,8 +148,8 @@ impl Diagnostics {
     /// A [`InvalidRequest`] with every fault that was noted so far.
     pub fn finish<T>(&mut self, value: Option<T>) -> Result<T, InvalidRequest> {
         match value {
-            Some(value) if self.faults.is_empty() => Ok(value),
-            _ => Err(InvalidRequest { faults: std::mem::take(&mut self.faults) }),
+            Some(value) if self.errors.is_empty() => Ok(value),
+            _ => Err(InvalidRequest { errors: std::mem::take(&mut self.errors) }),
         }
     }
 

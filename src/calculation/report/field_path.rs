@@ -3,12 +3,12 @@
 /// A place in the request, kept as a few borrowed steps; [`FieldPath::pointer`] writes it as a JSON Pointer (RFC 6901) in a URI fragment.
 ///
 /// ```
-/// use loopwright::calculation::report::At;
+/// use loopwright::calculation::report::FieldPath;
 ///
-/// let stock = At::BODY.field("stock");
+/// let stock = FieldPath::BODY.field("stock");
 /// let third = stock.item(2);
 /// assert_eq!(third.field("along_travel").pointer(), "#/stock/2/along_travel");
-/// assert_eq!(At::BODY.item(120).member("6/20~a").pointer(), "#/120/6~120~0a");
+/// assert_eq!(FieldPath::BODY.item(120).member("6/20~a").pointer(), "#/120/6~120~0a");
 /// ```
 #[derive(Clone, Copy, Debug)]
 pub struct FieldPath<'a> {
@@ -24,7 +24,7 @@ enum Step<'a> {
     Item(usize),
 }
 
-/// Room that most pointers need no more than, bytes.
+/// The capacity that most pointers need, bytes.
 const USUAL_LENGTH: usize = 64;
 
 /// The most characters of a caller's own name that an answer repeats.

@@ -61,8 +61,8 @@ impl FieldError {
     }
 
     /// A quantity text that could not be read.
-    pub fn of_text(at: &FieldPath<'_>, fault: QuantityError) -> Self {
-        let code = match fault.code {
+    pub fn of_text(at: &FieldPath<'_>, error: QuantityError) -> Self {
+        let code = match error.code {
             QuantityErrorCode::UnitMissing => FieldErrorCode::UnitMissing,
             QuantityErrorCode::UnitUnknown => FieldErrorCode::UnitUnknown,
             QuantityErrorCode::UnitWrongDimension => FieldErrorCode::UnitWrongDimension,
@@ -70,7 +70,7 @@ impl FieldError {
             QuantityErrorCode::NumberInvalid => FieldErrorCode::NumberInvalid,
             QuantityErrorCode::OutOfRange => FieldErrorCode::OutOfRange,
         };
-        Self::new(at, code, fault.detail, fault.hint)
+        Self::new(at, code, error.detail, error.hint)
     }
 }
 
@@ -78,31 +78,31 @@ impl FieldError {
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct InvalidRequest {
     /// The faults, in the order in which they were found; not empty.
-    pub faults: Vec<FieldError>,
+    pub errors: Vec<FieldError>,
 }
 
 /// Flattens the tree of the validation library into faults with pointers.
-pub fn faults_of_validation(errors: &ValidationErrors, base: &str, faults: &mut Vec<FieldError>) {
+pub fn errors_of_validation(validation: &ValidationErrors, base: &str, errors: &mut Vec<FieldError>) {
     // The library keeps fields in no order; by name, the same request always gets the same answer.
-    let sorted: BTreeMap<_, _> = errors.errors().iter().collect();
+    let sorted: BTreeMap<_, _> = validation.errors().iter().collect();
     for (field, kind) in sorted {
         // A field whose name is a keyword of Rust comes as a raw identifier.
         let pointer = format!("{base}/{}", field.trim_start_matches("r#"));
         match kind {
             ValidationErrorsKind::Field(list) => {
-                faults.extend(list.iter().map(|error| fault_of_validation(error, pointer.clone())));
+                errors.extend(list.iter().map(|error| error_of_validation(error, pointer.clone())));
             }
-            ValidationErrorsKind::Struct(inner) => faults_of_validation(inner, &pointer, faults),
+            ValidationErrorsKind::Struct(inner) => errors_of_validation(inner, &pointer, errors),
             ValidationErrorsKind::List(items) => {
                 for (index, inner) in items {
-                    faults_of_validation(inner, &format!("{pointer}/{index}"), faults);
+                    errors_of_validation(inner, &format!("{pointer}/{index}"), errors);
                 }
             }
         }
     }
 }
 
-fn fault_of_validation(error: &ValidationError, pointer: String) -> FieldError {
+fn error_of_validation(error: &ValidationError, pointer: String) -> FieldError {
     let bound = |name: &str| error.params.get(name).map(ToString::to_string);
     let is_list = error.params.get("value").is_some_and(serde_json::Value::is_array);
     let (code, things) = match (error.code.as_ref(), is_list) {

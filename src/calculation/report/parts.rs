@@ -10,7 +10,7 @@ use utoipa::ToSchema;
 use super::FieldPath;
 use crate::practice::Sourced;
 use crate::practice::cautions::CautionCode;
-use crate::practice::findings::{FindingCode, Level};
+use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::sources::Source;
 use crate::quantity::UnitSystem;
 use crate::quantity::output::round;

@@ -4,10 +4,10 @@
 //! - `vehicle_model`: the metal of vehicles, ready for the solver
 //! - `loop_field`: a loop, and the change that a vehicle at any place makes
 //! - `vehicle_pass`, `unseen_strips`, `seen_height`: along the way, across the lane, and upwards
-//! - `judgement`: what the figures mean
+//! - `findings`: what the figures mean
 //! - `report`: what is answered
 
-mod judgement;
+mod findings;
 mod loop_field;
 mod report;
 mod request;
@@ -94,7 +94,7 @@ impl Calculation for VehicleResponseRequest {
         diagnostics.add_sources(loop_characteristics::SOURCES);
         diagnostics.add_sources(SOURCES);
         diagnostics.add_cautions(&[CautionCode::NotForPeople, CautionCode::LocalCodes]);
-        judgement::judge(&resolved, &pass, unseen.as_ref(), diagnostics);
+        findings::judge(&resolved, &pass, unseen.as_ref(), diagnostics);
         Ok(VehicleResponseReport::of(&resolved, &electrical, &pass, unseen.as_ref(), seen_height, diagnostics))
     }
 }

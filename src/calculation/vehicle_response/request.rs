@@ -11,7 +11,7 @@ use crate::calculation::input::{
     LaneWidth, LeadIn, Loop, PlateHeight, PlateLength, PlateWidth, ResolvedLeadIn, ResolvedLoop, SideOffset,
 };
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
-use crate::practice::roles::EDGE_SETBACK;
+use crate::practice::layout::EDGE_SETBACK;
 use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
 use crate::quantity::format::format_length_input;

@@ -8,7 +8,7 @@ use utoipa::ToSchema;
 use super::loop_field::LoopField;
 use super::root_finding::find_root;
 use super::vehicle_model::VehicleModel;
-use crate::practice::roles::seen_height_share;
+use crate::practice::layout::seen_height_share;
 use crate::quantity::output::PlanLength;
 
 /// The greatest height that is searched, metres.

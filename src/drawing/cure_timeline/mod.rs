@@ -8,14 +8,14 @@ mod weather_plot;
 
 use super::canvas::{Canvas, GAP};
 use super::codes::label;
+use super::dimension_text::format_temperature_both;
 use super::report_text::{describe_findings, draw_footer, draw_heading, draw_notes, draw_stops, draw_warnings};
 use super::traits::Drawing;
-use super::units::format_temperature_both;
 use crate::calculation::cure_guidance::{CureGuidanceReport, CureGuidanceRequest};
 use crate::calculation::report::Finding;
-use crate::practice::cure::{CureVerdict, SurfaceCondition};
-use crate::practice::findings::Level;
+use crate::practice::finding_codes::Level;
 use crate::practice::sealants::SealantKind;
+use crate::practice::sealing::{CureVerdict, SurfaceCondition};
 use crate::quantity::{QuantityField, UnitSystem};
 use time_axis::{TimeAxis, format_time};
 use weather_plot::WeatherPlot;

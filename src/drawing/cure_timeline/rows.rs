@@ -4,7 +4,7 @@ use super::time_axis::{LEFT, RIGHT, TimeAxis, format_time, format_time_span};
 use crate::calculation::cure_guidance::{CureGuidanceReport, CureHour, CureMilestoneReached};
 use crate::drawing::canvas::{Canvas, INNER, MARGIN};
 use crate::drawing::codes::label;
-use crate::practice::cure::CureMilestone;
+use crate::practice::sealing::CureMilestone;
 
 /// The height of a bar.
 const BAR_HEIGHT: f64 = 9.0;

@@ -3,11 +3,11 @@
 use super::time_axis::{LEFT, RIGHT, TimeAxis};
 use crate::calculation::cure_guidance::{CureGuidanceReport, CureHour};
 use crate::drawing::canvas::{Canvas, INNER, MARGIN};
-use crate::drawing::label_layout::{axis_ticks, spread_labels};
-use crate::drawing::text_metrics::{MIDDLE_TO_BASELINE, TEXT_SIZE, lines_height, max_width};
-use crate::drawing::units::{
+use crate::drawing::dimension_text::{
     format_difference_both, format_signed, format_temperature_both, other_system, temperature_number,
 };
+use crate::drawing::label_layout::{axis_ticks, spread_labels};
+use crate::drawing::text_metrics::{MIDDLE_TO_BASELINE, TEXT_SIZE, lines_height, max_width};
 use crate::quantity::UnitSystem;
 use crate::quantity::output::{TemperatureDifferenceValue, TemperatureValue};
 

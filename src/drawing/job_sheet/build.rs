@@ -2,14 +2,14 @@
 
 use maud::{Markup, PreEscaped, html};
 
-use super::wording::{format_amount, format_role, tick_box};
+use super::format::{format_amount, format_role, tick_box};
 use crate::calculation::input::Shape;
 use crate::calculation::installation_plan::InstallationPlanReport;
 use crate::calculation::loop_sizing::SizedLoop;
 use crate::calculation::material_estimate::LoopMaterials;
 use crate::drawing::codes::format_label;
+use crate::drawing::dimension_text::{format_detail, format_plan};
 use crate::drawing::plan;
-use crate::drawing::units::{format_detail, format_plan};
 use crate::practice::materials::MaterialItem;
 use crate::practice::site::Construction;
 use crate::quantity::UnitSystem;

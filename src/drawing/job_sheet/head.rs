@@ -2,12 +2,12 @@
 
 use maud::{Markup, html};
 
-use super::wording::{findings_of, format_time, message_list};
+use super::format::{findings_of, format_time, message_list};
 use crate::calculation::installation_plan::InstallationPlanReport;
 use crate::calculation::report::Finding;
+use crate::drawing::dimension_text::format_plan;
 use crate::drawing::plan::format_opening;
-use crate::drawing::units::format_plan;
-use crate::practice::findings::{FindingCode, Level};
+use crate::practice::finding_codes::{FindingCode, Level};
 use crate::quantity::UnitSystem;
 
 /// The job in a phrase: what closes the opening, and its width.

@@ -2,7 +2,7 @@
 
 use maud::{Markup, html};
 
-use super::wording::{format_channel, format_role, tick_box};
+use super::format::{format_channel, format_role, tick_box};
 use crate::calculation::detector_compatibility::ChannelSettings;
 use crate::calculation::installation_plan::{ExpectedReading, InstallationPlanReport};
 use crate::drawing::codes::{find_member, format_code, format_code_capitalized, format_label};

@@ -3,13 +3,13 @@
 //! It holds no script and no reference to anything outside, reads on a telephone as well, and says only what the report of the plan
 //! holds: no figure is computed here. What stops the job stands first. `head` says what the job is and what stops it, `build` what
 //! to cut, to load and to wind, `measure` what to measure, to set and to try, `seal` when to seal and to open, `work` the steps, the
-//! cautions and what was assumed; `wording` formats codes, times and quantities. All text goes through `maud`, which escapes it.
+//! cautions and what was assumed; `format` formats codes, times and quantities. All text goes through `maud`, which escapes it.
 
 mod build;
+mod format;
 mod head;
 mod measure;
 mod seal;
-mod wording;
 mod work;
 
 use maud::{DOCTYPE, PreEscaped, html};

@@ -3,12 +3,12 @@
 use maud::{Markup, html};
 
 use super::build;
-use super::wording::format_time;
+use super::format::format_time;
 use crate::calculation::cure_guidance::CureGuidanceReport;
 use crate::calculation::installation_plan::InstallationPlanReport;
 use crate::drawing::codes::{format_code, format_label};
-use crate::practice::cure::{CureMilestone, CureVerdict};
 use crate::practice::sealants::SealantKind;
+use crate::practice::sealing::{CureMilestone, CureVerdict};
 use crate::vocabulary::Vocabulary;
 
 /// The most windows of application that the page lists; the report holds all.

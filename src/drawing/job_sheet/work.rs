@@ -2,11 +2,11 @@
 
 use maud::{Markup, html};
 
-use super::wording::{findings_of, format_value, message_list, tick_box};
+use super::format::{findings_of, format_value, message_list, tick_box};
 use crate::calculation::installation_plan::InstallationPlanReport;
 use crate::drawing::codes::{find_member, format_code};
 use crate::drawing::report_text::format_footer;
-use crate::practice::findings::{FindingCode, Level};
+use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::job_steps::JobStep;
 use crate::quantity::UnitSystem;
 use crate::vocabulary::Vocabulary;

@@ -3,9 +3,9 @@
 use super::placed_loop::PlacedLoop;
 use super::projection::{LEFT, RIGHT, SiteProjection};
 use crate::drawing::canvas::{Canvas, GAP};
+use crate::drawing::dimension_text::{format_plan_both, format_plan_lines};
 use crate::drawing::label_layout::spread_labels;
 use crate::drawing::text_metrics::{TEXT_SIZE, lines_height, max_width};
-use crate::drawing::units::{format_plan_both, format_plan_lines};
 use crate::quantity::UnitSystem;
 use crate::quantity::output::PlanLength;
 

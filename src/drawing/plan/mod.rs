@@ -1,26 +1,26 @@
 //! The plan of an opening: what closes it, the loops with their roles, and every distance from one line.
 //!
-//! Inside is up. `placed_loop` holds where the loops lie, `projection` maps the site to the canvas, to one scale both ways; `site`
-//! draws lane, barrier and sweep, `outlines` the loops, `tape` the distances along the lane, `across` those across it, and
+//! Inside is up. `placed_loop` holds where the loops lie, `projection` maps the site to the canvas, to one scale both ways; `lane_and_barrier`
+//! draws lane, barrier and sweep, `loop_outlines` the loops, `tape` the distances along the lane, `across` those across it, and
 //! `schedule` says what each loop is.
 
 mod across;
-mod outlines;
+mod lane_and_barrier;
+mod loop_outlines;
 mod placed_loop;
 mod projection;
 mod schedule;
-mod site;
 mod tape;
 
 pub use placed_loop::format_position;
 
 use super::canvas::{Canvas, GAP};
 use super::codes::{find_member, label};
+use super::dimension_text::format_plan_both;
 use super::report_text::{
     BUILD_STOP_HEADING, describe_findings, draw_footer, draw_heading, draw_notes, draw_stops, draw_warnings,
 };
 use super::traits::Drawing;
-use super::units::format_plan_both;
 use crate::calculation::input::OpeningEcho;
 use crate::calculation::loop_sizing::{LoopSizingReport, LoopSizingRequest, SizedLoop};
 use crate::calculation::report::Finding;
@@ -104,14 +104,14 @@ fn draw_site(
 ) -> (SiteProjection, f64) {
     let opening = &report.inputs.opening;
     let barrier = find_member(opening.barrier).unwrap_or(Barrier::None);
-    let mut projection = SiteProjection::new(opening, barrier, loops, top + site::STRIP);
+    let mut projection = SiteProjection::new(opening, barrier, loops, top + lane_and_barrier::STRIP);
     // Readings that need more space than the site leaves get it above and below.
-    let more = tape::missing_height(loops, projection.bottom - projection.top + 2.0 * site::STRIP) / 2.0;
+    let more = tape::missing_height(loops, projection.bottom - projection.top + 2.0 * lane_and_barrier::STRIP) / 2.0;
     projection.move_down(more);
-    let edges = (top, projection.bottom + more + site::STRIP);
+    let edges = (top, projection.bottom + more + lane_and_barrier::STRIP);
     let has_exit = loops.iter().any(|placed| placed.sized.role == Role::Exit.code());
-    site::draw(canvas, &projection, barrier, has_exit);
-    outlines::draw(canvas, &projection, loops);
+    lane_and_barrier::draw(canvas, &projection, barrier, has_exit);
+    loop_outlines::draw(canvas, &projection, loops);
     tape::draw(canvas, &projection, loops, barrier, system, edges);
     let bottom = across::draw(canvas, &projection, loops, opening.width, system, edges.1);
     (projection, bottom)

@@ -3,9 +3,9 @@
 use super::placed_loop::PlacedLoop;
 use super::projection::SiteProjection;
 use crate::drawing::canvas::Canvas;
+use crate::drawing::dimension_text::{add_lengths, format_plan_lines};
 use crate::drawing::label_layout::spread_labels;
 use crate::drawing::text_metrics::lines_height;
-use crate::drawing::units::{add_lengths, format_plan_lines};
 use crate::practice::roles::Side;
 use crate::practice::site::Barrier;
 use crate::quantity::UnitSystem;

@@ -3,9 +3,9 @@
 
 use crate::calculation::vehicle_response::{ProfilePoint, VehicleResponseReport};
 use crate::drawing::canvas::{Canvas, CanvasPoint, MARGIN, WIDTH};
+use crate::drawing::dimension_text::{format_signed, length_number, other_system};
 use crate::drawing::label_layout::{axis_ticks, spread_labels};
 use crate::drawing::text_metrics::{MIDDLE_TO_BASELINE, TEXT_SIZE, lines_height, max_width};
-use crate::drawing::units::{format_signed, length_number, other_system};
 use crate::quantity::UnitSystem;
 use crate::quantity::output::{PlanLength, round};
 

@@ -6,11 +6,11 @@ mod change_plot;
 
 use super::canvas::{Canvas, GAP};
 use super::codes::label;
+use super::dimension_text::{format_area_both, format_plan_both};
 use super::report_text::{
     BUILD_STOP_HEADING, describe_findings, draw_footer, draw_heading, draw_notes, draw_stops, draw_warnings,
 };
 use super::traits::Drawing;
-use super::units::{format_area_both, format_plan_both};
 use crate::calculation::vehicle_response::{VehicleResponseReport, VehicleResponseRequest};
 use crate::practice::vehicles::VehicleClass;
 use crate::quantity::output::PlanLength;

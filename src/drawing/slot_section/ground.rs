@@ -4,7 +4,7 @@ use super::labels::SectionLabel;
 use crate::calculation::material_estimate::MaterialEstimateInputs;
 use crate::drawing::canvas::Canvas;
 use crate::drawing::codes::label;
-use crate::drawing::units::format_fine_both;
+use crate::drawing::dimension_text::format_fine_both;
 use crate::practice::site::Surface;
 use crate::quantity::UnitSystem;
 use crate::quantity::output::DetailLength;

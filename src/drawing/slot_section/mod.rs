@@ -9,11 +9,11 @@ mod view;
 
 use super::canvas::{Canvas, GAP, INNER, MARGIN};
 use super::codes::{format_code_capitalized, label};
+use super::dimension_text::format_fine_both;
 use super::report_text::{
     BUILD_STOP_HEADING, describe_findings, draw_footer, draw_heading, draw_notes, draw_stops, draw_warnings,
 };
 use super::traits::Drawing;
-use super::units::format_fine_both;
 use crate::calculation::material_estimate::{MaterialEstimateReport, MaterialEstimateRequest};
 use crate::calculation::report::Finding;
 use crate::practice::materials::RodForm;

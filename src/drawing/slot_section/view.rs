@@ -5,8 +5,8 @@ use super::ground::{LEFT, RIGHT, SectionGround};
 use super::labels::{self, SectionLabel};
 use crate::calculation::material_estimate::MaterialEstimateInputs;
 use crate::drawing::canvas::Canvas;
+use crate::drawing::dimension_text::{format_fine_both, format_fine_lines};
 use crate::drawing::text_metrics::lines_height;
-use crate::drawing::units::{format_fine_both, format_fine_lines};
 use crate::quantity::UnitSystem;
 use crate::quantity::output::DetailLength;
 

@@ -159,7 +159,7 @@ pub(super) struct Mesh {
     odd: ParitySystem,
 }
 
-/// The currents of one parity: as many unknowns as there are twins.
+/// The currents of one parity: as many unknowns as there are pairs.
 #[derive(Clone, Debug)]
 struct ParitySystem {
     parity: Parity,

@@ -9,7 +9,7 @@ use super::sound_loop::{LoopChange, SoundLoopModel};
 use crate::calculation::report::{Diagnostics, FieldPath, Finding};
 use crate::practice::detectors::Limits;
 use crate::practice::faults::{INSULATION_BANDS, USUAL_TEST_VOLTAGE_V};
-use crate::practice::findings::{FindingCode, Level};
+use crate::practice::finding_codes::{FindingCode, Level};
 
 /// Farther than this from 20 °C, the effect on the resistance is explained; kelvin. A choice made here: 4 % of the copper's
 /// resistance.

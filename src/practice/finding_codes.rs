@@ -1,4 +1,4 @@
-//! Every statement that a report can make. The level is how much it weighs where it is made; the table gives the usual one.
+//! The codes, titles and descriptions of findings; their messages are written where a finding is made.
 
 use super::sources::sourced_vocabulary;
 

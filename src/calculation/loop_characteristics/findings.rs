@@ -9,7 +9,7 @@ use uom::si::ratio::{percent, ratio};
 use super::electrical::{ElectricalFigures, MeasurementConditions};
 use crate::calculation::report::{Diagnostics, FieldPath, Finding};
 use crate::practice::detectors::{LOOP_TO_LEAD_IN, Limits, RESISTANCE_LIMIT_OHM, RESONANCE_SHARE};
-use crate::practice::findings::{FindingCode, Level};
+use crate::practice::finding_codes::{FindingCode, Level};
 use crate::quantity::UnitSystem;
 use crate::quantity::format::format_detail_length;
 

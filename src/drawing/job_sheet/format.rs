@@ -5,9 +5,9 @@ use uom::si::length::meter;
 
 use crate::calculation::report::Finding;
 use crate::drawing::codes::{format_code, format_label};
+use crate::drawing::dimension_text::{format_detail, format_plan};
 use crate::drawing::report_text::group_by_message;
-use crate::drawing::units::{format_detail, format_plan};
-use crate::practice::findings::Level;
+use crate::practice::finding_codes::Level;
 use crate::practice::roles::Role;
 use crate::quantity::dimension::{Length, Temperature, Volume};
 use crate::quantity::format::{format_count, format_temperature};

@@ -14,15 +14,15 @@ use crate::calculation::input::Shape;
 use crate::calculation::report::FieldErrorCode;
 use crate::physics::conductor;
 use crate::practice::Sourced;
-use crate::practice::cure::{CureMilestone, CureVerdict, SurfaceCondition};
 use crate::practice::detectors::{DetectorEnvelope, FailureBehaviour, OutputMode, Wiring};
 use crate::practice::fault_tests::FaultTest;
 use crate::practice::faults::{LoopFault, Observation, ReadingPlace, SubstitutionPoint};
-use crate::practice::findings::FindingCode;
+use crate::practice::finding_codes::FindingCode;
 use crate::practice::job_steps::{JobStep, PlanExtra, PlanPart, Trial};
 use crate::practice::materials::{Corner, MaterialItem, RodForm, WorkStep};
 use crate::practice::roles::Role;
 use crate::practice::sealants::SealantKind;
+use crate::practice::sealing::{CureMilestone, CureVerdict, SurfaceCondition};
 use crate::practice::site::{Barrier, Construction, SiteHazard, Surface};
 use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
@@ -186,7 +186,7 @@ tables! {
     "observations" "list_observations" "What people notice of a fault" ObservationsTable of ObservationRow from Observation::ALL.iter().copied() => observation
     "faults" "list_faults" "What may have failed" FaultsTable of FaultRow from LoopFault::ALL.iter().copied() => fault {
         /// How often it is the cause before anything is measured or noticed, 0 to 1: a choice made here.
-        share_before: f64 = fault.share_before();
+        prior_share: f64 = fault.prior_share();
     }
     "reading-places" "list_reading_places" "Where a meter was connected" ReadingPlacesTable of ReadingPlaceRow from ReadingPlace::ALL.iter().copied() => place
     "substitution-points" "list_substitution_points" "Where a known inductor stood in" SubstitutionPointsTable of SubstitutionPointRow from SubstitutionPoint::ALL.iter().copied() => point

@@ -12,9 +12,9 @@ use crate::quantity::{dimension, parse};
 const MAX_SECONDS: f64 = 86_400.0;
 
 /// The variables that are set; each message names the variable, what it holds and what it takes.
-pub(super) struct Variables<'a>(pub &'a dyn Fn(&'static str) -> Option<String>);
+pub(super) struct VariableReader<'a>(pub &'a dyn Fn(&'static str) -> Option<String>);
 
-impl Variables<'_> {
+impl VariableReader<'_> {
     pub fn get(&self, name: &'static str) -> Option<String> {
         (self.0)(name)
     }

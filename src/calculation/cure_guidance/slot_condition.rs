@@ -5,8 +5,8 @@ use uom::si::thermodynamic_temperature::degree_celsius;
 use super::candidate::SealantCandidate;
 use super::request::ResolvedCureGuidance;
 use crate::calculation::report::{FieldPath, Finding};
-use crate::practice::cure::SurfaceCondition;
-use crate::practice::findings::{FindingCode, Level};
+use crate::practice::finding_codes::{FindingCode, Level};
+use crate::practice::sealing::SurfaceCondition;
 use crate::quantity::format::format_temperature;
 
 /// What follows from the state of the slot.

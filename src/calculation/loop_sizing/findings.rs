@@ -10,7 +10,7 @@ use super::search::LoopCandidate;
 use super::sightings::ClassSighting;
 use crate::calculation::report::{Diagnostics, FieldPath, Finding};
 use crate::practice::detectors::{FINEST_CLASS_PERCENT, MIN_TIMES_THRESHOLD};
-use crate::practice::findings::{FindingCode, Level};
+use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::roles::Role;
 use crate::practice::vehicles::VehicleClass;
 use crate::practice::wires::least_clearance;

@@ -7,7 +7,7 @@ use super::unseen_strips::UnseenStrips;
 use super::vehicle_pass::VehiclePass;
 use crate::calculation::report::{Diagnostics, FieldPath, Finding};
 use crate::practice::detectors::{FINEST_CLASS_PERCENT, MIN_TIMES_THRESHOLD};
-use crate::practice::findings::{FindingCode, Level};
+use crate::practice::finding_codes::{FindingCode, Level};
 use crate::quantity::format::format_length;
 use crate::quantity::output::round;
 
