@@ -186,7 +186,7 @@ tables! {
     "observations" "list_observations" "What people notice of a fault" ObservationsTable of ObservationRow from Observation::ALL.iter().copied() => observation
     "faults" "list_faults" "What may have failed" FaultsTable of FaultRow from LoopFault::ALL.iter().copied() => fault {
         /// How often it is the cause before anything is measured or noticed, 0 to 1: a choice made here.
-        prior_share: f64 = fault.prior_share();
+        share_before: f64 = fault.prior_share();
     }
     "reading-places" "list_reading_places" "Where a meter was connected" ReadingPlacesTable of ReadingPlaceRow from ReadingPlace::ALL.iter().copied() => place
     "substitution-points" "list_substitution_points" "Where a known inductor stood in" SubstitutionPointsTable of SubstitutionPointRow from SubstitutionPoint::ALL.iter().copied() => point
