@@ -1,20 +1,11 @@
-//! Codes of reports in words. A report holds members of closed lists by their codes.
+//! Codes in words, where a report holds a code or a label of the caller and not a member of a closed list.
 
 use crate::vocabulary::Vocabulary;
 
-/// The member of a closed list that has a code.
-pub fn find_member<V: Vocabulary>(code: &str) -> Option<V> {
-    V::ALL.iter().copied().find(|member| member.code() == code)
-}
-
-/// The label of a code; the code itself where the list does not hold it.
-pub fn label<V: Vocabulary>(code: &'static str) -> &'static str {
-    find_member::<V>(code).map_or(code, Vocabulary::label)
-}
-
 /// The label of a code; the code in words where the list does not hold it.
 pub fn format_label<V: Vocabulary>(code: &str) -> String {
-    find_member::<V>(code).map_or_else(|| format_code(code), |member| member.label().to_owned())
+    let member = V::ALL.iter().find(|member| member.code() == code);
+    member.map_or_else(|| format_code(code), |member| member.label().to_owned())
 }
 
 /// A code in words: `too narrow`.

@@ -16,8 +16,8 @@ const NO_INCHES_FROM_FEET: f64 = 1000.0;
 /// The number of a plan length in the caller's system.
 pub fn length_number(length: PlanLength, system: UnitSystem) -> f64 {
     match system {
-        UnitSystem::UsCustomary => length.ft,
-        UnitSystem::Metric => length.m,
+        UnitSystem::UsCustomary => length.ft(),
+        UnitSystem::Metric => length.m(),
     }
 }
 
@@ -32,8 +32,8 @@ pub fn other_system(system: UnitSystem) -> UnitSystem {
 /// A plan length in one system: `13 ft 5 in`, `4.1 m`.
 pub fn format_plan(length: PlanLength, system: UnitSystem) -> String {
     match system {
-        UnitSystem::UsCustomary => format_feet(length.ft),
-        UnitSystem::Metric => format!("{}{NBSP}m", round(length.m, 2)),
+        UnitSystem::UsCustomary => format_feet(length.ft()),
+        UnitSystem::Metric => format_metres(length.m()),
     }
 }
 
@@ -44,7 +44,7 @@ pub fn format_plan_both(length: PlanLength, system: UnitSystem) -> String {
 
 /// A plan length in both systems, each on a line of its own.
 pub fn format_plan_lines(length: PlanLength, system: UnitSystem) -> [String; 2] {
-    [format_plan(length, system), format!("[{}]", format_plan(length, other_system(system)))]
+    PrintedLength::from(length).format_lines(system)
 }
 
 /// Two plan lengths in both systems: `6 ft × 20 ft [1.83 m × 6.1 m]`.
@@ -61,8 +61,8 @@ pub fn format_detail_both(length: DetailLength, system: UnitSystem) -> String {
 /// A small dimension in one system: `1-1/2 in`, `38 mm`.
 pub fn format_detail(length: DetailLength, system: UnitSystem) -> String {
     match system {
-        UnitSystem::UsCustomary => format_inches(length.inch),
-        UnitSystem::Metric => format!("{}{NBSP}mm", round(length.mm, 0)),
+        UnitSystem::UsCustomary => format_inches(length.inch()),
+        UnitSystem::Metric => format!("{}{NBSP}mm", round(length.mm(), 0)),
     }
 }
 
@@ -74,40 +74,75 @@ pub fn format_fine_both(length: DetailLength, system: UnitSystem) -> String {
 
 /// The same as [`format_fine_both`], each system on a line of its own.
 pub fn format_fine_lines(length: DetailLength, system: UnitSystem) -> [String; 2] {
-    let sixteenths = 16.0 * length.inch;
-    let us = if (sixteenths - sixteenths.round()).abs() < 0.01 && length.inch >= 0.0 {
-        format_inches(length.inch)
+    let sixteenths = 16.0 * length.inch();
+    let us = if (sixteenths - sixteenths.round()).abs() < 0.01 && length.inch() >= 0.0 {
+        format_inches(length.inch())
     } else {
-        format!("{}{NBSP}in", round(length.inch, 2))
+        format!("{}{NBSP}in", round(length.inch(), 2))
     };
-    let metric = format!("{}{NBSP}mm", round(length.mm, 1));
+    let metric = format!("{}{NBSP}mm", round(length.mm(), 1));
     match system {
         UnitSystem::UsCustomary => [us, format!("[{metric}]")],
         UnitSystem::Metric => [metric, format!("[{us}]")],
     }
 }
 
-/// The sum of two plan lengths, in each system.
-pub fn add_lengths(a: PlanLength, b: PlanLength) -> PlanLength {
-    PlanLength { ft: a.ft + b.ft, m: a.m + b.m }
+/// A plan length as it is printed, rounded in each system: what is computed from it agrees with the figures beside it.
+#[derive(Clone, Copy)]
+pub struct PrintedLength {
+    ft: f64,
+    m: f64,
+}
+
+impl From<PlanLength> for PrintedLength {
+    fn from(length: PlanLength) -> Self {
+        Self { ft: length.ft(), m: length.m() }
+    }
+}
+
+impl PrintedLength {
+    /// The sum of both.
+    #[must_use]
+    pub fn plus(self, other: Self) -> Self {
+        Self { ft: self.ft + other.ft, m: self.m + other.m }
+    }
+
+    /// Half of it.
+    #[must_use]
+    pub fn half(self) -> Self {
+        Self { ft: self.ft / 2.0, m: self.m / 2.0 }
+    }
+
+    /// In both systems, each on a line of its own.
+    pub fn format_lines(self, system: UnitSystem) -> [String; 2] {
+        let format = |system| match system {
+            UnitSystem::UsCustomary => format_feet(self.ft),
+            UnitSystem::Metric => format_metres(self.m),
+        };
+        [format(system), format!("[{}]", format(other_system(system)))]
+    }
+}
+
+fn format_metres(metres: f64) -> String {
+    format!("{}{NBSP}m", round(metres, 2))
 }
 
 /// The number of a temperature in the caller's system.
 pub fn temperature_number(value: TemperatureValue, system: UnitSystem) -> f64 {
     match system {
-        UnitSystem::UsCustomary => value.f,
-        UnitSystem::Metric => value.c,
+        UnitSystem::UsCustomary => value.f(),
+        UnitSystem::Metric => value.c(),
     }
 }
 
 /// A temperature in both systems, to 0.1 degree: `40 °F [4.4 °C]`.
 pub fn format_temperature_both(value: TemperatureValue, system: UnitSystem) -> String {
-    format_degrees_both(value.f, value.c, system)
+    format_degrees_both(value.f(), value.c(), system)
 }
 
 /// A temperature difference in both systems, to 0.1 degree.
 pub fn format_difference_both(value: TemperatureDifferenceValue, system: UnitSystem) -> String {
-    format_degrees_both(value.f, value.c, system)
+    format_degrees_both(value.f(), value.c(), system)
 }
 
 fn format_degrees_both(f: f64, c: f64, system: UnitSystem) -> String {
@@ -151,6 +186,9 @@ fn format_inches(inches: f64) -> String {
 
 #[cfg(test)]
 mod tests {
+    use uom::si::f64::Length;
+    use uom::si::length::{foot, inch};
+
     use super::{NBSP, format_detail_both, format_feet, format_inches, format_plan_both};
     use crate::quantity::UnitSystem;
     use crate::quantity::output::{DetailLength, PlanLength};
@@ -185,12 +223,12 @@ mod tests {
 
     #[test]
     fn the_callers_system_stands_first() {
-        let length = PlanLength { ft: 20.0, m: 6.096 };
+        let length = PlanLength(Length::new::<foot>(20.0));
         let plain = |text: String| text.replace(NBSP, " ");
         assert_eq!(plain(format_plan_both(length, UnitSystem::UsCustomary)), "20 ft [6.1 m]");
         assert_eq!(plain(format_plan_both(length, UnitSystem::Metric)), "6.1 m [20 ft]");
         assert_eq!(
-            plain(format_detail_both(DetailLength { inch: 1.5, mm: 38.1 }, UnitSystem::Metric)),
+            plain(format_detail_both(DetailLength(Length::new::<inch>(1.5)), UnitSystem::Metric)),
             "38 mm [1-1/2 in]"
         );
     }

@@ -1,5 +1,7 @@
 //! What loops are for.
 
+use serde::Serialize;
+
 use super::layout::{NominalLength, SHORT_LEG, USUAL_LEG};
 use super::site::Barrier;
 use super::sources::sourced_vocabulary;
@@ -18,7 +20,8 @@ sourced_vocabulary! {
 }
 
 /// Which side of the closed barrier a loop lies on.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Side {
     /// Where vehicles come from.
     Outside,
@@ -29,9 +32,6 @@ pub enum Side {
 }
 
 impl Side {
-    /// All sides.
-    pub const ALL: [Self; 3] = [Self::Outside, Self::Inside, Self::OnTheLine];
-
     /// The value in reports.
     pub fn code(self) -> &'static str {
         match self {

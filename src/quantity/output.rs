@@ -1,11 +1,16 @@
-//! The quantities of reports: both systems, fixed decimals, so that no caller converts or rounds.
+//! The quantities of reports: typed values that are written in both systems of units with fixed decimals, so that no caller converts or rounds.
+//!
+//! A value is rounded when it is written: by `Serialize`, and by the accessors that are named like its fields.
 
-use serde::Serialize;
+use std::borrow::Cow;
+
+use serde::{Serialize, Serializer};
 use uom::si::{
     f64 as si, length, magnetic_permeability, temperature_interval, thermodynamic_temperature as temperature, time,
-    velocity,
+    velocity, volume,
 };
-use utoipa::ToSchema;
+use utoipa::openapi::{RefOr, Schema};
+use utoipa::{PartialSchema, ToSchema};
 
 use super::dimension::PerLength;
 
@@ -20,179 +25,120 @@ pub fn round(value: f64, decimals: i32) -> f64 {
     (scaled + scaled.signum() * scaled.abs().max(1.0) * 1e-12).round() / scale + 0.0
 }
 
-/// A plan dimension, distance, height, wire or cut length, in both systems.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, ToSchema)]
-pub struct PlanLength {
-    /// Feet, 2 decimals.
-    pub ft: f64,
-    /// Metres, 3 decimals.
-    pub m: f64,
-}
+/// Declares quantities, a line for each field: its name, its documentation, its decimals, and how it is converted.
+macro_rules! output_quantities {
+    ($($(#[doc = $doc:literal])+ $name:ident($si:ty) with fields $fields:ident {
+        $($field:ident $field_doc:literal $decimals:literal = $convert:expr;)+
+    })+) => {$(
+        $(#[doc = $doc])+
+        #[derive(Clone, Copy, Debug, PartialEq)]
+        pub struct $name(pub $si);
 
-impl From<si::Length> for PlanLength {
-    fn from(value: si::Length) -> Self {
-        Self { ft: round(value.get::<length::foot>(), 2), m: round(value.get::<length::meter>(), 3) }
-    }
-}
-
-/// A small dimension (slot, cover, corner cut, diameter), in both systems.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, ToSchema)]
-pub struct DetailLength {
-    /// Inches, 4 decimals.
-    pub inch: f64,
-    /// Millimetres, 3 decimals.
-    pub mm: f64,
-}
-
-impl From<si::Length> for DetailLength {
-    fn from(value: si::Length) -> Self {
-        Self { inch: round(value.get::<length::inch>(), 4), mm: round(value.get::<length::millimeter>(), 3) }
-    }
-}
-
-/// A temperature on both scales.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, ToSchema)]
-pub struct TemperatureValue {
-    /// Degrees Fahrenheit, 2 decimals.
-    pub f: f64,
-    /// Degrees Celsius, 2 decimals.
-    pub c: f64,
-}
-
-impl From<si::ThermodynamicTemperature> for TemperatureValue {
-    fn from(value: si::ThermodynamicTemperature) -> Self {
-        Self {
-            f: round(value.get::<temperature::degree_fahrenheit>(), 2),
-            c: round(value.get::<temperature::degree_celsius>(), 2),
+        $(#[doc = $doc])+
+        #[derive(Serialize, ToSchema)]
+        struct $fields {
+            $(#[doc = $field_doc] $field: f64,)+
         }
-    }
-}
 
-/// A difference of temperatures on both scales: no zero point, so 1 °C is 1.8 °F.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, ToSchema)]
-pub struct TemperatureDifferenceValue {
-    /// Degrees Fahrenheit, 2 decimals.
-    pub f: f64,
-    /// Degrees Celsius, 2 decimals.
-    pub c: f64,
-}
-
-impl From<si::TemperatureInterval> for TemperatureDifferenceValue {
-    fn from(value: si::TemperatureInterval) -> Self {
-        Self {
-            f: round(value.get::<temperature_interval::degree_fahrenheit>(), 2),
-            c: round(value.get::<temperature_interval::degree_celsius>(), 2),
+        impl $name {
+            $(
+                #[doc = $field_doc]
+                pub fn $field(self) -> f64 {
+                    let convert: fn($si) -> f64 = $convert;
+                    round(convert(self.0), $decimals)
+                }
+            )+
         }
-    }
-}
 
-/// A depth per day, the advance of a curing front in its first day, in both systems.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, ToSchema)]
-pub struct DepthPerDayValue {
-    /// Inches per day, 4 decimals.
-    pub inch_per_day: f64,
-    /// Millimetres per day, 3 decimals.
-    pub mm_per_day: f64,
-}
-
-impl From<si::Velocity> for DepthPerDayValue {
-    fn from(value: si::Velocity) -> Self {
-        let depth = value * si::Time::new::<time::day>(1.0);
-        Self {
-            inch_per_day: round(depth.get::<length::inch>(), 4),
-            mm_per_day: round(depth.get::<length::millimeter>(), 3),
+        impl From<$si> for $name {
+            fn from(value: $si) -> Self {
+                Self(value)
+            }
         }
-    }
-}
 
-/// A speed in both systems.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, ToSchema)]
-pub struct SpeedValue {
-    /// Miles per hour, 2 decimals.
-    pub mph: f64,
-    /// Kilometres per hour, 2 decimals.
-    pub km_h: f64,
-}
-
-impl From<si::Velocity> for SpeedValue {
-    fn from(value: si::Velocity) -> Self {
-        Self {
-            mph: round(value.get::<velocity::mile_per_hour>(), 2),
-            km_h: round(value.get::<velocity::kilometer_per_hour>(), 2),
+        impl Serialize for $name {
+            fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+                $fields { $($field: self.$field(),)+ }.serialize(serializer)
+            }
         }
-    }
-}
 
-/// A pace of work in both systems.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, ToSchema)]
-pub struct WorkSpeedValue {
-    /// Feet per minute, 2 decimals.
-    pub ft_per_min: f64,
-    /// Metres per minute, 3 decimals.
-    pub m_per_min: f64,
-}
-
-impl From<si::Velocity> for WorkSpeedValue {
-    fn from(value: si::Velocity) -> Self {
-        let per_minute = value * si::Time::new::<time::minute>(1.0);
-        Self {
-            ft_per_min: round(per_minute.get::<length::foot>(), 2),
-            m_per_min: round(per_minute.get::<length::meter>(), 3),
+        impl PartialSchema for $name {
+            fn schema() -> RefOr<Schema> {
+                $fields::schema()
+            }
         }
-    }
-}
 
-/// A volume in both systems.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, ToSchema)]
-pub struct VolumeValue {
-    /// US fluid ounces, 1 decimal.
-    pub fl_oz: f64,
-    /// Millilitres, no decimals.
-    pub ml: f64,
-}
-
-impl From<si::Volume> for VolumeValue {
-    fn from(value: si::Volume) -> Self {
-        Self {
-            fl_oz: round(value.get::<uom::si::volume::fluid_ounce>(), 1),
-            ml: round(value.get::<uom::si::volume::milliliter>(), 0),
+        impl ToSchema for $name {
+            fn name() -> Cow<'static, str> {
+                Cow::Borrowed(stringify!($name))
+            }
         }
+    )+};
+}
+
+output_quantities! {
+    /// A plan dimension, distance, height, wire or cut length, in both systems.
+    PlanLength(si::Length) with fields PlanLengthFields {
+        ft "Feet, 2 decimals." 2 = |value| value.get::<length::foot>();
+        m "Metres, 3 decimals." 3 = |value| value.get::<length::meter>();
+    }
+    /// A small dimension (slot, cover, corner cut, diameter), in both systems.
+    DetailLength(si::Length) with fields DetailLengthFields {
+        inch "Inches, 4 decimals." 4 = |value| value.get::<length::inch>();
+        mm "Millimetres, 3 decimals." 3 = |value| value.get::<length::millimeter>();
+    }
+    /// A temperature on both scales.
+    TemperatureValue(si::ThermodynamicTemperature) with fields TemperatureFields {
+        f "Degrees Fahrenheit, 2 decimals." 2 = |value| value.get::<temperature::degree_fahrenheit>();
+        c "Degrees Celsius, 2 decimals." 2 = |value| value.get::<temperature::degree_celsius>();
+    }
+    /// A difference of temperatures on both scales: no zero point, so 1 °C is 1.8 °F.
+    TemperatureDifferenceValue(si::TemperatureInterval) with fields TemperatureDifferenceFields {
+        f "Degrees Fahrenheit, 2 decimals." 2 = |value| value.get::<temperature_interval::degree_fahrenheit>();
+        c "Degrees Celsius, 2 decimals." 2 = |value| value.get::<temperature_interval::degree_celsius>();
+    }
+    /// A depth per day, the advance of a curing front in its first day, in both systems.
+    DepthPerDayValue(si::Velocity) with fields DepthPerDayFields {
+        inch_per_day "Inches per day, 4 decimals." 4 = |value| (value * si::Time::new::<time::day>(1.0)).get::<length::inch>();
+        mm_per_day "Millimetres per day, 3 decimals." 3 = |value| (value * si::Time::new::<time::day>(1.0)).get::<length::millimeter>();
+    }
+    /// A speed in both systems.
+    SpeedValue(si::Velocity) with fields SpeedFields {
+        mph "Miles per hour, 2 decimals." 2 = |value| value.get::<velocity::mile_per_hour>();
+        km_h "Kilometres per hour, 2 decimals." 2 = |value| value.get::<velocity::kilometer_per_hour>();
+    }
+    /// A pace of work in both systems.
+    WorkSpeedValue(si::Velocity) with fields WorkSpeedFields {
+        ft_per_min "Feet per minute, 2 decimals." 2 = |value| (value * si::Time::new::<time::minute>(1.0)).get::<length::foot>();
+        m_per_min "Metres per minute, 3 decimals." 3 = |value| (value * si::Time::new::<time::minute>(1.0)).get::<length::meter>();
+    }
+    /// A volume in both systems.
+    VolumeValue(si::Volume) with fields VolumeFields {
+        fl_oz "US fluid ounces, 1 decimal." 1 = |value| value.get::<volume::fluid_ounce>();
+        ml "Millilitres, no decimals." 0 = |value| value.get::<volume::milliliter>();
+    }
+    /// A duration in three units.
+    DurationValue(si::Time) with fields DurationFields {
+        h "Hours, 3 decimals." 3 = |value| value.get::<time::hour>();
+        min "Minutes, 2 decimals." 2 = |value| value.get::<time::minute>();
+        s "Seconds, 1 decimal." 1 = |value| value.get::<time::second>();
+    }
+    /// An inductance per length in both systems.
+    InductancePerLengthValue(PerLength) with fields InductancePerLengthFields {
+        uh_per_ft "Microhenries per foot, 4 decimals." 4 = |value| value.get::<magnetic_permeability::henry_per_meter>() * 1e6 * 0.3048;
+        uh_per_m "Microhenries per metre, 4 decimals." 4 = |value| value.get::<magnetic_permeability::henry_per_meter>() * 1e6;
     }
 }
 
-/// A duration in three units.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, ToSchema)]
-pub struct DurationValue {
-    /// Hours, 3 decimals.
-    pub h: f64,
-    /// Minutes, 2 decimals.
-    pub min: f64,
-    /// Seconds, 1 decimal.
-    pub s: f64,
-}
-
-impl From<si::Time> for DurationValue {
-    fn from(value: si::Time) -> Self {
-        Self {
-            h: round(value.get::<time::hour>(), 3),
-            min: round(value.get::<time::minute>(), 2),
-            s: round(value.get::<time::second>(), 1),
-        }
+impl PlanLength {
+    /// No length.
+    pub fn zero() -> Self {
+        Self(si::Length::default())
     }
-}
 
-/// An inductance per length in both systems.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, ToSchema)]
-pub struct InductancePerLengthValue {
-    /// Microhenries per foot, 4 decimals.
-    pub uh_per_ft: f64,
-    /// Microhenries per metre, 4 decimals.
-    pub uh_per_m: f64,
-}
-
-impl From<PerLength> for InductancePerLengthValue {
-    fn from(value: PerLength) -> Self {
-        let per_metre = value.get::<magnetic_permeability::henry_per_meter>() * 1e6;
-        Self { uh_per_ft: round(per_metre * 0.3048, 4), uh_per_m: round(per_metre, 4) }
+    /// Without its sign.
+    #[must_use]
+    pub fn abs(self) -> Self {
+        Self(self.0.abs())
     }
 }

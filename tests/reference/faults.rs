@@ -32,7 +32,7 @@ fn report(request: Value) -> FaultFindingReport {
 }
 
 fn ranked(report: &FaultFindingReport) -> Vec<&'static str> {
-    report.suspects.iter().map(|suspect| suspect.fault).collect()
+    report.suspects.iter().map(|suspect| suspect.fault.code()).collect()
 }
 
 /// 6 × 6 ft of 14 AWG at 0.150 in, 1 to 5 turns, µH: table of Neumann sums.

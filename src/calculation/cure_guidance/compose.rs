@@ -36,7 +36,7 @@ pub fn compose_report(
     let starts = possible_starts(job);
     let conditions = request.weather.conditions.as_deref().unwrap_or_default();
     CureGuidanceReport {
-        verdict: chosen.verdict.code(),
+        verdict: chosen.verdict,
         reasons: chosen.reasons(),
         windows: windows(job, &starts),
         milestones: milestones(job),
@@ -121,7 +121,7 @@ fn milestones(job: &ResolvedCureGuidance) -> Vec<CureMilestoneReached> {
         let progress = candidate.progress(*milestone, start, end).filter(|_| is_open);
         let depth = candidate.depth(start, end, job.slot.depth).filter(|_| is_open && milestone.is_by_depth());
         Some(CureMilestoneReached {
-            milestone: milestone.code(),
+            milestone: *milestone,
             earliest: times.earliest.map(|time| format_reached(job, time)),
             latest: times.latest.map(|time| format_reached(job, time)),
             progress_low_percent: progress.map(|(low, _)| percent(low)),
@@ -182,9 +182,9 @@ fn alternative(job: &ResolvedCureGuidance, assessment: &Assessment) -> CureAlter
     let candidate = &assessment.candidate;
     let times = candidate.milestone_times(CureMilestone::OpenToTraffic, job.weather.start, &job.weather);
     CureAlternative {
-        kind: candidate.kind.code(),
+        kind: candidate.kind,
         is_chosen: candidate.kind == job.candidate.kind,
-        verdict: assessment.verdict.code(),
+        verdict: assessment.verdict,
         reasons: assessment.reasons(),
         open_to_traffic_earliest: times.and_then(|times| times.earliest).map(|time| format_reached(job, time)),
         open_to_traffic_latest: times.and_then(|times| times.latest).map(|time| format_reached(job, time)),
@@ -201,7 +201,7 @@ fn echo(job: &ResolvedCureGuidance) -> CureGuidanceInputs {
         insulation_rating: job.rating.map(Into::into),
         start: format_time(job, weather.start),
         least_dew_point_margin: dew_point_margin().into(),
-        surface_condition: job.condition.code(),
+        surface_condition: job.condition,
         needed_open_by: job.needed.map(|needed| needed.format_rfc_3339()),
         weather_from: weather.begin.format_rfc_3339(),
         weather_until: format_time(job, weather.end()),
@@ -221,14 +221,14 @@ fn echo_sealant(candidate: &SealantCandidate) -> CureSealantEcho {
         CureMechanism::MoistureFront(_) | CureMechanism::Cooling(_) => false,
     };
     let reference = |(milestone, [least, most]): (CureMilestone, [Time; 2])| CureReferenceTime {
-        milestone: milestone.code(),
+        milestone,
         least: least.into(),
         most: most.into(),
     };
     let a_day = Time::new::<day>(1.0);
     let first_day = candidate.first_day_depth().map(|depths| depths.map(|depth| DepthPerDayValue::from(depth / a_day)));
     CureSealantEcho {
-        kind: candidate.kind.code(),
+        kind: candidate.kind,
         minimum_application_temperature: sheet.minimum.into(),
         maximum_application_temperature: sheet.maximum.map(Into::into),
         data_sheet: echo_data_sheet(candidate),

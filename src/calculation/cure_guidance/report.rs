@@ -5,6 +5,8 @@ use utoipa::ToSchema;
 
 use crate::calculation::input::{HourlyConditions, SlotEcho};
 use crate::calculation::report::{Assumed, Basis, Caution, Finding};
+use crate::practice::sealants::SealantKind;
+use crate::practice::sealing::{CureMilestone, CureVerdict, SurfaceCondition};
 use crate::practice::sources::Source;
 use crate::quantity::QuantityField;
 use crate::quantity::output::{
@@ -15,7 +17,8 @@ use crate::quantity::output::{
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct CureGuidanceReport {
     /// `go`, `go_with_care`, `wait` (not at this start; the forecast has hours that would do) or `do_not_apply` (it has none).
-    pub verdict: &'static str,
+    #[schema(value_type = String)]
+    pub verdict: CureVerdict,
     /// Why, the gravest first; each is among `findings`, too.
     pub reasons: Vec<CureReason>,
     /// Stretches of the forecast, from the start on, in each hour of which the work would pass every stop of the weather when begun
@@ -81,7 +84,8 @@ pub struct CureWindow {
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct CureMilestoneReached {
     /// A `code` of `reference/cure-milestones`.
-    pub milestone: &'static str,
+    #[schema(value_type = String)]
+    pub milestone: CureMilestone,
     /// At the earliest, RFC 3339 on the clock of the start, to the minute. Absent when it lies beyond the forecast.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schema(format = DateTime)]
@@ -161,11 +165,13 @@ pub struct CureEquivalentHours {
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct CureAlternative {
     /// A `code` of `reference/sealant-kinds`.
-    pub kind: &'static str,
+    #[schema(value_type = String)]
+    pub kind: SealantKind,
     /// Whether it is the one that was asked about.
     pub is_chosen: bool,
     /// The verdict at the start, as for the chosen one.
-    pub verdict: &'static str,
+    #[schema(value_type = String)]
+    pub verdict: CureVerdict,
     /// Why, the gravest first.
     pub reasons: Vec<CureReason>,
     /// Traffic at the earliest, applied at the start all the same. Absent beyond the forecast.
@@ -269,7 +275,8 @@ pub struct CureGuidanceInputs {
     /// How far the slab must lie above the dew point.
     pub least_dew_point_margin: TemperatureDifferenceValue,
     /// What the slot looks like.
-    pub surface_condition: &'static str,
+    #[schema(value_type = String)]
+    pub surface_condition: SurfaceCondition,
     /// When traffic must be let back.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schema(format = DateTime)]
@@ -286,7 +293,8 @@ pub struct CureGuidanceInputs {
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct CureSealantEcho {
     /// The kind.
-    pub kind: &'static str,
+    #[schema(value_type = String)]
+    pub kind: SealantKind,
     /// The lowest temperature of application.
     pub minimum_application_temperature: TemperatureValue,
     /// The highest.
@@ -343,7 +351,8 @@ pub struct CureSheetEcho {
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct CureReferenceTime {
     /// The milestone.
-    pub milestone: &'static str,
+    #[schema(value_type = String)]
+    pub milestone: CureMilestone,
     /// At least.
     pub least: DurationValue,
     /// At most.

@@ -77,7 +77,7 @@ impl CheckResult {
         Check {
             channel: channel.label(),
             check: self.check,
-            vehicle: self.vehicle.map(Vocabulary::code),
+            vehicle: self.vehicle,
             verdict: self.verdict.code(),
             value: round(self.value, 3),
             limit: round(self.limit, 3),
@@ -295,7 +295,7 @@ pub fn sensitivities(
         let sensitivities = over_loops.map(|(over, change)| Sensitivity {
             channel: channel.label(),
             r#loop: over.label.clone(),
-            vehicle: class.code(),
+            vehicle: *class,
             change_percent: round(change.get::<percent>(), 3),
             steps: at_steps(change),
         });

@@ -5,7 +5,10 @@ use utoipa::ToSchema;
 
 use crate::calculation::input::{DetectorEcho, LeadInEcho, LoopEcho};
 use crate::calculation::report::{Assumed, Basis, Caution, Finding};
+use crate::practice::detectors::{FailureBehaviour, OutputMode, Wiring};
+use crate::practice::roles::Role;
 use crate::practice::sources::Source;
+use crate::practice::vehicles::VehicleClass;
 use crate::quantity::output::{DurationValue, PlanLength};
 
 /// Whether a detector unit tunes to loops, and how to set it.
@@ -48,7 +51,8 @@ pub struct Check {
     pub check: &'static str,
     /// The vehicle, for a check of `vehicle`; absent for others.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub vehicle: Option<&'static str>,
+    #[schema(value_type = Option<String>)]
+    pub vehicle: Option<VehicleClass>,
     /// `suitable`, `marginal` or `unsuitable`.
     pub verdict: &'static str,
     /// The figure, 3 decimals.
@@ -74,7 +78,8 @@ pub struct Sensitivity {
     /// The loop that the vehicle is over.
     pub r#loop: String,
     /// The vehicle.
-    pub vehicle: &'static str,
+    #[schema(value_type = String)]
+    pub vehicle: VehicleClass,
     /// The change at the terminals, percent, 3 decimals.
     pub change_percent: f64,
     /// The steps, coarsest first.
@@ -129,12 +134,14 @@ pub struct ChannelSettings {
     /// The frequency setting to choose, in words.
     pub frequency_setting: String,
     /// `presence` or `pulse`.
-    pub output: &'static str,
+    #[schema(value_type = String)]
+    pub output: OutputMode,
     /// After how long it lets go of a vehicle that stays; absent for never.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub presence_time: Option<DurationValue>,
     /// `detect` or `no_detect`.
-    pub on_loop_failure: &'static str,
+    #[schema(value_type = String)]
+    pub on_loop_failure: FailureBehaviour,
     /// What the gate does when the loop fails, with that behaviour.
     pub failure_consequence: String,
     /// The input of the operator that it drives: `open`, `hold_or_reverse`, `hold_while_still` (watched only while the leaves stand),
@@ -167,11 +174,13 @@ pub struct DetectorCompatibilityInputs {
     /// The loops.
     pub loops: Vec<ConnectedLoopEcho>,
     /// How they come to the unit.
-    pub wiring: &'static str,
+    #[schema(value_type = String)]
+    pub wiring: Wiring,
     /// The unit.
     pub detector: DetectorEcho,
     /// The vehicles that must be seen.
-    pub vehicles: Vec<&'static str>,
+    #[schema(value_type = Vec<String>)]
+    pub vehicles: Vec<VehicleClass>,
 }
 
 /// A loop as it was understood.
@@ -180,7 +189,8 @@ pub struct ConnectedLoopEcho {
     /// The caller's name for it.
     pub label: String,
     /// What it is for.
-    pub role: &'static str,
+    #[schema(value_type = String)]
+    pub role: Role,
     /// The loop.
     pub r#loop: LoopEcho,
     /// The lead-in.

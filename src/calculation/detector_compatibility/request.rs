@@ -174,16 +174,16 @@ impl ResolvedDetectorCompatibility {
                 .iter()
                 .map(|resolved| ConnectedLoopEcho {
                     label: resolved.label.clone(),
-                    role: resolved.role.code(),
+                    role: resolved.role,
                     r#loop: resolved.coil.echo(),
                     lead_in: resolved.lead_in.echo(),
                     along: resolved.position.map(|(along, _)| along.into()),
                     across: resolved.position.map(|(_, across)| across.into()),
                 })
                 .collect(),
-            wiring: self.wiring.code(),
+            wiring: self.wiring,
             detector: self.detector.echo(),
-            vehicles: self.vehicles.iter().map(|class| class.code()).collect(),
+            vehicles: self.vehicles.clone(),
         }
     }
 }

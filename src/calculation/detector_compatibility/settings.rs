@@ -60,9 +60,9 @@ pub fn choose(
             "Start at the highest that the unit offers; give neighbours different settings, and change when it \
                             misses or calls for no reason."
                 .to_owned(),
-        output: output.code(),
+        output,
         presence_time: presence_time.map(Into::into),
-        on_loop_failure: on_failure.code(),
+        on_loop_failure: on_failure,
         failure_consequence: on_failure.consequence(role).to_owned(),
         operator_input: operator_input(role),
     }

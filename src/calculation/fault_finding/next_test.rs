@@ -5,7 +5,7 @@ use super::meters::{MeterKind, Prediction};
 use super::predicted_readings::{FaultHypothesis, HypothesisSet};
 use super::report::{NextTest, TestOutcome};
 use crate::practice::fault_tests::FaultTest;
-use crate::practice::faults::{FaultLocation, PerFault, SubstitutionPoint};
+use crate::practice::faults::{FaultLocation, LoopFault, PerFault, SubstitutionPoint};
 use crate::quantity::output::round;
 use crate::vocabulary::Vocabulary;
 
@@ -152,7 +152,7 @@ pub fn choose(open: &[FaultTest], posterior: &Posterior<'_>) -> NextTest {
     }
     let (test, information, outcomes) = best;
     NextTest {
-        test: test.code(),
+        test,
         label: test.label(),
         how: test.description(),
         expected_information_bits: round(information.max(0.0), 3),
@@ -170,12 +170,12 @@ pub fn choose(open: &[FaultTest], posterior: &Posterior<'_>) -> NextTest {
     }
 }
 
-fn pointed_to(faults: &PerFault<f64>) -> Vec<&'static str> {
+fn pointed_to(faults: &PerFault<f64>) -> Vec<LoopFault> {
     let ranked = faults.ranked();
     let most = ranked.first().map_or(0.0, |(_, probability)| *probability);
     ranked
         .into_iter()
         .take_while(|(_, probability)| *probability >= POINTS_FROM.min(most))
-        .map(|(fault, _)| fault.code())
+        .map(|(fault, _)| fault)
         .collect()
 }

@@ -11,8 +11,9 @@ use super::sound_loop::{LoopChange, SoundLoopModel};
 use crate::calculation::input::{DetectorEcho, LeadInEcho, LoopEcho};
 use crate::calculation::report::{Assumed, Basis, Caution, Finding};
 use crate::practice::cautions::CautionCode;
+use crate::practice::fault_tests::FaultTest;
+use crate::practice::faults::{LoopFault, Observation, ReadingPlace, SubstitutionPoint};
 use crate::quantity::output::{TemperatureValue, round};
-use crate::vocabulary::Vocabulary;
 
 /// What may have failed, and what to test next.
 #[derive(Clone, Debug, Serialize, ToSchema)]
@@ -39,7 +40,8 @@ pub struct FaultFindingReport {
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct FaultSuspect {
     /// The fault; a `code` of `reference/faults`.
-    pub fault: &'static str,
+    #[schema(value_type = String)]
+    pub fault: LoopFault,
     /// Its short name.
     pub label: &'static str,
     /// How likely it is the cause, 0 to 1, 3 decimals.
@@ -79,7 +81,8 @@ pub struct ReadingCompared {
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct NextTest {
     /// The test; a `code` of `reference/fault-tests`.
-    pub test: &'static str,
+    #[schema(value_type = String)]
+    pub test: FaultTest,
     /// Its short name.
     pub label: &'static str,
     /// How it is done.
@@ -101,7 +104,8 @@ pub struct TestOutcome {
     /// How likely it is, 0 to 1, 3 decimals.
     pub probability: f64,
     /// The faults that it points to, the most likely first.
-    pub points_to: Vec<&'static str>,
+    #[schema(value_type = Vec<String>)]
+    pub points_to: Vec<LoopFault>,
 }
 
 /// What was understood of a fault-finding request.
@@ -119,9 +123,11 @@ pub struct FaultFindingInputs {
     /// The frequency at which inductance and quality factor hold, kHz, 3 decimals.
     pub frequency_khz: f64,
     /// Where the meters were connected.
-    pub taken_at: &'static str,
+    #[schema(value_type = String)]
+    pub taken_at: ReadingPlace,
     /// What was noticed.
-    pub observations: Vec<&'static str>,
+    #[schema(value_type = Vec<String>)]
+    pub observations: Vec<Observation>,
     /// The substitution; absent when not given.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub substitution: Option<SubstitutionEcho>,
@@ -157,7 +163,8 @@ pub struct SoundLoop {
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct SubstitutionEcho {
     /// Where the inductor was connected.
-    pub connected_at: &'static str,
+    #[schema(value_type = String)]
+    pub connected_at: SubstitutionPoint,
     /// Its inductance, µH, 2 decimals.
     pub inductance_uh: f64,
     /// Whether the unit ran.
@@ -177,8 +184,8 @@ impl FaultFindingInputs {
             sound_loop: SoundLoop::new(sound),
             temperature: conditions.temperature.into(),
             frequency_khz: round(conditions.frequency.get::<kilohertz>(), 3),
-            taken_at: conditions.place.code(),
-            observations: observations.iter().map(|observation| observation.code()).collect(),
+            taken_at: conditions.place,
+            observations: observations.clone(),
             substitution: substitution.map(SubstitutionEcho::new),
         }
     }
@@ -213,7 +220,7 @@ impl SoundLoop {
 impl SubstitutionEcho {
     fn new(done: &Substitution) -> Self {
         Self {
-            connected_at: done.connected_at.code(),
+            connected_at: done.connected_at,
             inductance_uh: round(done.inductance_uh, 2),
             unit_runs: done.unit_runs,
             simulated_vehicle_switches: done.simulated_vehicle_switches,

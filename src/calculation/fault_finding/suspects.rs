@@ -68,7 +68,7 @@ fn suspect(
         });
     }
     FaultSuspect {
-        fault: fault.code(),
+        fault,
         label: fault.label(),
         likelihood: round(likelihood, 3),
         variant: best.and_then(|hypothesis| hypothesis.variant.clone()),

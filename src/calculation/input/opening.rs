@@ -12,7 +12,7 @@ use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
 use crate::quantity::UnitSystem;
 use crate::quantity::output::{DurationValue, PlanLength, SpeedValue};
-use crate::vocabulary::{Vocabulary, join_codes};
+use crate::vocabulary::join_codes;
 
 /// What vehicles pass through.
 #[derive(Clone, Debug, Deserialize, Validate, ToSchema)]
@@ -59,7 +59,8 @@ pub struct OpeningEcho {
     /// The clear width.
     pub width: PlanLength,
     /// What closes it.
-    pub barrier: &'static str,
+    #[schema(value_type = String)]
+    pub barrier: Barrier,
     /// The asked setback; absent when not given.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub edge_setback: Option<PlanLength>,
@@ -139,7 +140,7 @@ impl ResolvedOpening {
     pub fn echo(&self) -> OpeningEcho {
         OpeningEcho {
             width: self.width.into(),
-            barrier: self.barrier.code(),
+            barrier: self.barrier,
             edge_setback: self.edge_setback.map(Into::into),
             approach_speed: self.approach_speed.map(Into::into),
             opening_time: self.opening_time.map(Into::into),

@@ -11,8 +11,7 @@ use super::{ConductorSize, CornerLeg, Cover, LoopLeg, OverInsulation, OverJacket
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
 use crate::physics::winding::{self, Winding};
 use crate::practice::layout::two_wheeler_inset;
-use crate::practice::sources::Source;
-use crate::practice::sources::sourced_vocabulary;
+use crate::practice::sources::{Source, sourced_vocabulary};
 use crate::practice::wires;
 use crate::quantity::UnitSystem;
 use crate::quantity::output::{DetailLength, PlanLength};
@@ -122,7 +121,8 @@ pub struct WireEcho {
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct LoopEcho {
     /// The shape.
-    pub shape: &'static str,
+    #[schema(value_type = String)]
+    pub shape: Shape,
     /// Leg in the direction of driving.
     pub along_travel: PlanLength,
     /// Leg across the lane.
@@ -297,7 +297,7 @@ impl ResolvedLoop {
     /// The echo for reports.
     pub fn echo(&self) -> LoopEcho {
         LoopEcho {
-            shape: self.shape.code(),
+            shape: self.shape,
             along_travel: self.along_travel.into(),
             across_lane: self.across_lane.into(),
             turns: self.turns,

@@ -39,17 +39,17 @@ pub fn plan(
 }
 
 fn plan_trial(trial: Trial, report: &LoopSizingReport) -> PlanTrial {
-    let vehicles: Vec<_> = report.inputs.vehicles.iter().map(|code| code.replace('_', " ")).collect();
+    let vehicles: Vec<_> = report.inputs.vehicles.iter().map(|class| class.code().replace('_', " ")).collect();
     let of_this_job = match trial {
         Trial::SmallestVehicle | Trial::HighestVehicle => format!(" Here: {}.", vehicles.join(", ")),
         Trial::TuneEmpty => format!(" Set to switch at {} %.", report.inputs.threshold_percent),
         Trial::CycleGate | Trial::NextLane | Trial::PowerFail | Trial::ProtectiveDevices => String::new(),
     };
     PlanTrial {
-        trial: trial.code(),
+        trial,
         label: trial.label(),
         message: format!("{}{of_this_job}", trial.description()),
-        cautions: trial.cautions().iter().map(|caution| caution.code()).collect(),
+        cautions: trial.cautions().to_vec(),
     }
 }
 

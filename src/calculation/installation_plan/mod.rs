@@ -26,7 +26,6 @@ use super::{Calculation, Example};
 use crate::practice::job_steps::{JobStep, PlanExtra, PlanPart};
 use crate::practice::sealants::SealantKind;
 use crate::practice::sources::Source;
-use crate::practice::vehicles::VehicleClass;
 use crate::vocabulary::Vocabulary;
 use merge::{MergeableReport, merge};
 
@@ -81,9 +80,8 @@ impl Calculation for InstallationPlanRequest {
         let is_sealed = loops.iter().any(|sized| sized.construction.is_sawn());
         let materials = self.asks_for(PlanPart::Materials).then(|| requests::materials_request(self, &loops).answer());
         let detector = self.asks_for(PlanPart::Detector).then(|| requests::detector_request(self, &loops).answer());
-        let cure = (asks_for_cure(self, diagnostics) && is_sealed)
-            .then(|| requests::cure_request(self, cover.as_ref()))
-            .flatten();
+        let cure =
+            (asks_for_cure(self, diagnostics) && is_sealed).then(|| requests::cure_request(self, cover)).flatten();
         let cure = cure.map(|request| request.answer());
         let sizing = report_or_errors(sizing, diagnostics);
         let materials = materials.map(|report| report_or_errors(report, diagnostics));
@@ -117,7 +115,7 @@ impl Calculation for InstallationPlanRequest {
             system: self.system(),
         });
         diagnostics.add_sources(&[Source::CommonPractice]);
-        let taken = JobStep::ALL.iter().filter(|step| steps.iter().any(|taken| taken.step == step.code()));
+        let taken = JobStep::ALL.iter().filter(|step| steps.iter().any(|taken| taken.step == **step));
         let cautions: Vec<_> = taken.flat_map(|step| step.cautions()).copied().collect();
         diagnostics.add_cautions(&cautions);
 
@@ -218,6 +216,5 @@ fn hardest_response(plan: &InstallationPlanRequest, sizing: &LoopSizingReport) -
     let loops = requests::planned_loops(plan, sizing);
     let (sized, found) = (loops.first()?, sizing.loops.first()?);
     let hardest = found.vehicles.iter().min_by(|a, b| a.times_threshold.total_cmp(&b.times_threshold))?;
-    let vehicle = VehicleClass::ALL.iter().copied().find(|class| class.code() == hardest.vehicle)?;
-    requests::response_request(plan, sized, vehicle, sizing.inputs.threshold_percent).answer().ok()
+    requests::response_request(plan, sized, hardest.vehicle, sizing.inputs.threshold_percent).answer().ok()
 }

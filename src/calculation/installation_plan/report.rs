@@ -9,6 +9,8 @@ use crate::calculation::loop_sizing::LoopSizingReport;
 use crate::calculation::material_estimate::MaterialEstimateReport;
 use crate::calculation::report::{Assumed, Basis, Caution, Finding};
 use crate::calculation::vehicle_response::VehicleResponseReport;
+use crate::practice::cautions::CautionCode;
+use crate::practice::job_steps::{JobStep, Trial};
 use crate::practice::sources::Source;
 use crate::quantity::UnitSystem;
 
@@ -92,26 +94,30 @@ pub struct ExpectedReading {
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct PlanTrial {
     /// Which; a `code` of `reference/trials`.
-    pub trial: &'static str,
+    #[schema(value_type = String)]
+    pub trial: Trial,
     /// A short name.
     pub label: &'static str,
     /// What to do, and what must happen.
     pub message: String,
     /// What to heed; codes among `cautions`.
-    pub cautions: Vec<&'static str>,
+    #[schema(value_type = Vec<String>)]
+    pub cautions: Vec<CautionCode>,
 }
 
 /// One step of the work.
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct PlanStep {
     /// Which; a `code` of `reference/job-steps`.
-    pub step: &'static str,
+    #[schema(value_type = String)]
+    pub step: JobStep,
     /// A short name.
     pub label: &'static str,
     /// What to do, with the figures of this job.
     pub message: String,
     /// What to heed; codes among `cautions`.
-    pub cautions: Vec<&'static str>,
+    #[schema(value_type = Vec<String>)]
+    pub cautions: Vec<CautionCode>,
 }
 
 /// Drawings of the job, SVG texts.

@@ -3,11 +3,11 @@
 use super::request::InstallationPlanRequest;
 use crate::calculation::cure_guidance::CureGuidanceRequest;
 use crate::calculation::detector_compatibility::{ConnectedLoop, DetectorCompatibilityRequest, Position};
-use crate::calculation::input::{Coordinate, CornerLeg, Cover, LeadIn, Loop, LoopLeg, Sealant, Shape, Slot};
+use crate::calculation::input::{Coordinate, CornerLeg, Cover, LeadIn, Loop, LoopLeg, Sealant, Slot};
 use crate::calculation::loop_sizing::{LoopSizingReport, LoopSizingRequest, SizedLoop};
 use crate::calculation::material_estimate::{EstimatedLoop, MaterialEstimateRequest};
 use crate::calculation::vehicle_response::VehicleResponseRequest;
-use crate::practice::roles::Role;
+use crate::practice::roles::{Role, Side};
 use crate::practice::sealants::SealantKind;
 use crate::practice::site::Construction;
 use crate::practice::vehicles::VehicleClass;
@@ -54,39 +54,39 @@ pub fn sizing_request(plan: &InstallationPlanRequest) -> LoopSizingRequest {
 pub fn planned_loops(plan: &InstallationPlanRequest, report: &LoopSizingReport) -> Vec<PlannedLoop> {
     let system = plan.system();
     let each = |sized: &SizedLoop| {
-        let role = Role::ALL.iter().copied().find(|role| role.code() == sized.role)?;
         let length = |length: &PlanLength| match system {
-            UnitSystem::UsCustomary => length.ft,
-            UnitSystem::Metric => length.m,
+            UnitSystem::UsCustomary => length.ft(),
+            UnitSystem::Metric => length.m(),
         };
         let from_line = sized.distance_from_barrier.or(sized.distance_from_reference);
-        let sign = if sized.side == "outside" { -1.0 } else { 1.0 };
+        let middle = from_line.as_ref().map_or(0.0, length) + length(&sized.along_travel) / 2.0;
         let along = match sized.side {
-            "on_the_line" => 0.0,
-            _ => sign * (from_line.as_ref().map_or(0.0, length) + length(&sized.along_travel) / 2.0),
+            Side::OnTheLine => 0.0,
+            Side::Outside => -middle,
+            Side::Inside => middle,
         };
         let centres = sized.side_by_side.as_ref().map(|row| row.centres.iter().map(length).collect());
         let across: Vec<f64> = centres.unwrap_or_else(|| vec![0.0]);
-        Some(PlannedLoop {
-            label: sized.role.to_owned(),
-            role,
-            coil: coil(plan, sized, &report.inputs.cover, system),
-            construction: *Construction::ALL.iter().find(|made| made.code() == sized.construction)?,
+        PlannedLoop {
+            label: sized.role.code().to_owned(),
+            role: sized.role,
+            coil: coil(plan, sized, report.inputs.cover, system),
+            construction: sized.construction,
             count: sized.count,
             middles: across.into_iter().map(|across| (along, across)).collect(),
-        })
+        }
     };
-    report.loops.iter().filter_map(each).collect()
+    report.loops.iter().map(each).collect()
 }
 
 /// A loop of the report as a request. Its sizes are rounded, so that the text holds them exactly.
-fn coil(plan: &InstallationPlanRequest, sized: &SizedLoop, cover: &DetailLength, system: UnitSystem) -> Loop {
+fn coil(plan: &InstallationPlanRequest, sized: &SizedLoop, cover: DetailLength, system: UnitSystem) -> Loop {
     Loop {
-        shape: Shape::ALL.iter().copied().find(|shape| shape.code() == sized.shape),
-        along_travel: plan_text(&sized.along_travel, system),
-        across_lane: plan_text(&sized.across_lane, system),
+        shape: Some(sized.shape),
+        along_travel: plan_text(sized.along_travel, system),
+        across_lane: plan_text(sized.across_lane, system),
         turns: sized.turns,
-        corner_cut: Some(detail_text::<CornerLeg>(&sized.corner_cut, system)),
+        corner_cut: Some(detail_text::<CornerLeg>(sized.corner_cut, system)),
         cover: Some(detail_text::<Cover>(cover, system)),
         wire: plan.wire.clone(),
     }
@@ -172,7 +172,7 @@ pub fn materials_request(plan: &InstallationPlanRequest, loops: &[PlannedLoop]) 
 }
 
 /// The request for cure-guidance, with the cover that the sizing used; `None` without weather or start.
-pub fn cure_request(plan: &InstallationPlanRequest, cover: Option<&DetailLength>) -> Option<CureGuidanceRequest> {
+pub fn cure_request(plan: &InstallationPlanRequest, cover: Option<DetailLength>) -> Option<CureGuidanceRequest> {
     let system = plan.system();
     let default = || Sealant {
         kind: SealantKind::DEFAULT,
@@ -220,17 +220,17 @@ pub fn response_request(
     }
 }
 
-fn plan_text(length: &PlanLength, system: UnitSystem) -> LoopLeg {
+fn plan_text(length: PlanLength, system: UnitSystem) -> LoopLeg {
     LoopLeg::from_text(match system {
-        UnitSystem::UsCustomary => format!("{} ft", length.ft),
-        UnitSystem::Metric => format!("{} m", length.m),
+        UnitSystem::UsCustomary => format!("{} ft", length.ft()),
+        UnitSystem::Metric => format!("{} m", length.m()),
     })
 }
 
-fn detail_text<K: QuantityField>(length: &DetailLength, system: UnitSystem) -> K {
+fn detail_text<K: QuantityField>(length: DetailLength, system: UnitSystem) -> K {
     K::from_text(match system {
-        UnitSystem::UsCustomary => format!("{} in", length.inch),
-        UnitSystem::Metric => format!("{} mm", length.mm),
+        UnitSystem::UsCustomary => format!("{} in", length.inch()),
+        UnitSystem::Metric => format!("{} mm", length.mm()),
     })
 }
 

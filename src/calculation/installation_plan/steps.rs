@@ -6,6 +6,9 @@ use crate::calculation::cure_guidance::CureGuidanceReport;
 use crate::calculation::loop_sizing::{LoopSizingReport, SizedLoop};
 use crate::calculation::material_estimate::MaterialEstimateReport;
 use crate::practice::job_steps::JobStep;
+use crate::practice::materials::MaterialItem;
+use crate::practice::roles::{Role, Side};
+use crate::practice::sealing::CureMilestone;
 use crate::practice::site::Barrier;
 use crate::quantity::UnitSystem;
 use crate::quantity::format::format_count;
@@ -49,13 +52,13 @@ pub fn plan_steps(job: &StepContext<'_>) -> Vec<PlanStep> {
     let steps = JobStep::ALL.iter().copied().filter(|step| is_taken(*step));
     steps
         .map(|step| PlanStep {
-            step: step.code(),
+            step,
             label: step.label(),
             message: match figures(step, job) {
                 Some(figures) => format!("{} {figures}", step.description()),
                 None => step.description().to_owned(),
             },
-            cautions: step.cautions().iter().map(|caution| caution.code()).collect(),
+            cautions: step.cautions().to_vec(),
         })
         .collect()
 }
@@ -81,16 +84,19 @@ fn figures(step: JobStep, job: &StepContext<'_>) -> Option<String> {
             )
         }))),
         JobStep::Seal => {
-            let cure =
-                job.cure.map(|cure| format!("At the start that was asked for: {}.", cure.verdict.replace('_', " ")));
-            let line = |item: &str| job.materials?.items.iter().find(|line| line.item == item);
-            let sealant = line("sealant_cartridge").map(|line| format_count(line.quantity as f64, "cartridge"));
+            let cure = job
+                .cure
+                .map(|cure| format!("At the start that was asked for: {}.", cure.verdict.code().replace('_', " ")));
+            let line = |item: MaterialItem| job.materials?.items.iter().find(|line| line.item == item);
+            let sealant =
+                line(MaterialItem::SealantCartridge).map(|line| format_count(line.quantity as f64, "cartridge"));
             let sealant = sealant.map(|cartridges| format!("{cartridges} loaded."));
             let both: Vec<_> = [sealant, cure].into_iter().flatten().collect();
             (!both.is_empty()).then(|| both.join(" "))
         }
         JobStep::Protect => {
-            let open = job.cure?.milestones.iter().find(|milestone| milestone.milestone == "open_to_traffic")?;
+            let open =
+                job.cure?.milestones.iter().find(|milestone| milestone.milestone == CureMilestone::OpenToTraffic)?;
             Some(match (&open.earliest, &open.latest) {
                 (Some(earliest), Some(latest)) => {
                     format!("Computed: between {} and {}.", format_time(earliest), format_time(latest))
@@ -119,11 +125,7 @@ fn figures(step: JobStep, job: &StepContext<'_>) -> Option<String> {
 fn format_cuts(job: &StepContext<'_>) -> String {
     let Some(materials) = job.materials else {
         return join_sentence(job.sizing.loops.iter().filter_map(|sized| {
-            Some(format!(
-                "{}: {} deep",
-                role_name(sized.role),
-                format_detail_length(sized.slot_depth.as_ref()?, job.system)
-            ))
+            Some(format!("{}: {} deep", role_name(sized.role), format_exact_detail(sized.slot_depth?, job.system)))
         }));
     };
     let passes = match materials.saw_cut.passes {
@@ -132,7 +134,7 @@ fn format_cuts(job: &StepContext<'_>) -> String {
     };
     format!(
         "{} of cut in all, {passes}; the blade runs on past {}.",
-        format_plan_length(&materials.saw_cut.total, job.system),
+        format_plan_length(materials.saw_cut.total, job.system),
         format_count(f64::from(materials.saw_cut.cut_ends), "end"),
     )
 }
@@ -141,16 +143,16 @@ fn format_place(sized: &SizedLoop, system: UnitSystem) -> String {
     let size = format!(
         "{}: {} along travel, {} across",
         role_name(sized.role),
-        format_plan_length(&sized.along_travel, system),
-        format_plan_length(&sized.across_lane, system)
+        format_plan_length(sized.along_travel, system),
+        format_plan_length(sized.across_lane, system)
     );
-    let side = sized.side.replace('_', " ");
+    let side = sized.side.code().replace('_', " ");
     match (&sized.distance_from_barrier, &sized.distance_from_reference) {
-        (Some(distance), _) if sized.side != "on_the_line" => {
-            format!("{size}, {} {side} the barrier", format_plan_length(distance, system))
+        (Some(distance), _) if sized.side != Side::OnTheLine => {
+            format!("{size}, {} {side} the barrier", format_plan_length(*distance, system))
         }
-        (_, Some(distance)) if sized.side != "on_the_line" => {
-            format!("{size}, {} {side} the reference", format_plan_length(distance, system))
+        (_, Some(distance)) if sized.side != Side::OnTheLine => {
+            format!("{size}, {} {side} the reference", format_plan_length(*distance, system))
         }
         _ => format!("{size}, {side}"),
     }
@@ -161,8 +163,8 @@ fn format_time(time: &str) -> String {
     time.get(..16).unwrap_or(time).replace('T', " ")
 }
 
-fn role_name(role: &str) -> String {
-    role.replace('_', " ")
+fn role_name(role: Role) -> String {
+    role.code().replace('_', " ")
 }
 
 fn join_sentence(parts: impl Iterator<Item = String>) -> String {
@@ -172,16 +174,17 @@ fn join_sentence(parts: impl Iterator<Item = String>) -> String {
     format!("{first}{}.", chars.as_str())
 }
 
-fn format_plan_length(length: &PlanLength, system: UnitSystem) -> String {
+/// A length with the decimals of a tape, rounded from the figure of the report.
+fn format_plan_length(length: PlanLength, system: UnitSystem) -> String {
     match system {
-        UnitSystem::UsCustomary => format!("{} ft", round(length.ft, 1)),
-        UnitSystem::Metric => format!("{} m", round(length.m, 2)),
+        UnitSystem::UsCustomary => format!("{} ft", round(length.ft(), 1)),
+        UnitSystem::Metric => format!("{} m", round(length.m(), 2)),
     }
 }
 
-fn format_detail_length(length: &DetailLength, system: UnitSystem) -> String {
+fn format_exact_detail(length: DetailLength, system: UnitSystem) -> String {
     match system {
-        UnitSystem::UsCustomary => format!("{} in", length.inch),
-        UnitSystem::Metric => format!("{} mm", length.mm),
+        UnitSystem::UsCustomary => format!("{} in", length.inch()),
+        UnitSystem::Metric => format!("{} mm", length.mm()),
     }
 }

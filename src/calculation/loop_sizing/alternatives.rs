@@ -27,7 +27,8 @@ pub struct Alternative {
     /// Which: `shorter`, `longer`, `window` for the narrow loop at a drive-through window, or `quadrupole`.
     pub alternative: &'static str,
     /// Its shape.
-    pub shape: &'static str,
+    #[schema(value_type = String)]
+    pub shape: Shape,
     /// The leg in the direction of driving.
     pub along_travel: PlanLength,
     /// The leg across the lane.
@@ -85,7 +86,7 @@ impl Alternative {
         );
         Self {
             alternative: offered.code,
-            shape: other.design.coil.shape.code(),
+            shape: other.design.coil.shape,
             along_travel: other.design.coil.along_travel.into(),
             across_lane: other.design.coil.across_lane.into(),
             turns,

@@ -13,12 +13,14 @@ use super::selection::RoleSelection;
 use super::side_by_side::SideBySide;
 use super::sightings::VehicleSighting;
 use super::stock::StockChoice;
-use crate::calculation::input::{DetectorEcho, LeadInEcho, OpeningEcho, ResolvedSlot, SlotEcho, WireEcho};
+use crate::calculation::input::{DetectorEcho, LeadInEcho, OpeningEcho, ResolvedSlot, Shape, SlotEcho, WireEcho};
 use crate::calculation::loop_characteristics::LoopElectrical;
 use crate::calculation::report::{Assumed, Basis, Caution, Finding};
 use crate::calculation::vehicle_response::SeenHeight;
+use crate::practice::roles::{Role, Side};
+use crate::practice::site::{Construction, SiteHazard, Surface};
+use crate::practice::vehicles::VehicleClass;
 use crate::quantity::output::{DetailLength, PlanLength, round};
-use crate::vocabulary::{Vocabulary, codes};
 
 /// Loops for an opening.
 #[derive(Clone, Debug, Serialize, ToSchema)]
@@ -51,19 +53,25 @@ pub struct LoopSizingInputs {
     /// The opening.
     pub opening: OpeningEcho,
     /// What the loops are for.
-    pub roles: Vec<&'static str>,
+    #[schema(value_type = Vec<String>)]
+    pub roles: Vec<Role>,
     /// The vehicles that must be seen.
-    pub vehicles: Vec<&'static str>,
+    #[schema(value_type = Vec<String>)]
+    pub vehicles: Vec<VehicleClass>,
     /// Vehicles that another device sees.
-    pub seen_by_other_devices: Vec<&'static str>,
+    #[schema(value_type = Vec<String>)]
+    pub seen_by_other_devices: Vec<VehicleClass>,
     /// The change that the unit is set to switch at, percent, 3 decimals.
     pub threshold_percent: f64,
     /// What the loops lie in.
-    pub surface: &'static str,
+    #[schema(value_type = String)]
+    pub surface: Surface,
     /// What stands in the way.
-    pub site_hazards: Vec<&'static str>,
+    #[schema(value_type = Vec<String>)]
+    pub site_hazards: Vec<SiteHazard>,
     /// How the loops are made.
-    pub construction: &'static str,
+    #[schema(value_type = String)]
+    pub construction: Construction,
     /// The lead-in.
     pub lead_in: LeadInEcho,
     /// The wire.
@@ -83,13 +91,13 @@ impl LoopSizingInputs {
     pub(super) fn of(resolved: &ResolvedLoopSizing) -> Self {
         Self {
             opening: resolved.opening.echo(),
-            roles: codes(&resolved.roles),
-            vehicles: codes(&resolved.vehicles),
-            seen_by_other_devices: codes(&resolved.seen_elsewhere),
+            roles: resolved.roles.clone(),
+            vehicles: resolved.vehicles.clone(),
+            seen_by_other_devices: resolved.seen_elsewhere.clone(),
             threshold_percent: round(resolved.threshold().get::<percent>(), 3),
-            surface: resolved.surface.code(),
-            site_hazards: codes(&resolved.hazards),
-            construction: resolved.construction.code(),
+            surface: resolved.surface,
+            site_hazards: resolved.hazards.clone(),
+            construction: resolved.construction,
             lead_in: resolved.lead_in.echo(),
             wire: resolved.wire.echo(),
             slot: resolved.slot.as_ref().map(ResolvedSlot::echo),
@@ -104,11 +112,14 @@ impl LoopSizingInputs {
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct SizedLoop {
     /// What it is for.
-    pub role: &'static str,
+    #[schema(value_type = String)]
+    pub role: Role,
     /// How it is made.
-    pub construction: &'static str,
+    #[schema(value_type = String)]
+    pub construction: Construction,
     /// Its shape.
-    pub shape: &'static str,
+    #[schema(value_type = String)]
+    pub shape: Shape,
     /// How many such loops lie side by side; 1 as a rule. All figures are for each.
     pub count: usize,
     /// The leg in the direction of driving.
@@ -122,7 +133,8 @@ pub struct SizedLoop {
     /// The clear strip at each edge of the opening.
     pub edge_setback: PlanLength,
     /// The side of the barrier or reference that it lies on: `outside`, `inside` or `on_the_line`.
-    pub side: &'static str,
+    #[schema(value_type = String)]
+    pub side: Side,
     /// From the line of the closed barrier to the nearest wire; 0 for a loop that straddles the line. Absent without a barrier.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub distance_from_barrier: Option<PlanLength>,
@@ -163,16 +175,16 @@ impl SizedLoop {
         let distance = placement.distance().into();
         let has_barrier = resolved.opening.barrier.is_present();
         Self {
-            role: selection.role.code(),
-            construction: resolved.construction.code(),
-            shape: coil.shape.code(),
+            role: selection.role,
+            construction: resolved.construction,
+            shape: coil.shape,
             count: candidate.centres.len(),
             along_travel: coil.along_travel.into(),
             across_lane: coil.across_lane.into(),
             turns: coil.turns,
             corner_cut: coil.corner_cut.into(),
             edge_setback: candidate.edge_setback(resolved.opening.width).into(),
-            side: placement.side.code(),
+            side: placement.side,
             distance_from_barrier: has_barrier.then_some(distance),
             distance_from_reference: (!has_barrier).then_some(distance),
             slot_depth: design::slot_depth(coil, resolved).map(Into::into),

@@ -9,7 +9,6 @@ use crate::calculation::vehicle_response::{BlindStrip, LoopField, UnseenStrips, 
 use crate::practice::detectors::MIN_TIMES_THRESHOLD;
 use crate::practice::vehicles::VehicleClass;
 use crate::quantity::output::round;
-use crate::vocabulary::Vocabulary;
 
 /// One vehicle over the loops of one role.
 pub struct ClassSighting {
@@ -109,7 +108,8 @@ impl LoopRow<'_> {
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct VehicleSighting {
     /// The class of the vehicle.
-    pub vehicle: &'static str,
+    #[schema(value_type = String)]
+    pub vehicle: VehicleClass,
     /// The change at the unit's terminals with the vehicle's middle over the middle of a loop, percent, 3 decimals; for two-wheelers
     /// 0.3 m inside a side wire, or over the centre slot of a quadrupole; for a tractor and trailer under the trailer's floor.
     pub change_percent: f64,
@@ -133,7 +133,7 @@ impl VehicleSighting {
     /// A vehicle over loops across a lane whose units switch at `threshold`.
     pub(super) fn of(sighting: &ClassSighting, threshold: Ratio, lane: Length) -> Self {
         Self {
-            vehicle: sighting.class.code(),
+            vehicle: sighting.class,
             change_percent: round(sighting.change.get::<percent>(), 3),
             least_change_percent: round(sighting.least.get::<percent>(), 3),
             threshold_percent: round(threshold.get::<percent>(), 3),

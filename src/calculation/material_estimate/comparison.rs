@@ -39,7 +39,7 @@ fn estimate_in(job: &ResolvedMaterialEstimate, construction: Construction) -> Co
         message.push_str(&format!(" Its sum leaves out {}.", cost.unpriced.join(", ")));
     }
     ConstructionComparison {
-        construction: construction.code(),
+        construction,
         is_asked: job.loops.iter().all(|resolved| resolved.construction == construction),
         saw_cut: estimate.sum_of_cuts(LoopCuts::total_length).into(),
         sealant_with_waste: estimate.sealant_with_waste().into(),

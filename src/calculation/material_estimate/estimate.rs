@@ -11,7 +11,6 @@ use super::resolved::{ResolvedEstimatedLoop, ResolvedMaterialEstimate, saw_passe
 use super::wire::{WireRequirement, group_wire};
 use crate::calculation::input::{ResolvedStockItem, Shape};
 use crate::practice::site::Construction;
-use crate::vocabulary::Vocabulary;
 
 /// Loops that are alike, in one construction.
 pub struct LoopEstimate<'a> {
@@ -92,7 +91,7 @@ impl LoopEstimate<'_> {
         LoopMaterials {
             label: self.resolved.label.clone(),
             quantity: self.resolved.quantity,
-            construction: self.construction.code(),
+            construction: self.construction,
             wire_length: self.wire_length().map(Into::into),
             slot_width: loop_cut.map(|cut| cut.width.into()),
             slot_depth: loop_cut.map(|cut| cut.depth.into()),
@@ -102,7 +101,7 @@ impl LoopEstimate<'_> {
             saw_cut: cuts.map(|cuts| cuts.total_length().into()),
             sealant_net: cuts.map(|cuts| cuts.volumes().sealant().into()),
             wires_height: loop_cut.map(|cut| cut.stack.into()),
-            backer_rod: loop_cut.map(|cut| cut.rod_form.code()),
+            backer_rod: loop_cut.map(|cut| cut.rod_form),
             rod_height: loop_cut.and_then(rod_height),
             lead_in_slot_width: lead_in_cut.map(|cut| cut.width.into()),
             lead_in_slot_depth: lead_in_cut.map(|cut| cut.depth.into()),

@@ -48,7 +48,7 @@ impl BillLine {
             source_ids.push(Source::Geometry);
         }
         MaterialLine {
-            item: self.item.code(),
+            item: self.item,
             sku: self.sku.clone(),
             quantity: self.quantity(),
             unit: self.unit,

@@ -69,8 +69,7 @@ pub fn total_time(steps: &[TimedStep]) -> Time {
 
 /// The labour of the report.
 pub fn labour_report(steps: &[TimedStep]) -> Labour {
-    let row =
-        |timed: &TimedStep| LabourStep { step: timed.step.code(), time: timed.time.into(), how: timed.how.clone() };
+    let row = |timed: &TimedStep| LabourStep { step: timed.step, time: timed.time.into(), how: timed.how.clone() };
     Labour { steps: steps.iter().map(row).collect(), total: total_time(steps).into() }
 }
 

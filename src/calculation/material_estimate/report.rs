@@ -5,6 +5,9 @@ use utoipa::ToSchema;
 
 use crate::calculation::input::{LeadInEcho, LoopEcho};
 use crate::calculation::report::{Assumed, Basis, Caution, Finding};
+use crate::practice::materials::{Corner, MaterialItem, RodForm, WorkStep};
+use crate::practice::sealants::SealantKind;
+use crate::practice::site::{Construction, SiteHazard, Surface};
 use crate::practice::sources::Source;
 use crate::quantity::output::{DetailLength, DurationValue, PlanLength, TemperatureValue, VolumeValue, WorkSpeedValue};
 
@@ -51,14 +54,16 @@ pub struct MaterialEstimateInputs {
     pub blade_diameter: DetailLength,
     /// How corners are cut; absent when not given: by each loop.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub corner: Option<&'static str>,
+    #[schema(value_type = Option<String>)]
+    pub corner: Option<Corner>,
     /// The hole of a cored corner.
     pub core_diameter: DetailLength,
     /// What a blade cuts before it is worn; absent when not given.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub blade_life: Option<PlanLength>,
     /// The sealant's family.
-    pub sealant_kind: &'static str,
+    #[schema(value_type = String)]
+    pub sealant_kind: SealantKind,
     /// The volume of a cartridge; absent for hot-applied sealant.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub cartridge: Option<VolumeValue>,
@@ -68,7 +73,8 @@ pub struct MaterialEstimateInputs {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub pour_temperature: Option<TemperatureValue>,
     /// How single wire is held down.
-    pub backer_rod: &'static str,
+    #[schema(value_type = String)]
+    pub backer_rod: RodForm,
     /// The length of a piece of rod.
     pub rod_piece_length: DetailLength,
     /// From piece to piece.
@@ -81,9 +87,11 @@ pub struct MaterialEstimateInputs {
     /// The sealant that is lost, percent, 3 decimals.
     pub waste_percent: f64,
     /// What the loops lie in.
-    pub surface: &'static str,
+    #[schema(value_type = String)]
+    pub surface: Surface,
     /// What stands in the way.
-    pub site_hazards: Vec<&'static str>,
+    #[schema(value_type = Vec<String>)]
+    pub site_hazards: Vec<SiteHazard>,
     /// Joints and cracks that wires cross.
     pub crossings: u32,
     /// The slab's thickness; absent when not given.
@@ -131,7 +139,8 @@ pub struct EstimatedLoopEcho {
     /// How many.
     pub quantity: u32,
     /// How it is made.
-    pub construction: &'static str,
+    #[schema(value_type = String)]
+    pub construction: Construction,
     /// The loop.
     pub r#loop: LoopEcho,
     /// The sealant that is asked for over its top wire, whoever asks for it; absent where nothing is sawn.
@@ -175,7 +184,8 @@ pub struct ProductivityEcho {
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct MaterialLine {
     /// What it is; a `code` of `reference/material-items`.
-    pub item: &'static str,
+    #[schema(value_type = String)]
+    pub item: MaterialItem,
     /// The caller's own number; absent when none fits.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub sku: Option<String>,
@@ -238,7 +248,8 @@ pub struct LoopMaterials {
     /// How many there are.
     pub quantity: u32,
     /// How it is made.
-    pub construction: &'static str,
+    #[schema(value_type = String)]
+    pub construction: Construction,
     /// Wire to pull, its lead-in included; absent for a preformed loop.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub wire_length: Option<PlanLength>,
@@ -268,7 +279,8 @@ pub struct LoopMaterials {
     pub wires_height: Option<DetailLength>,
     /// The backer rod in its slots; a `code` of `reference/backer-rods`.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub backer_rod: Option<&'static str>,
+    #[schema(value_type = Option<String>)]
+    pub backer_rod: Option<RodForm>,
     /// How high the rod stands once it is pressed into its slot; absent without rod.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub rod_height: Option<DetailLength>,
@@ -318,7 +330,8 @@ pub struct Labour {
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct LabourStep {
     /// Which; a `code` of `reference/work-steps`.
-    pub step: &'static str,
+    #[schema(value_type = String)]
+    pub step: WorkStep,
     /// How long.
     pub time: DurationValue,
     /// How it comes about, in a phrase.
@@ -359,7 +372,8 @@ pub struct CostLine {
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct ConstructionComparison {
     /// The construction.
-    pub construction: &'static str,
+    #[schema(value_type = String)]
+    pub construction: Construction,
     /// Whether all loops were asked for in it.
     pub is_asked: bool,
     /// All cuts.

@@ -13,7 +13,6 @@ use crate::practice::sealants::SealantKind;
 use crate::practice::site::{Construction, SiteHazard, Surface};
 use crate::quantity::UnitSystem;
 use crate::quantity::output::round;
-use crate::vocabulary::Vocabulary;
 
 /// The job.
 pub struct ResolvedMaterialEstimate {
@@ -67,21 +66,21 @@ impl ResolvedMaterialEstimate {
         MaterialEstimateInputs {
             loops: self.loops.iter().map(ResolvedEstimatedLoop::echo).collect(),
             blade_diameter: self.saw.blade.into(),
-            corner: self.saw.corner.map(Vocabulary::code),
+            corner: self.saw.corner,
             core_diameter: self.saw.core.into(),
             blade_life: self.saw.blade_life.map(Into::into),
-            sealant_kind: self.sealant.kind.code(),
+            sealant_kind: self.sealant.kind,
             cartridge: (!self.sealant.kind.is_poured_hot()).then(|| self.sealant.cartridge.into()),
             finish_below_surface: self.sealant.finish.into(),
             pour_temperature: self.sealant.pour.map(Into::into),
-            backer_rod: self.rod.form.code(),
+            backer_rod: self.rod.form,
             rod_piece_length: self.rod.piece.into(),
             rod_spacing: self.rod.spacing.into(),
             rod_diameter: self.rod.diameter.map(Into::into),
             wire_spools: self.spools.iter().map(|spool| spool.length.into()).collect(),
             waste_percent: round(self.waste.get::<percent>(), 3),
-            surface: self.surface.code(),
-            site_hazards: self.hazards.iter().map(|hazard| hazard.code()).collect(),
+            surface: self.surface,
+            site_hazards: self.hazards.clone(),
             crossings: self.crossings,
             slab_thickness: self.slab.thickness.map(Into::into),
             reinforcement_depth: self.slab.steel.map(Into::into),
@@ -148,7 +147,7 @@ impl ResolvedEstimatedLoop {
         EstimatedLoopEcho {
             label: self.label.clone(),
             quantity: self.quantity,
-            construction: self.construction.code(),
+            construction: self.construction,
             r#loop: self.coil.echo(),
             cover: self.slots.of(self.construction).map(|slot| slot.cover.into()),
             over_jacket: self.coil.wire.over_jacket.map(Into::into),

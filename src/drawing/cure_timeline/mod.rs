@@ -7,16 +7,14 @@ mod time_axis;
 mod weather_plot;
 
 use super::canvas::{Canvas, GAP};
-use super::codes::label;
 use super::dimension_text::format_temperature_both;
 use super::report_text::{describe_findings, draw_footer, draw_heading, draw_notes, draw_stops, draw_warnings};
 use super::traits::Drawing;
 use crate::calculation::cure_guidance::{CureGuidanceReport, CureGuidanceRequest};
 use crate::calculation::report::Finding;
 use crate::practice::finding_codes::Level;
-use crate::practice::sealants::SealantKind;
-use crate::practice::sealing::{CureVerdict, SurfaceCondition};
 use crate::quantity::{QuantityField, UnitSystem};
+use crate::vocabulary::Vocabulary;
 use time_axis::{TimeAxis, format_time};
 use weather_plot::WeatherPlot;
 
@@ -53,7 +51,7 @@ impl Drawing for CureTimeline {
 pub fn draw(report: &CureGuidanceReport, system: UnitSystem) -> String {
     let no_subject = |_: &Finding| None;
     let start = format_time(&report.inputs.start);
-    let verdict = label::<CureVerdict>(report.verdict);
+    let verdict = report.verdict.label();
     let title = format!("Sealing, start {start}: {}", verdict.to_lowercase());
 
     let mut canvas = Canvas::default();
@@ -79,8 +77,8 @@ pub fn draw(report: &CureGuidanceReport, system: UnitSystem) -> String {
 /// What is sealed and in what condition the slot is, and the notes among the reasons of the verdict.
 fn format_job(report: &CureGuidanceReport, system: UnitSystem) -> Vec<String> {
     let inputs = &report.inputs;
-    let sealant = label::<SealantKind>(inputs.sealant.kind);
-    let condition = label::<SurfaceCondition>(inputs.surface_condition);
+    let sealant = inputs.sealant.kind.label();
+    let condition = inputs.surface_condition.label();
     let mut job = format!("{sealant}; slot {}", condition.to_lowercase());
     if report.assumed.iter().any(|assumed| assumed.about == "#/surface_condition") {
         job += " as far as anyone said";

@@ -3,8 +3,7 @@
 use super::time_axis::{LEFT, RIGHT, TimeAxis, format_time, format_time_span};
 use crate::calculation::cure_guidance::{CureGuidanceReport, CureHour, CureMilestoneReached};
 use crate::drawing::canvas::{Canvas, INNER, MARGIN};
-use crate::drawing::codes::label;
-use crate::practice::sealing::CureMilestone;
+use crate::vocabulary::Vocabulary;
 
 /// The height of a bar.
 const BAR_HEIGHT: f64 = 9.0;
@@ -133,7 +132,7 @@ fn windows_row(report: &CureGuidanceReport, axis: &TimeAxis) -> TimelineRow {
 
 /// A milestone from its earliest to its latest.
 fn milestone_row(milestone: &CureMilestoneReached, axis: &TimeAxis) -> TimelineRow {
-    let name = label::<CureMilestone>(milestone.milestone);
+    let name = milestone.milestone.label();
     let far = match (milestone.progress_low_percent, milestone.progress_high_percent) {
         (Some(low), Some(high)) if low < high => format!(" (by its end {low} to {high}\u{a0}% done)"),
         (Some(low), _) => format!(" (by its end {low}\u{a0}% done)"),

@@ -30,7 +30,7 @@ pub struct WeatherPlot<'a> {
 
 /// The dew point plus the margin that the slab must keep above it.
 fn dew_point_limit(hour: &CureHour, margin: TemperatureDifferenceValue) -> TemperatureValue {
-    TemperatureValue { f: hour.dew_point.f + margin.f, c: hour.dew_point.c + margin.c }
+    TemperatureValue(hour.dew_point.0 + margin.0)
 }
 
 impl<'a> WeatherPlot<'a> {

@@ -7,10 +7,8 @@ use crate::calculation::input::Shape;
 use crate::calculation::installation_plan::InstallationPlanReport;
 use crate::calculation::loop_sizing::SizedLoop;
 use crate::calculation::material_estimate::LoopMaterials;
-use crate::drawing::codes::format_label;
 use crate::drawing::dimension_text::{format_detail, format_plan};
 use crate::drawing::plan;
-use crate::practice::materials::MaterialItem;
 use crate::practice::site::Construction;
 use crate::quantity::UnitSystem;
 use crate::quantity::format::format_count;
@@ -32,7 +30,7 @@ pub fn cut(report: &InstallationPlanReport, system: UnitSystem) -> Markup {
                         tr {
                             th { (letter) " " (format_name(sized)) }
                             td { (format_plan(sized.along_travel, system)) " × " (format_plan(sized.across_lane, system)) }
-                            td { (sized.turns) @if sized.shape == Shape::Quadrupole.code() { " in each of two cells" } }
+                            td { (sized.turns) @if sized.shape == Shape::Quadrupole { " in each of two cells" } }
                             td { (format_position(sized, system)) }
                             td { (format_slot(sized, report, system)) }
                             td { (format_corner(sized, report, system)) }
@@ -74,7 +72,7 @@ pub fn load(report: &InstallationPlanReport) -> Markup {
                         td { (tick_box()) }
                         td.amount { (format_amount(item.quantity, item.unit)) }
                         td {
-                            b { (format_label::<MaterialItem>(item.item)) }
+                            b { (item.item.label()) }
                             @if let Some(sku) = &item.sku { " (" (sku) ")" }
                             ": " (item.how)
                         }
@@ -95,10 +93,10 @@ pub fn wind(report: &InstallationPlanReport, system: UnitSystem) -> Markup {
                 @for (letter, sized) in plan::with_letters(&sizing.loops) {
                     li {
                         b { (letter) " " (format_name(sized)) ": " }
-                        (format_count(f64::from(sized.turns), "turn")) ", " (format_label::<Construction>(sized.construction).to_lowercase())
+                        (format_count(f64::from(sized.turns), "turn")) ", " (sized.construction.label().to_lowercase())
                         @match &sized.side_by_side {
                             Some(row) => { ", left to right " (row.wound.join(", ")) }
-                            None if sized.turns > 1 && sized.construction == Construction::HandWound.code() => { ", all the same way round" }
+                            None if sized.turns > 1 && sized.construction == Construction::HandWound => { ", all the same way round" }
                             None => {}
                         }
                         @if let Some(length) = materials(sized, report).and_then(|each| each.wire_length) {
@@ -127,12 +125,12 @@ pub fn is_sawn(report: &InstallationPlanReport) -> bool {
 
 /// A role with its number of loops.
 fn format_name(sized: &SizedLoop) -> String {
-    let role = format_role(sized.role);
+    let role = format_role(sized.role.code());
     if sized.count > 1 { format!("{role}, {} side by side", sized.count) } else { role }
 }
 
 fn materials<'a>(sized: &SizedLoop, report: &'a InstallationPlanReport) -> Option<&'a LoopMaterials> {
-    report.materials.as_ref()?.loops.iter().find(|each| each.label == sized.role)
+    report.materials.as_ref()?.loops.iter().find(|each| each.label == sized.role.code())
 }
 
 fn format_position(sized: &SizedLoop, system: UnitSystem) -> String {
@@ -153,7 +151,7 @@ fn format_slot(sized: &SizedLoop, report: &InstallationPlanReport, system: UnitS
 
 fn format_corner(sized: &SizedLoop, report: &InstallationPlanReport, system: UnitSystem) -> String {
     let is_cored = report.materials.as_ref().is_some_and(|materials| materials.saw_cut.cored_corners > 0);
-    match sized.corner_cut.mm > 0.0 {
+    match sized.corner_cut.mm() > 0.0 {
         true if is_cored => "drilled".to_owned(),
         true => format_detail(sized.corner_cut, system),
         false => "square".to_owned(),

@@ -57,8 +57,8 @@ pub fn format_value(text: &str, system: UnitSystem) -> String {
         return format_temperature(temperature.si, system);
     }
     match (parse::<Volume>(text).map(|volume| VolumeValue::from(volume.si)), system) {
-        (Ok(volume), UnitSystem::UsCustomary) => format!("{} fl oz", volume.fl_oz),
-        (Ok(volume), UnitSystem::Metric) => format!("{} ml", volume.ml),
+        (Ok(volume), UnitSystem::UsCustomary) => format!("{} fl oz", volume.fl_oz()),
+        (Ok(volume), UnitSystem::Metric) => format!("{} ml", volume.ml()),
         (Err(_), _) => format_code(text),
     }
 }

@@ -5,10 +5,9 @@ use maud::{Markup, html};
 use super::format::{format_channel, format_role, tick_box};
 use crate::calculation::detector_compatibility::ChannelSettings;
 use crate::calculation::installation_plan::{ExpectedReading, InstallationPlanReport};
-use crate::drawing::codes::{find_member, format_code, format_code_capitalized, format_label};
+use crate::drawing::codes::{format_code, format_code_capitalized};
 use crate::drawing::plan;
 use crate::practice::job_steps::Trial;
-use crate::practice::vehicles::VehicleClass;
 use crate::quantity::format::format_duration;
 use crate::vocabulary::Vocabulary;
 
@@ -61,11 +60,11 @@ fn of_loops<'a>(
     let readings: Vec<_> = readings.filter(|reading| reading.stages == stages).collect();
     let mut loops = Vec::new();
     for (letter, sized) in plan::with_letters(&report.sizing.loops) {
-        let of_role: Vec<_> = readings.iter().copied().filter(|reading| reading.label == sized.role).collect();
+        let of_role: Vec<_> = readings.iter().copied().filter(|reading| reading.label == sized.role.code()).collect();
         if of_role.is_empty() {
             continue;
         }
-        let role = format!("{letter} {}", format_role(sized.role));
+        let role = format!("{letter} {}", format_role(sized.role.code()));
         match sized.count {
             1 => loops.push((role, of_role)),
             count => loops.extend((1..=count).map(|place| (format!("{role} {place}"), of_role.clone()))),
@@ -126,7 +125,7 @@ pub fn settings(report: &InstallationPlanReport) -> Markup {
                             td.tied { (channel.threshold_percent) " %" }
                             td { (format_output(channel)) }
                             td { (format_code(channel.operator_input)) }
-                            td { (format_code(channel.on_loop_failure)) ": " (channel.failure_consequence) }
+                            td { (format_code(channel.on_loop_failure.code())) ": " (channel.failure_consequence) }
                         }
                     }
                 }
@@ -145,18 +144,17 @@ fn format_output(channel: &ChannelSettings) -> String {
     match channel.presence_time {
         Some(time) => format!(
             "{}, lets go after {}",
-            channel.output,
-            format_duration(uom::si::f64::Time::new::<uom::si::time::second>(time.s))
+            channel.output.code(),
+            format_duration(uom::si::f64::Time::new::<uom::si::time::second>(time.s()))
         ),
-        None => channel.output.to_owned(),
+        None => channel.output.code().to_owned(),
     }
 }
 
 /// What to try before leaving, with boxes to tick.
 pub fn trials(report: &InstallationPlanReport) -> Markup {
     let Some(commissioning) = &report.commissioning else { return html! {} };
-    let vehicles: Vec<_> =
-        report.sizing.inputs.vehicles.iter().map(|code| format_label::<VehicleClass>(code).to_lowercase()).collect();
+    let vehicles: Vec<_> = report.sizing.inputs.vehicles.iter().map(|class| class.label().to_lowercase()).collect();
     html! {
         section {
             h2 { "Try" }
@@ -171,7 +169,6 @@ pub fn trials(report: &InstallationPlanReport) -> Markup {
 }
 
 /// What to do, without what this job adds: that stands elsewhere on the page.
-fn message<'a>(code: &str, message: &'a str) -> &'a str {
-    let description = find_member::<Trial>(code).map(Trial::description);
-    description.and_then(|description| message.get(..description.len())).unwrap_or(message)
+fn message(trial: Trial, message: &str) -> &str {
+    message.get(..trial.description().len()).unwrap_or(message)
 }

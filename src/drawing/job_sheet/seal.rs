@@ -6,9 +6,8 @@ use super::build;
 use super::format::format_time;
 use crate::calculation::cure_guidance::CureGuidanceReport;
 use crate::calculation::installation_plan::InstallationPlanReport;
-use crate::drawing::codes::{format_code, format_label};
-use crate::practice::sealants::SealantKind;
-use crate::practice::sealing::{CureMilestone, CureVerdict};
+use crate::drawing::codes::format_code;
+use crate::practice::sealing::CureMilestone;
 use crate::vocabulary::Vocabulary;
 
 /// The most windows of application that the page lists; the report holds all.
@@ -36,14 +35,14 @@ pub fn section(report: &InstallationPlanReport) -> Markup {
 
 fn computed(cure: &CureGuidanceReport) -> Markup {
     let until = format_time(&cure.inputs.weather_until);
-    let holds = CureVerdict::ALL.iter().any(|verdict| verdict.allows_start() && verdict.code() == cure.verdict);
+    let holds = cure.verdict.allows_start();
     html! {
         section {
             h2 { "Seal and open" }
             p {
-                b { (format_label::<CureVerdict>(cure.verdict)) } " at " (format_time(&cure.inputs.start)) ": "
-                (format_label::<SealantKind>(cure.inputs.sealant.kind).to_lowercase()) ", slot "
-                (format_code(cure.inputs.surface_condition)) "."
+                b { (cure.verdict.label()) } " at " (format_time(&cure.inputs.start)) ": "
+                (cure.inputs.sealant.kind.label().to_lowercase()) ", slot "
+                (format_code(cure.inputs.surface_condition.code())) "."
             }
             ul { @for reason in &cure.reasons { li { (reason.message) } } }
             @if cure.windows.is_empty() {
@@ -63,8 +62,8 @@ fn computed(cure: &CureGuidanceReport) -> Markup {
                 thead { tr { th { (if holds { "Sealed then" } else { "Only if sealed then all the same" }) } th { "Earliest" } th { "Latest" } } }
                 tbody {
                     @for reached in &cure.milestones {
-                        tr class=[(reached.milestone == CureMilestone::OpenToTraffic.code()).then_some("strong")] {
-                            th { (format_label::<CureMilestone>(reached.milestone)) }
+                        tr class=[(reached.milestone == CureMilestone::OpenToTraffic).then_some("strong")] {
+                            th { (reached.milestone.label()) }
                             td.tied { (reached.earliest.as_deref().map_or("beyond the forecast".to_owned(), format_time)) }
                             td.tied { (reached.latest.as_deref().map_or("beyond the forecast".to_owned(), format_time)) }
                         }

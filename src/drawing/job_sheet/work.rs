@@ -4,8 +4,9 @@ use maud::{Markup, html};
 
 use super::format::{findings_of, format_value, message_list, tick_box};
 use crate::calculation::installation_plan::InstallationPlanReport;
-use crate::drawing::codes::{find_member, format_code};
+use crate::drawing::codes::format_code;
 use crate::drawing::report_text::format_footer;
+use crate::practice::cautions::CautionCode;
 use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::job_steps::JobStep;
 use crate::quantity::UnitSystem;
@@ -16,13 +17,13 @@ const NOT_ON_SITE: [&str; 3] = ["#/productivity/", "#/waste_percent", "#/prices"
 
 /// The steps, in order; each names its cautions by number.
 pub fn steps(report: &InstallationPlanReport) -> Markup {
-    let number = |code: &str| report.cautions.iter().position(|caution| caution.code.code() == code).map(|at| at + 1);
+    let number = |code: &CautionCode| report.cautions.iter().position(|caution| caution.code == *code).map(|at| at + 1);
     html! {
         section {
             h2 { "Steps" }
             ol.ticks {
                 @for step in &report.steps {
-                    @let cautions: Vec<_> = step.cautions.iter().filter_map(|code| number(code)).map(|at| at.to_string()).collect();
+                    @let cautions: Vec<_> = step.cautions.iter().filter_map(number).map(|at| at.to_string()).collect();
                     li {
                         (tick_box()) b { (step.label) ". " } (message(step.step, &step.message))
                         @if !cautions.is_empty() { " " span.mark { "Caution " (cautions.join(", ")) } }
@@ -34,8 +35,7 @@ pub fn steps(report: &InstallationPlanReport) -> Markup {
 }
 
 /// What to do, without figures that stand in a table of the page.
-fn message<'a>(code: &str, message: &'a str) -> &'a str {
-    let Some(step) = find_member::<JobStep>(code) else { return message };
+fn message(step: JobStep, message: &str) -> &str {
     match step {
         JobStep::MarkOut
         | JobStep::Cut

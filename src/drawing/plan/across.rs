@@ -70,7 +70,7 @@ impl DimensionRow<'_> {
             .into_iter()
             .zip(ends.windows(2))
             .filter_map(|(length, pair)| Some((length?, f64::midpoint(pair[0], pair[1]))))
-            .filter(|(length, _)| length.m >= MIN_LENGTH_M)
+            .filter(|(length, _)| length.m() >= MIN_LENGTH_M)
             .map(|(length, middle)| (projection.x(middle), format_plan_lines(length, system)))
             .collect();
         let extent =

@@ -6,7 +6,6 @@ use crate::calculation::input::Shape;
 use crate::drawing::canvas::{Canvas, CanvasPoint};
 use crate::drawing::label_layout::spread_labels;
 use crate::drawing::text_metrics::MIDDLE_TO_BASELINE;
-use crate::vocabulary::Vocabulary;
 
 /// The x coordinate of the letters.
 const LETTERS: f64 = 346.0;
@@ -40,7 +39,7 @@ pub fn draw(canvas: &mut Canvas, projection: &SiteProjection, loops: &[PlacedLoo
 
 /// The path of the wire: a rectangle with its corners cut, and the centre slot of a quadrupole.
 fn outline(canvas: &mut Canvas, projection: &SiteProjection, placed: &PlacedLoop<'_>, left: f64, right: f64) {
-    let cut = placed.sized.corner_cut.mm / 1000.0;
+    let cut = placed.sized.corner_cut.mm() / 1000.0;
     let (from, to) = (placed.from, placed.to);
     let corners = [
         (left + cut, from),
@@ -54,7 +53,7 @@ fn outline(canvas: &mut Canvas, projection: &SiteProjection, placed: &PlacedLoop
     ];
     let corners: Vec<CanvasPoint> = corners.into_iter().map(|(across, along)| projection.at(across, along)).collect();
     canvas.polygon("wire", &corners);
-    if placed.sized.shape == Shape::Quadrupole.code() {
+    if placed.sized.shape == Shape::Quadrupole {
         let middle = f64::midpoint(left, right);
         canvas.line("wire", projection.at(middle, from), projection.at(middle, to));
     }
@@ -67,14 +66,14 @@ fn lead_in(canvas: &mut Canvas, projection: &SiteProjection, placed: &PlacedLoop
     let to_right = 2 * index >= count.saturating_sub(1);
     let side = if to_right { 1.0 } else { -1.0 };
     let outer = if to_right { count - 1 - index } else { index };
-    let half = placed.sized.across_lane.m / 2.0;
+    let half = placed.sized.across_lane.m() / 2.0;
     let edge = projection.x(placed.centres[index] + side * half);
     let kerb = projection.x(side * projection.half()) + side * BEYOND_KERB;
     let inwards = placed.from > 0.0;
     // The corner away from the barrier.
     let (near, far) = if inwards { (placed.from, placed.to) } else { (placed.to, placed.from) };
     let away = if inwards { -1.0 } else { 1.0 };
-    let cut = placed.sized.corner_cut.mm / 1000.0 * projection.scale;
+    let cut = placed.sized.corner_cut.mm() / 1000.0 * projection.scale;
     let leg = (projection.y(far) - projection.y(near)).abs();
     let start = projection.y(far) - away * (cut + 0.12 * leg);
     for pair in [-1.0, 1.0] {
@@ -116,7 +115,7 @@ fn letters(canvas: &mut Canvas, projection: &SiteProjection, loops: &[PlacedLoop
     let middles = spread_labels(&wanted, projection.top - 10.0, projection.bottom + 10.0);
     for ((y, placed), middle) in order.into_iter().zip(middles) {
         let last = placed.edges().last().map_or(0.0, |(_, right)| right);
-        let inset = (0.25 * placed.sized.across_lane.m * projection.scale).min(8.0);
+        let inset = (0.25 * placed.sized.across_lane.m() * projection.scale).min(8.0);
         let end = (projection.x(last) - inset, y);
         canvas.line("fine", end, (LETTERS - RADIUS, middle));
         canvas.circle("wiredot", end, 1.8);

@@ -15,7 +15,6 @@ mod tape;
 pub use placed_loop::format_position;
 
 use super::canvas::{Canvas, GAP};
-use super::codes::{find_member, label};
 use super::dimension_text::format_plan_both;
 use super::report_text::{
     BUILD_STOP_HEADING, describe_findings, draw_footer, draw_heading, draw_notes, draw_stops, draw_warnings,
@@ -61,7 +60,7 @@ pub fn draw(report: &LoopSizingReport, system: UnitSystem) -> String {
     let loops = PlacedLoop::all(&report.loops);
     let letter_of = |finding: &Finding| {
         let subject = finding.subject.as_deref()?;
-        loops.iter().find(|placed| placed.sized.role == subject).map(|placed| placed.letter.to_string())
+        loops.iter().find(|placed| placed.sized.role.code() == subject).map(|placed| placed.letter.to_string())
     };
     let title = format_title(&report.inputs.opening, system);
 
@@ -103,13 +102,13 @@ fn draw_site(
     system: UnitSystem,
 ) -> (SiteProjection, f64) {
     let opening = &report.inputs.opening;
-    let barrier = find_member(opening.barrier).unwrap_or(Barrier::None);
+    let barrier = opening.barrier;
     let mut projection = SiteProjection::new(opening, barrier, loops, top + lane_and_barrier::STRIP);
     // Readings that need more space than the site leaves get it above and below.
     let more = tape::missing_height(loops, projection.bottom - projection.top + 2.0 * lane_and_barrier::STRIP) / 2.0;
     projection.move_down(more);
     let edges = (top, projection.bottom + more + lane_and_barrier::STRIP);
-    let has_exit = loops.iter().any(|placed| placed.sized.role == Role::Exit.code());
+    let has_exit = loops.iter().any(|placed| placed.sized.role == Role::Exit);
     lane_and_barrier::draw(canvas, &projection, barrier, has_exit);
     loop_outlines::draw(canvas, &projection, loops);
     tape::draw(canvas, &projection, loops, barrier, system, edges);
@@ -123,10 +122,10 @@ fn format_title(opening: &OpeningEcho, system: UnitSystem) -> String {
 
 /// What closes an opening and how wide it is, in a phrase.
 pub fn format_opening(opening: &OpeningEcho, width: &str) -> String {
-    if opening.barrier == Barrier::None.code() {
+    if opening.barrier == Barrier::None {
         return format!("lane without a barrier, {width} wide");
     }
-    format!("{}, opening {width}", label::<Barrier>(opening.barrier).to_lowercase())
+    format!("{}, opening {width}", opening.barrier.label().to_lowercase())
 }
 
 /// What the plan says of its loops, and its notes, as running text.

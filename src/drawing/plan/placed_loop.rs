@@ -34,41 +34,36 @@ impl<'a> PlacedLoop<'a> {
     }
 
     fn new(sized: &'a SizedLoop) -> Self {
-        let side = side(sized);
+        let side = sized.side;
         let distance = distance(sized);
-        let leg = sized.along_travel.m;
+        let leg = sized.along_travel.m();
         let (from, to) = match side {
-            Side::Outside => (-distance.m - leg, -distance.m),
-            Side::Inside => (distance.m, distance.m + leg),
+            Side::Outside => (-distance.m() - leg, -distance.m()),
+            Side::Inside => (distance.m(), distance.m() + leg),
             Side::OnTheLine => (-leg / 2.0, leg / 2.0),
         };
         let row = sized.side_by_side.as_ref();
-        let centres = row.map_or(vec![0.0], |row| row.centres.iter().map(|centre| centre.m).collect());
+        let centres = row.map_or(vec![0.0], |row| row.centres.iter().map(|centre| centre.m()).collect());
         Self { letter: 'A', sized, side, distance, from, to, centres }
     }
 
     /// The left and right edge of each loop, metres across.
     pub fn edges(&self) -> impl Iterator<Item = (f64, f64)> {
-        let half = self.sized.across_lane.m / 2.0;
+        let half = self.sized.across_lane.m() / 2.0;
         self.centres.iter().map(move |centre| (centre - half, centre + half))
     }
 }
 
-/// The side that a report states.
-fn side(sized: &SizedLoop) -> Side {
-    Side::ALL.into_iter().find(|side| side.code() == sized.side).unwrap_or(Side::OnTheLine)
-}
-
 /// The distance from the barrier or the reference, whichever the report states.
 fn distance(sized: &SizedLoop) -> PlanLength {
-    sized.distance_from_barrier.or(sized.distance_from_reference).unwrap_or(PlanLength { ft: 0.0, m: 0.0 })
+    sized.distance_from_barrier.or(sized.distance_from_reference).unwrap_or(PlanLength::zero())
 }
 
 /// Where a loop lies in relation to the line that its distance counts from. `beside` formats the distance of a loop that lies on
 /// one side of the line; it takes the distance, the side and the name of the line.
 pub fn format_position(sized: &SizedLoop, beside: impl FnOnce(PlanLength, Side, &str) -> String) -> String {
     let line = if sized.distance_from_reference.is_some() { "the reference line" } else { "the barrier" };
-    match side(sized) {
+    match sized.side {
         Side::OnTheLine => format!("across {line}"),
         side @ (Side::Outside | Side::Inside) => beside(distance(sized), side, line),
     }

@@ -46,7 +46,7 @@ pub struct SiteProjection {
 impl SiteProjection {
     /// The site of an opening with its loops, drawn from `top` down.
     pub fn new(opening: &OpeningEcho, barrier: Barrier, loops: &[PlacedLoop<'_>], top: f64) -> Self {
-        let width = opening.width.m;
+        let width = opening.width.m();
         let sweep = width * barrier.sweep_share();
         let mut occupied: Vec<_> = loops.iter().map(|placed| (placed.from - BEYOND_M, placed.to + BEYOND_M)).collect();
         occupied.push((-BEYOND_M, sweep + BEYOND_M));

@@ -5,10 +5,9 @@ use super::projection::SiteProjection;
 use crate::calculation::input::Shape;
 use crate::calculation::loop_sizing::LoopSizingReport;
 use crate::drawing::canvas::{Canvas, GAP, INNER, MARGIN};
-use crate::drawing::codes::label;
 use crate::drawing::dimension_text::{format_area_both, format_detail_both, format_plan_both};
 use crate::drawing::text_metrics::MIDDLE_TO_BASELINE;
-use crate::practice::roles::{Role, Side};
+use crate::practice::roles::Side;
 use crate::quantity::UnitSystem;
 use crate::quantity::output::round;
 use crate::vocabulary::Vocabulary;
@@ -43,7 +42,7 @@ pub fn format_row(placed: &PlacedLoop<'_>, system: UnitSystem) -> [String; 2] {
             Side::Inside if is_lane => "past",
             Side::Outside | Side::Inside | Side::OnTheLine => side.code(),
         };
-        let distance = if distance.m == 0.0 { "right".to_owned() } else { format_plan_both(distance, system) };
+        let distance = if distance.m() == 0.0 { "right".to_owned() } else { format_plan_both(distance, system) };
         format!("{distance} {side} {line}")
     });
     let mut what = match sized.count {
@@ -51,10 +50,10 @@ pub fn format_row(placed: &PlacedLoop<'_>, system: UnitSystem) -> [String; 2] {
         count => format!("{count} side by side, wound as the arrow heads show, each "),
     };
     what += &format!("{}, {}\u{a0}turns", format_area_both(sized.along_travel, sized.across_lane, system), sized.turns);
-    if sized.shape == Shape::Quadrupole.code() {
+    if sized.shape == Shape::Quadrupole {
         what += " round each of two cells";
     }
-    if sized.corner_cut.mm > 0.0 {
+    if sized.corner_cut.mm() > 0.0 {
         what += &format!(", corners cut {}", format_detail_both(sized.corner_cut, system));
     }
     if let Some(depth) = sized.slot_depth {
@@ -64,7 +63,7 @@ pub fn format_row(placed: &PlacedLoop<'_>, system: UnitSystem) -> [String; 2] {
     if let Some(sku) = sized.stock_choice.as_ref().and_then(|choice| choice.sku.as_deref()) {
         what += &format!(" From stock: {sku}.");
     }
-    [format!("{}: {position}", label::<Role>(sized.role)), what]
+    [format!("{}: {position}", sized.role.label()), what]
 }
 
 /// The notes of the plan.

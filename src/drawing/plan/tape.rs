@@ -3,13 +3,12 @@
 use super::placed_loop::PlacedLoop;
 use super::projection::SiteProjection;
 use crate::drawing::canvas::Canvas;
-use crate::drawing::dimension_text::{add_lengths, format_plan_lines};
+use crate::drawing::dimension_text::PrintedLength;
 use crate::drawing::label_layout::spread_labels;
 use crate::drawing::text_metrics::lines_height;
 use crate::practice::roles::Side;
 use crate::practice::site::Barrier;
 use crate::quantity::UnitSystem;
-use crate::quantity::output::PlanLength;
 
 /// The right edge of the readings.
 const READINGS: f64 = 76.0;
@@ -72,17 +71,16 @@ fn marks(projection: &SiteProjection, loops: &[PlacedLoop<'_>], barrier: Barrier
         is_bold: true,
     }];
     for placed in loops {
-        let leg = placed.sized.along_travel;
-        let half = PlanLength { ft: leg.ft / 2.0, m: leg.m / 2.0 };
-        let far = add_lengths(placed.distance, leg);
+        let (leg, near) = (PrintedLength::from(placed.sized.along_travel), PrintedLength::from(placed.distance));
+        let (half, far) = (leg.half(), near.plus(leg));
         let (low, high) = match placed.side {
-            Side::Outside => (far, placed.distance),
-            Side::Inside => (placed.distance, far),
+            Side::Outside => (far, near),
+            Side::Inside => (near, far),
             Side::OnTheLine => (half, half),
         };
         let left = placed.edges().next().map_or(0.0, |(left, _)| left);
         for (along, length) in [(placed.from, low), (placed.to, high)] {
-            marks.push(TapeMark { along, to: left, reading: format_plan_lines(length, system), is_bold: false });
+            marks.push(TapeMark { along, to: left, reading: length.format_lines(system), is_bold: false });
         }
     }
     marks.sort_by(|a, b| b.along.total_cmp(&a.along));

@@ -185,14 +185,14 @@ impl ChangePlot {
     pub fn draw_vehicle_and_loop(&self, canvas: &mut Canvas, report: &VehicleResponseReport, top: f64) -> f64 {
         let along = report.inputs.r#loop.along_travel;
         let (front, length) = (report.peak_position, report.inputs.vehicle_length);
-        let rear = PlanLength { ft: front.ft - length.ft, m: front.m - length.m };
+        let rear = self.x(length_number(front, self.system) - length_number(length, self.system));
         let name = |canvas: &mut Canvas, top: f64, words: &str| {
             canvas.text("end", (LEFT - 5.0, top + BAR_HEIGHT / 2.0 + MIDDLE_TO_BASELINE), words);
         };
 
-        let (left, right) = (self.length_x(rear).max(LEFT), self.length_x(front));
+        let (left, right) = (rear.max(LEFT), self.length_x(front));
         name(canvas, top, "vehicle");
-        let is_whole = self.length_x(rear) >= LEFT;
+        let is_whole = rear >= LEFT;
         let bottom = top + BAR_HEIGHT;
         let outline =
             [(left, top), (right - 4.0, top), (right, top + BAR_HEIGHT / 2.0), (right - 4.0, bottom), (left, bottom)];
@@ -205,7 +205,7 @@ impl ChangePlot {
 
         let top = top + BAR_STEP;
         name(canvas, top, "loop");
-        let leading_edge = self.length_x(PlanLength { ft: 0.0, m: 0.0 });
+        let leading_edge = self.length_x(PlanLength::zero());
         let (from, to) = ((leading_edge, top), (self.length_x(along), top + BAR_HEIGHT));
         canvas.hatch("wire", from, to, 5.0);
         canvas.rectangle("wire", from, to);

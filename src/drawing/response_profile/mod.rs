@@ -5,7 +5,7 @@
 mod change_plot;
 
 use super::canvas::{Canvas, GAP};
-use super::codes::label;
+use super::codes::format_label;
 use super::dimension_text::{format_area_both, format_plan_both};
 use super::report_text::{
     BUILD_STOP_HEADING, describe_findings, draw_footer, draw_heading, draw_notes, draw_stops, draw_warnings,
@@ -45,8 +45,8 @@ impl Drawing for ResponseProfile {
 pub fn draw(report: &VehicleResponseReport, system: UnitSystem) -> String {
     let coil = &report.inputs.r#loop;
     let vehicle = match report.inputs.vehicle {
-        "plate" => "A flat underside",
-        code => label::<VehicleClass>(code),
+        "plate" => "A flat underside".to_owned(),
+        code => format_label::<VehicleClass>(code),
     };
     let size = format_area_both(coil.along_travel, coil.across_lane, system);
     let title = format!("Response: {} over a loop of {size}, {}\u{a0}turns", vehicle.to_lowercase(), coil.turns);
@@ -57,7 +57,7 @@ pub fn draw(report: &VehicleResponseReport, system: UnitSystem) -> String {
     let plot = ChangePlot::new(report, system, top);
     let bottom = plot.draw(&mut canvas);
     let bottom = plot.draw_vehicle_and_loop(&mut canvas, report, bottom);
-    let notes = format_notes(report, vehicle, system);
+    let notes = format_notes(report, &vehicle, system);
     let bottom = draw_notes(&mut canvas, bottom, &notes) + GAP;
     let bottom = draw_warnings(&mut canvas, bottom, &report.findings, |_| None);
     let height = draw_footer(&mut canvas, bottom, report.basis.engine);
@@ -88,7 +88,7 @@ fn format_notes(report: &VehicleResponseReport, vehicle: &str, system: UnitSyste
         notes.push(format!("Not seen over {} of the lane{centre}.", format_plan_both(blind.width, system)));
     }
     let offset = report.inputs.offset_across;
-    let line = match offset.m {
+    let line = match offset.m() {
         0.0 => "over the middle".to_owned(),
         m => format!(
             "{} {} of the middle",
@@ -109,11 +109,11 @@ fn format_notes(report: &VehicleResponseReport, vehicle: &str, system: UnitSyste
 
 /// Where the front of the vehicle is.
 fn format_front(length: PlanLength, system: UnitSystem) -> String {
-    let side = if length.m < 0.0 { "before" } else { "past" };
+    let side = if length.m() < 0.0 { "before" } else { "past" };
     format!("{} {side} the leading edge", format_plan_both(without_sign(length), system))
 }
 
 /// A length without its sign.
 fn without_sign(length: PlanLength) -> PlanLength {
-    PlanLength { ft: length.ft.abs(), m: length.m.abs() }
+    length.abs()
 }

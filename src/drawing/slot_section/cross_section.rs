@@ -4,7 +4,6 @@ use crate::calculation::material_estimate::{EstimatedLoopEcho, LoopMaterials, Ma
 use crate::practice::materials::RodForm;
 use crate::practice::site::Construction;
 use crate::quantity::output::DetailLength;
-use crate::vocabulary::Vocabulary;
 
 /// What a section is cut through.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -32,11 +31,11 @@ impl SlotContents {
     /// How high they stand from the floor, millimetres.
     pub fn height(&self, slot: Option<&SawnSlot>) -> f64 {
         match self {
-            Self::Wires { count, over, .. } => f64::from(*count) * over.mm,
+            Self::Wires { count, over, .. } => f64::from(*count) * over.mm(),
             Self::Pair { over, .. } => {
-                over.mm + pair_offset(over.mm, slot.map_or(f64::INFINITY, |slot| slot.width.mm)).1
+                over.mm() + pair_offset(over.mm(), slot.map_or(f64::INFINITY, |slot| slot.width.mm())).1
             }
-            Self::Jacket { over, .. } => over.map_or(0.0, |over| over.mm),
+            Self::Jacket { over, .. } => over.map_or(0.0, crate::quantity::output::DetailLength::mm),
         }
     }
 
@@ -87,7 +86,7 @@ pub struct CrossSection {
     /// What it is cut through.
     pub place: SectionPlace,
     /// How the loops are made.
-    pub construction: &'static str,
+    pub construction: Construction,
     /// What lies in it.
     pub contents: SlotContents,
     /// The cover over the contents; absent where the report does not hold it.
@@ -134,7 +133,7 @@ fn cross_section(
     report: &MaterialEstimateReport,
 ) -> Option<CrossSection> {
     let (wire, turns) = (&echo.r#loop.wire, echo.r#loop.turns);
-    let is_wound = one.construction == Construction::HandWound.code();
+    let is_wound = one.construction == Construction::HandWound;
     let buried = CrossSection {
         place,
         construction: one.construction,
@@ -151,7 +150,7 @@ fn cross_section(
     let slot = |depth, rod: Option<DetailLength>| SawnSlot {
         width: fit.width,
         depth,
-        rod: rod.map(|height| RodInSlot { in_pieces: one.backer_rod == Some(RodForm::Pieces.code()), height }),
+        rod: rod.map(|height| RodInSlot { in_pieces: one.backer_rod == Some(RodForm::Pieces), height }),
         clearance: fit.clearance,
         verdict: fit.verdict,
         advice: fit.advice.clone(),
@@ -181,5 +180,5 @@ fn cross_section(
 /// How many wires lie one on the other in the highest stack.
 fn stacked_wires(one: &LoopMaterials, fit: &SlotFit, over: DetailLength) -> u32 {
     let height = one.wires_height.unwrap_or(fit.widest);
-    (height.mm / over.mm).round().max(1.0) as u32
+    (height.mm() / over.mm()).round().max(1.0) as u32
 }

@@ -3,11 +3,10 @@
 use super::labels::SectionLabel;
 use crate::calculation::material_estimate::MaterialEstimateInputs;
 use crate::drawing::canvas::Canvas;
-use crate::drawing::codes::label;
 use crate::drawing::dimension_text::format_fine_both;
-use crate::practice::site::Surface;
 use crate::quantity::UnitSystem;
 use crate::quantity::output::DetailLength;
+use crate::vocabulary::Vocabulary;
 
 /// The left edge of the ground.
 pub const LEFT: f64 = 92.0;
@@ -42,13 +41,15 @@ impl SectionGround<'_> {
 
     /// The thickness of the slab where it is drawn whole.
     fn whole_slab(&self) -> Option<DetailLength> {
-        self.inputs.slab_thickness.filter(|slab| self.sides.0 < self.sides.1 && slab.mm <= MAX_WHOLE_SLAB * self.depth)
+        self.inputs
+            .slab_thickness
+            .filter(|slab| self.sides.0 < self.sides.1 && slab.mm() <= MAX_WHOLE_SLAB * self.depth)
     }
 
     /// The lower edge of what is drawn.
     pub fn bottom(&self) -> f64 {
         self.whole_slab()
-            .map_or_else(|| self.y(GROUND_DEPTH * self.depth).max(self.y(self.depth) + 14.0), |slab| self.y(slab.mm))
+            .map_or_else(|| self.y(GROUND_DEPTH * self.depth).max(self.y(self.depth) + 14.0), |slab| self.y(slab.mm()))
     }
 
     /// Draws the ground and adds its labels.
@@ -65,10 +66,7 @@ impl SectionGround<'_> {
         }
         canvas.line("heavy", (LEFT, self.surface), (left, self.surface));
         canvas.line("heavy", (right, self.surface), (RIGHT, self.surface));
-        labels.push(SectionLabel {
-            at: (RIGHT - 3.0, self.surface),
-            words: label::<Surface>(self.inputs.surface).to_owned(),
-        });
+        labels.push(SectionLabel { at: (RIGHT - 3.0, self.surface), words: self.inputs.surface.label().to_owned() });
         if left < right {
             self.draw_slab_and_steel(canvas, labels, system);
         } else {
@@ -100,7 +98,7 @@ impl SectionGround<'_> {
             labels.push(SectionLabel { at: (RIGHT - 8.0, bottom), words });
         }
         if let Some(steel) = self.inputs.reinforcement_depth {
-            let y = self.y(steel.mm);
+            let y = self.y(steel.mm());
             let is_drawn = y + BAR_RADIUS < bottom;
             if is_drawn {
                 for x in [LEFT + 12.0, RIGHT - 12.0] {

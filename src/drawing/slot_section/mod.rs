@@ -8,7 +8,7 @@ mod labels;
 mod view;
 
 use super::canvas::{Canvas, GAP, INNER, MARGIN};
-use super::codes::{format_code_capitalized, label};
+use super::codes::format_code_capitalized;
 use super::dimension_text::format_fine_both;
 use super::report_text::{
     BUILD_STOP_HEADING, describe_findings, draw_footer, draw_heading, draw_notes, draw_stops, draw_warnings,
@@ -16,10 +16,8 @@ use super::report_text::{
 use super::traits::Drawing;
 use crate::calculation::material_estimate::{MaterialEstimateReport, MaterialEstimateRequest};
 use crate::calculation::report::Finding;
-use crate::practice::materials::RodForm;
-use crate::practice::sealants::SealantKind;
-use crate::practice::site::Construction;
 use crate::quantity::{QuantityField, UnitSystem};
+use crate::vocabulary::Vocabulary;
 use cross_section::{SectionPlace, SharedSection};
 
 /// The sections of the slots of a job.
@@ -91,14 +89,14 @@ fn format_heading(shared: &SharedSection) -> String {
 
 /// How the loop is made, how it fits the slot, and what to do about it.
 fn format_verdict(shared: &SharedSection, system: UnitSystem) -> String {
-    let made = label::<Construction>(shared.section.construction);
+    let made = shared.section.construction.label();
     let Some(slot) = &shared.section.slot else {
         return format!(
             "{made}: no slot and no sealant, and its lead-in lies in conduit. How deep it lies is no part of this estimate: loop-sizing \
              takes the usual cover of each surface."
         );
     };
-    let free = if slot.clearance.mm > 0.0 {
+    let free = if slot.clearance.mm() > 0.0 {
         format!("{} of the width is free, half at each side", format_fine_both(slot.clearance, system))
     } else {
         "nothing of the width is free".to_owned()
@@ -117,7 +115,7 @@ fn format_notes(report: &MaterialEstimateReport, sections: &[SharedSection]) -> 
     let is_sawn = sections.iter().any(|shared| shared.section.slot.is_some());
     let mut notes = Vec::new();
     if is_sawn {
-        let sealant = label::<SealantKind>(report.inputs.sealant_kind);
+        let sealant = report.inputs.sealant_kind.label();
         notes.push(format!(
             "Sealant: {}. Each section has a scale of its own; steel is drawn at its depth, its bars are not to scale.",
             sealant.to_lowercase()
@@ -126,7 +124,7 @@ fn format_notes(report: &MaterialEstimateReport, sections: &[SharedSection]) -> 
             shared.section.slot.as_ref().and_then(|slot| slot.rod.as_ref()).is_some_and(|rod| rod.in_pieces)
         };
         if sections.iter().any(has_pieces) {
-            let form = label::<RodForm>(report.inputs.backer_rod).to_lowercase();
+            let form = report.inputs.backer_rod.label().to_lowercase();
             notes.push(format!("Backer rod in {form}: between them sealant fills the slot round the wire."));
         }
     }

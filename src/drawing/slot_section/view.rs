@@ -38,9 +38,9 @@ pub fn draw(
     let stack = section.contents.height(section.slot.as_ref());
     let (scale, depth, above, half) = match &section.slot {
         Some(slot) => {
-            let scale = (MAX_DEPTH / slot.depth.mm).min(MAX_WIDTH / slot.width.mm);
-            let rod = slot.rod.as_ref().map_or(0.0, |rod| rod.height.mm);
-            (scale, slot.depth.mm, (stack + rod - slot.depth.mm).max(0.0), slot.width.mm / 2.0)
+            let scale = (MAX_DEPTH / slot.depth.mm()).min(MAX_WIDTH / slot.width.mm());
+            let rod = slot.rod.as_ref().map_or(0.0, |rod| rod.height.mm());
+            (scale, slot.depth.mm(), (stack + rod - slot.depth.mm()).max(0.0), slot.width.mm() / 2.0)
         }
         // The report does not say how deep a buried loop lies: the picture has no scale.
         None => (1.0, BURIED_DEPTH, 0.0, 0.0),
@@ -93,8 +93,8 @@ impl SectionView<'_> {
         (stack, above): (f64, f64),
     ) {
         self.draw_slot(canvas, labels, slot);
-        self.draw_contents(canvas, labels, slot.width.mm);
-        let over = self.draw_rod(canvas, labels, slot, slot.depth.mm - stack);
+        self.draw_contents(canvas, labels, slot.width.mm());
+        let over = self.draw_rod(canvas, labels, slot, slot.depth.mm() - stack);
         self.draw_width(canvas, slot, above);
         self.draw_depth(canvas, slot.depth);
         self.draw_cover(canvas, labels, over);
@@ -104,14 +104,14 @@ impl SectionView<'_> {
     fn draw_slot(&self, canvas: &mut Canvas, labels: &mut Vec<SectionLabel>, slot: &SawnSlot) {
         let (left, right) = self.ground.sides;
         let finish = self.ground.inputs.finish_below_surface;
-        let (top, floor) = (self.ground.y(finish.mm.min(slot.depth.mm)), self.ground.y(slot.depth.mm));
+        let (top, floor) = (self.ground.y(finish.mm().min(slot.depth.mm())), self.ground.y(slot.depth.mm()));
         canvas.rectangle("fill", (left, top), (right, floor));
         canvas.line("line", (left, top), (right, top));
         canvas.polyline(
             "line",
             &[(left, self.ground.surface), (left, floor), (right, floor), (right, self.ground.surface)],
         );
-        let words = if finish.mm == 0.0 {
+        let words = if finish.mm() == 0.0 {
             "Sealant, flush with the surface".to_owned()
         } else {
             format!("Sealant, {} below the surface", format_fine_both(finish, self.system))
@@ -123,13 +123,13 @@ impl SectionView<'_> {
     fn draw_contents(&self, canvas: &mut Canvas, labels: &mut Vec<SectionLabel>, width: f64) {
         let (scale, floor) = (self.ground.scale, self.ground.y(self.ground.depth));
         let wire = |canvas: &mut Canvas, x: f64, y: f64, over: DetailLength, conductor: DetailLength| {
-            canvas.circle("core", (x, y), scale * over.mm / 2.0);
-            canvas.circle("wiredot", (x, y), scale * conductor.mm / 2.0);
+            canvas.circle("core", (x, y), scale * over.mm() / 2.0);
+            canvas.circle("wiredot", (x, y), scale * conductor.mm() / 2.0);
         };
         let diameter = |over| format_fine_both(over, self.system);
         let (words, at) = match &self.section.contents {
             SlotContents::Wires { count, over, conductor } => {
-                let up = |index: u32| floor - scale * over.mm * (f64::from(index) + 0.5);
+                let up = |index: u32| floor - scale * over.mm() * (f64::from(index) + 0.5);
                 for index in 0..*count {
                     wire(canvas, MIDDLE, up(index), *over, *conductor);
                 }
@@ -137,8 +137,8 @@ impl SectionView<'_> {
                 (format!("{count} {name} {} over its insulation", diameter(*over)), (MIDDLE, up(count / 2)))
             }
             SlotContents::Pair { over, conductor } => {
-                let (across, up) = pair_offset(over.mm, width);
-                let (x, y) = (scale * across / 2.0, floor - scale * over.mm / 2.0);
+                let (across, up) = pair_offset(over.mm(), width);
+                let (x, y) = (scale * across / 2.0, floor - scale * over.mm() / 2.0);
                 wire(canvas, MIDDLE - x, y, *over, *conductor);
                 wire(canvas, MIDDLE + x, y - scale * up, *over, *conductor);
                 (
@@ -148,7 +148,8 @@ impl SectionView<'_> {
             }
             SlotContents::Jacket { over, turns } => {
                 let is_buried = self.section.place == SectionPlace::Buried;
-                let to_scale = (scale * over.map_or(0.0, |over| over.mm) / 2.0).max(MIN_RADIUS);
+                let to_scale =
+                    (scale * over.map_or(0.0, crate::quantity::output::DetailLength::mm) / 2.0).max(MIN_RADIUS);
                 let radius = if is_buried { BURIED_RADIUS } else { to_scale };
                 let middle = (MIDDLE, floor - radius);
                 canvas.circle("core", middle, radius);
@@ -167,7 +168,7 @@ impl SectionView<'_> {
     fn draw_rod(&self, canvas: &mut Canvas, labels: &mut Vec<SectionLabel>, slot: &SawnSlot, top_of_stack: f64) -> f64 {
         let Some(rod) = &slot.rod else { return top_of_stack };
         let (left, right) = self.ground.sides;
-        let (top, foot) = (self.ground.y(top_of_stack - rod.height.mm), self.ground.y(top_of_stack));
+        let (top, foot) = (self.ground.y(top_of_stack - rod.height.mm()), self.ground.y(top_of_stack));
         let (class, words) = if rod.in_pieces {
             ("dashed", "Backer rod, in pieces (dashed)")
         } else {
@@ -182,7 +183,7 @@ impl SectionView<'_> {
             at: (right - 0.2 * (right - left), f64::midpoint(top, foot)),
             words: words.to_owned(),
         });
-        if rod.in_pieces { top_of_stack } else { top_of_stack - rod.height.mm }
+        if rod.in_pieces { top_of_stack } else { top_of_stack - rod.height.mm() }
     }
 
     /// Draws the width above the pavement.
@@ -199,7 +200,7 @@ impl SectionView<'_> {
 
     /// Draws the depth at the left.
     fn draw_depth(&self, canvas: &mut Canvas, depth: DetailLength) {
-        let (top, floor) = (self.ground.surface, self.ground.y(depth.mm));
+        let (top, floor) = (self.ground.surface, self.ground.y(depth.mm()));
         canvas.line("fine", (DEPTH_LINE - 4.0, top), (LEFT, top));
         canvas.line("fine", (DEPTH_LINE - 4.0, floor), (self.ground.sides.0, floor));
         canvas.line("line", (DEPTH_LINE, top), (DEPTH_LINE, floor));
@@ -214,11 +215,11 @@ impl SectionView<'_> {
         let Some(cover) = self.section.cover else { return };
         let x = self.ground.sides.1 + 12.0;
         let foot = self.ground.y(from);
-        if cover.mm <= 0.0 {
+        if cover.mm() <= 0.0 {
             labels.push(SectionLabel { at: (MIDDLE, foot), words: "Nothing covers it".to_owned() });
             return;
         }
-        let top = foot - self.ground.scale * cover.mm;
+        let top = foot - self.ground.scale * cover.mm();
         canvas.line("fine", (self.ground.sides.1, foot), (x + 4.0, foot));
         canvas.line("line", (x, top), (x, foot));
         canvas.tick((x, top));

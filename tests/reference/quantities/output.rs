@@ -14,6 +14,10 @@ use loopwright::quantity::output::{
 };
 use loopwright::quantity::parse;
 
+fn json(value: impl serde::Serialize) -> String {
+    serde_json::to_string(&value).unwrap()
+}
+
 fn si<D: Dimension>(text: &str) -> D::Si {
     parse::<D>(text).unwrap_or_else(|fault| panic!("{text}: {fault:?}")).si
 }
@@ -23,7 +27,7 @@ fn halves_go_away_from_zero_and_nothing_is_below_it() {
     for (value, decimals, expected) in [
         (2.5, 0, 3.0),
         (-2.5, 0, -3.0),
-        (1.005, 2, 1.01), // a hair below in binary
+        (1.005, 2, 1.01), // slightly below in binary
         (-1.005, 2, -1.01),
         (4.7625, 3, 4.763),
         (1234.4, 0, 1234.0),
@@ -96,18 +100,23 @@ fn durations_in_words() {
 
 #[test]
 fn both_systems_from_one_value() {
-    assert_eq!(PlanLength::from(si::<Length>("10 ft")), PlanLength { ft: 10.0, m: 3.048 });
-    assert_eq!(DetailLength::from(si::<Length>("3/16 in")), DetailLength { inch: 0.1875, mm: 4.763 });
-    assert_eq!(TemperatureValue::from(si::<Temperature>("23 °C")), TemperatureValue { f: 73.4, c: 23.0 });
-    let margin = TemperatureDifferenceValue::from(si::<TemperatureDifference>("2.5 °C"));
-    assert_eq!(margin, TemperatureDifferenceValue { f: 4.5, c: 2.5 });
-    let front = DepthPerDayValue::from(si::<DepthPerDay>("1/8 in/day"));
-    assert_eq!(front, DepthPerDayValue { inch_per_day: 0.125, mm_per_day: 3.175 });
-    assert_eq!(SpeedValue::from(si::<Speed>("10 mph")), SpeedValue { mph: 10.0, km_h: 16.09 });
-    let saw = WorkSpeedValue::from(si::<Speed>("6 ft/min"));
-    assert_eq!(saw, WorkSpeedValue { ft_per_min: 6.0, m_per_min: 1.829 });
-    assert_eq!(VolumeValue::from(si::<Volume>("29 fl oz")), VolumeValue { fl_oz: 29.0, ml: 858.0 });
-    assert_eq!(DurationValue::from(si::<Time>("1 h 30 min")), DurationValue { h: 1.5, min: 90.0, s: 5400.0 });
-    let lead_in = InductancePerLengthValue::from(si::<InductancePerLength>("0.22 uH/ft"));
-    assert_eq!(lead_in, InductancePerLengthValue { uh_per_ft: 0.22, uh_per_m: 0.7218 });
+    assert_eq!(json(PlanLength(si::<Length>("10 ft"))), r#"{"ft":10.0,"m":3.048}"#);
+    assert_eq!(json(DetailLength(si::<Length>("3/16 in"))), r#"{"inch":0.1875,"mm":4.763}"#);
+    assert_eq!(json(TemperatureValue(si::<Temperature>("23 °C"))), r#"{"f":73.4,"c":23.0}"#);
+    assert_eq!(json(TemperatureDifferenceValue(si::<TemperatureDifference>("2.5 °C"))), r#"{"f":4.5,"c":2.5}"#);
+    assert_eq!(json(DepthPerDayValue(si::<DepthPerDay>("1/8 in/day"))), r#"{"inch_per_day":0.125,"mm_per_day":3.175}"#);
+    assert_eq!(json(SpeedValue(si::<Speed>("10 mph"))), r#"{"mph":10.0,"km_h":16.09}"#);
+    assert_eq!(json(WorkSpeedValue(si::<Speed>("6 ft/min"))), r#"{"ft_per_min":6.0,"m_per_min":1.829}"#);
+    assert_eq!(json(VolumeValue(si::<Volume>("29 fl oz"))), r#"{"fl_oz":29.0,"ml":858.0}"#);
+    assert_eq!(json(DurationValue(si::<Time>("1 h 30 min"))), r#"{"h":1.5,"min":90.0,"s":5400.0}"#);
+    let lead_in = InductancePerLengthValue(si::<InductancePerLength>("0.22 uH/ft"));
+    assert_eq!(json(lead_in), r#"{"uh_per_ft":0.22,"uh_per_m":0.7218}"#);
+}
+
+#[test]
+fn accessors_are_rounded_as_the_fields_are_and_the_value_is_not() {
+    let third = PlanLength(si::<Length>("10 ft") / 3.0);
+    assert_eq!((third.ft(), third.m()), (3.33, 1.016));
+    assert_eq!(PlanLength(third.0 * 3.0).ft(), 10.0);
+    assert_eq!((PlanLength(-third.0).abs().m(), PlanLength::zero().ft()), (1.016, 0.0));
 }
