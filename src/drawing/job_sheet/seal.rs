@@ -58,7 +58,7 @@ fn computed(cure: &CureGuidanceReport) -> Markup {
                     "."
                 }
             }
-            table {
+            div.wide { table {
                 thead { tr { th { (if holds { "Sealed then" } else { "Only if sealed then all the same" }) } th { "Earliest" } th { "Latest" } } }
                 tbody {
                     @for reached in &cure.milestones {
@@ -69,7 +69,7 @@ fn computed(cure: &CureGuidanceReport) -> Markup {
                         }
                     }
                 }
-            }
+            } }
             p { "Times are on the clock of the start (" (format_offset(&cure.inputs.start)) "); the forecast ends " (until) "." }
             @for advice in &cure.handling { p { (advice.message) } }
             p.blanks {
