@@ -19,14 +19,9 @@ pub trait Vocabulary: Copy + Eq + 'static {
     fn description(self) -> &'static str;
 }
 
-/// The codes of some members.
-pub fn codes<V: Vocabulary>(members: &[V]) -> Vec<&'static str> {
-    members.iter().map(|member| member.code()).collect()
-}
-
 /// The codes of some members in a row, as a request would list them.
 pub fn join_codes<V: Vocabulary>(members: &[V]) -> String {
-    codes(members).join(", ")
+    members.iter().map(|member| member.code()).collect::<Vec<_>>().join(", ")
 }
 
 /// The published schema of a closed list: its codes, and what each means.
