@@ -64,7 +64,7 @@ class Deploy:
         """By how much the largest usual body and that of a batch may be larger than the limit."""
         def largest(folder):
             texts = [path.read_text() for path in (ROOT / "src" / folder).rglob("*.rs")]
-            return max(int(share) for text in texts for share in re.findall(r"\b[A-Z]+_SHARE: usize = (\d+);", text))
+            return max(int(share) for text in texts for share in re.findall(r"\b[A-Z_]+_FACTOR: usize = (\d+);", text))
         return largest("calculation"), largest("api")
 
     @staticmethod
