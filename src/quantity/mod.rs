@@ -83,7 +83,7 @@
 //! - [`text`]: the reader of the grammar above.
 //! - [`field`]: a dimension with the range that a field allows: the string types of request fields.
 //! - [`output`]: the objects of reports, in both systems, rounded to fixed decimals.
-//! - [`format`]: quantities as text.
+//! - [`mod@format`]: quantities as text.
 
 pub mod dimension;
 pub mod field;

@@ -1,10 +1,10 @@
 //! The published description: OpenAPI 3.1, built from the calculations and tables themselves.
 //!
-//! - [`builder`]: paths and schemas, with what all operations have in common.
-//! - [`operations`]: calculations, drawings and tables.
-//! - [`list_bounds`]: the greatest lengths of lists of members of closed lists.
-//! - [`service`]: the service itself.
-//! - [`responses`]: problems and answers with an entity tag.
+//! - `builder`: paths and schemas, with what all operations have in common.
+//! - `operations`: calculations, drawings and tables.
+//! - `list_bounds`: the greatest lengths of lists of members of closed lists.
+//! - `service`: the service itself.
+//! - `responses`: problems and answers with an entity tag.
 
 mod builder;
 mod list_bounds;

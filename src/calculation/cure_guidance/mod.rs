@@ -1,9 +1,9 @@
 //! Whether to seal today, in this cold, damp or heat, with which sealant, and when traffic may return.
 //!
-//! [`request`] is the question, as sent and in typed quantities: of [`offset_date_time`], [`weather_series`] and [`data_sheet`].
-//! [`candidate`] is a kind of sealant in this slot and weather, whose cure [`cure_model`] computes. [`weather_stops`] finds what in the
-//! weather stops the work at an hour, [`slot_condition`] and [`deadline`] what else stands against it; [`assessment`] puts all together
-//! at the start and gives the verdict. [`compose`] makes the [`report`].
+//! `request` is the question, as sent and in typed quantities: of `offset_date_time`, `weather_series` and `data_sheet`.
+//! `candidate` is a kind of sealant in this slot and weather, whose cure `cure_model` computes. `weather_stops` finds what in the
+//! weather stops the work at an hour, `slot_condition` and `deadline` what else stands against it; `assessment` puts all together
+//! at the start and gives the verdict. `compose` makes the `report`.
 //!
 //! Each row of weather holds until the next, the last for an hour, and nothing is guessed beyond. One part cures with the pressure of
 //! water vapour: at the earliest with that alone, at the latest also slowed by cold by the law of Arrhenius. Heat above 23 °C, or above

@@ -125,7 +125,7 @@ impl PrimaryLoop {
     }
 
     /// Σ ±(s·ln(s + R) - R) over the ends of the wires along an axis, where s is the part of R in
-    /// its direction: [`strand`](super::mesh::strand). Ends of one s share a logarithm.
+    /// its direction: `mesh::strand`. Ends of one s share a logarithm.
     fn straight<const AXIS: usize>(&self, point: Point3) -> f64 {
         let mut potential = 0.0;
         for ends in &self.ends[AXIS] {
