@@ -8,6 +8,7 @@ use uom::si::magnetic_permeability::henry_per_meter;
 use utoipa::ToSchema;
 use validator::Validate;
 
+use super::winding::resolve_gauge;
 use super::{CableLength, ConductorSize, LeadInInductance};
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
 use crate::practice::sources::Source;
@@ -113,20 +114,7 @@ impl LeadIn {
             "Slack of the pair, coiled in the pull box.",
             Source::Fp96,
         );
-        let gauge = match &self.gauge {
-            Some(text) => {
-                diagnostics.parse(&at.field("gauge"), text).map(|written| (written.text.to_owned(), written.si))
-            }
-            None => diagnostics
-                .parse_or_default::<ConductorSize>(
-                    &at.field("gauge"),
-                    None,
-                    wires::USUAL_GAUGE,
-                    "The usual lead-in.",
-                    Source::CommonPractice,
-                )
-                .map(|area| (wires::USUAL_GAUGE.to_owned(), area)),
-        };
+        let gauge = resolve_gauge(self.gauge.as_ref(), at, "The usual lead-in.", diagnostics);
         let inductance = diagnostics.parse_or_default(
             &at.field("inductance"),
             self.inductance.as_ref(),

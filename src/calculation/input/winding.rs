@@ -137,25 +137,27 @@ pub struct LoopEcho {
     pub wire: WireEcho,
 }
 
+/// The size of a conductor as text, and its area; the usual size where none was sent, for `reason`.
+pub(super) fn resolve_gauge(
+    sent: Option<&ConductorSize>,
+    at: &FieldPath<'_>,
+    reason: &'static str,
+    diagnostics: &mut Diagnostics,
+) -> Option<(String, Area)> {
+    let at = at.field("gauge");
+    if let Some(text) = sent {
+        return diagnostics.parse(&at, text).map(|written| (written.text.to_owned(), written.si));
+    }
+    let area =
+        diagnostics.parse_or_default::<ConductorSize>(&at, None, wires::USUAL_GAUGE, reason, Source::CommonPractice)?;
+    Some((wires::USUAL_GAUGE.to_owned(), area))
+}
+
 impl Wire {
     /// Reads the wire, or takes the usual one. Jacket and rating are listed as unused; a calculation that uses them takes that back
     /// with [`Diagnostics::mark_used`].
     pub fn resolve(wire: Option<&Self>, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<ResolvedWire> {
-        let sent = wire.and_then(|wire| wire.gauge.as_ref());
-        let gauge = match sent {
-            Some(text) => {
-                diagnostics.parse(&at.field("gauge"), text).map(|written| (written.text.to_owned(), written.si))
-            }
-            None => diagnostics
-                .parse_or_default::<ConductorSize>(
-                    &at.field("gauge"),
-                    None,
-                    wires::USUAL_GAUGE,
-                    "The usual loop wire.",
-                    Source::CommonPractice,
-                )
-                .map(|area| (wires::USUAL_GAUGE.to_owned(), area)),
-        };
+        let gauge = resolve_gauge(wire.and_then(|wire| wire.gauge.as_ref()), at, "The usual loop wire.", diagnostics);
         let over_insulation = diagnostics.parse_or_default(
             &at.field("over_insulation"),
             wire.and_then(|wire| wire.over_insulation.as_ref()),
