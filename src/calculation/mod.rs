@@ -4,6 +4,7 @@
 //! [`visit_all`]. Later modules may call earlier ones, in the order of that list.
 //!
 //! - [`input`]: the nouns of requests (loop, lead-in, opening, ...) and their way to typed quantities.
+//! - [`layout`]: the typed job that the parts of a plan share.
 //! - [`report`]: the common parts of reports, and refusals.
 //! - [`loop_characteristics`]: what a loop measures.
 //! - [`vehicle_response`]: which vehicles a loop sees.
@@ -19,6 +20,7 @@ pub mod detector_compatibility;
 pub mod fault_finding;
 pub mod input;
 pub mod installation_plan;
+pub mod layout;
 pub mod loop_characteristics;
 pub mod loop_sizing;
 pub mod material_estimate;

@@ -60,8 +60,8 @@ impl FailureBehaviour {
 }
 
 /// The steps that a unit is taken to have when neither its sheet nor a threshold is given, percent, coarsest first: those of the
-/// NEMA sensitivity classes that concern openings (from memory), and a finer one.
-pub const USUAL_STEPS_PERCENT: [f64; 3] = [0.32, 0.13, 0.05];
+/// NEMA sensitivity classes that concern openings (from memory). A finer one must stand on the unit's sheet.
+pub const USUAL_STEPS_PERCENT: [f64; 2] = [0.32, FINEST_CLASS_PERCENT];
 /// How far the quality factor, an upper bound, should lie over what the unit needs. A choice made here.
 pub const QUALITY_MARGIN: f64 = 1.5;
 /// The coupling of two loops, as a share, below which units on different channels hardly disturb each other. A choice made here: two
@@ -115,5 +115,7 @@ pub const RESONANCE_SHARE: f64 = 0.3;
 pub const MAX_TURNS: u32 = 8;
 /// How often the change should be the threshold, at the least. A choice made here: pavement, age and weather take their part.
 pub const MIN_TIMES_THRESHOLD: f64 = 2.0;
+/// How often the change must be the threshold for its margin to be called thin, and not missing. A choice made here.
+pub const THIN_TIMES_THRESHOLD: f64 = 1.5;
 /// The finest step of the NEMA sensitivity classes, percent (from memory): a finer threshold must stand on the unit's sheet.
 pub const FINEST_CLASS_PERCENT: f64 = 0.13;

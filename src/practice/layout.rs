@@ -68,6 +68,11 @@ pub const LEAF_CLEARANCE: NominalLength = NominalLength { feet: 4.0, metres: 1.2
 pub const ARM_CLEARANCE: NominalLength = NominalLength { feet: 1.0, metres: 0.3 };
 /// The least gap between neighbouring loops: 3 ft / 0.9 m. A choice made here; two 6 x 6 ft loops couple by 0.6 % across it.
 pub const NEIGHBOUR_GAP: NominalLength = NominalLength { feet: 3.0, metres: 0.9 };
+/// How far a vehicle keeps off an open swing leaf: 1 ft / 0.3 m. A choice made here.
+pub const LEAF_MARGIN: NominalLength = NominalLength { feet: 1.0, metres: 0.3 };
+/// From the gate to the unit beside it, for a loop that lies so far away that the lead-in sent does not reach: 10 ft / 3 m. A choice made
+/// here.
+pub const WAY_TO_UNIT: NominalLength = NominalLength { feet: 10.0, metres: 3.0 };
 /// The corner cut of a loop that is wound in a saw cut: 12 in / 0.3 m, as on the standard test loop.
 pub const CORNER_CUT: NominalLength = NominalLength { feet: 1.0, metres: 0.3 };
 /// The corner cut that a construction usually gets in a loop with this short leg: none where nothing is sawn, half of it for a jacket

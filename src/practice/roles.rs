@@ -59,6 +59,19 @@ impl Role {
         }
     }
 
+    /// Whether swing leaves stand open beside the loop.
+    pub fn lies_beside_open_leaf(self) -> bool {
+        match self {
+            Self::BetweenLeaves => true,
+            Self::Exit
+            | Self::ObstructionOutside
+            | Self::ObstructionInside
+            | Self::Arming
+            | Self::Closing
+            | Self::Presence => false,
+        }
+    }
+
     /// The leg along travel that its loop usually has; where only cars and pickups stop, a short one serves. Common practice.
     pub fn usual_leg(self, only_low_vehicles: bool) -> NominalLength {
         match self {

@@ -29,7 +29,7 @@ pub use report::{
     CureMilestoneReached, CureReason, CureReferenceTime, CureSealantEcho, CureSheetEcho, CureShelf, CureTimes,
     CureWindow,
 };
-pub use request::CureGuidanceRequest;
+pub use request::{CureGuidanceRequest, ResolvedCureGuidance};
 
 use super::input::Weather;
 use super::report::{Diagnostics, FieldPath, Finding, InvalidRequest};
@@ -37,10 +37,10 @@ use super::{Calculation, Example};
 use crate::practice::cautions::CautionCode;
 use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::sealants::CureMechanism;
+use crate::practice::site::Construction;
 use crate::practice::sources::Source;
 use assessment::Assessment;
 use candidate::SealantCandidate;
-use request::ResolvedCureGuidance;
 
 impl Calculation for CureGuidanceRequest {
     type Report = CureGuidanceReport;
@@ -75,29 +75,38 @@ impl Calculation for CureGuidanceRequest {
     }
 
     fn calculate(&self, diagnostics: &mut Diagnostics) -> Result<Self::Report, InvalidRequest> {
-        let job = self.resolve(diagnostics);
+        let job = self.resolve_for(Construction::HandWound, diagnostics);
         let job = diagnostics.finish(job)?;
-        let chosen = Assessment::new(&job, job.candidate.clone());
-        let assess = |candidate: SealantCandidate| {
-            if candidate.kind == chosen.candidate.kind { chosen.clone() } else { Assessment::new(&job, candidate) }
-        };
-        let assessments: Vec<_> = job.candidates().into_iter().map(assess).collect();
-        for finding in &chosen.findings {
-            diagnostics.add_finding(finding.clone());
-        }
-        add_model_note(&job, diagnostics);
-        add_basis(&job, diagnostics);
-        // The reasons of the other kinds have sources, too.
-        for finding in assessments.iter().flat_map(|assessment| &assessment.findings) {
-            diagnostics.add_sources(&finding.source_ids);
-        }
-        let handling = compose::advice(&job);
-        for advice in &handling {
-            diagnostics.add_sources(&advice.source_ids);
-        }
-        let parts = diagnostics.into_parts();
-        Ok(compose::compose_report(self, &job, &chosen, &assessments, handling, parts))
+        Ok(solve(self, &job, diagnostics))
     }
+}
+
+/// Assesses every kind of sealant, and reports.
+pub fn solve(
+    request: &CureGuidanceRequest,
+    job: &ResolvedCureGuidance,
+    diagnostics: &mut Diagnostics,
+) -> CureGuidanceReport {
+    let chosen = Assessment::new(job, job.candidate.clone());
+    let assess = |candidate: SealantCandidate| {
+        if candidate.kind == chosen.candidate.kind { chosen.clone() } else { Assessment::new(job, candidate) }
+    };
+    let assessments: Vec<_> = job.candidates().into_iter().map(assess).collect();
+    for finding in &chosen.findings {
+        diagnostics.add_finding(finding.clone());
+    }
+    add_model_note(job, diagnostics);
+    add_basis(job, diagnostics);
+    // The reasons of the other kinds have sources, too.
+    for finding in assessments.iter().flat_map(|assessment| &assessment.findings) {
+        diagnostics.add_sources(&finding.source_ids);
+    }
+    let handling = compose::advice(job);
+    for advice in &handling {
+        diagnostics.add_sources(&advice.source_ids);
+    }
+    let parts = diagnostics.into_parts();
+    compose::compose_report(request, job, &chosen, &assessments, handling, parts)
 }
 
 /// Adds a note on what the times rest on, where no data sheet gives them; what only cools always has one.

@@ -69,8 +69,12 @@ pub struct ResolvedCureGuidance {
 }
 
 impl CureGuidanceRequest {
-    /// Resolves every field; `None` after an error.
-    pub(super) fn resolve(&self, diagnostics: &mut Diagnostics) -> Option<ResolvedCureGuidance> {
+    /// Resolves every field, for the slot of a construction; `None` after an error.
+    pub fn resolve_for(
+        &self,
+        construction: Construction,
+        diagnostics: &mut Diagnostics,
+    ) -> Option<ResolvedCureGuidance> {
         let body = FieldPath::BODY;
         let start = OffsetDateTime::resolve(&self.start, &body.field("start"), diagnostics);
         let needed_at = body.field("needed_open_by");
@@ -85,7 +89,7 @@ impl CureGuidanceRequest {
         let sheet = DataSheet::resolve(&self.sealant, self.surface_condition, &sealant_at, diagnostics);
         let shelf_life = RemainingShelfLife::resolve(&self.sealant, start, &sealant_at, diagnostics);
         let slot_at = body.field("slot");
-        let slot = Slot::resolve(self.slot.as_ref(), Construction::HandWound, &slot_at, diagnostics);
+        let slot = Slot::resolve(self.slot.as_ref(), construction, &slot_at, diagnostics);
         let rating = self.resolve_rating(diagnostics);
         let condition = diagnostics.value_or_default(
             &body.field("surface_condition"),

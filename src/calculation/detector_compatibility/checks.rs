@@ -6,12 +6,10 @@ use uom::si::frequency::kilohertz;
 use uom::si::inductance::microhenry;
 use uom::si::ratio::percent;
 
-use super::channel::DetectorChannel;
 use super::report::{Check, Sensitivity, SensitivityStep};
 use crate::calculation::input::ResolvedDetector;
-use crate::practice::detectors::{
-    LOOP_TO_LEAD_IN, MIN_TIMES_THRESHOLD, QUALITY_MARGIN, RESISTANCE_LIMIT_OHM, USUAL_STEPS_PERCENT,
-};
+use crate::calculation::layout::{DetectorChannel, candidate_steps};
+use crate::practice::detectors::{LOOP_TO_LEAD_IN, MIN_TIMES_THRESHOLD, QUALITY_MARGIN, RESISTANCE_LIMIT_OHM};
 use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
 use crate::quantity::output::round;
@@ -95,7 +93,12 @@ impl CheckResult {
 }
 
 /// All checks of a channel.
-pub fn check(channel: &DetectorChannel, detector: &ResolvedDetector, vehicles: &[VehicleClass]) -> Vec<CheckResult> {
+pub fn check(
+    channel: &DetectorChannel,
+    step: Ratio,
+    detector: &ResolvedDetector,
+    vehicles: &[VehicleClass],
+) -> Vec<CheckResult> {
     let mut checks = vec![
         inductance(channel, detector),
         quality(channel, detector),
@@ -104,9 +107,8 @@ pub fn check(channel: &DetectorChannel, detector: &ResolvedDetector, vehicles: &
         share(channel),
     ];
     checks.extend(frequency(channel, detector));
-    let changes: Vec<_> = vehicles.iter().map(|class| (*class, least_change(&channel.changes(*class)))).collect();
-    let step = step_to_set(&changes, detector);
-    checks.extend(changes.into_iter().map(|(class, change)| vehicle(class, change, step)));
+    let step = step.get::<percent>();
+    checks.extend(vehicles.iter().map(|class| vehicle(*class, channel.least_change(*class), step)));
     checks
 }
 
@@ -241,7 +243,7 @@ fn vehicle(class: VehicleClass, change: Ratio, step: f64) -> CheckResult {
         margin: value - wanted,
         unit: "percent",
         message: format!(
-            "A {} changes it by {value:.3} %. At the step of {step} % the unit switches from {step} % on; {} % is wanted.",
+            "At its hardest place a {} changes it by {value:.3} %. At the step of {step} % the unit switches from {step} % on; {} % is wanted.",
             class.label().to_lowercase(),
             round(wanted, 3)
         ),
@@ -255,34 +257,13 @@ pub fn verdict_at_step(change: Ratio, step: f64) -> CheckVerdict {
     CheckVerdict::of(change >= MIN_TIMES_THRESHOLD * step, change >= step)
 }
 
-/// The sensitivity steps of the unit, percent, coarsest first.
-pub fn steps(detector: &ResolvedDetector) -> Vec<f64> {
-    match (detector.threshold_percent, detector.threshold_steps_percent.as_slice()) {
-        (Some(threshold), _) => vec![threshold],
-        (None, steps @ [_, ..]) => steps.to_vec(),
-        (None, []) => USUAL_STEPS_PERCENT.to_vec(),
-    }
-}
-
-/// The coarsest step at which the worst verdict of the vehicles is as good as at any step.
-pub fn step_to_set(changes: &[(VehicleClass, Ratio)], detector: &ResolvedDetector) -> f64 {
-    let worst = |step: &f64| changes.iter().map(|(_, change)| verdict_at_step(*change, *step)).max();
-    // Of equals the first, which is the coarsest.
-    steps(detector).into_iter().min_by_key(worst).unwrap_or(USUAL_STEPS_PERCENT[0])
-}
-
-/// The smallest of the changes over the loops of a channel.
-pub fn least_change(changes: &[Ratio]) -> Ratio {
-    changes.iter().copied().reduce(Ratio::min).unwrap_or_default()
-}
-
 /// Every vehicle over every loop of a channel, at each sensitivity step.
 pub fn sensitivities(
     channel: &DetectorChannel,
     detector: &ResolvedDetector,
     vehicles: &[VehicleClass],
 ) -> Vec<Sensitivity> {
-    let steps = steps(detector);
+    let steps = candidate_steps(detector);
     let at_steps = |change: Ratio| {
         let at_step = |step: &f64| SensitivityStep {
             threshold_percent: round(*step, 3),
@@ -291,13 +272,13 @@ pub fn sensitivities(
         steps.iter().map(at_step).collect::<Vec<_>>()
     };
     let of_vehicle = |class: &VehicleClass| {
-        let over_loops = channel.loops.iter().zip(channel.changes(*class));
-        let sensitivities = over_loops.map(|(over, change)| Sensitivity {
+        let over_loops = channel.loops.iter().zip(channel.sightings(*class));
+        let sensitivities = over_loops.map(|(over, sighting)| Sensitivity {
             channel: channel.label(),
             r#loop: over.label.clone(),
             vehicle: *class,
-            change_percent: round(change.get::<percent>(), 3),
-            steps: at_steps(change),
+            change_percent: round(sighting.least.get::<percent>(), 3),
+            steps: at_steps(sighting.least),
         });
         sensitivities.collect::<Vec<_>>()
     };

@@ -1,14 +1,12 @@
 //! Whether a detector unit tunes to loops, and how to set it: before the cut.
 //!
 //! - `request`: what is asked, as sent and in typed quantities
-//! - `channel`: loops, joined as they come to the unit
 //! - `checks`: each figure of a channel against its limit, and each vehicle at each sensitivity step
 //! - `neighbours`: the coupling of loops on different channels
 //! - `settings`: how to set each channel
 //! - `remedies`: what would turn a bad check
 //! - `report`: what is answered
 
-mod channel;
 mod checks;
 mod neighbours;
 mod remedies;
@@ -17,15 +15,15 @@ mod request;
 mod settings;
 
 use uom::si::f64::Ratio;
-use uom::si::ratio::percent;
 
 pub use report::{
     ChannelSettings, Check, ConnectedLoopEcho, DetectorCompatibilityInputs, DetectorCompatibilityReport,
     NeighbourAction, Neighbours, Remedy, Sensitivity, SensitivityStep,
 };
 use request::MAX_LOOPS;
-pub use request::{ConnectedLoop, DetectorCompatibilityRequest, Position};
+pub use request::{ConnectedLoop, DetectorCompatibilityRequest, Position, ResolvedDetectorCompatibility};
 
+use super::layout::{DetectorChannel, choose_step};
 use super::report::{Diagnostics, FieldPath, Finding, InvalidRequest};
 use super::{Calculation, Example, loop_characteristics, vehicle_response};
 use crate::practice::cautions::CautionCode;
@@ -33,7 +31,6 @@ use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
 use crate::vocabulary::Vocabulary;
-use channel::DetectorChannel;
 use checks::CheckVerdict;
 
 impl Calculation for DetectorCompatibilityRequest {
@@ -63,62 +60,67 @@ impl Calculation for DetectorCompatibilityRequest {
     fn calculate(&self, diagnostics: &mut Diagnostics) -> Result<Self::Report, InvalidRequest> {
         let resolved = self.resolve(diagnostics);
         let resolved = diagnostics.finish(resolved)?;
-        if let Some(detector) = &self.detector {
-            let [_, _, _, insulation] = detector.parts_sent();
-            diagnostics.mark_unneeded(&FieldPath::BODY.field("detector"), &[insulation]);
+        Ok(solve(self, &resolved, diagnostics))
+    }
+}
+
+/// Checks the loops, which a layout may have decided, and reports.
+pub fn solve(
+    request: &DetectorCompatibilityRequest,
+    resolved: &ResolvedDetectorCompatibility,
+    diagnostics: &mut Diagnostics,
+) -> DetectorCompatibilityReport {
+    if let Some(detector) = &request.detector {
+        let [_, _, _, insulation] = detector.parts_sent();
+        diagnostics.mark_unneeded(&FieldPath::BODY.field("detector"), &[insulation]);
+    }
+    let (detector, vehicles) = (&resolved.detector, &resolved.vehicles);
+    let channels = resolved.channels();
+    let mut verdict = CheckVerdict::Suitable;
+    let (mut reported, mut sensitivities, mut settings, mut remedies) =
+        (Vec::new(), Vec::new(), Vec::new(), Vec::new());
+    let mut first = 0;
+    for channel in &channels {
+        let step = channel.decided_step().unwrap_or_else(|| choose_step(channel, detector, vehicles));
+        let checks = checks::check(channel, step, detector, vehicles);
+        verdict = checks.iter().map(|check| check.verdict).fold(verdict, CheckVerdict::max);
+        for check in &checks {
+            diagnostics.add_sources(check.sources);
         }
-        let channels = resolved.channels();
-        let mut verdict = CheckVerdict::Suitable;
-        let (mut reported, mut sensitivities, mut settings, mut remedies) =
-            (Vec::new(), Vec::new(), Vec::new(), Vec::new());
-        let mut first = 0;
-        for channel in &channels {
-            let checks = checks::check(channel, &resolved.detector, &resolved.vehicles);
-            verdict = checks.iter().map(|check| check.verdict).fold(verdict, CheckVerdict::max);
-            for check in &checks {
-                diagnostics.add_sources(check.sources);
-            }
-            reported.extend(checks.iter().map(|check| check.to_report(channel)));
-            sensitivities.extend(checks::sensitivities(channel, &resolved.detector, &resolved.vehicles));
-            let changes: Vec<_> = resolved
-                .vehicles
-                .iter()
-                .map(|class| (*class, checks::least_change(&channel.changes(*class))))
-                .collect();
-            let step = checks::step_to_set(&changes, &resolved.detector);
-            judge_gaps(channel, step, &resolved.vehicles, diagnostics);
-            settings.push(settings::choose(channel, first, step, &resolved.detector, diagnostics));
-            remedies.extend(remedies::find(channel, &resolved.detector, &resolved.vehicles));
-            first += channel.loops.len();
-        }
-        let neighbours = neighbours::pairs(&channels, &resolved.detector, diagnostics);
-        diagnostics.add_sources(loop_characteristics::SOURCES);
-        diagnostics.add_sources(vehicle_response::SOURCES);
-        diagnostics.add_sources(&[Source::NemaEnvelope, Source::Everett]);
-        diagnostics.add_cautions(&[
-            CautionCode::NotForPeople,
-            CautionCode::LocalCodes,
-            CautionCode::GateCanMove,
-            CautionCode::LiveParts,
-            CautionCode::InsulationTester,
-        ]);
-        let inputs = resolved.echo();
-        let closing = diagnostics.into_parts();
-        let verdict = closing.findings.iter().map(verdict_of_finding).fold(verdict, CheckVerdict::max);
-        Ok(DetectorCompatibilityReport {
-            verdict: verdict.code(),
-            checks: reported,
-            sensitivities,
-            neighbours,
-            settings,
-            remedies,
-            inputs,
-            findings: closing.findings,
-            assumed: closing.assumed,
-            unused: closing.unused,
-            cautions: closing.cautions,
-            basis: closing.basis,
-        })
+        reported.extend(checks.iter().map(|check| check.to_report(channel)));
+        sensitivities.extend(checks::sensitivities(channel, detector, vehicles));
+        judge_gaps(channel, step, vehicles, diagnostics);
+        settings.push(settings::choose(channel, first, step, detector, diagnostics));
+        remedies.extend(remedies::find(channel, step, detector, vehicles));
+        first += channel.loops.len();
+    }
+    let neighbours = neighbours::pairs(&channels, detector, diagnostics);
+    diagnostics.add_sources(loop_characteristics::SOURCES);
+    diagnostics.add_sources(vehicle_response::SOURCES);
+    diagnostics.add_sources(&[Source::NemaEnvelope, Source::Everett]);
+    diagnostics.add_cautions(&[
+        CautionCode::NotForPeople,
+        CautionCode::LocalCodes,
+        CautionCode::GateCanMove,
+        CautionCode::LiveParts,
+        CautionCode::InsulationTester,
+    ]);
+    let inputs = resolved.echo();
+    let closing = diagnostics.into_parts();
+    let verdict = closing.findings.iter().map(verdict_of_finding).fold(verdict, CheckVerdict::max);
+    DetectorCompatibilityReport {
+        verdict: verdict.code(),
+        checks: reported,
+        sensitivities,
+        neighbours,
+        settings,
+        remedies,
+        inputs,
+        findings: closing.findings,
+        assumed: closing.assumed,
+        unused: closing.unused,
+        cautions: closing.cautions,
+        basis: closing.basis,
     }
 }
 
@@ -132,9 +134,10 @@ fn verdict_of_finding(finding: &Finding) -> CheckVerdict {
 }
 
 /// States where the unit would let go under a vehicle of several parts.
-fn judge_gaps(channel: &DetectorChannel, step: f64, vehicles: &[VehicleClass], diagnostics: &mut Diagnostics) {
+fn judge_gaps(channel: &DetectorChannel, step: Ratio, vehicles: &[VehicleClass], diagnostics: &mut Diagnostics) {
     for class in vehicles {
-        for missed in channel.loops_letting_go(*class, Ratio::new::<percent>(step)) {
+        let letting_go = channel.loops.iter().zip(channel.sightings(*class));
+        for (missed, _) in letting_go.filter(|(_, sighting)| sighting.drops_out(step)) {
             let level = if channel.holds_the_gate() { Level::Stop } else { Level::Warning };
             let message = format!(
                 "The unit lets go of {} under a {}, between its parts. Take a finer step, or a longer loop along travel.",
@@ -143,7 +146,7 @@ fn judge_gaps(channel: &DetectorChannel, step: f64, vehicles: &[VehicleClass], d
             );
             diagnostics.add_finding(
                 Finding::new(FindingCode::DropsOut, level, &FieldPath::BODY.field("vehicles"), message)
-                    .on(Some(missed.role.code())),
+                    .on(Some(missed.role)),
             );
         }
     }

@@ -5,9 +5,9 @@ use uom::si::frequency::kilohertz;
 use uom::si::inductance::{henry, microhenry};
 use uom::si::length::meter;
 
-use super::channel::{ChannelLoop, DetectorChannel};
 use super::report::{NeighbourAction, Neighbours};
 use crate::calculation::input::{ResolvedDetector, ResolvedLoop};
+use crate::calculation::layout::{ChannelLoop, DetectorChannel};
 use crate::calculation::loop_characteristics::{MeasurementConditions, measure};
 use crate::calculation::report::{Diagnostics, FieldPath, Finding};
 use crate::physics::filament::mutual;
@@ -98,6 +98,7 @@ fn pair(
     }
     Neighbours {
         between: vec![one.label.clone(), other.label.clone()],
+        marks: [one.mark, other.mark].into_iter().flatten().collect(),
         coupling_percent: round(percents.0, 3),
         frequencies_khz: frequencies.into_iter().map(|frequency| round(frequency, 3)).collect(),
         frequency_separation_percent: round(percents.1, 3),

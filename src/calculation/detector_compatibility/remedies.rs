@@ -1,11 +1,11 @@
 //! What would turn a check that is not suitable: computed by trying, the smallest change first.
 
-use uom::si::f64::Length;
+use uom::si::f64::{Length, Ratio};
 
-use super::channel::{ChannelLoop, DetectorChannel};
 use super::checks::{CheckResult, CheckVerdict, check};
 use super::report::Remedy;
 use crate::calculation::input::{ResolvedDetector, ResolvedLoop};
+use crate::calculation::layout::{ChannelLoop, DetectorChannel, choose_step};
 use crate::practice::detectors::Wiring;
 use crate::practice::layout::{MAX_LEG, STEP};
 use crate::practice::vehicles::VehicleClass;
@@ -76,14 +76,20 @@ struct RemedyCandidate {
 }
 
 /// The remedies of a channel: of each kind of change the smallest that turns a check, unless it spoils another.
-pub fn find(channel: &DetectorChannel, detector: &ResolvedDetector, vehicles: &[VehicleClass]) -> Vec<Remedy> {
-    let now = check(channel, detector, vehicles);
+pub fn find(
+    channel: &DetectorChannel,
+    step: Ratio,
+    detector: &ResolvedDetector,
+    vehicles: &[VehicleClass],
+) -> Vec<Remedy> {
+    let now = check(channel, step, detector, vehicles);
     let failing: Vec<_> = now.iter().filter(|check| check.verdict != CheckVerdict::Suitable).collect();
     if failing.is_empty() {
         return Vec::new();
     }
     let checked = |candidate: RemedyCandidate| {
-        let then = check(&candidate.channel, detector, vehicles);
+        let step = choose_step(&candidate.channel, detector, vehicles);
+        let then = check(&candidate.channel, step, detector, vehicles);
         (candidate, then)
     };
     let by_kind = RemedyKind::ALL.map(|kind| kind.candidates(channel).into_iter().map(checked).collect::<Vec<_>>());

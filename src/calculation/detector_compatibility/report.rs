@@ -4,6 +4,7 @@ use serde::Serialize;
 use utoipa::ToSchema;
 
 use crate::calculation::input::{DetectorEcho, LeadInEcho, LoopEcho};
+use crate::calculation::layout::LoopMark;
 use crate::calculation::report::{Assumed, Basis, Caution, Finding};
 use crate::practice::detectors::{FailureBehaviour, OutputMode, Wiring};
 use crate::practice::roles::Role;
@@ -80,7 +81,8 @@ pub struct Sensitivity {
     /// The vehicle.
     #[schema(value_type = String)]
     pub vehicle: VehicleClass,
-    /// The change at the terminals, percent, 3 decimals.
+    /// The change at the terminals at its hardest place, percent, 3 decimals: hard against either edge of the lane and over the gaps of a
+    /// row for a loop that holds a gate, over the middle for others.
     pub change_percent: f64,
     /// The steps, coarsest first.
     pub steps: Vec<SensitivityStep>,
@@ -100,6 +102,10 @@ pub struct SensitivityStep {
 pub struct Neighbours {
     /// The labels of the two.
     pub between: Vec<String>,
+    /// Their marks in the plan that they belong to; absent elsewhere.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[schema(value_type = Vec<String>)]
+    pub marks: Vec<LoopMark>,
     /// Their coupling coefficient, percent, 3 decimals.
     pub coupling_percent: f64,
     /// The frequencies that they would run at, kHz, 3 decimals; empty unless the unit's tank capacitance is known.
@@ -126,6 +132,10 @@ pub struct NeighbourAction {
 pub struct ChannelSettings {
     /// The channel.
     pub channel: String,
+    /// The marks of its loops in the plan that it belongs to; absent elsewhere.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[schema(value_type = Vec<String>)]
+    pub marks: Vec<LoopMark>,
     /// The sensitivity step that switches at this change, percent, 3 decimals.
     pub threshold_percent: f64,
     /// The frequency that it would run at, kHz, 3 decimals; absent unless the unit's tank capacitance is known.
@@ -195,6 +205,8 @@ pub struct ConnectedLoopEcho {
     pub r#loop: LoopEcho,
     /// The lead-in.
     pub lead_in: LeadInEcho,
+    /// The width of the lane that it lies across.
+    pub lane_width: PlanLength,
     /// Where its middle lies along travel; absent when not given.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub along: Option<PlanLength>,

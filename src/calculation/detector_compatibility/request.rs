@@ -1,18 +1,23 @@
 //! What is asked of [`super`], as sent and in typed quantities.
 
 use serde::{Deserialize, Serialize};
+use uom::si::f64::Length;
+use uom::si::length::millimeter;
 use utoipa::ToSchema;
 use validator::Validate;
 
-use super::channel::{ChannelLoop, DetectorChannel};
 use super::report::{ConnectedLoopEcho, DetectorCompatibilityInputs};
-use crate::calculation::input::{Coordinate, Detector, LeadIn, Loop, PresenceTime, ResolvedDetector, resolve_vehicles};
+use crate::calculation::input::{
+    Coordinate, Detector, LaneWidth, LeadIn, Loop, PresenceTime, ResolvedDetector, ResolvedLoop, resolve_vehicles,
+};
+use crate::calculation::layout::{ChannelLoop, DetectorChannel, Lane, join_channels};
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
 use crate::practice::detectors::{FailureBehaviour, OutputMode, USUAL_STEPS_PERCENT, Wiring};
-use crate::practice::layout::MAX_SIDE_BY_SIDE;
+use crate::practice::layout::{EDGE_SETBACK, MAX_SIDE_BY_SIDE};
 use crate::practice::roles::Role;
 use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
+use crate::quantity::format::format_length_input;
 use crate::vocabulary::Vocabulary;
 
 /// The most loops of a request: every role at one opening, as many side by side as there may be.
@@ -56,6 +61,9 @@ pub struct ConnectedLoop {
     /// Where its middle lies; without it the coupling of neighbours is not told.
     #[validate(nested)]
     pub position: Option<Position>,
+    /// The width of the lane that it lies across, for a vehicle hard against the edge of it. Default: the loop, or the row of loops of its
+    /// role that lie side by side, and 2 ft / 0.6 m on each side.
+    pub lane_width: Option<LaneWidth>,
     /// What its output does while a vehicle is there. Default: what the role asks for.
     pub output: Option<OutputMode>,
     /// After how long its output lets go of a vehicle that stays. Default: never.
@@ -72,6 +80,22 @@ pub struct Position {
     pub along: Coordinate,
     /// Across the lane, to the right in the direction of driving.
     pub across: Coordinate,
+}
+
+fn across(one: &ChannelLoop) -> Option<Length> {
+    one.position.map(|(_, across)| across)
+}
+
+/// Whether two loops of one role are alike and lie side by side, or are the same.
+fn is_beside(one: &ChannelLoop, other: &ChannelLoop) -> bool {
+    let near = |a: Length, b: Length| (a - b).abs() <= Length::new::<millimeter>(1.0);
+    let are_alike = |a: &ResolvedLoop, b: &ResolvedLoop| {
+        a.turns == b.turns && near(a.along_travel, b.along_travel) && near(a.across_lane, b.across_lane)
+    };
+    let places = one.position.zip(other.position);
+    one.role == other.role
+        && are_alike(&one.coil, &other.coil)
+        && places.is_some_and(|((ours, _), (theirs, _))| near(ours, theirs))
 }
 
 /// A request in typed quantities.
@@ -98,15 +122,15 @@ impl ConnectedLoop {
         });
         let presence_time = diagnostics.parse_optional(&at.field("presence_time"), self.presence_time.as_ref());
         diagnostics.mark_unneeded(&at.field("lead_in"), &self.lead_in.parts_sent());
+        let lane_width = diagnostics.parse_optional(&at.field("lane_width"), self.lane_width.as_ref());
+        let coil = coil?;
+        let lane = Lane::of(self.role, lane_width.unwrap_or_default(), vec![Length::default()], coil.system);
         Some(ChannelLoop {
-            label: self.label.clone(),
-            role: self.role,
-            coil: coil?,
-            lead_in: lead_in?,
             position,
             output: self.output,
             presence_time,
             on_loop_failure: self.on_loop_failure,
+            ..ChannelLoop::new(self.label.clone(), self.role, coil, lead_in?, lane)
         })
     }
 }
@@ -114,6 +138,11 @@ impl ConnectedLoop {
 impl DetectorCompatibilityRequest {
     /// Resolves the request; `None` when it has an error.
     pub fn resolve(&self, diagnostics: &mut Diagnostics) -> Option<ResolvedDetectorCompatibility> {
+        let loops = self.resolve_loops(diagnostics);
+        self.resolve_for(loops, diagnostics)
+    }
+
+    fn resolve_loops(&self, diagnostics: &mut Diagnostics) -> Vec<ChannelLoop> {
         let body = FieldPath::BODY;
         let loops_at = body.field("loops");
         let mut loops = Vec::new();
@@ -129,6 +158,50 @@ impl DetectorCompatibilityRequest {
             }
             loops.extend(connected.resolve(&at, diagnostics));
         }
+        if loops.len() == self.loops.len() {
+            self.resolve_lanes(&mut loops, diagnostics);
+        }
+        loops
+    }
+
+    /// Loops of one role that are alike and lie side by side form a row across one lane. A width that was not sent is assumed.
+    fn resolve_lanes(&self, loops: &mut [ChannelLoop], diagnostics: &mut Diagnostics) {
+        let body = FieldPath::BODY;
+        let loops_at = body.field("loops");
+        for index in 0..loops.len() {
+            let one = &loops[index];
+            let mut row: Vec<_> = loops.iter().filter(|other| is_beside(one, other)).filter_map(across).collect();
+            row.sort_by(|a, b| a.value.total_cmp(&b.value));
+            let (first, last) = (row.first().copied().unwrap_or_default(), row.last().copied().unwrap_or_default());
+            let system = one.coil.system;
+            let usual = last - first + one.coil.across_lane + 2.0 * EDGE_SETBACK.in_system(system);
+            let is_sent = self.loops[index].lane_width.is_some();
+            if !is_sent {
+                let at = loops_at.item(index);
+                diagnostics.add_assumption(
+                    &at.field("lane_width"),
+                    format_length_input(usual, system),
+                    "The loop, or the row of loops, and the usual setback on each side.",
+                    &[Source::CommonPractice],
+                );
+            }
+            let lane = &mut loops[index].lane;
+            if row.len() > 1 {
+                lane.centres = row.iter().map(|across| *across - (first + last) / 2.0).collect();
+            }
+            if !is_sent {
+                lane.width = usual;
+            }
+        }
+    }
+
+    /// Resolves everything but the loops, which a layout may have decided; `None` when it has an error.
+    pub fn resolve_for(
+        &self,
+        loops: Vec<ChannelLoop>,
+        diagnostics: &mut Diagnostics,
+    ) -> Option<ResolvedDetectorCompatibility> {
+        let body = FieldPath::BODY;
         let wiring = diagnostics.value_or_default(
             &body.field("wiring"),
             self.wiring,
@@ -158,12 +231,7 @@ impl DetectorCompatibilityRequest {
 impl ResolvedDetectorCompatibility {
     /// One channel per loop, or one for all.
     pub fn channels(&self) -> Vec<DetectorChannel> {
-        match self.wiring {
-            Wiring::Separate => {
-                self.loops.iter().map(|one| DetectorChannel::new(vec![one.clone()], Wiring::Separate)).collect()
-            }
-            wiring @ (Wiring::Series | Wiring::Parallel) => vec![DetectorChannel::new(self.loops.clone(), wiring)],
-        }
+        join_channels(self.loops.clone(), self.wiring)
     }
 
     /// The echo of the request.
@@ -177,6 +245,7 @@ impl ResolvedDetectorCompatibility {
                     role: resolved.role,
                     r#loop: resolved.coil.echo(),
                     lead_in: resolved.lead_in.echo(),
+                    lane_width: resolved.lane.width.into(),
                     along: resolved.position.map(|(along, _)| along.into()),
                     across: resolved.position.map(|(_, across)| across.into()),
                 })

@@ -1,23 +1,24 @@
 //! How to set each channel, and which settings must not be.
 
+use uom::si::f64::Ratio;
 use uom::si::frequency::kilohertz;
+use uom::si::ratio::percent;
 
-use super::channel::{ChannelLoop, DetectorChannel};
 use super::report::ChannelSettings;
 use crate::calculation::input::ResolvedDetector;
+use crate::calculation::layout::{ChannelLoop, DetectorChannel};
 use crate::calculation::report::{Diagnostics, FieldPath, Finding};
 use crate::practice::detectors::{FailureBehaviour, OutputMode};
 use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::roles::Role;
 use crate::quantity::output::round;
-use crate::vocabulary::Vocabulary;
 
 /// Chooses the settings of a channel, and adds a stop where what was asked for would let a gate close on a vehicle. `first` is the
 /// index of its first loop in the request.
 pub fn choose(
     channel: &DetectorChannel,
     first: usize,
-    step: f64,
+    step: Ratio,
     detector: &ResolvedDetector,
     diagnostics: &mut Diagnostics,
 ) -> ChannelSettings {
@@ -52,7 +53,8 @@ pub fn choose(
     };
     ChannelSettings {
         channel: channel.label(),
-        threshold_percent: round(step, 3),
+        marks: channel.loops.iter().filter_map(|one| one.mark).collect(),
+        threshold_percent: round(step.get::<percent>(), 3),
         frequency_khz: detector.tuning_capacitance.map(|capacitance| {
             round(DetectorChannel::frequency(channel.inductance, capacitance).get::<kilohertz>(), 3)
         }),
@@ -79,7 +81,7 @@ fn judge(one: &ChannelLoop, holds: bool, at: &FieldPath<'_>, diagnostics: &mut D
     if !holds {
         return;
     }
-    let role = Some(one.role.code());
+    let role = Some(one.role);
     if one.output == Some(OutputMode::Pulse) {
         let message = format!(
             "{} holds a gate and is set to pulse: after the pulse the gate closes on what still stands there. Set it to presence.",

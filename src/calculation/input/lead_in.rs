@@ -156,6 +156,11 @@ impl LeadIn {
 }
 
 impl ResolvedLeadIn {
+    /// The length of pair to order: with its spare.
+    pub fn order_length(&self) -> Length {
+        self.length + self.spare
+    }
+
     /// Inductance of the whole lead-in in henry, for the physics.
     pub fn henries(&self) -> f64 {
         self.inductance.get::<henry_per_meter>() * self.length.get::<meter>()

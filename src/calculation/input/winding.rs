@@ -169,13 +169,9 @@ impl Wire {
             diagnostics.parse_optional(&at.field("over_jacket"), wire.and_then(|wire| wire.over_jacket.as_ref()));
         diagnostics
             .parse_optional(&at.field("insulation_rating"), wire.and_then(|wire| wire.insulation_rating.as_ref()));
-        diagnostics.mark_unneeded(
-            at,
-            &[
-                ("over_jacket", over_jacket.is_some()),
-                ("insulation_rating", wire.is_some_and(|wire| wire.insulation_rating.is_some())),
-            ],
-        );
+        if let Some(wire) = wire {
+            wire.mark_jacket_and_rating(at, diagnostics);
+        }
         let (gauge, area) = gauge?;
         let wire = ResolvedWire { gauge, area, over_insulation: over_insulation?, over_jacket };
         if wire.over_insulation <= wire.diameter() {
@@ -187,6 +183,13 @@ impl Wire {
             );
         }
         Some(wire)
+    }
+
+    /// Lists jacket and rating as unused where they were sent.
+    pub fn mark_jacket_and_rating(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) {
+        let sent =
+            [("over_jacket", self.over_jacket.is_some()), ("insulation_rating", self.insulation_rating.is_some())];
+        diagnostics.mark_unneeded(at, &sent);
     }
 }
 

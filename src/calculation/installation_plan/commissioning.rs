@@ -1,7 +1,8 @@
 //! What to measure and to try before the site is left.
 
 use super::report::{Commissioning, ExpectedReading, PlanTrial};
-use super::requests::PlannedLoop;
+use super::steps::format_steps;
+use crate::calculation::layout::JobLayout;
 use crate::calculation::loop_sizing::{LoopSizingReport, SizedLoop};
 use crate::physics::conductor;
 use crate::practice::detectors::RESISTANCE_LIMIT_OHM;
@@ -18,14 +19,9 @@ const WIRE_CELSIUS: (f64, f64) = (-20.0, 40.0);
 const RESISTANCE_TOLERANCE: f64 = 0.05;
 
 /// The readings and trials of the plan. `barrier` is the one of the opening.
-pub fn plan(
-    report: &LoopSizingReport,
-    loops: &[PlannedLoop],
-    barrier: Barrier,
-    hazards: &[SiteHazard],
-) -> Commissioning {
-    let readings = report.loops.iter().zip(loops).flat_map(|(sized, of)| readings(sized, of, report)).collect();
-    let holds = loops.iter().any(|sized| sized.role.holds_the_gate());
+pub fn plan(report: &LoopSizingReport, layout: &JobLayout, barrier: Barrier, hazards: &[SiteHazard]) -> Commissioning {
+    let readings = report.loops.iter().flat_map(|sized| readings(sized, report)).collect();
+    let holds = layout.loops.iter().any(|laid| laid.role.holds_the_gate());
     let has_gate = barrier != Barrier::None;
     let is_tried = |trial: Trial| match trial {
         Trial::CycleGate | Trial::ProtectiveDevices => has_gate,
@@ -34,15 +30,16 @@ pub fn plan(
         Trial::HighestVehicle => report.inputs.vehicles.len() > 1,
         Trial::TuneEmpty | Trial::SmallestVehicle => true,
     };
-    let trials = Trial::ALL.iter().copied().filter(|trial| is_tried(*trial)).map(|trial| plan_trial(trial, report));
+    let trials =
+        Trial::ALL.iter().copied().filter(|trial| is_tried(*trial)).map(|trial| plan_trial(trial, report, layout));
     Commissioning { readings, trials: trials.collect() }
 }
 
-fn plan_trial(trial: Trial, report: &LoopSizingReport) -> PlanTrial {
+fn plan_trial(trial: Trial, report: &LoopSizingReport, layout: &JobLayout) -> PlanTrial {
     let vehicles: Vec<_> = report.inputs.vehicles.iter().map(|class| class.code().replace('_', " ")).collect();
     let of_this_job = match trial {
         Trial::SmallestVehicle | Trial::HighestVehicle => format!(" Here: {}.", vehicles.join(", ")),
-        Trial::TuneEmpty => format!(" Set to switch at {} %.", report.inputs.threshold_percent),
+        Trial::TuneEmpty => format!(" Set to switch at {}.", format_steps(layout)),
         Trial::CycleGate | Trial::NextLane | Trial::PowerFail | Trial::ProtectiveDevices => String::new(),
     };
     PlanTrial {
@@ -53,16 +50,17 @@ fn plan_trial(trial: Trial, report: &LoopSizingReport) -> PlanTrial {
     }
 }
 
-fn readings(sized: &SizedLoop, of: &PlannedLoop, report: &LoopSizingReport) -> Vec<ExpectedReading> {
+fn readings(sized: &SizedLoop, report: &LoopSizingReport) -> Vec<ExpectedReading> {
     let figures = &sized.electrical;
-    let stages = match of.construction {
+    let stages = match sized.construction {
         Construction::PreformedDirectBurial => vec!["before_covering", "after_covering"],
         Construction::HandWound | Construction::PreformedSawCut => {
             vec!["after_winding", "before_sealing", "after_sealing"]
         }
     };
     let reading = |reading, unit, message: String, source_ids: Vec<Source>| ExpectedReading {
-        label: of.label.clone(),
+        label: sized.role.code().to_owned(),
+        mark: sized.mark,
         reading,
         unit,
         expected: None,

@@ -3,11 +3,12 @@
 
 use std::collections::BTreeSet;
 
+use super::fields::{PlanField, PlanReader};
 use crate::calculation::cure_guidance::CureGuidanceReport;
 use crate::calculation::detector_compatibility::DetectorCompatibilityReport;
 use crate::calculation::loop_sizing::LoopSizingReport;
 use crate::calculation::material_estimate::MaterialEstimateReport;
-use crate::calculation::report::{Assumed, Basis, Caution, Diagnostics, FieldError, Finding};
+use crate::calculation::report::{Assumed, Basis, Caution, Diagnostics, FieldError, FieldPath, Finding};
 
 /// The fields that every report has in the same shape.
 pub struct SharedReportFields<'a> {
@@ -21,8 +22,8 @@ pub struct SharedReportFields<'a> {
     pub cautions: &'a [Caution],
     /// What the figures rest on.
     pub basis: &'a Basis,
-    /// The fields of the plan's request that this part was given.
-    pub given: &'static [&'static str],
+    /// Which part it is of.
+    pub reader: PlanReader,
 }
 
 /// A report of a part, as it is merged.
@@ -32,7 +33,7 @@ pub trait MergeableReport {
 }
 
 macro_rules! mergeable {
-    ($($report:ident from $given:expr;)+) => {
+    ($($report:ident is $reader:ident;)+) => {
         $(impl MergeableReport for $report {
             fn shared_fields(&mut self) -> SharedReportFields<'_> {
                 SharedReportFields {
@@ -41,7 +42,7 @@ macro_rules! mergeable {
                     unused: &mut self.unused,
                     cautions: &self.cautions,
                     basis: &self.basis,
-                    given: $given,
+                    reader: PlanReader::$reader,
                 }
             }
         })+
@@ -49,13 +50,10 @@ macro_rules! mergeable {
 }
 
 mergeable! {
-    LoopSizingReport from &["opening", "roles", "vehicles", "seen_by_other_devices", "surface", "site_hazards", "construction",
-        "lead_in", "wire", "slot", "detector", "stock"];
-    DetectorCompatibilityReport from &["lead_in", "wire", "detector", "wiring", "vehicles"];
-    MaterialEstimateReport from &["lead_in", "wire", "slot", "lead_in_slot", "saw", "sealant", "backer_rod", "wire_spools",
-        "waste_percent", "surface", "slab", "site_hazards", "crossings", "agency_minimum", "prices", "productivity", "stock",
-        "construction"];
-    CureGuidanceReport from &["sealant", "slot", "wire", "start", "surface_condition", "needed_open_by", "weather"];
+    LoopSizingReport is Sizing;
+    DetectorCompatibilityReport is Detector;
+    MaterialEstimateReport is Materials;
+    CureGuidanceReport is Cure;
 }
 
 /// A pointer into the request of a part, as one into the plan's: what a part has for each loop, the plan has once.
@@ -86,8 +84,9 @@ pub fn with_plan_pointers(errors: Vec<FieldError>) -> impl Iterator<Item = Field
     errors.into_iter().map(|error| FieldError { pointer: plan_pointer(&error.pointer), ..error })
 }
 
-/// Rewrites the pointers of each part to lead into the plan's request, and adds what the parts state to the plan's diagnostics.
-pub fn merge(parts: &mut [&mut dyn MergeableReport], diagnostics: &mut Diagnostics) {
+/// Rewrites the pointers of each part to lead into the plan's request, and adds what the parts state to the plan's diagnostics. A field
+/// is unused when every planned part that reads it has no use for it.
+pub fn merge(fields: &[PlanField], parts: &mut [&mut dyn MergeableReport], diagnostics: &mut Diagnostics) {
     for part in parts.iter_mut() {
         let SharedReportFields { findings, assumed, unused, .. } = part.shared_fields();
         for finding in findings.iter_mut() {
@@ -101,17 +100,18 @@ pub fn merge(parts: &mut [&mut dyn MergeableReport], diagnostics: &mut Diagnosti
             unused.iter().filter(|unused| !is_filled_in(unused)).map(|unused| plan_pointer(unused)).collect();
         *unused = pointers.into_iter().collect();
     }
-    let mut candidates: Vec<(String, bool)> = Vec::new();
+    let planned: Vec<_> = parts.iter_mut().map(|part| part.shared_fields().reader).collect();
+    let body = FieldPath::BODY;
+    let is_planned = |field: &&PlanField| field.readers.iter().any(|reader| planned.contains(reader));
+    for field in fields.iter().filter(|field| field.is_sent && !is_planned(field)) {
+        diagnostics.mark_unused(&body.field(field.name));
+    }
     for index in 0..parts.len() {
         for pointer in parts[index].shared_fields().unused.clone() {
-            if candidates.iter().all(|(known, _)| *known != pointer) {
-                let is_unused = parts.iter_mut().all(|part| is_unneeded_by(&part.shared_fields(), &pointer));
-                candidates.push((pointer, is_unused));
+            if parts.iter_mut().all(|part| is_unneeded_by(fields, &part.shared_fields(), &pointer)) {
+                diagnostics.mark_unused_pointer(pointer);
             }
         }
-    }
-    for (pointer, _) in candidates.into_iter().filter(|(_, is_unused)| *is_unused) {
-        diagnostics.mark_unused_pointer(pointer);
     }
     for part in parts.iter_mut() {
         let SharedReportFields { findings, assumed, cautions, basis, .. } = part.shared_fields();
@@ -119,8 +119,9 @@ pub fn merge(parts: &mut [&mut dyn MergeableReport], diagnostics: &mut Diagnosti
     }
 }
 
-/// Whether a part was not given a field, or has no use for it.
-fn is_unneeded_by(part: &SharedReportFields<'_>, pointer: &str) -> bool {
-    let field = pointer.trim_start_matches("#/").split('/').next().unwrap_or_default();
-    !part.given.contains(&field) || part.unused.iter().any(|unused| unused == pointer)
+/// Whether a part does not read a field, or has no use for it.
+fn is_unneeded_by(fields: &[PlanField], part: &SharedReportFields<'_>, pointer: &str) -> bool {
+    let name = pointer.trim_start_matches("#/").split('/').next().unwrap_or_default();
+    let reads = fields.iter().any(|field| field.name == name && field.readers.contains(&part.reader));
+    !reads || part.unused.iter().any(|unused| unused == pointer)
 }

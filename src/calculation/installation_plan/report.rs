@@ -5,6 +5,7 @@ use utoipa::ToSchema;
 
 use crate::calculation::cure_guidance::CureGuidanceReport;
 use crate::calculation::detector_compatibility::DetectorCompatibilityReport;
+use crate::calculation::layout::{JobLayout, LoopMark};
 use crate::calculation::loop_sizing::LoopSizingReport;
 use crate::calculation::material_estimate::MaterialEstimateReport;
 use crate::calculation::report::{Assumed, Basis, Caution, Finding};
@@ -17,6 +18,9 @@ use crate::quantity::UnitSystem;
 /// A whole job. Each part is the report of its own calculation, fed from the one before; its pointers lead into the plan's request.
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct InstallationPlanReport {
+    /// The loops that are laid, as the parts were given them.
+    #[serde(skip)]
+    pub layout: JobLayout,
     /// The loops.
     pub sizing: LoopSizingReport,
     /// Whether the unit tunes to them; absent when not asked for.
@@ -62,6 +66,9 @@ pub struct Commissioning {
 pub struct ExpectedReading {
     /// The loop, by its role.
     pub label: String,
+    /// The loop, by its mark; each loop of a row measures alike.
+    #[schema(value_type = String)]
+    pub mark: LoopMark,
     /// `resistance`, `inductance`, `quality_factor` or `insulation`.
     pub reading: &'static str,
     /// The unit: `ohm`, `uH`, `ratio` or `megohm`.

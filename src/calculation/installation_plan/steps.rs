@@ -1,13 +1,16 @@
 //! The order of the work, with the figures of the job.
 
+use uom::si::f64::Ratio;
+use uom::si::ratio::percent;
+
 use super::report::PlanStep;
-use super::requests::PlannedLoop;
 use crate::calculation::cure_guidance::CureGuidanceReport;
+use crate::calculation::layout::{JobLayout, LoopMark};
 use crate::calculation::loop_sizing::{LoopSizingReport, SizedLoop};
 use crate::calculation::material_estimate::MaterialEstimateReport;
 use crate::practice::job_steps::JobStep;
 use crate::practice::materials::MaterialItem;
-use crate::practice::roles::{Role, Side};
+use crate::practice::roles::Side;
 use crate::practice::sealing::CureMilestone;
 use crate::practice::site::Barrier;
 use crate::quantity::UnitSystem;
@@ -17,10 +20,10 @@ use crate::vocabulary::Vocabulary;
 
 /// What the steps take their figures from.
 pub struct StepContext<'a> {
-    /// The sizing.
+    /// The loops that are laid.
+    pub layout: &'a JobLayout,
+    /// What the sizing reports of them.
     pub sizing: &'a LoopSizingReport,
-    /// Its loops.
-    pub loops: &'a [PlannedLoop],
     /// The materials, where asked for.
     pub materials: Option<&'a MaterialEstimateReport>,
     /// The cure, where asked for.
@@ -33,8 +36,8 @@ pub struct StepContext<'a> {
 
 /// The steps of this job, in order.
 pub fn plan_steps(job: &StepContext<'_>) -> Vec<PlanStep> {
-    let sawn = job.loops.iter().any(|sized| sized.construction.is_sawn());
-    let buried = job.loops.iter().any(|sized| !sized.construction.is_sawn());
+    let sawn = job.layout.loops.iter().any(|laid| laid.construction.is_sawn());
+    let buried = job.layout.loops.iter().any(|laid| !laid.construction.is_sawn());
     let is_taken = |step: JobStep| match step {
         JobStep::Isolate => job.barrier != Barrier::None,
         JobStep::Cut | JobStep::Clean | JobStep::Lay | JobStep::Seal | JobStep::Protect => sawn,
@@ -72,12 +75,12 @@ fn figures(step: JobStep, job: &StepContext<'_>) -> Option<String> {
             job.sizing
                 .loops
                 .iter()
-                .map(|sized| format!("{}: {}", role_name(sized.role), format_count(f64::from(sized.turns), "turn"))),
+                .map(|sized| format!("{}: {}", loop_name(sized), format_count(f64::from(sized.turns), "turn"))),
         )),
         JobStep::MeasureOpen | JobStep::MeasureSealed => Some(join_sentence(job.sizing.loops.iter().map(|sized| {
             format!(
                 "{}: {} to {} µH, {} ohm",
-                role_name(sized.role),
+                loop_name(sized),
                 sized.electrical.as_built_low_uh,
                 sized.electrical.as_built_high_uh,
                 sized.electrical.dc_resistance_ohm
@@ -110,7 +113,7 @@ fn figures(step: JobStep, job: &StepContext<'_>) -> Option<String> {
                 (None, _) => "Not before the forecast ends.".to_owned(),
             })
         }
-        JobStep::PowerUp => Some(format!("It is to switch at {} %.", job.sizing.inputs.threshold_percent)),
+        JobStep::PowerUp => Some(format!("It is to switch at {}.", format_steps(job.layout))),
         JobStep::Locate
         | JobStep::Guard
         | JobStep::Isolate
@@ -125,7 +128,7 @@ fn figures(step: JobStep, job: &StepContext<'_>) -> Option<String> {
 fn format_cuts(job: &StepContext<'_>) -> String {
     let Some(materials) = job.materials else {
         return join_sentence(job.sizing.loops.iter().filter_map(|sized| {
-            Some(format!("{}: {} deep", role_name(sized.role), format_exact_detail(sized.slot_depth?, job.system)))
+            Some(format!("{}: {} deep", loop_name(sized), format_exact_detail(sized.slot_depth?, job.system)))
         }));
     };
     let passes = match materials.saw_cut.passes {
@@ -142,7 +145,7 @@ fn format_cuts(job: &StepContext<'_>) -> String {
 fn format_place(sized: &SizedLoop, system: UnitSystem) -> String {
     let size = format!(
         "{}: {} along travel, {} across",
-        role_name(sized.role),
+        loop_name(sized),
         format_plan_length(sized.along_travel, system),
         format_plan_length(sized.across_lane, system)
     );
@@ -163,8 +166,18 @@ fn format_time(time: &str) -> String {
     time.get(..16).unwrap_or(time).replace('T', " ")
 }
 
-fn role_name(role: Role) -> String {
-    role.code().replace('_', " ")
+/// The steps to set: one for all, or one for each loop.
+pub fn format_steps(layout: &JobLayout) -> String {
+    let format = |(mark, step): (Option<LoopMark>, Ratio)| {
+        let step = format!("{} %", round(step.get::<percent>(), 3));
+        mark.map_or(step.clone(), |mark| format!("{step} for {mark}"))
+    };
+    layout.steps().into_iter().map(format).collect::<Vec<_>>().join(", ")
+}
+
+/// A loop by its mark and its role.
+fn loop_name(sized: &SizedLoop) -> String {
+    format!("{} {}", sized.mark, sized.role.code().replace('_', " "))
 }
 
 fn join_sentence(parts: impl Iterator<Item = String>) -> String {

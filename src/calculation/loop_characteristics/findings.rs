@@ -10,6 +10,7 @@ use super::electrical::{ElectricalFigures, MeasurementConditions};
 use crate::calculation::report::{Diagnostics, FieldPath, Finding};
 use crate::practice::detectors::{LOOP_TO_LEAD_IN, Limits, RESISTANCE_LIMIT_OHM, RESONANCE_SHARE};
 use crate::practice::finding_codes::{FindingCode, Level};
+use crate::practice::roles::Role;
 use crate::quantity::UnitSystem;
 use crate::quantity::format::format_detail_length;
 
@@ -24,8 +25,8 @@ pub struct JudgementContext<'a> {
     pub unit: FieldPath<'a>,
     /// The system of the reader.
     pub system: UnitSystem,
-    /// The role or label of the loop.
-    pub subject: Option<&'static str>,
+    /// The role of the loop, where it has one.
+    pub subject: Option<Role>,
 }
 
 /// States what the figures mean against what units tune to.

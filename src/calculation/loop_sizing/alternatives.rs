@@ -1,7 +1,7 @@
 //! Other sizes and shapes for the same role, and what each costs and gains.
 
 use serde::Serialize;
-use uom::si::f64::Length;
+use uom::si::f64::{Length, Ratio};
 use uom::si::inductance::microhenry;
 use uom::si::length::meter;
 use uom::si::ratio::percent;
@@ -9,8 +9,8 @@ use utoipa::ToSchema;
 
 use super::design::{GradedLoop, LoopGrade, saw_cut};
 use super::resolved::ResolvedLoopSizing;
-use super::search::{LoopCandidate, RoleSearch};
-use super::sightings::VehicleSighting;
+use super::search::{LoopCandidate, RoleSearch, SeenAtStep};
+use super::vehicle_sighting::VehicleSighting;
 use crate::calculation::input::Shape;
 use crate::calculation::report::{Diagnostics, FieldPath, Finding};
 use crate::calculation::vehicle_response::VehicleModel;
@@ -52,12 +52,16 @@ pub struct Alternative {
 
 impl Alternative {
     /// What an alternative costs and gains against the chosen loop.
-    pub(super) fn of(offered: &OfferedCandidate, chosen: &LoopCandidate, job: &ResolvedLoopSizing) -> Self {
-        let other = &offered.candidate;
+    pub(super) fn of(
+        offered: &OfferedCandidate,
+        chosen: (&LoopCandidate, &SeenAtStep),
+        job: &ResolvedLoopSizing,
+    ) -> Self {
+        let (other, (chosen, seen)) = (&offered.candidate, chosen);
         let cut = |design: &GradedLoop| saw_cut(&design.coil, job);
         let saw_cut_change = cut(&other.design).zip(cut(&chosen.design)).map(|(a, b)| a - b);
         let wire_change = other.design.electrical.wire_length - chosen.design.electrical.wire_length;
-        let height_change = other.seen_height - chosen.seen_height;
+        let height_change = offered.seen.seen_height - seen.seen_height;
         let signed = |length: Length, more: &str, less: &str| {
             format!(
                 "{} {}",
@@ -94,7 +98,7 @@ impl Alternative {
             saw_cut_change: saw_cut_change.map(Into::into),
             wire_change: wire_change.into(),
             seen_height_change: height_change.into(),
-            vehicles: other.vehicles(job),
+            vehicles: other.vehicles(&offered.seen),
             message,
         }
     }
@@ -106,28 +110,31 @@ pub struct OfferedCandidate {
     pub code: &'static str,
     /// The loop, or the row of loops.
     pub candidate: LoopCandidate,
+    /// What it sees.
+    pub seen: SeenAtStep,
 }
 
 /// The next smaller, the next larger, the narrow loop at a drive-through window, and a quadrupole where two-wheelers come.
-pub fn find_alternatives(search: &RoleSearch<'_>, chosen: &LoopCandidate) -> Vec<OfferedCandidate> {
+pub fn find_alternatives(search: &RoleSearch<'_>, chosen: &LoopCandidate, step: Ratio) -> Vec<OfferedCandidate> {
     let job = search.job;
     let system = job.system();
-    let step = ALTERNATIVE_STEP.in_system(system);
+    let longer = ALTERNATIVE_STEP.in_system(system);
     let (leg, across) = (chosen.design.coil.along_travel, chosen.design.coil.across_lane);
     let least = if search.holds_the_gate { SHORT_LEG } else { WINDOW_LEG }.in_system(system);
     let window = WINDOW_LEG.in_system(system);
     let at_window = !search.holds_the_gate && !job.opening.barrier.is_present() && job.only_low_vehicles();
     let offer = |code, along, across, shape| {
-        let candidate = search.fit(along, across, shape, chosen.centres.len());
-        OfferedCandidate { code, candidate }
+        let candidate = search.fit(along, across, shape, chosen.count());
+        let seen = candidate.at_step(step, job);
+        OfferedCandidate { code, candidate, seen }
     };
 
     let mut offered = Vec::new();
-    if leg - step >= 0.999 * least {
-        offered.push(offer("shorter", leg - step, across, Shape::Rectangle));
+    if leg - longer >= 0.999 * least {
+        offered.push(offer("shorter", leg - longer, across, Shape::Rectangle));
     }
-    if leg + step <= 1.001 * MAX_LEG.in_system(system) {
-        offered.push(offer("longer", leg + step, across, Shape::Rectangle));
+    if leg + longer <= 1.001 * MAX_LEG.in_system(system) {
+        offered.push(offer("longer", leg + longer, across, Shape::Rectangle));
     }
     if at_window && leg > window {
         offered.push(offer("window", window, across.min(USUAL_LEG.in_system(system)), Shape::Rectangle));
@@ -141,8 +148,8 @@ pub fn find_alternatives(search: &RoleSearch<'_>, chosen: &LoopCandidate) -> Vec
 /// States what a quadrupole gives two-wheelers, and what it takes from high beds.
 pub fn judge_quadrupole(
     role: Role,
-    other: &LoopCandidate,
-    chosen: &LoopCandidate,
+    other: &OfferedCandidate,
+    chosen: (&LoopCandidate, &SeenAtStep),
     job: &ResolvedLoopSizing,
     diagnostics: &mut Diagnostics,
 ) {
@@ -151,20 +158,21 @@ pub fn judge_quadrupole(
     let at_centre = |candidate: &LoopCandidate| {
         candidate.field.change(model, candidate.field.centred(model), Length::default()).get::<percent>()
     };
-    let (gained, had, system) = (at_centre(other), at_centre(chosen), job.system());
+    let (gained, had, system) = (at_centre(&other.candidate), at_centre(chosen.0), job.system());
+    let heights = (other.seen.seen_height, chosen.1.seen_height);
     let message = format!(
         "A quadrupole of the same size changes by {gained:.3} % under a {} at its centre, where the rectangle changes by {had:.3} %. \
          It costs height: flat metal is seen up to {} instead of {}.",
         class.label().to_lowercase(),
-        format_length(other.seen_height, system),
-        format_length(chosen.seen_height, system),
+        format_length(heights.0, system),
+        format_length(heights.1, system),
     );
     diagnostics.add_finding(
         Finding::new(FindingCode::QuadrupoleOffered, Level::Note, &FieldPath::BODY.field("vehicles"), message)
-            .on(Some(role.code()))
+            .on(Some(role))
             .figure("change_at_centre", gained, "percent")
             .figure("change_at_centre_of_rectangle", had, "percent")
-            .length("seen_height", other.seen_height, system)
-            .length("seen_height_of_rectangle", chosen.seen_height, system),
+            .length("seen_height", heights.0, system)
+            .length("seen_height_of_rectangle", heights.1, system),
     );
 }

@@ -5,7 +5,7 @@ use uom::si::inductance::microhenry;
 use uom::si::length::meter;
 
 use super::resolved::ResolvedLoopSizing;
-use crate::calculation::input::{ResolvedLoop, Shape};
+use crate::calculation::input::{ResolvedLeadIn, ResolvedLoop, Shape};
 use crate::calculation::loop_characteristics::{ElectricalFigures, MeasurementConditions, measure};
 use crate::practice::detectors::{LOOP_TO_LEAD_IN, MAX_TURNS};
 use crate::practice::layout::{MIN_ACROSS, MIN_EDGE_SETBACK, STEP, usual_corner_cut};
@@ -39,6 +39,17 @@ pub enum LoopGrade {
     Untunable,
 }
 
+/// What a loop is designed for.
+#[derive(Clone, Copy)]
+pub struct DesignBrief<'a> {
+    /// The job.
+    pub job: &'a ResolvedLoopSizing,
+    /// The pair to the unit, as long as the place of the loop needs.
+    pub lead_in: &'a ResolvedLeadIn,
+    /// Under what conditions loops are measured.
+    pub conditions: &'a MeasurementConditions,
+}
+
 /// The leg along travel that the search for a role starts with.
 pub fn first_leg(role: Role, job: &ResolvedLoopSizing) -> Length {
     role.usual_leg(job.only_low_vehicles()).in_system(job.system())
@@ -61,14 +72,9 @@ pub fn leg_across(job: &ResolvedLoopSizing) -> Length {
 pub const MORE_TURNS: u32 = 2;
 
 /// Designs a loop with these legs: the fewest turns that serve best electrically.
-pub fn design(
-    along_travel: Length,
-    across_lane: Length,
-    shape: Shape,
-    job: &ResolvedLoopSizing,
-    conditions: &MeasurementConditions,
-) -> GradedLoop {
-    let candidate = |turns| GradedLoop::new(coil(along_travel, across_lane, shape, turns, job), job, conditions);
+pub fn design(along_travel: Length, across_lane: Length, shape: Shape, brief: DesignBrief<'_>) -> GradedLoop {
+    let job = brief.job;
+    let candidate = |turns| GradedLoop::new(coil(along_travel, across_lane, shape, turns, job), brief);
     let mut best = candidate(1);
     for turns in 2..=MAX_TURNS {
         if best.grade == LoopGrade::Right {
@@ -88,20 +94,15 @@ pub fn design(
 }
 
 /// The same loop with other turns.
-pub fn with_turns(
-    design: &GradedLoop,
-    turns: u32,
-    job: &ResolvedLoopSizing,
-    conditions: &MeasurementConditions,
-) -> GradedLoop {
-    GradedLoop::new(ResolvedLoop { turns, ..design.coil.clone() }, job, conditions)
+pub fn with_turns(design: &GradedLoop, turns: u32, brief: DesignBrief<'_>) -> GradedLoop {
+    GradedLoop::new(ResolvedLoop { turns, ..design.coil.clone() }, brief)
 }
 
 impl GradedLoop {
     /// A loop with its figures.
-    pub fn new(coil: ResolvedLoop, job: &ResolvedLoopSizing, conditions: &MeasurementConditions) -> Self {
-        let electrical = measure(&coil, &job.lead_in, conditions);
-        let grade = grade(&coil, &electrical, job);
+    pub fn new(coil: ResolvedLoop, brief: DesignBrief<'_>) -> Self {
+        let electrical = measure(&coil, brief.lead_in, brief.conditions);
+        let grade = grade(&coil, &electrical, brief.job);
         Self { coil, electrical, grade }
     }
 }

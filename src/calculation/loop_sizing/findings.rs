@@ -6,9 +6,10 @@ use uom::si::ratio::percent;
 
 use super::design::{self, GradedLoop, LoopGrade};
 use super::resolved::ResolvedLoopSizing;
-use super::search::LoopCandidate;
-use super::sightings::ClassSighting;
+use super::search::SeenAtStep;
+use crate::calculation::layout::{ClassSighting, JobLayout, LaidLoop};
 use crate::calculation::report::{Diagnostics, FieldPath, Finding};
+use crate::calculation::vehicle_response::UnseenStrips;
 use crate::practice::detectors::{FINEST_CLASS_PERCENT, MIN_TIMES_THRESHOLD};
 use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::roles::Role;
@@ -28,8 +29,7 @@ pub fn judge_fit(role: Role, design: &GradedLoop, job: &ResolvedLoopSizing, diag
         let message = "No number of turns brings this loop, with this lead-in, wholly inside what the unit tunes to. Shorten \
                        the lead-in, take heavier wire, or choose a unit with a wider range.";
         diagnostics.add_finding(
-            Finding::new(FindingCode::NoWorkingTurns, Level::Stop, &body.field("detector"), message)
-                .on(Some(role.code())),
+            Finding::new(FindingCode::NoWorkingTurns, Level::Stop, &body.field("detector"), message).on(Some(role)),
         );
     }
     if let Some(slot) = job.slot.as_ref().filter(|slot| slot.width < job.wire.over_insulation + least_clearance()) {
@@ -42,7 +42,7 @@ pub fn judge_fit(role: Role, design: &GradedLoop, job: &ResolvedLoopSizing, diag
         let slot_at = body.field("slot");
         diagnostics.add_finding(
             Finding::new(FindingCode::SlotTooNarrow, Level::Warning, &slot_at.field("width"), message)
-                .on(Some(role.code()))
+                .on(Some(role))
                 .figure("slot_width", slot.width.get::<inch>(), "inch"),
         );
     }
@@ -57,7 +57,7 @@ pub fn judge_fit(role: Role, design: &GradedLoop, job: &ResolvedLoopSizing, diag
         let slot_at = body.field("slot");
         diagnostics.add_finding(
             Finding::new(FindingCode::SlotTooShallow, Level::Stop, &slot_at.field("depth"), message)
-                .on(Some(role.code()))
+                .on(Some(role))
                 .figure("needed_depth", needed.get::<inch>(), "inch")
                 .figure("slot_depth", design::deepest_slot(job).get::<inch>(), "inch"),
         );
@@ -65,16 +65,17 @@ pub fn judge_fit(role: Role, design: &GradedLoop, job: &ResolvedLoopSizing, diag
 }
 
 /// States which vehicles a loop misses, and what would cure it.
-pub fn judge_vehicles(role: Role, candidate: &LoopCandidate, job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
-    for sighting in &candidate.sightings {
-        judge_change(role, sighting, job, diagnostics);
-        judge_strip(role, sighting, job, diagnostics);
+pub fn judge_vehicles(laid: &LaidLoop, seen: &SeenAtStep, job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
+    let role = laid.role;
+    for (sighting, unseen) in laid.sightings.iter().zip(&seen.unseen) {
+        judge_change(role, sighting, laid.step, diagnostics);
+        judge_strip(role, sighting.class, unseen.as_ref(), job, diagnostics);
     }
-    if candidate.centres.len() > 1 {
+    if laid.count() > 1 {
         let message = format!(
             "One loop across the whole opening is too insensitive: {} loops share it, each on its own channel of a unit that \
              scans them in turn, their outputs paralleled, neighbours wound in opposite senses.",
-            candidate.centres.len()
+            laid.count()
         );
         diagnostics.add_finding(
             Finding::new(
@@ -83,7 +84,7 @@ pub fn judge_vehicles(role: Role, candidate: &LoopCandidate, job: &ResolvedLoopS
                 &FieldPath::BODY.field("opening").field("width"),
                 message,
             )
-            .on(Some(role.code())),
+            .on(Some(role)),
         );
     }
     if role == Role::BetweenLeaves {
@@ -92,7 +93,7 @@ pub fn judge_vehicles(role: Role, candidate: &LoopCandidate, job: &ResolvedLoopS
                        vehicle that drives in.";
         diagnostics.add_finding(
             Finding::new(FindingCode::LeafSweeps, Level::Warning, &FieldPath::BODY.field("roles"), message)
-                .on(Some(role.code())),
+                .on(Some(role)),
         );
     }
 }
@@ -114,8 +115,7 @@ pub fn judge_widths(job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
     }
 }
 
-fn judge_change(role: Role, sighting: &ClassSighting, job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
-    let threshold = job.threshold();
+fn judge_change(role: Role, sighting: &ClassSighting, threshold: Ratio, diagnostics: &mut Diagnostics) {
     let name = sighting.class.label().to_lowercase();
     let words = |change: Ratio| format!("{:.3} %", change.get::<percent>());
     let set = format!("{} %", round(threshold.get::<percent>(), 3));
@@ -138,18 +138,19 @@ fn judge_change(role: Role, sighting: &ClassSighting, job: &ResolvedLoopSizing, 
                 words(sighting.least)
             ),
         )
-    } else if sighting.drops_out {
+    } else if sighting.drops_out(threshold) {
         let level = if role.holds_the_gate() { Level::Stop } else { Level::Warning };
         let cure = "Lengthen the loop along travel, or add a second one behind it.";
         (FindingCode::DropsOut, level, format!("The unit lets go under a {name}, between its parts. {cure}"))
-    } else if sighting.change < MIN_TIMES_THRESHOLD * threshold {
+    } else if sighting.least < MIN_TIMES_THRESHOLD * threshold {
+        let place = if sighting.least < sighting.change { " at its hardest place" } else { "" };
         (
             FindingCode::ThinMargin,
             Level::Warning,
             format!(
-                "A {name} changes this loop by {}, less than twice the {set} that the unit switches at; pavement, age and weather \
-                 take their part. {CURE}",
-                words(sighting.change)
+                "A {name} changes this loop by {}{place}, less than twice the {set} that the unit switches at; pavement, age and \
+                 weather take their part. {CURE}",
+                words(sighting.least)
             ),
         )
     } else {
@@ -157,16 +158,22 @@ fn judge_change(role: Role, sighting: &ClassSighting, job: &ResolvedLoopSizing, 
     };
     diagnostics.add_finding(
         Finding::new(code, level, &FieldPath::BODY.field("vehicles"), message)
-            .on(Some(role.code()))
+            .on(Some(role))
             .figure("change", sighting.change.get::<percent>(), "percent")
             .figure("least_change_across", sighting.least.get::<percent>(), "percent")
             .figure("threshold", threshold.get::<percent>(), "percent"),
     );
 }
 
-fn judge_strip(role: Role, sighting: &ClassSighting, job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
-    let Some(unseen) = sighting.unseen.as_ref().filter(|unseen| unseen.width() > Length::default()) else { return };
-    let covered = job.seen_elsewhere.contains(&sighting.class);
+fn judge_strip(
+    role: Role,
+    class: VehicleClass,
+    unseen: Option<&UnseenStrips>,
+    job: &ResolvedLoopSizing,
+    diagnostics: &mut Diagnostics,
+) {
+    let Some(unseen) = unseen.filter(|unseen| unseen.width() > Length::default()) else { return };
+    let covered = job.seen_elsewhere.contains(&class);
     // Half the lane is as bad as its centre: nobody rides so that the loop sees him.
     let is_wide = unseen.contains_centre() || unseen.width() > 0.5 * job.opening.width;
     let level = match (is_wide, role.holds_the_gate() && !covered) {
@@ -184,38 +191,48 @@ fn judge_strip(role: Role, sighting: &ClassSighting, job: &ResolvedLoopSizing, d
     let message = format!(
         "Over {} of the lane, {place}, a {} is not seen: only wires along travel couple with it. {cure}",
         format_length(unseen.width(), system),
-        sighting.class.label().to_lowercase()
+        class.label().to_lowercase()
     );
     diagnostics.add_finding(
         Finding::new(FindingCode::BlindStrip, level, &FieldPath::BODY.field("vehicles"), message)
-            .on(Some(role.code()))
+            .on(Some(role))
             .length("blind_strip", unseen.width(), system)
             .figure("share_of_lane", (unseen.width() / job.opening.width).get::<percent>(), "percent"),
     );
 }
 
-/// States the sensitivity to set, and whether units have it.
-pub fn judge_sensitivity(job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
-    let threshold = round(job.threshold().get::<percent>(), 3);
+/// States the sensitivity to set, and whether units have it: once where all channels are set alike, else for each loop.
+pub fn judge_sensitivity(layout: &JobLayout, diagnostics: &mut Diagnostics) {
+    let first = layout.loops.first().map(|laid| laid.step);
+    let are_alike = layout.loops.iter().all(|laid| Some(laid.step) == first);
     let at = FieldPath::BODY.field("detector").field("threshold_percent").pointer();
-    let hardest = job.vehicles.iter().rev().min_by(|a, b| a.threshold_percent().total_cmp(&b.threshold_percent()));
-    let hardest = hardest.copied().unwrap_or(VehicleClass::PassengerCar).label().to_lowercase();
-    let message =
-        format!("Set every channel to the step that switches at {threshold} %: the {hardest} is the hardest to see.");
-    diagnostics.add_finding(Finding::at(FindingCode::Sensitivity, Level::Note, at.clone(), message).figure(
-        "threshold",
-        threshold,
-        "percent",
-    ));
-    if threshold < FINEST_CLASS_PERCENT {
-        let message = format!(
-            "{threshold} % is finer than the finest class of the standard ({FINEST_CLASS_PERCENT} %). The unit's own sheet must \
-             show that it switches there."
+    for laid in layout.loops.iter().take(if are_alike { 1 } else { layout.loops.len() }) {
+        let threshold = round(laid.step.get::<percent>(), 3);
+        let subject = (!are_alike).then_some(laid.role);
+        let hardest = laid.sightings.iter().rev().min_by(|a, b| a.least.value.total_cmp(&b.least.value));
+        let hardest = hardest.map_or(VehicleClass::PassengerCar, |sighting| sighting.class).label().to_lowercase();
+        let which = if are_alike { "every channel" } else { "this channel" };
+        let message =
+            format!("Set {which} to the step that switches at {threshold} %: the {hardest} is the hardest to see.");
+        diagnostics.add_finding(
+            Finding::at(FindingCode::Sensitivity, Level::Note, at.clone(), message).on(subject).figure(
+                "threshold",
+                threshold,
+                "percent",
+            ),
         );
-        diagnostics.add_finding(Finding::at(FindingCode::FineThreshold, Level::Warning, at, message).figure(
-            "threshold",
-            threshold,
-            "percent",
-        ));
+        if threshold < FINEST_CLASS_PERCENT {
+            let message = format!(
+                "{threshold} % is finer than the finest class of the standard ({FINEST_CLASS_PERCENT} %). The unit's own sheet must \
+                 show that it switches there."
+            );
+            diagnostics.add_finding(
+                Finding::at(FindingCode::FineThreshold, Level::Warning, at.clone(), message).on(subject).figure(
+                    "threshold",
+                    threshold,
+                    "percent",
+                ),
+            );
+        }
     }
 }

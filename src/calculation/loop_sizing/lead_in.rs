@@ -8,6 +8,7 @@ use uom::si::magnetic_permeability::henry_per_meter;
 use utoipa::ToSchema;
 
 use super::resolved::ResolvedLoopSizing;
+use crate::calculation::input::ResolvedLeadIn;
 use crate::calculation::report::{Diagnostics, FieldPath, Finding};
 use crate::physics::circuit;
 use crate::practice::finding_codes::{FindingCode, Level};
@@ -21,7 +22,7 @@ use crate::quantity::{UnitSystem, parse};
 /// What to know and order about the lead-ins.
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct LeadInAdvice {
-    /// The length of pair to order for each loop: length and spare.
+    /// The length of pair to order for each loop, length and spare; more for a loop whose own `lead_in` says so.
     pub order_length: PlanLength,
     /// How the pair comes: `twisted_on_site` or `jacketed`.
     pub pair: &'static str,
@@ -33,13 +34,28 @@ pub struct LeadInAdvice {
     pub message: String,
 }
 
+/// The pair of one loop.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct LoopLeadIn {
+    /// From the loop to the unit: the length that was sent, or what the place of the loop needs.
+    pub length: PlanLength,
+    /// The length of pair to order: with its spare.
+    pub order_length: PlanLength,
+}
+
+impl From<&ResolvedLeadIn> for LoopLeadIn {
+    fn from(lead_in: &ResolvedLeadIn) -> Self {
+        Self { length: lead_in.length.into(), order_length: lead_in.order_length().into() }
+    }
+}
+
 /// Computes the advice and states what follows from it.
 pub fn advise(job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) -> LeadInAdvice {
     let loose =
         parse::<dimension::Length>(wires::LOOSE_PAIR_SPACING).map_or(job.wire.over_insulation, |spacing| spacing.si);
     let twisted = pair_inductance(job.wire.over_insulation, job);
     let untwisted = pair_inductance(loose.max(job.wire.over_insulation), job);
-    let order_length = job.lead_in.length + job.lead_in.spare;
+    let order_length = job.lead_in.order_length();
     let (pair, message) = if job.construction == Construction::HandWound {
         ("twisted_on_site", twist(twisted, untwisted, job, diagnostics))
     } else {

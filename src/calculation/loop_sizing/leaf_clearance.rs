@@ -5,7 +5,7 @@ use uom::si::length::meter;
 use uom::si::ratio::percent;
 
 use super::resolved::ResolvedLoopSizing;
-use super::selection::RoleSelection;
+use super::selection::{FoundLoop, LoopSelections};
 use crate::calculation::report::{Diagnostics, FieldPath, Finding};
 use crate::physics::plate::Wall;
 use crate::practice::finding_codes::{FindingCode, Level};
@@ -17,79 +17,83 @@ use crate::quantity::format::format_length;
 /// The greatest distance that is searched, metres.
 const MAX_CLEARANCE_M: f64 = 6.0;
 
-/// The least distance, never under 4 ft / 1.2 m, at which the closed leaf changes every loop beside it by less than half the
-/// threshold. Where that would let a car stand unseen between the loops, they stay closer, with a warning. `None` without a leaf.
-pub fn compute(
-    job: &ResolvedLoopSizing,
-    selections: &[RoleSelection],
-    diagnostics: &mut Diagnostics,
-) -> Option<Length> {
-    let (height, ground_gap) = job.opening.leaf?;
-    let wall = Wall::new(job.opening.width.get::<meter>(), height.get::<meter>())?;
-    let system = job.system();
-    let step = STEP.in_system(system);
-    // Nearer than the solver resolves, the figure would be rough.
-    let resolved = STEP.ceil(Length::new::<meter>(wall.least_distance()), system);
-    let least = LEAF_CLEARANCE.in_system(system).max(resolved);
-    let beside: Vec<_> =
-        selections.iter().filter(|selection| selection.role.lies_beside_leaf()).map(RoleSelection::chosen).collect();
-    let change = |distance: Length| {
-        beside
-            .iter()
-            .map(|candidate| candidate.field.change_by_leaf(&wall, distance, ground_gap))
-            .fold(Ratio::default(), Ratio::max)
-    };
-    let limit = job.threshold() / 2.0;
-    let farthest = Length::new::<meter>(MAX_CLEARANCE_M);
-    let mut wanted = least;
-    while wanted < farthest && change(wanted) > limit {
-        wanted += step;
-    }
-    // The stretch between loops on both sides of the line is twice the distance.
-    let widest = if holds_both_sides(selections) && job.opening.barrier.sweep_share() == 0.0 {
-        STEP.floor(VehicleClass::PassengerCar.length() / 2.0, system).max(least)
-    } else {
-        farthest
-    };
-    let distance = wanted.min(widest);
-    if !beside.is_empty() {
-        add_finding(distance, change(distance), limit, job, diagnostics);
-    }
-    Some(distance)
+/// How far loops lie from a metal leaf.
+pub struct LeafClearance {
+    /// From the closed leaf to the nearest wire.
+    pub distance: Length,
+    /// What the leaf makes there over the loop that minds it most, and half the step of that loop; `None` where no loop lies beside it.
+    change: Option<(Ratio, Ratio)>,
 }
 
-fn add_finding(distance: Length, change: Ratio, limit: Ratio, job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
-    let at = FieldPath::BODY.field("opening").field("barrier").pointer();
-    let system = job.system();
-    let percents = (change.get::<percent>(), limit.get::<percent>());
-    let finding = if change > limit {
-        let message = format!(
-            "At {} the closed leaf changes the loops by {:.3} %, over half the threshold, but farther apart a car could stand \
-             unseen between them. Shorten the leg along travel, set a coarser sensitivity, or prove on site that the moving gate \
-             makes no call.",
-            format_length(distance, system),
-            percents.0,
+impl LeafClearance {
+    /// The least distance, never under 4 ft / 1.2 m, at which the closed leaf changes every loop beside it by less than half its step.
+    /// Where that would let a car stand unseen between the loops, they stay closer, with a warning. `None` without a leaf.
+    pub fn compute(job: &ResolvedLoopSizing, selections: &LoopSelections<'_>) -> Option<Self> {
+        let (height, ground_gap) = job.opening.leaf?;
+        let wall = Wall::new(job.opening.width.get::<meter>(), height.get::<meter>())?;
+        let system = job.system();
+        let step = STEP.in_system(system);
+        // Nearer than the solver resolves, the figure would be rough.
+        let resolved = STEP.ceil(Length::new::<meter>(wall.least_distance()), system);
+        let least = LEAF_CLEARANCE.in_system(system).max(resolved);
+        let beside: Vec<_> =
+            selections.iter().filter(|(role, _)| role.lies_beside_leaf()).map(|(_, found)| found).collect();
+        let change = |distance: Length| {
+            let of = |found: &&FoundLoop<'_>| {
+                (found.chosen.field.change_by_leaf(&wall, distance, ground_gap), found.step / 2.0)
+            };
+            beside.iter().map(of).max_by(|a, b| (a.0 / a.1).value.total_cmp(&(b.0 / b.1).value))
+        };
+        let is_seen = |distance: Length| change(distance).is_some_and(|(change, limit)| change > limit);
+        let farthest = Length::new::<meter>(MAX_CLEARANCE_M);
+        let mut wanted = least;
+        while wanted < farthest && is_seen(wanted) {
+            wanted += step;
+        }
+        // The stretch between loops on both sides of the line is twice the distance.
+        let widest = if holds_both_sides(job) && job.opening.barrier.sweep_share() == 0.0 {
+            STEP.floor(VehicleClass::PassengerCar.length() / 2.0, system).max(least)
+        } else {
+            farthest
+        };
+        let distance = wanted.min(widest);
+        Some(Self { distance, change: change(distance) })
+    }
+
+    /// States what it means.
+    pub fn judge(&self, job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
+        let Some((change, limit)) = self.change else { return };
+        let at = FieldPath::BODY.field("opening").field("barrier").pointer();
+        let system = job.system();
+        let percents = (change.get::<percent>(), limit.get::<percent>());
+        let finding = if change > limit {
+            let message = format!(
+                "At {} the closed leaf changes the loops by {:.3} %, over half the threshold, but farther apart a car could stand \
+                 unseen between them. Shorten the leg along travel, set a coarser sensitivity, or prove on site that the moving \
+                 gate makes no call.",
+                format_length(self.distance, system),
+                percents.0,
+            );
+            Finding::at(FindingCode::LeafSeen, Level::Warning, at, message)
+        } else {
+            let message = format!(
+                "Keep every wire of these loops, lead-in included, {} from the metal leaf in any position: closed, it changes a \
+                 loop there by {:.3} %, under half the threshold.",
+                format_length(self.distance, system),
+                percents.0,
+            );
+            Finding::at(FindingCode::LeafClearance, Level::Note, at, message)
+        };
+        diagnostics.add_finding(
+            finding.length("clearance", self.distance, system).figure("change_by_leaf", percents.0, "percent").figure(
+                "half_threshold",
+                percents.1,
+                "percent",
+            ),
         );
-        Finding::at(FindingCode::LeafSeen, Level::Warning, at, message)
-    } else {
-        let message = format!(
-            "Keep every wire of these loops, lead-in included, {} from the metal leaf in any position: closed, it changes a loop there \
-             by {:.3} %, under half the threshold.",
-            format_length(distance, system),
-            percents.0,
-        );
-        Finding::at(FindingCode::LeafClearance, Level::Note, at, message)
-    };
-    diagnostics.add_finding(
-        finding.length("clearance", distance, system).figure("change_by_leaf", percents.0, "percent").figure(
-            "half_threshold",
-            percents.1,
-            "percent",
-        ),
-    );
+    }
 }
 
-fn holds_both_sides(selections: &[RoleSelection]) -> bool {
-    let has = |role| selections.iter().any(|selection| selection.role == role);
-    has(Role::ObstructionOutside) && has(Role::ObstructionInside)
+fn holds_both_sides(job: &ResolvedLoopSizing) -> bool {
+    job.roles.contains(&Role::ObstructionOutside) && job.roles.contains(&Role::ObstructionInside)
 }

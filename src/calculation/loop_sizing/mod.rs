@@ -2,47 +2,49 @@
 //!
 //! - `request`, `resolved`: what is asked, as sent and in typed quantities
 //! - `design`: a loop of given legs, its turns and its figures
-//! - `sightings`: which vehicles a loop, or a row of loops, sees
-//! - `search`, `selection`: the loop of a role, and of all roles
-//! - `alternatives`, `side_by_side`, `stock`, `lead_in`: what a counter is asked next
-//! - `leaf_clearance`, `layout`: where the loops lie
+//! - `search`, `stock`, `selection`: the loop of a role, or the stock item that is laid for it; the loops of all roles and their steps
+//! - `leaf_clearance`, `placement`: where the loops lie
+//! - `solve`: all of it together, as a layout
+//! - `alternatives`, `side_by_side`, `lead_in`, `vehicle_sighting`: what a counter is asked next
 //! - `findings`, `site`: what is missed, and what the ground demands
 //! - `report`: what is answered
 
 mod alternatives;
 mod design;
 mod findings;
-mod layout;
 mod lead_in;
 mod leaf_clearance;
+mod placement;
 mod report;
 mod request;
 mod resolved;
 mod search;
 mod selection;
 mod side_by_side;
-mod sightings;
 mod site;
+mod solve;
 mod stock;
+mod vehicle_sighting;
 
 pub use alternatives::Alternative;
-pub use lead_in::LeadInAdvice;
+pub use lead_in::{LeadInAdvice, LoopLeadIn};
 pub use report::{LoopSizingInputs, LoopSizingReport, SizedLoop};
 pub use request::LoopSizingRequest;
+pub use resolved::ResolvedLoopSizing;
 pub use side_by_side::{OneChannel, SideBySide};
-pub use sightings::VehicleSighting;
 pub use site::{SiteConditions, judge as judge_site, judge_construction};
+pub use solve::{LoopSizing, solve};
 pub use stock::StockChoice;
+pub use vehicle_sighting::VehicleSighting;
 
 use super::input::Shape;
+use super::layout::LaidLoop;
 use super::loop_characteristics::{self, JudgementContext, MeasurementConditions, judge};
 use super::report::{Diagnostics, FieldPath, InvalidRequest};
 use super::{Calculation, Example, vehicle_response};
 use crate::practice::sources::Source;
-use crate::vocabulary::Vocabulary;
-use layout::LoopPlacement;
-use resolved::ResolvedLoopSizing;
-use selection::{RoleSelection, select_loops};
+use alternatives::OfferedCandidate;
+use selection::{FoundDetails, FoundLoop};
 
 impl Calculation for LoopSizingRequest {
     type Report = LoopSizingReport;
@@ -72,81 +74,89 @@ impl Calculation for LoopSizingRequest {
     fn calculate(&self, diagnostics: &mut Diagnostics) -> Result<Self::Report, InvalidRequest> {
         let resolved = self.resolve(diagnostics);
         let resolved = diagnostics.finish(resolved)?;
-        if let Some(lead_in) = &self.lead_in {
-            let [in_slot, in_conduit, _] = lead_in.parts_sent();
-            diagnostics.mark_unneeded(&FieldPath::BODY.field("lead_in"), &[in_slot, in_conduit]);
-        }
-        if let Some(detector) = &self.detector {
-            diagnostics.mark_unneeded(&FieldPath::BODY.field("detector"), &detector.parts_sent());
-        }
         let conditions = MeasurementConditions::usual();
-        let selections = select_loops(&resolved, &conditions);
-        let legs: Vec<_> =
-            selections.iter().map(|selection| (selection.role, selection.chosen().design.coil.along_travel)).collect();
-        let leaf_clearance = leaf_clearance::compute(&resolved, &selections, diagnostics);
-        let placements = layout::place(&resolved, &legs, leaf_clearance);
-        let loops = placements
-            .iter()
-            .zip(&selections)
-            .map(|(placement, selection)| size(selection, placement, &resolved, &conditions, diagnostics))
-            .collect();
-        findings::judge_sensitivity(&resolved, diagnostics);
-        findings::judge_widths(&resolved, diagnostics);
-        let unseen_stretch = layout::judge(&resolved, &placements, diagnostics);
-        let lead_in = lead_in::advise(&resolved, diagnostics);
-        let site = SiteConditions {
-            surface: resolved.surface,
-            hazards: &resolved.hazards,
-            construction: resolved.construction,
-            construction_at: FieldPath::BODY.field("construction"),
-            has_barrier: resolved.opening.barrier.is_present(),
-            cut_approved: false,
-        };
-        site::judge(&site, diagnostics);
-        diagnostics.add_sources(loop_characteristics::SOURCES);
-        diagnostics.add_sources(vehicle_response::SOURCES);
-        diagnostics.add_sources(&[Source::CommonPractice]);
+        Ok(report(self, &resolved, &solve(&resolved, &conditions), diagnostics))
+    }
+}
 
-        let inputs = LoopSizingInputs::of(&resolved);
-        let closing = diagnostics.into_parts();
-        Ok(LoopSizingReport {
-            inputs,
-            loops,
-            lead_in,
-            unseen_stretch: unseen_stretch.map(Into::into),
-            findings: closing.findings,
-            assumed: closing.assumed,
-            unused: closing.unused,
-            cautions: closing.cautions,
-            basis: closing.basis,
-        })
+/// The report of a layout, with what is to be said about it.
+pub fn report(
+    request: &LoopSizingRequest,
+    resolved: &ResolvedLoopSizing,
+    solved: &LoopSizing<'_>,
+    diagnostics: &mut Diagnostics,
+) -> LoopSizingReport {
+    let body = FieldPath::BODY;
+    if let Some(lead_in) = &request.lead_in {
+        let [in_slot, in_conduit, _] = lead_in.parts_sent();
+        diagnostics.mark_unneeded(&body.field("lead_in"), &[in_slot, in_conduit]);
+    }
+    if let Some(detector) = &request.detector {
+        diagnostics.mark_unneeded(&body.field("detector"), &detector.parts_sent());
+    }
+    if let Some(clearance) = &solved.leaf_clearance {
+        clearance.judge(resolved, diagnostics);
+    }
+    let loops =
+        solved.loops().map(|(laid, found, details)| report_loop(laid, found, details, resolved, diagnostics)).collect();
+    findings::judge_sensitivity(&solved.layout, diagnostics);
+    findings::judge_widths(resolved, diagnostics);
+    let unseen_stretch = placement::judge(resolved, &solved.layout.loops, diagnostics);
+    let lead_in = lead_in::advise(resolved, diagnostics);
+    let site = SiteConditions {
+        surface: resolved.surface,
+        hazards: &resolved.hazards,
+        construction: resolved.construction,
+        construction_at: body.field("construction"),
+        has_barrier: resolved.opening.barrier.is_present(),
+        cut_approved: false,
+    };
+    site::judge(&site, diagnostics);
+    diagnostics.add_sources(loop_characteristics::SOURCES);
+    diagnostics.add_sources(vehicle_response::SOURCES);
+    diagnostics.add_sources(&[Source::CommonPractice]);
+
+    let inputs = LoopSizingInputs::of(resolved);
+    let closing = diagnostics.into_parts();
+    LoopSizingReport {
+        inputs,
+        loops,
+        lead_in,
+        unseen_stretch: unseen_stretch.map(Into::into),
+        findings: closing.findings,
+        assumed: closing.assumed,
+        unused: closing.unused,
+        cautions: closing.cautions,
+        basis: closing.basis,
     }
 }
 
 /// One loop of the report, and what is to be said about it.
-fn size(
-    selection: &RoleSelection,
-    placement: &LoopPlacement,
+fn report_loop(
+    laid: &LaidLoop,
+    found: &FoundLoop<'_>,
+    details: &FoundDetails,
     resolved: &ResolvedLoopSizing,
-    conditions: &MeasurementConditions,
     diagnostics: &mut Diagnostics,
 ) -> SizedLoop {
-    let (role, chosen) = (selection.role, selection.chosen());
+    let (role, chosen) = (laid.role, (&found.chosen, &details.seen));
     let body = FieldPath::BODY;
     let context = JudgementContext {
         coil: body.field("opening"),
         lead_in: body.field("lead_in"),
         unit: body.field("detector"),
         system: resolved.system(),
-        subject: Some(role.code()),
+        subject: Some(role),
     };
-    judge(&chosen.design.electrical, conditions, &resolved.detector.limits, &context, diagnostics);
-    findings::judge_fit(role, &chosen.design, resolved, diagnostics);
-    findings::judge_vehicles(role, chosen, resolved, diagnostics);
-    let mut alternatives = selection.alternatives().iter().map(|offered| &offered.candidate);
-    if let Some(quadrupole) = alternatives.find(|candidate| candidate.design.coil.shape == Shape::Quadrupole) {
+    let conditions = MeasurementConditions::usual();
+    judge(&laid.electrical, &conditions, &resolved.detector.limits, &context, diagnostics);
+    findings::judge_fit(role, &found.chosen.design, resolved, diagnostics);
+    findings::judge_vehicles(laid, &details.seen, resolved, diagnostics);
+    let is_quadrupole = |offered: &&OfferedCandidate| offered.candidate.design.coil.shape == Shape::Quadrupole;
+    if let Some(quadrupole) = details.alternatives.iter().find(is_quadrupole) {
         alternatives::judge_quadrupole(role, quadrupole, chosen, resolved, diagnostics);
     }
-    let stock_choice = stock::choose(role, chosen, resolved, conditions, diagnostics);
-    SizedLoop::of(selection, placement, resolved, stock_choice)
+    let stock = found.stock.as_ref();
+    let stock_choice = stock.map(|stock| StockChoice::of(stock, &found.chosen, role, &found.search, diagnostics));
+    SizedLoop::of(laid, found, details, resolved, stock_choice)
 }

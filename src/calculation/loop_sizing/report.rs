@@ -5,15 +5,15 @@ use uom::si::ratio::percent;
 use utoipa::ToSchema;
 
 use super::alternatives::Alternative;
-use super::design::{self, GradedLoop};
-use super::layout::LoopPlacement;
-use super::lead_in::LeadInAdvice;
+use super::design;
+use super::lead_in::{LeadInAdvice, LoopLeadIn};
 use super::resolved::ResolvedLoopSizing;
-use super::selection::RoleSelection;
+use super::selection::{FoundDetails, FoundLoop};
 use super::side_by_side::SideBySide;
-use super::sightings::VehicleSighting;
 use super::stock::StockChoice;
+use super::vehicle_sighting::VehicleSighting;
 use crate::calculation::input::{DetectorEcho, LeadInEcho, OpeningEcho, ResolvedSlot, Shape, SlotEcho, WireEcho};
+use crate::calculation::layout::{LaidLoop, LoopMark};
 use crate::calculation::loop_characteristics::LoopElectrical;
 use crate::calculation::report::{Assumed, Basis, Caution, Finding};
 use crate::calculation::vehicle_response::SeenHeight;
@@ -27,7 +27,7 @@ use crate::quantity::output::{DetailLength, PlanLength, round};
 pub struct LoopSizingReport {
     /// What was understood of the request.
     pub inputs: LoopSizingInputs,
-    /// The loops, one for each role.
+    /// The loops, one for each role, in the order in which a vehicle that leaves meets them.
     pub loops: Vec<SizedLoop>,
 
     /// What to know and order about the lead-ins.
@@ -61,7 +61,7 @@ pub struct LoopSizingInputs {
     /// Vehicles that another device sees.
     #[schema(value_type = Vec<String>)]
     pub seen_by_other_devices: Vec<VehicleClass>,
-    /// The change that the unit is set to switch at, percent, 3 decimals.
+    /// The change that the loops are designed for, percent, 3 decimals: the one that was sent, or the standard's class for high beds.
     pub threshold_percent: f64,
     /// What the loops lie in.
     #[schema(value_type = String)]
@@ -94,7 +94,7 @@ impl LoopSizingInputs {
             roles: resolved.roles.clone(),
             vehicles: resolved.vehicles.clone(),
             seen_by_other_devices: resolved.seen_elsewhere.clone(),
-            threshold_percent: round(resolved.threshold().get::<percent>(), 3),
+            threshold_percent: round(resolved.design_step().get::<percent>(), 3),
             surface: resolved.surface,
             site_hazards: resolved.hazards.clone(),
             construction: resolved.construction,
@@ -111,6 +111,9 @@ impl LoopSizingInputs {
 /// One loop, ready to be cut and wound.
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct SizedLoop {
+    /// Its mark: a letter, in the order in which a vehicle that leaves meets the loops.
+    #[schema(value_type = String)]
+    pub mark: LoopMark,
     /// What it is for.
     #[schema(value_type = String)]
     pub role: Role,
@@ -147,6 +150,10 @@ pub struct SizedLoop {
     /// Straight and diagonal saw cuts of the loop, without lead-in and overruns. Absent where nothing is sawn.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub saw_cut: Option<PlanLength>,
+    /// The pair to its unit.
+    pub lead_in: LoopLeadIn,
+    /// The step that its channel is set to: the change that the unit switches at, percent, 3 decimals.
+    pub threshold_percent: f64,
     /// What it will measure at 50 kHz and 20 °C.
     pub electrical: LoopElectrical,
     /// How high above the pavement metal is seen.
@@ -165,38 +172,41 @@ pub struct SizedLoop {
 
 impl SizedLoop {
     pub(super) fn of(
-        selection: &RoleSelection,
-        placement: &LoopPlacement,
+        laid: &LaidLoop,
+        found: &FoundLoop<'_>,
+        details: &FoundDetails,
         resolved: &ResolvedLoopSizing,
         stock_choice: Option<StockChoice>,
     ) -> Self {
-        let candidate = selection.chosen();
-        let GradedLoop { coil, electrical, .. } = &candidate.design;
-        let distance = placement.distance().into();
+        let (coil, chosen, seen) = (&laid.coil, &found.chosen, &details.seen);
+        let distance = laid.distance().into();
         let has_barrier = resolved.opening.barrier.is_present();
         Self {
-            role: selection.role,
-            construction: resolved.construction,
+            mark: laid.mark,
+            role: laid.role,
+            construction: laid.construction,
             shape: coil.shape,
-            count: candidate.centres.len(),
+            count: laid.count(),
             along_travel: coil.along_travel.into(),
             across_lane: coil.across_lane.into(),
             turns: coil.turns,
             corner_cut: coil.corner_cut.into(),
-            edge_setback: candidate.edge_setback(resolved.opening.width).into(),
-            side: placement.side,
+            edge_setback: chosen.edge_setback().into(),
+            side: laid.side,
             distance_from_barrier: has_barrier.then_some(distance),
             distance_from_reference: (!has_barrier).then_some(distance),
             slot_depth: design::slot_depth(coil, resolved).map(Into::into),
             saw_cut: design::saw_cut(coil, resolved).map(Into::into),
-            electrical: electrical.into(),
-            seen_height: SeenHeight::of(&candidate.field, candidate.seen_height),
-            vehicles: candidate.vehicles(resolved),
-            side_by_side: SideBySide::of(candidate, resolved),
-            alternatives: selection
-                .alternatives()
+            lead_in: (&laid.lead_in).into(),
+            threshold_percent: round(laid.step.get::<percent>(), 3),
+            electrical: (&laid.electrical).into(),
+            seen_height: SeenHeight::of(&chosen.field, seen.seen_height),
+            vehicles: chosen.vehicles(seen),
+            side_by_side: SideBySide::of(laid, resolved),
+            alternatives: details
+                .alternatives
                 .iter()
-                .map(|other| Alternative::of(other, candidate, resolved))
+                .map(|other| Alternative::of(other, (chosen, seen), resolved))
                 .collect(),
             stock_choice,
         }

@@ -10,6 +10,7 @@ use crate::calculation::input::{
     Cover, Detector, LeadIn, Opening, ResolvedSlot, ResolvedStockItem, Slot, StockItem, Wire, resolve_vehicles,
 };
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
+use crate::practice::detectors::Wiring;
 use crate::practice::roles::Role;
 use crate::practice::site::{Construction, SiteHazard, Surface};
 use crate::practice::sources::Source;
@@ -62,7 +63,7 @@ pub struct LoopSizingRequest {
 
 impl LoopSizingRequest {
     /// Reads the request; `None` after an error.
-    pub(super) fn resolve(&self, diagnostics: &mut Diagnostics) -> Option<ResolvedLoopSizing> {
+    pub fn resolve(&self, diagnostics: &mut Diagnostics) -> Option<ResolvedLoopSizing> {
         let body = FieldPath::BODY;
         let opening = self.opening.resolve(&body.field("opening"), diagnostics);
         let roles = self.resolve_roles(&body.field("roles"), diagnostics);
@@ -99,6 +100,7 @@ impl LoopSizingRequest {
             slot,
             cover: cover?,
             detector: detector?,
+            wiring: Wiring::Separate,
             stock,
         })
     }

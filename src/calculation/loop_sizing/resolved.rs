@@ -1,11 +1,12 @@
 //! A sizing request in typed quantities, with every default taken.
 
 use uom::si::f64::{Length, Ratio};
-use uom::si::ratio::percent;
 
 use crate::calculation::input::{
     ResolvedDetector, ResolvedLeadIn, ResolvedOpening, ResolvedSlot, ResolvedStockItem, ResolvedWire,
 };
+use crate::calculation::layout;
+use crate::practice::detectors::Wiring;
 use crate::practice::layout::{EDGE_SETBACK, EDGE_SETBACK_BESIDE_TRAFFIC};
 use crate::practice::roles::Role;
 use crate::practice::site::{Construction, SiteHazard, Surface};
@@ -38,6 +39,8 @@ pub struct ResolvedLoopSizing {
     pub cover: Length,
     /// The detector unit.
     pub detector: ResolvedDetector,
+    /// How the loops come to it.
+    pub wiring: Wiring,
     /// The caller's stock; `None` when none was sent.
     pub stock: Option<Vec<ResolvedStockItem>>,
 }
@@ -58,13 +61,9 @@ impl ResolvedLoopSizing {
         self.vehicles.iter().all(|vehicle| vehicle.is_low())
     }
 
-    /// The change that the unit is set to switch at: the given one; else, of the steps on its sheet, the coarsest that is fine enough
-    /// for the hardest vehicle, or the finest; without steps, what that vehicle needs.
-    pub fn threshold(&self) -> Ratio {
-        let hardest = self.vehicles.iter().map(|vehicle| vehicle.threshold_percent()).fold(f64::INFINITY, f64::min);
-        let steps = &self.detector.threshold_steps_percent;
-        let step = || steps.iter().find(|step| **step <= hardest).or(steps.last()).copied();
-        Ratio::new::<percent>(self.detector.threshold_percent.or_else(step).unwrap_or(hardest))
+    /// The step that loops are designed for; what each channel is set to follows from the loops.
+    pub fn design_step(&self) -> Ratio {
+        layout::design_step(&self.detector)
     }
 
     /// The setback asked for, or the usual one.

@@ -2,12 +2,13 @@
 
 use uom::si::f64::{Length, Ratio};
 
-use super::design::{GradedLoop, LoopGrade, MORE_TURNS, design, first_leg, leg_across, with_turns};
+use super::design::{DesignBrief, GradedLoop, LoopGrade, MORE_TURNS, design, first_leg, leg_across, with_turns};
 use super::resolved::ResolvedLoopSizing;
-use super::sightings::{ClassSighting, LoopRow, VehicleSighting};
-use crate::calculation::input::Shape;
+use super::vehicle_sighting::VehicleSighting;
+use crate::calculation::input::{ResolvedLeadIn, Shape};
+use crate::calculation::layout::{ClassSighting, Lane, LoopRow};
 use crate::calculation::loop_characteristics::MeasurementConditions;
-use crate::calculation::vehicle_response::{LoopField, VehicleModel, find_seen_height};
+use crate::calculation::vehicle_response::{LoopField, UnseenStrips, VehicleModel, find_seen_height};
 use crate::practice::layout::{ALTERNATIVE_STEP, MAX_LEG, MAX_SIDE_BY_SIDE, MIN_ROW_LEG, ROW_GAP, STEP};
 use crate::practice::roles::Role;
 use crate::practice::vehicles::VehicleClass;
@@ -16,14 +17,17 @@ use crate::practice::vehicles::VehicleClass;
 pub struct RoleSearch<'a> {
     /// The job.
     pub job: &'a ResolvedLoopSizing,
-    /// Under what conditions loops are measured.
-    pub conditions: &'a MeasurementConditions,
     /// Whether the loop keeps a barrier from closing on a vehicle.
     pub holds_the_gate: bool,
+    /// The pair to the unit.
+    pub lead_in: ResolvedLeadIn,
+    /// The change that loops are designed for.
+    pub design_step: Ratio,
+    conditions: &'a MeasurementConditions,
     /// The leg along travel to start with.
-    pub first_leg: Length,
-    /// The change that the unit switches at.
-    pub threshold: Ratio,
+    first_leg: Length,
+    /// The lane, with one loop in its middle.
+    lane: Lane,
 }
 
 /// The loop of a role, or the row of loops, and what it sees.
@@ -32,25 +36,54 @@ pub struct LoopCandidate {
     pub design: GradedLoop,
     /// Its field.
     pub field: LoopField,
-    /// The middles of the loops, as offsets from the middle of the opening; one at 0 for a single loop.
-    pub centres: Vec<Length>,
+    /// The lane, and the middles of the loops across it.
+    pub lane: Lane,
     /// The vehicles, in the order of the closed list, each once.
     pub sightings: Vec<ClassSighting>,
+}
+
+/// What of a candidate depends on the step that its unit is set to.
+pub struct SeenAtStep {
+    /// The step.
+    pub step: Ratio,
+    /// Where across the lane each two-wheeler is not seen; `None` for other vehicles. In the order of the sightings.
+    pub unseen: Vec<Option<UnseenStrips>>,
     /// The highest flat underside that is seen.
     pub seen_height: Length,
 }
 
 impl LoopCandidate {
-    /// From the outermost wire to the edge of an opening of this width.
-    pub fn edge_setback(&self, opening_width: Length) -> Length {
-        let outermost = self.centres.iter().copied().fold(Length::default(), Length::max);
-        opening_width / 2.0 - outermost - self.design.coil.across_lane / 2.0
+    /// How many loops lie side by side.
+    pub fn count(&self) -> usize {
+        self.lane.centres.len()
+    }
+
+    /// From the outermost wire to the edge of the lane.
+    pub fn edge_setback(&self) -> Length {
+        let outermost = self.lane.centres.iter().copied().fold(Length::default(), Length::max);
+        self.lane.width / 2.0 - outermost - self.design.coil.across_lane / 2.0
     }
 
     /// The vehicles over it, for the report.
-    pub fn vehicles(&self, resolved: &ResolvedLoopSizing) -> Vec<VehicleSighting> {
-        let (threshold, lane) = (resolved.threshold(), resolved.opening.width);
-        self.sightings.iter().map(|sighting| VehicleSighting::of(sighting, threshold, lane)).collect()
+    pub fn vehicles(&self, seen: &SeenAtStep) -> Vec<VehicleSighting> {
+        let pairs = self.sightings.iter().zip(&seen.unseen);
+        pairs
+            .map(|(sighting, unseen)| VehicleSighting::of(sighting, unseen.as_ref(), seen.step, self.lane.width))
+            .collect()
+    }
+
+    /// What it sees at a step.
+    pub fn at_step(&self, step: Ratio, job: &ResolvedLoopSizing) -> SeenAtStep {
+        let row = self.row();
+        SeenAtStep {
+            step,
+            unseen: self.sightings.iter().map(|sighting| row.unseen(sighting.class, step)).collect(),
+            seen_height: find_seen_height(&self.field, highest_underside(job), step),
+        }
+    }
+
+    fn row(&self) -> LoopRow<'_> {
+        LoopRow { field: &self.field, lane: &self.lane }
     }
 }
 
@@ -63,20 +96,33 @@ struct CandidateScore {
 }
 
 impl<'a> RoleSearch<'a> {
-    /// The search for a role.
-    pub fn of(role: Role, job: &'a ResolvedLoopSizing, conditions: &'a MeasurementConditions) -> Self {
+    /// The search for a role on a lead-in.
+    pub fn of(
+        role: Role,
+        lead_in: ResolvedLeadIn,
+        job: &'a ResolvedLoopSizing,
+        conditions: &'a MeasurementConditions,
+    ) -> Self {
+        let opening = &job.opening;
         Self {
             job,
             conditions,
             holds_the_gate: role.holds_the_gate(),
             first_leg: first_leg(role, job),
-            threshold: job.threshold(),
+            lane: Lane::of(role, opening.width, vec![Length::default()], opening.system),
+            lead_in,
+            design_step: job.design_step(),
         }
+    }
+
+    /// What its loops are designed for.
+    pub fn brief(&self) -> DesignBrief<'_> {
+        DesignBrief { job: self.job, lead_in: &self.lead_in, conditions: self.conditions }
     }
 
     /// Whether two roles of one job ask for the same loop.
     pub fn gives_same_loop_as(&self, other: &Self) -> bool {
-        self.holds_the_gate == other.holds_the_gate && self.first_leg == other.first_leg
+        self.lane == other.lane && self.first_leg == other.first_leg && self.lead_in.length == other.lead_in.length
     }
 
     /// Searches single loops first, then rows of two and more; of each, legs along travel from short to long; of each, turns from
@@ -96,7 +142,7 @@ impl<'a> RoleSearch<'a> {
                 let next = self.fewest_turns(along, across, Shape::Rectangle, count);
                 let score = self.score(&next);
                 if self.serves(&next) {
-                    return self.complete(next);
+                    return complete(next);
                 }
                 if before.is_some_and(|before| score <= before) {
                     break;
@@ -109,22 +155,28 @@ impl<'a> RoleSearch<'a> {
             }
         }
         let usual = || self.fewest_turns(self.first_leg, leg_across(self.job), Shape::Rectangle, 1);
-        self.complete(best.unwrap_or_else(usual))
+        complete(best.unwrap_or_else(usual))
     }
 
     /// The loop with these legs and the fewest turns that serve, for an alternative.
     pub fn fit(&self, along: Length, across: Length, shape: Shape, count: usize) -> LoopCandidate {
-        self.complete(self.fewest_turns(along, across, shape, count))
+        complete(self.fewest_turns(along, across, shape, count))
+    }
+
+    /// Loops of another make, as they are, where they see every vehicle as the role asks, suit the unit and fit the opening.
+    pub fn accept(&self, design: GradedLoop, count: usize) -> Option<LoopCandidate> {
+        let candidate = self.with_sightings(design, count);
+        self.serves(&candidate).then(|| complete(candidate))
     }
 
     /// Starts with the fewest turns that suit the unit; while some vehicle is not seen well, tries up to [`MORE_TURNS`] more, and
     /// takes the best.
     fn fewest_turns(&self, along: Length, across: Length, shape: Shape, count: usize) -> LoopCandidate {
-        let fewest = design(along, across, shape, self.job, self.conditions);
+        let fewest = design(along, across, shape, self.brief());
         let (turns, grade) = (fewest.coil.turns, fewest.grade);
         let mut best = self.with_sightings(fewest, count);
         for turns in turns + 1..=turns + MORE_TURNS {
-            let next = with_turns(&best.design, turns, self.job, self.conditions);
+            let next = with_turns(&best.design, turns, self.brief());
             if self.serves(&best) || next.grade > grade {
                 break;
             }
@@ -136,48 +188,27 @@ impl<'a> RoleSearch<'a> {
         best
     }
 
-    /// Loops of this role in a row.
-    fn row<'b>(&self, field: &'b LoopField, centres: &'b [Length]) -> LoopRow<'b> {
-        let (lane, threshold) = (self.job.opening.width, self.threshold);
-        LoopRow { field, centres, lane, threshold, reaches_edges: self.holds_the_gate }
-    }
-
-    /// Computes the changes that every vehicle makes over a design; what takes long is left to [`RoleSearch::complete`].
+    /// Computes the changes that every vehicle makes over a design; what takes long is left to [`complete`].
     fn with_sightings(&self, design: GradedLoop, count: usize) -> LoopCandidate {
         let field = LoopField::new(&design.coil, &design.electrical);
         let pitch = design.coil.across_lane + ROW_GAP.in_system(self.job.system());
         let middle = (count - 1) as f64 / 2.0;
-        let centres: Vec<_> = (0..count).map(|index| (index as f64 - middle) * pitch).collect();
-        let row = self.row(&field, &centres);
-        let sightings = self.job.vehicles.iter().map(|class| row.sight(*class)).collect();
-        LoopCandidate { design, field, centres, sightings, seen_height: Length::default() }
-    }
-
-    /// Adds where a vehicle drops out, where a two-wheeler is not seen, and how high metal is seen.
-    fn complete(&self, mut candidate: LoopCandidate) -> LoopCandidate {
-        let row = self.row(&candidate.field, &candidate.centres);
-        for sighting in &mut candidate.sightings {
-            sighting.drops_out = row.drops_out(sighting.class);
-            sighting.unseen = row.unseen(sighting.class);
-        }
-        candidate.seen_height = find_seen_height(&candidate.field, highest_underside(self.job), self.threshold);
-        candidate
-    }
-
-    /// Whether a loop of another make, as it is, sees every vehicle as the role asks and suits the unit.
-    pub fn accepts(&self, design: GradedLoop) -> bool {
-        self.serves(&self.with_sightings(design, 1))
+        let centres = (0..count).map(|index| (index as f64 - middle) * pitch).collect();
+        let lane = Lane { centres, ..self.lane.clone() };
+        let row = LoopRow { field: &field, lane: &lane };
+        let sightings = self.job.vehicles.iter().map(|class| row.sight_whole(*class)).collect();
+        LoopCandidate { design, field, lane, sightings }
     }
 
     fn score(&self, candidate: &LoopCandidate) -> CandidateScore {
-        let times = |sighting: &ClassSighting| (sighting.change.min(sighting.least) / self.threshold).value;
+        let times = |sighting: &ClassSighting| (sighting.change.min(sighting.least) / self.design_step).value;
         if candidate.design.grade >= LoopGrade::TooDeep {
             // All that cannot be built score alike, so the smallest such loop is answered, with what is wrong.
             return CandidateScore { builds: false, served: 0, weakest: 0.0 };
         }
         CandidateScore {
             builds: true,
-            served: candidate.sightings.iter().filter(|sighting| sighting.serves(self.threshold)).count(),
+            served: candidate.sightings.iter().filter(|sighting| sighting.serves(self.design_step)).count(),
             weakest: candidate.sightings.iter().map(times).fold(f64::INFINITY, f64::min),
         }
     }
@@ -185,11 +216,21 @@ impl<'a> RoleSearch<'a> {
     /// Whether a design can be built and every vehicle is seen as the role asks, without letting go.
     fn serves(&self, candidate: &LoopCandidate) -> bool {
         let CandidateScore { builds, served, .. } = self.score(candidate);
-        let row = self.row(&candidate.field, &candidate.centres);
+        let row = candidate.row();
+        let drops_out = |class: &VehicleClass| row.weakest(*class).is_some_and(|weakest| weakest < self.design_step);
         builds
             && served == candidate.sightings.len()
-            && !(self.holds_the_gate && self.job.vehicles.iter().any(|class| row.drops_out(*class)))
+            && !(self.holds_the_gate && self.job.vehicles.iter().any(drops_out))
     }
+}
+
+/// Adds what the gaps of vehicles of several parts leave.
+fn complete(mut candidate: LoopCandidate) -> LoopCandidate {
+    let row = LoopRow { field: &candidate.field, lane: &candidate.lane };
+    for sighting in &mut candidate.sightings {
+        sighting.weakest = row.weakest(sighting.class);
+    }
+    candidate
 }
 
 /// The underside of the highest vehicle, or a car's where only two-wheelers come.

@@ -7,7 +7,7 @@ use uom::si::ratio::{percent, ratio};
 use utoipa::ToSchema;
 
 use super::resolved::ResolvedLoopSizing;
-use super::search::LoopCandidate;
+use crate::calculation::layout::{LaidLoop, LoopMark};
 use crate::practice::detectors::{AS_BUILT_SPREAD, MIN_TIMES_THRESHOLD};
 use crate::practice::layout::ROW_GAP;
 use crate::quantity::format::format_length;
@@ -18,6 +18,9 @@ use crate::quantity::output::{PlanLength, round};
 pub struct SideBySide {
     /// Whole pavement between the nearest wires of neighbours.
     pub gap: PlanLength,
+    /// The mark of each loop, left to right as one drives in: `A1`, `A2`, ….
+    #[schema(value_type = Vec<String>)]
+    pub marks: Vec<LoopMark>,
     /// The middles of the loops, as offsets from the middle of the opening, left to right.
     pub centres: Vec<PlanLength>,
     /// The winding senses, left to right: `clockwise` and `anticlockwise` in turn.
@@ -30,8 +33,8 @@ pub struct SideBySide {
 
 impl SideBySide {
     /// The plan of a row; `None` for a single loop.
-    pub(super) fn of(candidate: &LoopCandidate, job: &ResolvedLoopSizing) -> Option<Self> {
-        let count = candidate.centres.len();
+    pub(super) fn of(laid: &LaidLoop, job: &ResolvedLoopSizing) -> Option<Self> {
+        let count = laid.count();
         if count < 2 {
             return None;
         }
@@ -43,10 +46,11 @@ impl SideBySide {
         );
         Some(Self {
             gap: gap.into(),
-            centres: candidate.centres.iter().map(|centre| (*centre).into()).collect(),
+            marks: laid.marks(),
+            centres: laid.lane.centres.iter().map(|centre| (*centre).into()).collect(),
             wound: (0..count).map(|index| if index % 2 == 0 { "clockwise" } else { "anticlockwise" }).collect(),
             saw_plan,
-            one_channel: vec![OneChannel::of("series", candidate, job), OneChannel::of("parallel", candidate, job)],
+            one_channel: vec![OneChannel::of("series", laid, job), OneChannel::of("parallel", laid, job)],
         })
     }
 }
@@ -66,9 +70,9 @@ pub struct OneChannel {
 
 impl OneChannel {
     /// One vehicle over one loop of n changes the group by about an nth.
-    fn of(wiring: &'static str, candidate: &LoopCandidate, job: &ResolvedLoopSizing) -> Self {
-        let count = candidate.centres.len() as f64;
-        let electrical = &candidate.design.electrical;
+    fn of(wiring: &'static str, laid: &LaidLoop, job: &ResolvedLoopSizing) -> Self {
+        let count = laid.count() as f64;
+        let electrical = &laid.electrical;
         let (single, lead_in) = (electrical.loop_inductance, electrical.lead_in_inductance);
         let group = if wiring == "series" { single * count } else { single / count };
         let terminal = group + lead_in;
@@ -76,8 +80,7 @@ impl OneChannel {
         let of_group: Ratio = group / terminal / count;
         let of_single: Ratio = single / electrical.terminal_inductance;
         let dilution = (of_group / of_single).get::<ratio>();
-        let hardest =
-            candidate.sightings.iter().map(|sighting| sighting.change).fold(Ratio::new::<ratio>(1.0), Ratio::min);
+        let hardest = laid.sightings.iter().map(|sighting| sighting.change).fold(Ratio::new::<ratio>(1.0), Ratio::min);
         let change = hardest * dilution;
         let limits = &job.detector.limits;
         let (low, high) = (terminal * (1.0 - AS_BUILT_SPREAD), terminal * (1.0 + AS_BUILT_SPREAD));
@@ -87,7 +90,7 @@ impl OneChannel {
             wiring,
             terminal_inductance_uh: round(terminal.get::<microhenry>(), 2),
             change_percent: round(change.get::<percent>(), 3),
-            passes: tunes && change >= MIN_TIMES_THRESHOLD * job.threshold(),
+            passes: tunes && change >= MIN_TIMES_THRESHOLD * laid.step,
         }
     }
 }

@@ -1,4 +1,4 @@
-//! Which loop of the caller's stock serves a role.
+//! Which loop of the caller's stock serves a role. The item that is chosen is the loop, with its legs, turns and lead-in.
 
 use serde::Serialize;
 use uom::si::f64::Length;
@@ -6,14 +6,13 @@ use uom::si::length::foot;
 use utoipa::ToSchema;
 
 use super::design::{GradedLoop, coil};
-use super::resolved::ResolvedLoopSizing;
 use super::search::{LoopCandidate, RoleSearch};
 use crate::calculation::input::{ResolvedStockItem, Shape};
-use crate::calculation::loop_characteristics::MeasurementConditions;
 use crate::calculation::report::{Diagnostics, FieldPath, Finding};
 use crate::practice::finding_codes::{FindingCode, Level};
-use crate::practice::layout::{MIN_EDGE_SETBACK, STEP};
+use crate::practice::layout::{MIN_EDGE_SETBACK, ROW_GAP, STEP};
 use crate::practice::roles::Role;
+use crate::quantity::UnitSystem;
 use crate::quantity::format::format_length;
 use crate::vocabulary::Vocabulary;
 
@@ -27,95 +26,137 @@ pub struct StockChoice {
     pub why: String,
 }
 
-/// Chooses from the stock, or says what to order; `None` when no stock was sent.
-pub fn choose(
-    role: Role,
-    candidate: &LoopCandidate,
-    job: &ResolvedLoopSizing,
-    conditions: &MeasurementConditions,
-    diagnostics: &mut Diagnostics,
-) -> Option<StockChoice> {
-    let stock = job.stock.as_ref()?;
-    let design = &candidate.design;
-    let search = RoleSearch::of(role, job, conditions);
-    let needed = job.lead_in.length;
-    let serving = stock
-        .iter()
-        .filter(|item| reason_against(item, candidate, &search).is_none())
-        .min_by(|a, b| mismatch(a, design, needed).total_cmp(&mismatch(b, design, needed)));
-    let system = job.system();
-    if let Some(item) = serving {
-        let fits = if item.turns.is_some() {
-            "it fits the opening, reaches the unit and tunes"
-        } else {
-            "it fits the opening and reaches the unit; ask for its turns"
-        };
-        let why = format!(
-            "{} x {} with {} of lead-in: {fits}.",
-            format_length(item.along_travel, system),
-            format_length(item.across_lane, system),
-            format_length(item.lead_in_length, system),
-        );
-        return Some(StockChoice { sku: Some(item.sku.clone()), why });
-    }
-    let nearest = stock.iter().min_by(|a, b| mismatch(a, design, needed).total_cmp(&mismatch(b, design, needed)));
-    let reason = nearest
-        .and_then(|item| Some(format!(" The nearest, {}, {}.", item.sku, reason_against(item, candidate, &search)?)))
-        .unwrap_or_default();
-    let why = format!(
-        "None in stock serves.{reason} Order {} x {}, {} turns, {}, with {} of lead-in.",
-        format_length(design.coil.along_travel, system),
-        format_length(design.coil.across_lane, system),
-        design.coil.turns,
-        job.construction.label().to_lowercase(),
-        format_length(job.lead_in.length + job.lead_in.spare, system),
-    );
-    diagnostics.add_finding(
-        Finding::new(FindingCode::NoStockFits, Level::Note, &FieldPath::BODY.field("stock"), why.clone())
-            .on(Some(role.code())),
-    );
-    Some(StockChoice { sku: None, why })
+/// What the stock has for a loop.
+pub enum StockMatch {
+    /// The item that is laid.
+    Taken(ResolvedStockItem),
+    /// No item serves; the nearest, and why it does not.
+    NoneServes(Option<(ResolvedStockItem, &'static str)>),
 }
 
-/// Why an item cannot serve; `None` when it can.
-fn reason_against(
+impl StockMatch {
+    /// The item that is laid.
+    pub fn taken(&self) -> Option<&ResolvedStockItem> {
+        match self {
+            Self::Taken(item) => Some(item),
+            Self::NoneServes(_) => None,
+        }
+    }
+}
+
+/// Chooses from the stock: the loop to lay, which is the designed one where no item serves, and what the stock has; `None` when no
+/// stock was sent.
+pub fn match_stock(search: &RoleSearch<'_>, designed: LoopCandidate) -> (LoopCandidate, Option<StockMatch>) {
+    let Some(stock) = &search.job.stock else { return (designed, None) };
+    let mut by_mismatch: Vec<_> = stock.iter().map(|item| (mismatch(item, &designed, search), item)).collect();
+    by_mismatch.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let mut nearest = None;
+    for (_, item) in by_mismatch {
+        match lay(item, &designed, search) {
+            Ok(laid) => return (laid, Some(StockMatch::Taken(item.clone()))),
+            Err(reason) => {
+                nearest.get_or_insert_with(|| (item.clone(), reason));
+            }
+        }
+    }
+    (designed, Some(StockMatch::NoneServes(nearest)))
+}
+
+/// The loop that an item makes where the designed one would lie.
+///
+/// # Errors
+/// Why it does not serve, as the end of a sentence that begins with its number.
+fn lay(
     item: &ResolvedStockItem,
-    candidate: &LoopCandidate,
+    designed: &LoopCandidate,
     search: &RoleSearch<'_>,
-) -> Option<&'static str> {
-    let (job, design) = (search.job, &candidate.design);
-    let step = STEP.in_system(job.system());
-    let widest = job.opening.width - 2.0 * MIN_EDGE_SETBACK.in_system(job.system());
-    if item.construction.is_some_and(|construction| construction != job.construction) {
-        Some("is made for another construction")
-    } else if item.along_travel < design.coil.along_travel * 0.999 {
-        Some("is too short along travel")
-    } else if item.along_travel > design.coil.along_travel + 2.001 * step.max(Length::new::<foot>(1.0)) {
-        Some("is too long along travel")
-    } else if item.across_lane > widest {
-        Some("is too wide for the opening")
-    } else if item.across_lane < design.coil.across_lane * 0.8 {
-        Some("leaves too much of the opening unseen")
-    } else if item.lead_in_length < job.lead_in.length {
-        Some("has too short a lead-in")
-    } else if candidate.centres.len() == 1 && !serves(item, design, search) {
-        Some("does not tune with this unit and lead-in, or does not see every vehicle")
+) -> Result<LoopCandidate, &'static str> {
+    let (job, coil_of_design, count) = (search.job, &designed.design.coil, designed.count());
+    let system = job.system();
+    let step = STEP.in_system(system);
+    let row = count as f64 * item.across_lane + (count - 1) as f64 * ROW_GAP.in_system(system);
+    let widest = job.opening.width - 2.0 * MIN_EDGE_SETBACK.in_system(system);
+    if !job.construction.is_preformed() || item.construction.is_some_and(|made| made != job.construction) {
+        Err("is made for another construction")
+    } else if item.along_travel < coil_of_design.along_travel * 0.999 {
+        Err("is too short along travel")
+    } else if item.along_travel > coil_of_design.along_travel + 2.001 * step.max(Length::new::<foot>(1.0)) {
+        Err("is too long along travel")
+    } else if row > widest {
+        Err("is too wide for the opening")
+    } else if item.across_lane < coil_of_design.across_lane * 0.8 {
+        Err("leaves too much of the opening unseen")
+    } else if item.lead_in_length < search.lead_in.order_length() * 0.999_999 {
+        Err("has too short a lead-in")
     } else {
-        None
+        // An item whose turns are not known is taken to have those of the design.
+        let turns = item.turns.unwrap_or(coil_of_design.turns);
+        let coil = coil(item.along_travel, item.across_lane, Shape::Rectangle, turns, job);
+        let reason = "does not tune with this unit and lead-in, or does not see every vehicle";
+        search.accept(GradedLoop::new(coil, search.brief()), count).ok_or(reason)
     }
-}
-
-/// Whether the loop with its turns, or with those of the design where they are not known, suits the unit and sees every vehicle.
-fn serves(item: &ResolvedStockItem, design: &GradedLoop, search: &RoleSearch<'_>) -> bool {
-    let turns = item.turns.unwrap_or(design.coil.turns);
-    let coil = coil(item.along_travel, item.across_lane, Shape::Rectangle, turns, search.job);
-    search.accepts(GradedLoop::new(coil, search.job, search.conditions))
 }
 
 /// How far an item is from the design, in feet; a difference of the lead-in counts a hundredth.
-fn mismatch(item: &ResolvedStockItem, design: &GradedLoop, needed: Length) -> f64 {
+fn mismatch(item: &ResolvedStockItem, designed: &LoopCandidate, search: &RoleSearch<'_>) -> f64 {
     let apart = |a: Length, b: Length| (a - b).abs().get::<foot>();
-    apart(item.along_travel, design.coil.along_travel)
-        + apart(item.across_lane, design.coil.across_lane)
-        + 0.01 * apart(item.lead_in_length, needed)
+    let coil = &designed.design.coil;
+    apart(item.along_travel, coil.along_travel)
+        + apart(item.across_lane, coil.across_lane)
+        + 0.01 * apart(item.lead_in_length, search.lead_in.order_length())
+}
+
+impl StockChoice {
+    /// Why this item, or why none and what to order, which is a finding too.
+    pub(super) fn of(
+        found: &StockMatch,
+        laid: &LoopCandidate,
+        role: Role,
+        search: &RoleSearch<'_>,
+        diagnostics: &mut Diagnostics,
+    ) -> Self {
+        let system = search.job.system();
+        match found {
+            StockMatch::Taken(item) => Self { sku: Some(item.sku.clone()), why: why_taken(item, system) },
+            StockMatch::NoneServes(nearest) => {
+                let why = why_none(nearest.as_ref(), laid, search);
+                diagnostics.add_finding(
+                    Finding::new(FindingCode::NoStockFits, Level::Note, &FieldPath::BODY.field("stock"), why.clone())
+                        .on(Some(role)),
+                );
+                Self { sku: None, why }
+            }
+        }
+    }
+}
+
+fn why_taken(item: &ResolvedStockItem, system: UnitSystem) -> String {
+    let fits = if item.turns.is_some() {
+        "it fits the opening, reaches the unit and tunes"
+    } else {
+        "it fits the opening and reaches the unit; ask for its turns"
+    };
+    format!(
+        "{} x {} with {} of lead-in: {fits}.",
+        format_length(item.along_travel, system),
+        format_length(item.across_lane, system),
+        format_length(item.lead_in_length, system),
+    )
+}
+
+fn why_none(
+    nearest: Option<&(ResolvedStockItem, &'static str)>,
+    laid: &LoopCandidate,
+    search: &RoleSearch<'_>,
+) -> String {
+    let (coil, system) = (&laid.design.coil, search.job.system());
+    let reason = nearest.map(|(item, reason)| format!(" The nearest, {}, {reason}.", item.sku)).unwrap_or_default();
+    format!(
+        "None in stock serves.{reason} Order {} x {}, {} turns, {}, with {} of lead-in.",
+        format_length(coil.along_travel, system),
+        format_length(coil.across_lane, system),
+        coil.turns,
+        search.job.construction.label().to_lowercase(),
+        format_length(search.lead_in.order_length(), system),
+    )
 }

@@ -108,7 +108,7 @@ impl CutCheck<'_> {
         figures: &[(&'static str, Length)],
     ) {
         let system = self.system();
-        let finding = Finding::new(code, level, at, message).on(Some(&self.loop_estimate.resolved.label));
+        let finding = Finding::new(code, level, at, message).on(Some(self.loop_estimate.resolved.subject()));
         self.diagnostics.add_finding(
             figures.iter().fold(finding, |finding, (name, value)| detail_figure(finding, name, *value, system)),
         );
@@ -342,7 +342,7 @@ impl SlotAssessment {
         };
         let system = loop_estimate.resolved.coil.system;
         let message = format!("{what} of {}: {}", format_detail_length(self.width, system), self.advice);
-        let finding = Finding::new(code, level, &at.field("width"), message).on(Some(&loop_estimate.resolved.label));
+        let finding = Finding::new(code, level, &at.field("width"), message).on(Some(loop_estimate.resolved.subject()));
         let finding = detail_figure(finding, "slot_width", self.width, system);
         diagnostics.add_finding(detail_figure(finding, "widest", self.widest, system));
     }

@@ -7,7 +7,7 @@ use uom::si::ratio::ratio;
 use super::cut::{CutGeometry, CutVolumes};
 use super::loop_cuts::LoopCuts;
 use super::report::{LoopMaterials, SawCut, SlotVolumes};
-use super::resolved::{ResolvedEstimatedLoop, ResolvedMaterialEstimate, saw_passes};
+use super::resolved::{ResolvedEstimatedLoop, ResolvedMaterialEstimate, StockDecision, saw_passes};
 use super::wire::{WireRequirement, group_wire};
 use crate::calculation::input::{ResolvedStockItem, Shape};
 use crate::practice::site::Construction;
@@ -61,8 +61,14 @@ impl LoopEstimate<'_> {
         (self.resolved.lead_in.length - in_slot - self.conduit_length()).max(Length::default())
     }
 
-    /// The stock loop with these legs and turns whose lead-in is the shortest that reaches with its spare; `None` when there is none.
-    pub fn find_in_stock<'j>(&self, job: &'j ResolvedMaterialEstimate) -> Option<&'j ResolvedStockItem> {
+    /// The stock loop that it is: the one that the layout took, or one with these legs and turns whose lead-in is the shortest that
+    /// reaches with its spare. `None` when there is none.
+    pub fn find_in_stock<'j>(&'j self, job: &'j ResolvedMaterialEstimate) -> Option<&'j ResolvedStockItem> {
+        if let StockDecision::Decided(item) = &self.resolved.stock
+            && self.is_stock_decided()
+        {
+            return item.as_ref();
+        }
         let coil = &self.resolved.coil;
         // A leg that is off by half an inch fits the same cut.
         let alike = |a: Length, b: Length| (a - b).abs() <= Length::new::<inch>(0.5);
@@ -75,6 +81,12 @@ impl LoopEstimate<'_> {
             .filter(|item| item.construction.is_none_or(|made| made == self.construction))
             .filter(|item| item.lead_in_length >= needed * 0.999_999)
             .min_by(|a, b| a.lead_in_length.value.total_cmp(&b.lead_in_length.value))
+    }
+
+    /// Whether the layout has decided which stock item it is, or that it is none. It decides for the loop as it is asked for.
+    pub fn is_stock_decided(&self) -> bool {
+        let is_decided = matches!(self.resolved.stock, StockDecision::Decided(_));
+        is_decided && self.construction == self.resolved.construction
     }
 
     /// Whether the bundle is only assumed, for the diameter over the jacket that lies in its cut was not given.
@@ -90,6 +102,7 @@ impl LoopEstimate<'_> {
         let rod_height = |cut: &CutGeometry| cut.rod_form.is_laid().then(|| job.rod.height_in(cut.width).into());
         LoopMaterials {
             label: self.resolved.label.clone(),
+            mark: self.resolved.mark,
             quantity: self.resolved.quantity,
             construction: self.construction,
             wire_length: self.wire_length().map(Into::into),

@@ -108,7 +108,7 @@ fn judge_heat(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
     for (index, loop_estimate) in
         estimate.loops.iter().enumerate().filter(|(_, loop_estimate)| loop_estimate.cuts.is_some())
     {
-        let (item, label) = (loops.item(index), Some(loop_estimate.resolved.label.as_str()));
+        let item = loops.item(index);
         let coil = item.field("loop");
         let wire = coil.field("wire");
         let at = wire.field("insulation_rating");
@@ -121,7 +121,8 @@ fn judge_heat(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
                     degrees(rating),
                     degrees(pour)
                 );
-                let finding = Finding::new(FindingCode::InsulationTooLow, Level::Stop, &at, message).on(label);
+                let finding = Finding::new(FindingCode::InsulationTooLow, Level::Stop, &at, message)
+                    .on(Some(loop_estimate.resolved.subject()));
                 diagnostics.add_finding(finding.figure("rating", rating.get::<degree_celsius>(), "celsius").figure(
                     "pour",
                     pour.get::<degree_celsius>(),
@@ -136,8 +137,10 @@ fn judge_heat(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
                      least the {} of the pour.",
                     degrees(pour)
                 );
-                diagnostics
-                    .add_finding(Finding::new(FindingCode::InsulationUnknown, Level::Warning, &at, message).on(label));
+                diagnostics.add_finding(
+                    Finding::new(FindingCode::InsulationUnknown, Level::Warning, &at, message)
+                        .on(Some(loop_estimate.resolved.subject())),
+                );
             }
         }
     }
@@ -162,7 +165,8 @@ fn judge_stock(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
         return;
     }
     for loop_estimate in estimate.loops.iter().filter(|loop_estimate| loop_estimate.construction.is_preformed()) {
-        if loop_estimate.find_in_stock(job).is_some() {
+        // That the layout found none is said there.
+        if loop_estimate.is_stock_decided() || loop_estimate.find_in_stock(job).is_some() {
             continue;
         }
         let system = loop_estimate.resolved.coil.system;
@@ -175,7 +179,7 @@ fn judge_stock(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
             format_length(loop_estimate.resolved.lead_in_needed(), system)
         );
         let finding = Finding::new(FindingCode::NoStockFits, Level::Note, &body.field("stock"), message);
-        diagnostics.add_finding(finding.on(Some(&loop_estimate.resolved.label)));
+        diagnostics.add_finding(finding.on(Some(loop_estimate.resolved.subject())));
     }
 }
 
@@ -219,7 +223,7 @@ fn judge_lead_ins(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics
         );
         let at = loops.item(index);
         let finding = Finding::new(FindingCode::NotEstimated, Level::Note, &at.field("lead_in"), message);
-        diagnostics.add_finding(finding.on(Some(&loop_estimate.resolved.label)).length("rest", rest, system));
+        diagnostics.add_finding(finding.on(Some(loop_estimate.resolved.subject())).length("rest", rest, system));
     }
 }
 

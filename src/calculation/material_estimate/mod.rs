@@ -40,7 +40,9 @@ use super::report::{Diagnostics, FieldPath, InvalidRequest};
 use super::{Calculation, Example};
 use crate::practice::sources::Source;
 use estimate::MaterialEstimate;
-use resolved::ResolvedMaterialEstimate;
+pub use resolve::resolve;
+pub use resolve_loops::LaidLoops;
+pub use resolved::ResolvedMaterialEstimate;
 
 impl Calculation for MaterialEstimateRequest {
     type Report = MaterialEstimateReport;
@@ -67,42 +69,47 @@ impl Calculation for MaterialEstimateRequest {
     ];
 
     fn calculate(&self, diagnostics: &mut Diagnostics) -> Result<Self::Report, InvalidRequest> {
-        let job = resolve::resolve(self, diagnostics);
+        let job = resolve(self, None, diagnostics);
         let job = diagnostics.finish(job)?;
-        let estimate = MaterialEstimate::new(&job, |resolved| resolved.construction);
-        assumptions::add_assumptions(&estimate, diagnostics);
-        let slot_fit = cut_findings::judge_cuts(&estimate, diagnostics);
-        job_findings::judge_job(&estimate, diagnostics);
-        judge_sites(&job, diagnostics);
+        Ok(solve(&job, diagnostics))
+    }
+}
 
-        let lines = items::bill_lines(&estimate);
-        let steps = labour::timed_steps(&estimate);
-        let hours = labour::total_time(&steps);
-        let cost = job.prices.as_ref().map(|prices| cost::compute_cost(&lines, hours, prices));
-        cost::judge_cost(cost.as_ref().map_or(&[], |cost| &cost.unpriced), diagnostics);
-        let items: Vec<_> = lines.iter().map(items::BillLine::to_report).collect();
-        for line in &items {
-            diagnostics.add_sources(&line.source_ids);
-        }
-        diagnostics.add_sources(&[Source::Geometry, Source::CommonPractice]);
+/// Computes and judges the estimate.
+pub fn solve(job: &ResolvedMaterialEstimate, diagnostics: &mut Diagnostics) -> MaterialEstimateReport {
+    let estimate = MaterialEstimate::new(job, |resolved| resolved.construction);
+    assumptions::add_assumptions(&estimate, diagnostics);
+    let slot_fit = cut_findings::judge_cuts(&estimate, diagnostics);
+    job_findings::judge_job(&estimate, diagnostics);
+    judge_sites(job, diagnostics);
 
-        let closing = diagnostics.into_parts();
-        Ok(MaterialEstimateReport {
-            inputs: job.echo(),
-            items,
-            saw_cut: estimate.saw_cut_report(),
-            volumes: estimate.volumes_report(),
-            loops: estimate.loops.iter().map(|each| each.to_report(&job)).collect(),
-            slot_fit,
-            labour: labour::labour_report(&steps),
-            cost,
-            comparison: comparison::compare_constructions(&job),
-            findings: closing.findings,
-            assumed: closing.assumed,
-            unused: closing.unused,
-            cautions: closing.cautions,
-            basis: closing.basis,
-        })
+    let lines = items::bill_lines(&estimate);
+    let steps = labour::timed_steps(&estimate);
+    let hours = labour::total_time(&steps);
+    let cost = job.prices.as_ref().map(|prices| cost::compute_cost(&lines, hours, prices));
+    cost::judge_cost(cost.as_ref().map_or(&[], |cost| &cost.unpriced), diagnostics);
+    let items: Vec<_> = lines.iter().map(items::BillLine::to_report).collect();
+    for line in &items {
+        diagnostics.add_sources(&line.source_ids);
+    }
+    diagnostics.add_sources(&[Source::Geometry, Source::CommonPractice]);
+
+    let closing = diagnostics.into_parts();
+    MaterialEstimateReport {
+        inputs: job.echo(),
+        items,
+        saw_cut: estimate.saw_cut_report(),
+        volumes: estimate.volumes_report(),
+        loops: estimate.loops.iter().map(|each| each.to_report(job)).collect(),
+        slot_fit,
+        labour: labour::labour_report(&steps),
+        cost,
+        comparison: comparison::compare_constructions(job),
+        findings: closing.findings,
+        assumed: closing.assumed,
+        unused: closing.unused,
+        cautions: closing.cautions,
+        basis: closing.basis,
     }
 }
 

@@ -4,6 +4,7 @@ use serde::Serialize;
 use utoipa::ToSchema;
 
 use crate::calculation::input::{LeadInEcho, LoopEcho};
+use crate::calculation::layout::LoopMark;
 use crate::calculation::report::{Assumed, Basis, Caution, Finding};
 use crate::practice::materials::{Corner, MaterialItem, RodForm, WorkStep};
 use crate::practice::sealants::SealantKind;
@@ -245,6 +246,10 @@ pub struct SlotVolumes {
 pub struct LoopMaterials {
     /// What the caller calls it.
     pub label: String,
+    /// Its mark in the plan that it belongs to; absent elsewhere.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(value_type = Option<String>)]
+    pub mark: Option<LoopMark>,
     /// How many there are.
     pub quantity: u32,
     /// How it is made.

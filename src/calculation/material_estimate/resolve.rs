@@ -4,7 +4,7 @@ use uom::si::f64::Ratio;
 use uom::si::ratio::percent;
 
 use super::request::{BackerRod, MaterialEstimateRequest, Productivity, Saw, Slab};
-use super::resolve_loops::{check_unused_slot, resolve_lead_in_slot, resolve_loops};
+use super::resolve_loops::{LaidLoops, check_unused_slot, given_constructions, resolve_lead_in_slot, resolve_loops};
 use super::resolved::{
     ResolvedAgencyMinimum, ResolvedBackerRod, ResolvedMaterialEstimate, ResolvedProductivity, ResolvedSaw,
     ResolvedSealant, ResolvedSlab, ResolvedWireSpool,
@@ -21,8 +21,12 @@ use crate::practice::site::{Construction, Surface};
 use crate::practice::sources::Source;
 use crate::vocabulary::Vocabulary;
 
-/// Resolves the request; `None` where something of it is wrong, which is noted.
-pub fn resolve(request: &MaterialEstimateRequest, diagnostics: &mut Diagnostics) -> Option<ResolvedMaterialEstimate> {
+/// Resolves the request, with its own loops or with those of a layout; `None` where something of it is wrong, which is noted.
+pub fn resolve(
+    request: &MaterialEstimateRequest,
+    laid: Option<LaidLoops<'_>>,
+    diagnostics: &mut Diagnostics,
+) -> Option<ResolvedMaterialEstimate> {
     let body = FieldPath::BODY;
     let surface = diagnostics.value_or_default(
         &body.field("surface"),
@@ -31,7 +35,8 @@ pub fn resolve(request: &MaterialEstimateRequest, diagnostics: &mut Diagnostics)
         "The usual surface.",
         Source::OwnChoice,
     );
-    let is_sawn = has_saw_cut(request, surface);
+    let constructions = given_constructions(request, laid);
+    let is_sawn = has_saw_cut(&constructions, surface);
     let saw = resolve_if_needed(is_sawn, &body.field("saw"), request.saw.as_ref(), diagnostics, resolve_saw);
     let agency_at = body.field("agency_minimum");
     let agency = request.agency_minimum.as_ref().map(|sent| {
@@ -41,7 +46,7 @@ pub fn resolve(request: &MaterialEstimateRequest, diagnostics: &mut Diagnostics)
         Some(ResolvedAgencyMinimum { name: sent.agency.clone(), slot_width: width?.si })
     });
     let agency_width = agency.as_ref().and_then(|agency| Some(agency.as_ref()?.slot_width)).unwrap_or_default();
-    let loops = resolve_loops(request, surface, agency_width, diagnostics);
+    let loops = resolve_loops(request, laid, surface, agency_width, diagnostics);
     check_unused_slot(request, diagnostics);
     let (lead_in_slot_at, sealant_at) = (body.field("lead_in_slot"), body.field("sealant"));
     let lead_in_slot =
@@ -59,7 +64,7 @@ pub fn resolve(request: &MaterialEstimateRequest, diagnostics: &mut Diagnostics)
         });
     let slab = resolve_if_needed(is_sawn, &body.field("slab"), request.slab.as_ref(), diagnostics, resolve_slab);
     let productivity = resolve_productivity(request.productivity.as_ref(), &body.field("productivity"), diagnostics);
-    mark_unneeded_productivity(request, surface, diagnostics);
+    mark_unneeded_productivity(request, &constructions, surface, diagnostics);
     check_skus(request, diagnostics);
     let stock_at = body.field("stock");
     let stock: Option<Vec<_>> = request.stock.as_ref().map(|stock| {
@@ -288,11 +293,16 @@ fn resolve_productivity(
 }
 
 /// Marks the figures of steps that neither the job nor its comparison has.
-fn mark_unneeded_productivity(request: &MaterialEstimateRequest, surface: Surface, diagnostics: &mut Diagnostics) {
-    let is_sawn = has_saw_cut(request, surface);
+fn mark_unneeded_productivity(
+    request: &MaterialEstimateRequest,
+    constructions: &[Option<Construction>],
+    surface: Surface,
+    diagnostics: &mut Diagnostics,
+) {
+    let is_sawn = has_saw_cut(constructions, surface);
     let is_cored = is_sawn && request.saw.as_ref().and_then(|saw| saw.corner).is_some_and(Corner::is_cored);
     let is_buried = surface.allows(Construction::PreformedDirectBurial)
-        || request.loops.iter().any(|estimated| estimated.construction.is_some_and(|asked| !asked.is_sawn()));
+        || constructions.iter().any(|given| given.is_some_and(|asked| !asked.is_sawn()));
     let sent = request.productivity.as_ref();
     let figures = [
         (is_cored, "core", sent.is_some_and(|sent| sent.core.is_some())),
@@ -308,10 +318,9 @@ fn mark_unneeded_productivity(request: &MaterialEstimateRequest, surface: Surfac
 }
 
 /// Whether the job, or a row of its comparison, has a saw cut.
-fn has_saw_cut(request: &MaterialEstimateRequest, surface: Surface) -> bool {
+fn has_saw_cut(constructions: &[Option<Construction>], surface: Surface) -> bool {
     let usual = surface.usual_construction();
-    surface.allows(Construction::HandWound)
-        || request.loops.iter().any(|estimated| estimated.construction.unwrap_or(usual).is_sawn())
+    surface.allows(Construction::HandWound) || constructions.iter().any(|given| given.unwrap_or(usual).is_sawn())
 }
 
 /// A sku that is the name of an item would take the price of the item.

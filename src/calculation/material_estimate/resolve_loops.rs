@@ -5,11 +5,13 @@ use uom::si::f64::Length;
 use super::cut::is_wide_enough;
 use super::loop_cuts::WireBundle;
 use super::request::{EstimatedLoop, MaterialEstimateRequest};
-use super::resolved::{GivenSlotFields, ResolvedEstimatedLoop, ResolvedLeadInSlot, SawnSlots};
-use crate::calculation::input::{LeadIn, ResolvedLeadIn, ResolvedLoop, ResolvedSlot, Slot};
+use super::resolved::{GivenSlotFields, ResolvedEstimatedLoop, ResolvedLeadInSlot, SawnSlots, StockDecision};
+use crate::calculation::input::{LeadIn, ResolvedLeadIn, ResolvedLoop, ResolvedSlot, Slot, Wire};
+use crate::calculation::layout::{JobLayout, LaidLoop, LoopMark};
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
 use crate::practice::layout::usual_corner_cut;
 use crate::practice::materials::best_width;
+use crate::practice::roles::Role;
 use crate::practice::site::{Construction, Surface};
 use crate::practice::sources::Source;
 use crate::quantity::QuantityField;
@@ -23,9 +25,50 @@ struct SlotContext {
     agency_width: Length,
 }
 
-/// Resolves the loops.
+/// The loops of a layout, and what the caller sent of what they share.
+#[derive(Clone, Copy)]
+pub struct LaidLoops<'a> {
+    /// The layout.
+    pub layout: &'a JobLayout,
+    /// Their wire.
+    pub wire: Option<&'a Wire>,
+    /// Their lead-in.
+    pub lead_in: Option<&'a LeadIn>,
+}
+
+/// A loop before its slots are known.
+struct EstimateLoop<'a> {
+    label: String,
+    mark: Option<LoopMark>,
+    role: Option<Role>,
+    coil: ResolvedLoop,
+    /// The cover over the loop itself, when given.
+    cover: Option<Length>,
+    construction: Construction,
+    quantity: u32,
+    lead_in: ResolvedLeadIn,
+    /// What was sent of the lead-in, the wire and a slot of its own.
+    lead_in_sent: Option<&'a LeadIn>,
+    wire_sent: Option<&'a Wire>,
+    slot_sent: Option<&'a Slot>,
+    stock: StockDecision,
+}
+
+/// The constructions of the loops, as far as they are given.
+pub fn given_constructions(
+    request: &MaterialEstimateRequest,
+    laid: Option<LaidLoops<'_>>,
+) -> Vec<Option<Construction>> {
+    match laid {
+        Some(laid) => laid.layout.loops.iter().map(|one| Some(one.construction)).collect(),
+        None => request.loops.iter().map(|estimated| estimated.construction).collect(),
+    }
+}
+
+/// Resolves the loops: those of the request, or of a layout.
 pub fn resolve_loops(
     request: &MaterialEstimateRequest,
+    laid: Option<LaidLoops<'_>>,
     surface: Surface,
     agency_width: Length,
     diagnostics: &mut Diagnostics,
@@ -33,6 +76,14 @@ pub fn resolve_loops(
     let body = FieldPath::BODY;
     let loops_at = body.field("loops");
     let mut loops = Vec::new();
+    if let Some(laid) = laid {
+        for (index, one) in laid.layout.loops.iter().enumerate() {
+            let at = loops_at.item(index);
+            let taken = take_laid(one, laid, &at, diagnostics);
+            loops.push(complete_loop(request, taken, surface, agency_width, &at, diagnostics));
+        }
+        return loops.into_iter().collect();
+    }
     for (index, estimated) in request.loops.iter().enumerate() {
         let at = loops_at.item(index);
         if request.loops[..index].iter().any(|other| other.label == estimated.label) {
@@ -43,19 +94,19 @@ pub fn resolve_loops(
                 "Give every loop a label of its own; loops that are alike are one with a quantity.",
             );
         }
-        loops.push(resolve_loop(request, estimated, surface, agency_width, &at, diagnostics));
+        let read = read_loop(estimated, surface, &at, diagnostics);
+        loops.push(read.and_then(|read| complete_loop(request, read, surface, agency_width, &at, diagnostics)));
     }
     loops.into_iter().collect()
 }
 
-fn resolve_loop(
-    request: &MaterialEstimateRequest,
-    estimated: &EstimatedLoop,
+/// A loop of the request.
+fn read_loop<'a>(
+    estimated: &'a EstimatedLoop,
     surface: Surface,
-    agency_width: Length,
     at: &FieldPath<'_>,
     diagnostics: &mut Diagnostics,
-) -> Option<ResolvedEstimatedLoop> {
+) -> Option<EstimateLoop<'a>> {
     let coil = estimated.r#loop.resolve(&at.field("loop"), diagnostics);
     let usual = surface.usual_construction();
     let construction = diagnostics.value_or_default(
@@ -65,8 +116,63 @@ fn resolve_loop(
         "What the surface asks for.",
         Source::CommonPractice,
     );
-    let lead_in = resolve_lead_in(estimated, construction, surface, at, diagnostics);
-    let coil = take_usual_corner_cut(request, coil?, construction, at, diagnostics);
+    let lead_in = LeadIn::resolve_or_default(estimated.lead_in.as_ref(), &at.field("lead_in"), diagnostics);
+    let coil = coil?;
+    Some(EstimateLoop {
+        label: estimated.label.clone(),
+        mark: None,
+        role: None,
+        cover: estimated.r#loop.cover.as_ref().map(|_| coil.cover),
+        coil,
+        construction,
+        quantity: estimated.quantity.unwrap_or(1),
+        lead_in: lead_in?,
+        lead_in_sent: estimated.lead_in.as_ref(),
+        wire_sent: estimated.r#loop.wire.as_ref(),
+        slot_sent: estimated.slot.as_ref(),
+        stock: StockDecision::Open,
+    })
+}
+
+/// A loop of a layout. Its cover is that of its slot.
+fn take_laid<'a>(
+    one: &LaidLoop,
+    laid: LaidLoops<'a>,
+    at: &FieldPath<'_>,
+    diagnostics: &mut Diagnostics,
+) -> EstimateLoop<'a> {
+    let loop_at = at.field("loop");
+    if let Some(wire) = laid.wire {
+        wire.mark_jacket_and_rating(&loop_at.field("wire"), diagnostics);
+    }
+    let decided = || StockDecision::Decided(one.stock.clone());
+    EstimateLoop {
+        label: one.label().to_owned(),
+        mark: Some(one.mark),
+        role: Some(one.role),
+        coil: one.coil.clone(),
+        cover: None,
+        construction: one.construction,
+        quantity: one.count() as u32,
+        lead_in: one.lead_in.clone(),
+        lead_in_sent: laid.lead_in,
+        wire_sent: laid.wire,
+        slot_sent: None,
+        stock: if laid.layout.stock_is_judged { decided() } else { StockDecision::Open },
+    }
+}
+
+fn complete_loop(
+    request: &MaterialEstimateRequest,
+    estimated: EstimateLoop<'_>,
+    surface: Surface,
+    agency_width: Length,
+    at: &FieldPath<'_>,
+    diagnostics: &mut Diagnostics,
+) -> Option<ResolvedEstimatedLoop> {
+    let construction = estimated.construction;
+    let in_slot = resolve_length_in_slot(&estimated, surface, at, diagnostics);
+    let coil = take_usual_corner_cut(request, estimated.coil.clone(), construction, at, diagnostics);
     let loop_at = at.field("loop");
     let wire_at = loop_at.field("wire");
     if construction == Construction::PreformedSawCut || surface.allows(Construction::PreformedSawCut) {
@@ -83,24 +189,25 @@ fn resolve_loop(
     if construction.is_sawn() && request.sealant.as_ref().is_some_and(|sealant| sealant.kind.is_poured_hot()) {
         diagnostics.mark_used(&wire_at.field("insulation_rating"));
     }
-    let rating = estimated.r#loop.wire.as_ref().and_then(|wire| wire.insulation_rating.as_ref());
+    let rating = estimated.wire_sent.and_then(|wire| wire.insulation_rating.as_ref());
     // The error of a rating that cannot be parsed was noted with the wire.
     let rating = rating.and_then(|rating| rating.read().ok()).map(|parsed| parsed.si);
     let context = SlotContext { construction, surface, agency_width };
-    let slots = resolve_slots(request, estimated, &coil, &context, at, diagnostics);
-    let (lead_in, in_slot) = lead_in?;
-    let (slots, given) = slots?;
+    let (slots, given) = resolve_slots(request, &estimated, &coil, &context, at, diagnostics)?;
     Some(ResolvedEstimatedLoop {
-        label: estimated.label.clone(),
+        label: estimated.label,
+        mark: estimated.mark,
+        role: estimated.role,
         coil,
         construction,
-        quantity: estimated.quantity.unwrap_or(1),
-        lead_in,
+        quantity: estimated.quantity,
+        lead_in: estimated.lead_in,
         rating,
         in_slot,
-        has_own_slot: estimated.slot.is_some(),
+        has_own_slot: estimated.slot_sent.is_some(),
         given,
         slots,
+        stock: estimated.stock,
     })
 }
 
@@ -134,7 +241,7 @@ fn take_usual_corner_cut(
 /// The slot for each construction that is sawn. The assumptions about what was not given are added once the cuts are known.
 fn resolve_slots(
     request: &MaterialEstimateRequest,
-    estimated: &EstimatedLoop,
+    estimated: &EstimateLoop<'_>,
     coil: &ResolvedLoop,
     context: &SlotContext,
     at: &FieldPath<'_>,
@@ -142,7 +249,7 @@ fn resolve_slots(
 ) -> Option<(SawnSlots, GivenSlotFields)> {
     let (body, own_at, loop_at) = (FieldPath::BODY, at.field("slot"), at.field("loop"));
     let common_at = body.field("slot");
-    let (sent, slot_at) = match &estimated.slot {
+    let (sent, slot_at) = match estimated.slot_sent {
         Some(own) => (Some(own), own_at),
         None => (request.slot.as_ref(), common_at),
     };
@@ -150,7 +257,7 @@ fn resolve_slots(
     let depth = diagnostics.parse_optional(&slot_at.field("depth"), sent.and_then(|slot| slot.depth.as_ref()));
     let slot_cover = diagnostics.parse_optional(&slot_at.field("cover"), sent.and_then(|slot| slot.cover.as_ref()));
     // The cover of the loop itself goes before that of its slot.
-    let loop_cover = estimated.r#loop.cover.as_ref().map(|_| coil.cover);
+    let loop_cover = estimated.cover;
     let cover = loop_cover.or(slot_cover);
     let resolve_slot = |sawn: Construction| {
         let usual = Slot::resolve(None, sawn, &slot_at, &mut Diagnostics::default())?;
@@ -175,7 +282,7 @@ fn resolve_slots(
         diagnostics.add_error(&cover_at, FieldErrorCode::Contradiction, "The cover is as deep as the slot.", hint);
     }
     diagnostics.mark_unneeded(&loop_at, &[("cover", false)]);
-    if estimated.slot.is_some() && loop_cover.is_some() && slot_cover.is_some() {
+    if estimated.slot_sent.is_some() && loop_cover.is_some() && slot_cover.is_some() {
         diagnostics.mark_unused(&slot_at.field("cover"));
     }
     if !context.construction.is_sawn() && !context.surface.allows(Construction::HandWound) {
@@ -190,10 +297,10 @@ fn resolve_slots(
     Some((slots, given))
 }
 
-/// Checks a common slot that no loop takes, for it must be valid all the same. Where every loop that takes it has a cover of its own,
+/// Checks a common slot that no loop of the request takes, for it must be valid all the same. Where every loop that takes it has a cover of its own,
 /// only its cover is unused.
 pub fn check_unused_slot(request: &MaterialEstimateRequest, diagnostics: &mut Diagnostics) {
-    let Some(slot) = request.slot.as_ref() else { return };
+    let Some(slot) = request.slot.as_ref().filter(|_| !request.loops.is_empty()) else { return };
     let body = FieldPath::BODY;
     let slot_at = body.field("slot");
     let mut takers = request.loops.iter().filter(|estimated| estimated.slot.is_none()).peekable();
@@ -222,17 +329,15 @@ pub fn resolve_lead_in_slot(
     })
 }
 
-/// The pair, and how much of it lies in a saw cut.
-fn resolve_lead_in(
-    estimated: &EstimatedLoop,
-    construction: Construction,
+/// How much of the pair lies in a saw cut.
+fn resolve_length_in_slot(
+    estimated: &EstimateLoop<'_>,
     surface: Surface,
     at: &FieldPath<'_>,
     diagnostics: &mut Diagnostics,
-) -> Option<(ResolvedLeadIn, Length)> {
+) -> Length {
     let at = at.field("lead_in");
-    let sent = estimated.lead_in.as_ref();
-    let lead_in = LeadIn::resolve_or_default(sent, &at, diagnostics);
+    let (sent, lead_in, construction) = (estimated.lead_in_sent, &estimated.lead_in, estimated.construction);
     // The pair is the loop's own wire, or comes with the preformed loop.
     let is_sent = |field: fn(&LeadIn) -> bool| sent.is_some_and(field);
     diagnostics.mark_unneeded(
@@ -242,7 +347,6 @@ fn resolve_lead_in(
             ("inductance", is_sent(|lead_in| lead_in.inductance.is_some())),
         ],
     );
-    let lead_in = lead_in?;
     let rest_of = |taken: Option<Length>| (lead_in.length - taken.unwrap_or_default()).max(Length::default());
     let (beside_conduit, beside_slot) = (rest_of(lead_in.in_conduit), rest_of(lead_in.in_slot));
     let in_slot = lead_in.in_slot.unwrap_or(beside_conduit);
@@ -268,5 +372,5 @@ fn resolve_lead_in(
             diagnostics.mark_unneeded(&at, &[("in_slot", lead_in.in_slot.is_some())]);
         }
     }
-    Some((lead_in, in_slot))
+    in_slot
 }

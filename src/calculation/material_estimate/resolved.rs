@@ -8,7 +8,10 @@ use uom::si::ratio::percent;
 
 use super::report::{EstimatedLoopEcho, MaterialEstimateInputs, ProductivityEcho};
 use crate::calculation::input::{ResolvedLeadIn, ResolvedLoop, ResolvedPrices, ResolvedSlot, ResolvedStockItem};
+use crate::calculation::layout::LoopMark;
+use crate::calculation::report::Subject;
 use crate::practice::materials::{Corner, RodForm, depth_per_pass, rod_excess};
+use crate::practice::roles::Role;
 use crate::practice::sealants::SealantKind;
 use crate::practice::site::{Construction, SiteHazard, Surface};
 use crate::quantity::UnitSystem;
@@ -103,6 +106,10 @@ impl ResolvedMaterialEstimate {
 pub struct ResolvedEstimatedLoop {
     /// What the caller calls it.
     pub label: String,
+    /// Its mark, where it belongs to a layout.
+    pub mark: Option<LoopMark>,
+    /// What it is for, where it belongs to a layout.
+    pub role: Option<Role>,
     /// The loop.
     pub coil: ResolvedLoop,
     /// How it is made.
@@ -121,12 +128,27 @@ pub struct ResolvedEstimatedLoop {
     pub given: GivenSlotFields,
     /// Its slot in each construction that is sawn.
     pub slots: SawnSlots,
+    /// What was decided about the caller's stock.
+    pub stock: StockDecision,
+}
+
+/// Which item of the caller's stock a loop is.
+pub enum StockDecision {
+    /// Nothing was decided: an item that is alike serves.
+    Open,
+    /// The layout took this one, or found that none serves.
+    Decided(Option<ResolvedStockItem>),
 }
 
 impl ResolvedEstimatedLoop {
+    /// The loop as findings name it.
+    pub fn subject(&self) -> Subject {
+        self.role.map_or_else(|| Subject::Label(self.label.clone()), Subject::Role)
+    }
+
     /// The lead-in that a preformed loop must come with: its length and its spare.
     pub fn lead_in_needed(&self) -> Length {
-        self.lead_in.length + self.lead_in.spare
+        self.lead_in.order_length()
     }
 
     /// The wire of one such loop when it is wound on site: its turns, and twice the lead-in with its spare.

@@ -8,4 +8,4 @@ mod parts;
 pub use diagnostics::{Diagnostics, ReportParts};
 pub use field_path::{FieldPath, MAX_NAME_CHARS};
 pub use invalid_request::{FieldError, FieldErrorCode, InvalidRequest};
-pub use parts::{Assumed, Basis, Caution, Figure, Finding, SourceEntry};
+pub use parts::{Assumed, Basis, Caution, Figure, Finding, SourceEntry, Subject};

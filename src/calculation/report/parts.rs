@@ -1,8 +1,9 @@
 //! The statements that every report carries in the same shape.
 
 use std::borrow::Cow;
+use std::fmt;
 
-use serde::Serialize;
+use serde::{Serialize, Serializer};
 use uom::si::f64::Length;
 use uom::si::length::{foot, meter};
 use utoipa::ToSchema;
@@ -11,9 +12,11 @@ use super::FieldPath;
 use crate::practice::Sourced;
 use crate::practice::cautions::CautionCode;
 use crate::practice::finding_codes::{FindingCode, Level};
+use crate::practice::roles::Role;
 use crate::practice::sources::Source;
 use crate::quantity::UnitSystem;
 use crate::quantity::output::round;
+use crate::vocabulary::Vocabulary;
 
 /// A number that a finding rests on.
 #[derive(Clone, Debug, PartialEq, Serialize, ToSchema)]
@@ -24,6 +27,36 @@ pub struct Figure {
     pub value: f64,
     /// The unit, or `ratio` where there is none.
     pub unit: &'static str,
+}
+
+/// The loop that a statement is about.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Subject {
+    /// The loop of a role.
+    Role(Role),
+    /// A loop by the caller's own name.
+    Label(String),
+}
+
+impl From<Role> for Subject {
+    fn from(role: Role) -> Self {
+        Self::Role(role)
+    }
+}
+
+impl fmt::Display for Subject {
+    fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+        formatter.write_str(match self {
+            Self::Role(role) => role.code(),
+            Self::Label(label) => label,
+        })
+    }
+}
+
+impl Serialize for Subject {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_str(self)
+    }
 }
 
 /// One statement about the job.
@@ -39,7 +72,8 @@ pub struct Finding {
     pub about: String,
     /// The role or label of the loop that it is about; absent when it is about the whole job.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub subject: Option<String>,
+    #[schema(value_type = Option<String>)]
+    pub subject: Option<Subject>,
     /// The statement, for a person, with what to do next.
     pub message: String,
     /// The numbers that it rests on.
@@ -70,8 +104,8 @@ impl Finding {
 
     /// Makes it a statement about one loop.
     #[must_use]
-    pub fn on(mut self, subject: Option<&str>) -> Self {
-        self.subject = subject.map(str::to_owned);
+    pub fn on(mut self, subject: Option<impl Into<Subject>>) -> Self {
+        self.subject = subject.map(Into::into);
         self
     }
 

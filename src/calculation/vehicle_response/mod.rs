@@ -21,7 +21,7 @@ use uom::si::f64::Length;
 
 pub use loop_field::LoopField;
 pub use report::{BlindStrip, ProfilePoint, Stretch, VehicleResponseInputs, VehicleResponseReport};
-pub use request::{PlateSize, VehicleResponseRequest};
+pub use request::{PlateSize, ResolvedVehicleResponse, VehicleResponseRequest};
 pub use seen_height::{SeenHeight, find_seen_height};
 pub use unseen_strips::{UnseenStrips, find_unseen_strips};
 pub use vehicle_model::VehicleModel;
@@ -78,23 +78,28 @@ impl Calculation for VehicleResponseRequest {
         let resolved = diagnostics.finish(resolved)?;
         let body = FieldPath::BODY;
         diagnostics.mark_unneeded(&body.field("lead_in"), &self.lead_in.parts_sent());
-        let is_two_wheeler = resolved.class.is_some_and(VehicleClass::is_two_wheeler);
-        if !is_two_wheeler {
+        if !resolved.class.is_some_and(VehicleClass::is_two_wheeler) {
             diagnostics.mark_unneeded(&body, &[("lane_width", self.lane_width.is_some())]);
         }
-        let (model, threshold) = (&resolved.model, resolved.threshold);
-        let electrical = measure(&resolved.coil, &resolved.lead_in, &MeasurementConditions::usual());
-        let field = LoopField::new(&resolved.coil, &electrical);
-        let pass = drive_over(&field, model, resolved.offset, threshold, resolved.positions);
-        let centres = [Length::default()];
-        let unseen = is_two_wheeler.then(|| find_unseen_strips(&field, &centres, model, resolved.lane, threshold));
-        let underside = resolved.class.map_or(model, |class| VehicleModel::for_seen_height(class));
-        let seen_height = SeenHeight::of(&field, find_seen_height(&field, underside, threshold));
-
-        diagnostics.add_sources(loop_characteristics::SOURCES);
-        diagnostics.add_sources(SOURCES);
-        diagnostics.add_cautions(&[CautionCode::NotForPeople, CautionCode::LocalCodes]);
-        findings::judge(&resolved, &pass, unseen.as_ref(), diagnostics);
-        Ok(VehicleResponseReport::of(&resolved, &electrical, &pass, unseen.as_ref(), seen_height, diagnostics))
+        Ok(solve(&resolved, diagnostics))
     }
+}
+
+/// Drives the vehicle over the loop, and reports.
+pub fn solve(resolved: &ResolvedVehicleResponse, diagnostics: &mut Diagnostics) -> VehicleResponseReport {
+    let (model, threshold) = (&resolved.model, resolved.threshold);
+    let electrical = measure(&resolved.coil, &resolved.lead_in, &MeasurementConditions::usual());
+    let field = LoopField::new(&resolved.coil, &electrical);
+    let pass = drive_over(&field, model, resolved.offset, threshold, resolved.positions);
+    let centres = [Length::default()];
+    let is_two_wheeler = resolved.class.is_some_and(VehicleClass::is_two_wheeler);
+    let unseen = is_two_wheeler.then(|| find_unseen_strips(&field, &centres, model, resolved.lane, threshold));
+    let underside = resolved.class.map_or(model, |class| VehicleModel::for_seen_height(class));
+    let seen_height = SeenHeight::of(&field, find_seen_height(&field, underside, threshold));
+
+    diagnostics.add_sources(loop_characteristics::SOURCES);
+    diagnostics.add_sources(SOURCES);
+    diagnostics.add_cautions(&[CautionCode::NotForPeople, CautionCode::LocalCodes]);
+    findings::judge(resolved, &pass, unseen.as_ref(), diagnostics);
+    VehicleResponseReport::of(resolved, &electrical, &pass, unseen.as_ref(), seen_height, diagnostics)
 }

@@ -16,6 +16,9 @@ use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
 use crate::quantity::format::format_length_input;
 
+/// How many positions a profile has.
+const USUAL_POSITIONS: (u32, &str) = (41, "41");
+
 /// A loop and a vehicle that drives over it.
 #[derive(Clone, Debug, Deserialize, Validate, ToSchema)]
 #[serde(deny_unknown_fields)]
@@ -60,7 +63,7 @@ pub struct PlateSize {
 }
 
 /// A request in typed quantities.
-pub(super) struct ResolvedVehicleResponse {
+pub struct ResolvedVehicleResponse {
     /// The loop.
     pub coil: ResolvedLoop,
     /// The pair to the unit.
@@ -77,6 +80,28 @@ pub(super) struct ResolvedVehicleResponse {
     pub positions: usize,
     /// The width of the lane.
     pub lane: Length,
+}
+
+impl ResolvedVehicleResponse {
+    /// A vehicle over a loop, on the line where it is usually looked at.
+    pub fn of_class(
+        class: VehicleClass,
+        coil: ResolvedLoop,
+        lead_in: ResolvedLeadIn,
+        threshold: Ratio,
+        lane: Length,
+    ) -> Self {
+        Self {
+            lead_in,
+            class: Some(class),
+            model: VehicleModel::of_class(class).clone(),
+            offset: if class.is_two_wheeler() { coil.riding_line() } else { Length::default() },
+            threshold,
+            positions: USUAL_POSITIONS.0 as usize,
+            lane,
+            coil,
+        }
+    }
 }
 
 impl VehicleResponseRequest {
@@ -103,7 +128,7 @@ impl VehicleResponseRequest {
         let positions = diagnostics.value_or_default(
             &body.field("positions"),
             self.positions,
-            (41, "41"),
+            USUAL_POSITIONS,
             "Enough to draw the profile.",
             Source::OwnChoice,
         );

@@ -2,7 +2,7 @@
 
 use maud::{Markup, PreEscaped, html};
 
-use super::format::{format_amount, format_role, tick_box};
+use super::format::{format_amount, tick_box};
 use crate::calculation::input::Shape;
 use crate::calculation::installation_plan::InstallationPlanReport;
 use crate::calculation::loop_sizing::SizedLoop;
@@ -17,7 +17,7 @@ use crate::vocabulary::Vocabulary;
 /// The loops as they are cut or laid, and the plan that shows them.
 pub fn cut(report: &InstallationPlanReport, system: UnitSystem) -> Markup {
     let (picture, notes) = plan::picture(&report.sizing, system);
-    let loops = plan::with_letters(&report.sizing.loops);
+    let loops = &report.sizing.loops;
     html! {
         section {
             h2 { @if is_sawn(report) { "Cut" } @else { "Lay out" } }
@@ -26,9 +26,9 @@ pub fn cut(report: &InstallationPlanReport, system: UnitSystem) -> Markup {
                     th { "Loop" } th { "Along × across" } th { "Turns" } th { "Nearest wire" } th { "Slot" } th { "Corners cut" }
                 } }
                 tbody {
-                    @for (letter, sized) in &loops {
+                    @for sized in loops {
                         tr {
-                            th { (letter) " " (format_name(sized)) }
+                            th { (sized.mark) " " (format_name(sized)) }
                             td { (format_plan(sized.along_travel, system)) " × " (format_plan(sized.across_lane, system)) }
                             td { (sized.turns) @if sized.shape == Shape::Quadrupole { " in each of two cells" } }
                             td { (format_position(sized, system)) }
@@ -38,7 +38,7 @@ pub fn cut(report: &InstallationPlanReport, system: UnitSystem) -> Markup {
                     }
                 }
             } }
-            @for row in loops.iter().filter_map(|(_, sized)| sized.side_by_side.as_ref()) {
+            @for row in loops.iter().filter_map(|sized| sized.side_by_side.as_ref()) {
                 p { (row.saw_plan) }
             }
             @if let Some(materials) = report.materials.as_ref().filter(|materials| materials.saw_cut.passes > 0) {
@@ -90,9 +90,9 @@ pub fn wind(report: &InstallationPlanReport, system: UnitSystem) -> Markup {
         section {
             h2 { "Wind" }
             ul {
-                @for (letter, sized) in plan::with_letters(&sizing.loops) {
+                @for sized in &sizing.loops {
                     li {
-                        b { (letter) " " (format_name(sized)) ": " }
+                        b { (sized.mark) " " (format_name(sized)) ": " }
                         (format_count(f64::from(sized.turns), "turn")) ", " (sized.construction.label().to_lowercase())
                         @match &sized.side_by_side {
                             Some(row) => { ", left to right " (row.wound.join(", ")) }
@@ -111,7 +111,8 @@ pub fn wind(report: &InstallationPlanReport, system: UnitSystem) -> Markup {
                 }
             }
             p {
-                "Lead-in: " (format_plan(sizing.lead_in.order_length, system)) " for each loop, slack included. "
+                "Lead-in: " (format_plan(sizing.lead_in.order_length, system)) " for each loop"
+                (plan::format_longer_lead_ins(sizing, |length| format_plan(length, system))) ", slack included. "
                 (sizing.lead_in.message)
             }
         }
@@ -125,12 +126,12 @@ pub fn is_sawn(report: &InstallationPlanReport) -> bool {
 
 /// A role with its number of loops.
 fn format_name(sized: &SizedLoop) -> String {
-    let role = format_role(sized.role.code());
-    if sized.count > 1 { format!("{role}, {} side by side", sized.count) } else { role }
+    let role = sized.role.label();
+    if sized.count > 1 { format!("{role}, {} side by side", sized.count) } else { role.to_owned() }
 }
 
 fn materials<'a>(sized: &SizedLoop, report: &'a InstallationPlanReport) -> Option<&'a LoopMaterials> {
-    report.materials.as_ref()?.loops.iter().find(|each| each.label == sized.role.code())
+    report.materials.as_ref()?.loops.iter().find(|each| each.mark == Some(sized.mark))
 }
 
 fn format_position(sized: &SizedLoop, system: UnitSystem) -> String {

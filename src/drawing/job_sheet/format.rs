@@ -1,33 +1,28 @@
-//! The wording of the page: names of loops, times, quantities and messages.
+//! The wording of the page: times, quantities and messages.
 
 use maud::{Markup, html};
 use uom::si::length::meter;
 
-use crate::calculation::report::Finding;
-use crate::drawing::codes::{format_code, format_label};
+use crate::calculation::report::{Finding, Subject};
+use crate::drawing::codes::format_code;
 use crate::drawing::dimension_text::{format_detail, format_plan};
 use crate::drawing::report_text::group_by_message;
 use crate::practice::finding_codes::Level;
-use crate::practice::roles::Role;
 use crate::quantity::dimension::{Length, Temperature, Volume};
 use crate::quantity::format::{format_count, format_temperature};
 use crate::quantity::output::VolumeValue;
 use crate::quantity::{UnitSystem, parse};
+use crate::vocabulary::Vocabulary;
 
 /// Lengths from here on are shown in feet or metres, shorter ones in inches or millimetres. A choice made here.
 const PLAN_FROM_METRES: f64 = 0.3;
 
-/// The name of a loop: that of its role, and its place in a row.
-pub fn format_role(code: &str) -> String {
-    match code.rsplit_once(' ') {
-        Some((role, place)) => format!("{} {place}", format_label::<Role>(role)),
-        None => format_label::<Role>(code),
+/// The name of the loop that a finding is about.
+fn format_subject(subject: &Subject) -> String {
+    match subject {
+        Subject::Role(role) => role.label().to_owned(),
+        Subject::Label(label) => label.clone(),
     }
-}
-
-/// The loops of a channel: labels joined by ` + `.
-pub fn format_channel(labels: &str) -> String {
-    labels.split(" + ").map(format_role).collect::<Vec<_>>().join(" + ")
 }
 
 /// A time of a report to the minute, without its offset: `2026-01-20 14:04`.
@@ -66,7 +61,7 @@ pub fn format_value(text: &str, system: UnitSystem) -> String {
 /// The messages of the findings of a level that pass, each once, with the loops that it is about.
 pub fn findings_of(all: &[Finding], level: Level, passes: impl Fn(&Finding) -> bool) -> Vec<(Vec<String>, &str)> {
     group_by_message(all.iter().filter(|finding| finding.level == level && passes(finding)), |finding| {
-        finding.subject.as_deref().map(format_role)
+        finding.subject.as_ref().map(format_subject)
     })
 }
 
@@ -88,7 +83,7 @@ pub fn tick_box() -> Markup {
 
 #[cfg(test)]
 mod tests {
-    use super::{format_amount, format_channel, format_role, format_time, format_value};
+    use super::{format_amount, format_time, format_value};
     use crate::quantity::UnitSystem;
 
     #[test]
@@ -107,9 +102,7 @@ mod tests {
     }
 
     #[test]
-    fn loops_times_and_amounts_are_shown_in_words() {
-        assert_eq!(format_role("exit 2"), "Exit 2");
-        assert_eq!(format_channel("exit + presence 1"), "Exit + Presence 1");
+    fn times_and_amounts_are_shown_in_words() {
         assert_eq!(format_time("2026-01-20T14:04:00-05:00"), "2026-01-20 14:04");
         assert_eq!(
             (format_amount(24, "cartridge"), format_amount(6, "each")),

@@ -2,11 +2,11 @@
 
 use maud::{Markup, html};
 
-use super::format::{format_channel, format_role, tick_box};
+use super::format::tick_box;
 use crate::calculation::detector_compatibility::ChannelSettings;
 use crate::calculation::installation_plan::{ExpectedReading, InstallationPlanReport};
+use crate::calculation::layout::LoopMark;
 use crate::drawing::codes::{format_code, format_code_capitalized};
-use crate::drawing::plan;
 use crate::practice::job_steps::Trial;
 use crate::quantity::format::format_duration;
 use crate::vocabulary::Vocabulary;
@@ -59,15 +59,11 @@ fn of_loops<'a>(
     let readings = report.commissioning.iter().flat_map(|commissioning| &commissioning.readings);
     let readings: Vec<_> = readings.filter(|reading| reading.stages == stages).collect();
     let mut loops = Vec::new();
-    for (letter, sized) in plan::with_letters(&report.sizing.loops) {
-        let of_role: Vec<_> = readings.iter().copied().filter(|reading| reading.label == sized.role.code()).collect();
-        if of_role.is_empty() {
-            continue;
-        }
-        let role = format!("{letter} {}", format_role(sized.role.code()));
-        match sized.count {
-            1 => loops.push((role, of_role)),
-            count => loops.extend((1..=count).map(|place| (format!("{role} {place}"), of_role.clone()))),
+    for laid in &report.layout.loops {
+        let of_loop: Vec<_> = readings.iter().copied().filter(|reading| reading.mark == laid.mark).collect();
+        if !of_loop.is_empty() {
+            let name = |mark| format!("{mark} {}", laid.role.label());
+            loops.extend(laid.marks().into_iter().map(|mark| (name(mark), of_loop.clone())));
         }
     }
     loops
@@ -121,7 +117,7 @@ pub fn settings(report: &InstallationPlanReport) -> Markup {
                 tbody {
                     @for channel in &detector.settings {
                         tr {
-                            th { (format_channel(&channel.channel)) }
+                            th { (format_loops(report, &channel.marks)) }
                             td.tied { (channel.threshold_percent) " %" }
                             td { (format_output(channel)) }
                             td { (format_code(channel.operator_input)) }
@@ -132,12 +128,21 @@ pub fn settings(report: &InstallationPlanReport) -> Markup {
             } }
             @for pair in &detector.neighbours {
                 @if let Some(easiest) = pair.actions.first() {
-                    p { b { (pair.between.iter().map(|label| format_role(label)).collect::<Vec<_>>().join(" + ")) ": " } (easiest.message) }
+                    p { b { (format_loops(report, &pair.marks)) ": " } (easiest.message) }
                 }
             }
             @if let Some(channel) = detector.settings.first() { p { b { "Frequency: " } (channel.frequency_setting) } }
         }
     }
+}
+
+/// Loops of the plan by their marks and roles.
+fn format_loops(report: &InstallationPlanReport, marks: &[LoopMark]) -> String {
+    let name = |mark: &LoopMark| {
+        let laid = report.layout.loops.iter().find(|laid| laid.marks().contains(mark));
+        laid.map_or_else(|| mark.to_string(), |laid| format!("{mark} {}", laid.role.label()))
+    };
+    marks.iter().map(name).collect::<Vec<_>>().join(" + ")
 }
 
 fn format_output(channel: &ChannelSettings) -> String {

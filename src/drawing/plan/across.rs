@@ -37,8 +37,8 @@ pub fn draw(
     for placed in loops {
         let edges: Vec<_> = placed.edges().collect();
         match rows.iter_mut().find(|row| is_same(&row.edges, &edges)) {
-            Some(row) => row.letters += &format!(" {}", placed.letter),
-            None => rows.push(DimensionRow { edges, placed, letters: placed.letter.to_string() }),
+            Some(row) => row.letters += &format!(" {}", placed.sized.mark),
+            None => rows.push(DimensionRow { edges, placed, letters: placed.sized.mark.to_string() }),
         }
     }
     let bottom = rows.iter().fold(top + GAP, |top, row| row.draw(canvas, projection, system, top));

@@ -120,6 +120,6 @@ fn letters(canvas: &mut Canvas, projection: &SiteProjection, loops: &[PlacedLoop
         canvas.line("fine", end, (LETTERS - RADIUS, middle));
         canvas.circle("wiredot", end, 1.8);
         canvas.circle("balloon", (LETTERS, middle), RADIUS);
-        canvas.text("strong middle", (LETTERS, middle + MIDDLE_TO_BASELINE), &placed.letter.to_string());
+        canvas.text("strong middle", (LETTERS, middle + MIDDLE_TO_BASELINE), &placed.sized.mark.to_string());
     }
 }

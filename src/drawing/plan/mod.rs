@@ -13,6 +13,7 @@ mod schedule;
 mod tape;
 
 pub use placed_loop::format_position;
+pub use schedule::format_longer_lead_ins;
 
 use super::canvas::{Canvas, GAP};
 use super::dimension_text::format_plan_both;
@@ -21,8 +22,8 @@ use super::report_text::{
 };
 use super::traits::Drawing;
 use crate::calculation::input::OpeningEcho;
-use crate::calculation::loop_sizing::{LoopSizingReport, LoopSizingRequest, SizedLoop};
-use crate::calculation::report::Finding;
+use crate::calculation::loop_sizing::{LoopSizingReport, LoopSizingRequest};
+use crate::calculation::report::{Finding, Subject};
 use crate::practice::roles::Role;
 use crate::practice::site::Barrier;
 use crate::quantity::{QuantityField, UnitSystem};
@@ -58,26 +59,26 @@ impl Drawing for OpeningPlan {
 /// Draws the plan of a report.
 pub fn draw(report: &LoopSizingReport, system: UnitSystem) -> String {
     let loops = PlacedLoop::all(&report.loops);
-    let letter_of = |finding: &Finding| {
-        let subject = finding.subject.as_deref()?;
-        loops.iter().find(|placed| placed.sized.role.code() == subject).map(|placed| placed.letter.to_string())
+    let mark_of = |finding: &Finding| {
+        let Some(Subject::Role(role)) = finding.subject else { return None };
+        loops.iter().find(|placed| placed.sized.role == role).map(|placed| placed.sized.mark.to_string())
     };
     let title = format_title(&report.inputs.opening, system);
 
     let mut canvas = Canvas::default();
     let top = draw_heading(&mut canvas, &title);
-    let top = draw_stops(&mut canvas, top, BUILD_STOP_HEADING, &report.findings, letter_of);
+    let top = draw_stops(&mut canvas, top, BUILD_STOP_HEADING, &report.findings, mark_of);
     let (projection, bottom) = draw_site(&mut canvas, report, &loops, top, system);
     let bottom = schedule::draw(&mut canvas, &loops, system, bottom);
     let notes = schedule::format_notes(report, &projection, system);
     let bottom = draw_notes(&mut canvas, bottom, &notes) + GAP;
-    let bottom = draw_warnings(&mut canvas, bottom, &report.findings, letter_of);
+    let bottom = draw_warnings(&mut canvas, bottom, &report.findings, mark_of);
     let height = draw_footer(&mut canvas, bottom, report.basis.engine);
 
     let description = format!(
         "{}{}",
         describe_loops(&loops, &notes, system),
-        describe_findings(BUILD_STOP_HEADING, &report.findings, letter_of)
+        describe_findings(BUILD_STOP_HEADING, &report.findings, mark_of)
     );
     canvas.finish(OpeningPlan::NAME, &title, &description, height)
 }
@@ -132,9 +133,4 @@ pub fn format_opening(opening: &OpeningEcho, width: &str) -> String {
 fn describe_loops(loops: &[PlacedLoop<'_>], notes: &[String], system: UnitSystem) -> String {
     let rows: Vec<_> = loops.iter().map(|placed| schedule::format_row(placed, system).join(" ")).collect();
     format!("{} {}", rows.join(" "), notes.join(" "))
-}
-
-/// The loops with their letters on the plan, in the order of the letters.
-pub fn with_letters(loops: &[SizedLoop]) -> Vec<(char, &SizedLoop)> {
-    PlacedLoop::all(loops).into_iter().map(|placed| (placed.letter, placed.sized)).collect()
 }

@@ -1,4 +1,4 @@
-//! The loops of a plan: where each lies, and the letter that the schedule explains.
+//! The loops of a plan: where each lies.
 
 use crate::calculation::loop_sizing::SizedLoop;
 use crate::practice::roles::Side;
@@ -6,8 +6,6 @@ use crate::quantity::output::PlanLength;
 
 /// The loop, or row of loops, of a role.
 pub struct PlacedLoop<'a> {
-    /// Its letter.
-    pub letter: char,
     /// What the report says of it.
     pub sized: &'a SizedLoop,
     /// The side of the line that it lies on.
@@ -23,14 +21,9 @@ pub struct PlacedLoop<'a> {
 }
 
 impl<'a> PlacedLoop<'a> {
-    /// The loops of a report in order from the inside outwards, which is down the canvas.
+    /// The loops of a report, which are in order from the inside outwards, down the canvas.
     pub fn all(loops: &'a [SizedLoop]) -> Vec<Self> {
-        let mut placed: Vec<_> = loops.iter().map(Self::new).collect();
-        placed.sort_by(|a, b| b.from.total_cmp(&a.from));
-        for (one, letter) in placed.iter_mut().zip('A'..='Z') {
-            one.letter = letter;
-        }
-        placed
+        loops.iter().map(Self::new).collect()
     }
 
     fn new(sized: &'a SizedLoop) -> Self {
@@ -44,7 +37,7 @@ impl<'a> PlacedLoop<'a> {
         };
         let row = sized.side_by_side.as_ref();
         let centres = row.map_or(vec![0.0], |row| row.centres.iter().map(|centre| centre.m()).collect());
-        Self { letter: 'A', sized, side, distance, from, to, centres }
+        Self { sized, side, distance, from, to, centres }
     }
 
     /// The left and right edge of each loop, metres across.

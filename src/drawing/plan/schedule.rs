@@ -9,7 +9,7 @@ use crate::drawing::dimension_text::{format_area_both, format_detail_both, forma
 use crate::drawing::text_metrics::MIDDLE_TO_BASELINE;
 use crate::practice::roles::Side;
 use crate::quantity::UnitSystem;
-use crate::quantity::output::round;
+use crate::quantity::output::{PlanLength, round};
 use crate::vocabulary::Vocabulary;
 
 /// The radius of the circle round a letter.
@@ -23,10 +23,10 @@ pub fn draw(canvas: &mut Canvas, loops: &[PlacedLoop<'_>], system: UnitSystem, t
     loops.iter().enumerate().fold(top, |top, (index, placed)| {
         let middle = (MARGIN + RADIUS, top + RADIUS + 1.0);
         canvas.circle("balloon", middle, RADIUS);
-        canvas.text("strong middle", (middle.0, middle.1 + MIDDLE_TO_BASELINE), &placed.letter.to_string());
+        canvas.text("strong middle", (middle.0, middle.1 + MIDDLE_TO_BASELINE), &placed.sized.mark.to_string());
         let [name, what] = &rows[index];
         let alike = rows[..index].iter().position(|[_, other]| other == what);
-        let what = alike.map_or(what.clone(), |other| format!("Made as {}.", loops[other].letter));
+        let what = alike.map_or(what.clone(), |other| format!("Made as {}.", loops[other].sized.mark));
         let bottom = canvas.paragraph("strong", (MARGIN + INDENT, top), INNER - INDENT, name);
         canvas.paragraph("", (MARGIN + INDENT, bottom), INNER - INDENT, &what) + GAP / 2.0
     }) + GAP / 2.0
@@ -66,12 +66,21 @@ pub fn format_row(placed: &PlacedLoop<'_>, system: UnitSystem) -> [String; 2] {
     [format!("{}: {position}", sized.role.label()), what]
 }
 
+/// The lead-ins that are longer than the usual one of the job, after its length: `, 194 ft for A`.
+pub fn format_longer_lead_ins(report: &LoopSizingReport, format: impl Fn(PlanLength) -> String) -> String {
+    let usual = report.lead_in.order_length;
+    let longer = report.loops.iter().filter(|sized| sized.lead_in.order_length != usual);
+    let parts = longer.map(|sized| format!(", {} for {}", format(sized.lead_in.order_length), sized.mark));
+    parts.collect::<Vec<_>>().concat()
+}
+
 /// The notes of the plan.
 pub fn format_notes(report: &LoopSizingReport, projection: &SiteProjection, system: UnitSystem) -> Vec<String> {
     let mut notes = vec![format!(
-        "Tape: from the line to the wires. Lead-ins are drawn to the kerb; order {} of pair for each loop and route it as the \
+        "Tape: from the line to the wires. Lead-ins are drawn to the kerb; order {} of pair for each loop{} and route it as the \
          site allows.",
-        format_plan_both(report.lead_in.order_length, system)
+        format_plan_both(report.lead_in.order_length, system),
+        format_longer_lead_ins(report, |length| format_plan_both(length, system)),
     )];
     if let Some(stretch) = report.unseen_stretch {
         notes.push(format!("Unseen between the loops that hold the barrier: {}.", format_plan_both(stretch, system)));

@@ -55,7 +55,8 @@ pub fn draw(report: &MaterialEstimateReport, system: UnitSystem) -> String {
         (1, 1) => "Section of the slot".to_owned(),
         (_, count) => format!("Sections of the slots: {count}"),
     };
-    let name_subject = |finding: &Finding| finding.subject.clone().filter(|_| report.loops.len() > 1);
+    let name_subject =
+        |finding: &Finding| finding.subject.as_ref().filter(|_| report.loops.len() > 1).map(ToString::to_string);
 
     let mut canvas = Canvas::default();
     let top = draw_heading(&mut canvas, &title);

@@ -9,9 +9,11 @@ use uom::si::frequency::hertz;
 use uom::si::inductance::henry;
 use uom::si::ratio::ratio;
 
+use super::marks::LoopMark;
+use super::sightings::{ClassSighting, Lane, LoopRow};
 use crate::calculation::input::{ResolvedLeadIn, ResolvedLoop};
 use crate::calculation::loop_characteristics::{ElectricalFigures, MeasurementConditions, measure};
-use crate::calculation::vehicle_response::{LoopField, VehicleModel};
+use crate::calculation::vehicle_response::LoopField;
 use crate::physics::circuit;
 use crate::practice::detectors::{FailureBehaviour, OutputMode, Wiring};
 use crate::practice::roles::Role;
@@ -22,6 +24,8 @@ use crate::practice::vehicles::VehicleClass;
 pub struct ChannelLoop {
     /// The caller's name for it.
     pub label: String,
+    /// Its mark, where it belongs to a layout.
+    pub mark: Option<LoopMark>,
     /// What it is for.
     pub role: Role,
     /// The loop.
@@ -30,12 +34,35 @@ pub struct ChannelLoop {
     pub lead_in: ResolvedLeadIn,
     /// Where its middle lies, along and across, when given.
     pub position: Option<(Length, Length)>,
+    /// The lane that it lies across, alone or in a row.
+    pub lane: Lane,
+    /// The step that the layout has decided for its channel.
+    pub step: Option<Ratio>,
     /// What its output was asked to do, when said.
     pub output: Option<OutputMode>,
     /// After how long its output was asked to let go, when said.
     pub presence_time: Option<Time>,
     /// What its output was asked to do on failure, when said.
     pub on_loop_failure: Option<FailureBehaviour>,
+}
+
+impl ChannelLoop {
+    /// A loop that belongs to no layout, its place not known, with the settings that its role asks for.
+    pub fn new(label: String, role: Role, coil: ResolvedLoop, lead_in: ResolvedLeadIn, lane: Lane) -> Self {
+        Self {
+            label,
+            mark: None,
+            role,
+            coil,
+            lead_in,
+            position: None,
+            lane,
+            step: None,
+            output: None,
+            presence_time: None,
+            on_loop_failure: None,
+        }
+    }
 }
 
 /// One input of the unit.
@@ -60,8 +87,8 @@ pub struct DetectorChannel {
     pub dc_quality_factor: f64,
     /// What the lead-in leaves of a change at the loop, for the loop that it leaves least.
     pub share: Ratio,
-    /// The changes that were computed already: checks, settings and remedies ask for the same ones.
-    known_changes: RefCell<BTreeMap<VehicleClass, Vec<Ratio>>>,
+    /// The sightings that were computed already: checks, settings and remedies ask for the same ones.
+    known_sightings: RefCell<BTreeMap<VehicleClass, Vec<ClassSighting>>>,
 }
 
 impl DetectorChannel {
@@ -92,13 +119,18 @@ impl DetectorChannel {
             loops,
             wiring,
             figures,
-            known_changes: RefCell::default(),
+            known_sightings: RefCell::default(),
         }
     }
 
     /// The label of its loop, or of all.
     pub fn label(&self) -> String {
         self.loops.iter().map(|one| one.label.as_str()).collect::<Vec<_>>().join(" + ")
+    }
+
+    /// The step that the layout has decided for it.
+    pub fn decided_step(&self) -> Option<Ratio> {
+        self.loops.iter().find_map(|one| one.step)
     }
 
     /// Whether any of its loops keeps a barrier from closing.
@@ -112,53 +144,40 @@ impl DetectorChannel {
         Frequency::new::<hertz>(circuit::resonance(inductance.get::<henry>(), capacitance.get::<farad>()))
     }
 
-    /// The change at the terminals for a vehicle whose middle is over that of each loop in turn (a two-wheeler on its riding line).
-    pub fn changes(&self, class: VehicleClass) -> Vec<Ratio> {
-        if let Some(known) = self.known_changes.borrow().get(&class) {
+    /// What a vehicle makes at the terminals, over each loop in turn.
+    pub fn sightings(&self, class: VehicleClass) -> Vec<ClassSighting> {
+        if let Some(known) = self.known_sightings.borrow().get(&class) {
             return known.clone();
         }
-        let changes = self.compute_changes(class);
-        self.known_changes.borrow_mut().insert(class, changes.clone());
-        changes
+        let sightings = self.compute_sightings(class);
+        self.known_sightings.borrow_mut().insert(class, sightings.clone());
+        sightings
     }
 
-    fn compute_changes(&self, class: VehicleClass) -> Vec<Ratio> {
-        let metal = VehicleModel::of_class(class);
+    /// The change that a vehicle makes at its hardest place, over the loop where that is least.
+    pub fn least_change(&self, class: VehicleClass) -> Ratio {
+        self.sightings(class).iter().map(|sighting| sighting.least).reduce(Ratio::min).unwrap_or_default()
+    }
+
+    fn compute_sightings(&self, class: VehicleClass) -> Vec<ClassSighting> {
         let inductances: Vec<_> =
             self.figures.iter().map(|figures| figures.terminal_inductance.get::<henry>()).collect();
         let weights = match self.wiring {
             Wiring::Parallel => circuit::parallel_weights(&inductances),
             Wiring::Separate | Wiring::Series => circuit::series_weights(&inductances),
         };
-        self.loops
-            .iter()
-            .zip(&self.figures)
-            .zip(weights)
-            .map(|((one, electrical), weight)| {
-                let field = LoopField::new(&one.coil, electrical);
-                let offset = if class.is_two_wheeler() { field.riding_line } else { Length::default() };
-                weight * field.change(metal, field.centred(metal), offset)
-            })
-            .collect()
-    }
-
-    /// The loops on which a unit that switches at `threshold` lets go under a vehicle, as a gap between its parts passes.
-    pub fn loops_letting_go(&self, class: VehicleClass, threshold: Ratio) -> Vec<&ChannelLoop> {
-        let metal = VehicleModel::of_class(class);
-        let joined = self.changes(class);
-        let lets_go = |((one, electrical), joined): ((&ChannelLoop, &ElectricalFigures), Ratio)| {
+        let over = |((one, electrical), weight): ((&ChannelLoop, &ElectricalFigures), f64)| {
             let field = LoopField::new(&one.coil, electrical);
-            let alone = field.change(metal, field.centred(metal), Length::default());
-            // On one channel with others the change is diluted by the same factor as over the loop's middle.
-            let dilution = joined / alone;
-            !metal.gaps.is_empty() && field.weakest_in_gaps(metal, Length::default()) * dilution < threshold
+            LoopRow { field: &field, lane: &one.lane }.sight(class).diluted(Ratio::new::<ratio>(weight))
         };
-        self.loops
-            .iter()
-            .zip(&self.figures)
-            .zip(joined)
-            .filter(|item| lets_go(*item))
-            .map(|((one, _), _)| one)
-            .collect()
+        self.loops.iter().zip(&self.figures).zip(weights).map(over).collect()
+    }
+}
+
+/// One channel for each loop, or one for all.
+pub fn join_channels(loops: Vec<ChannelLoop>, wiring: Wiring) -> Vec<DetectorChannel> {
+    match wiring {
+        Wiring::Separate => loops.into_iter().map(|one| DetectorChannel::new(vec![one], wiring)).collect(),
+        Wiring::Series | Wiring::Parallel => vec![DetectorChannel::new(loops, wiring)],
     }
 }

@@ -4,6 +4,7 @@ use uom::si::f64::Length;
 use uom::si::length::foot;
 
 use super::resolved::ResolvedLoopSizing;
+use crate::calculation::layout::LaidLoop;
 use crate::calculation::report::{Diagnostics, FieldPath, Finding};
 use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::layout::{ARM_CLEARANCE, FAR_EXIT, NEIGHBOUR_GAP, STEP};
@@ -94,9 +95,10 @@ fn run_up(job: &ResolvedLoopSizing) -> Option<Length> {
 }
 
 /// States what the places mean, and gives the longest unseen stretch.
-pub fn judge(job: &ResolvedLoopSizing, places: &[LoopPlacement], diagnostics: &mut Diagnostics) -> Option<Length> {
+pub fn judge(job: &ResolvedLoopSizing, places: &[LaidLoop], diagnostics: &mut Diagnostics) -> Option<Length> {
     judge_setback(job, diagnostics);
     judge_exit(job, places, diagnostics);
+    judge_lead_ins(job, places, diagnostics);
     judge_roles(job, places, diagnostics);
     judge_stretch(job, places, diagnostics)
 }
@@ -121,10 +123,10 @@ fn judge_setback(job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
     }
 }
 
-fn judge_exit(job: &ResolvedLoopSizing, places: &[LoopPlacement], diagnostics: &mut Diagnostics) {
+fn judge_exit(job: &ResolvedLoopSizing, places: &[LaidLoop], diagnostics: &mut Diagnostics) {
     let Some(exit) = places.iter().find(|place| place.role == Role::Exit) else { return };
     let opening = FieldPath::BODY.field("opening");
-    let subject = Some(Role::Exit.code());
+    let subject = Some(Role::Exit);
     let (distance, system) = (exit.distance(), job.system());
     if run_up(job).is_none() {
         let message = "Send approach_speed and opening_time, and the exit loop is placed so that the gate is open on arrival. \
@@ -143,23 +145,29 @@ fn judge_exit(job: &ResolvedLoopSizing, places: &[LoopPlacement], diagnostics: &
                 .length("distance_from_barrier", distance, system),
         );
     }
-    if distance > job.lead_in.length {
+}
+
+/// States which loops lie farther away than the lead-in that was sent reaches.
+fn judge_lead_ins(job: &ResolvedLoopSizing, places: &[LaidLoop], diagnostics: &mut Diagnostics) {
+    let (lead_in, system) = (FieldPath::BODY.field("lead_in"), job.system());
+    for laid in places.iter().filter(|laid| laid.lead_in.length > job.lead_in.length) {
         let message = format!(
-            "The exit loop lies {} from the gate, and the lead-in is {} long. Order its lead-in longer, in one piece.",
-            format_length(distance, system),
-            format_length(job.lead_in.length, system)
+            "The {} loop lies {} from the gate, and the lead-in is {} long. It is planned with {}: order that in one piece.",
+            laid.role.label().to_lowercase(),
+            format_length(laid.distance(), system),
+            format_length(job.lead_in.length, system),
+            format_length(laid.lead_in.order_length(), system),
         );
-        let lead_in = FieldPath::BODY.field("lead_in");
         diagnostics.add_finding(
             Finding::new(FindingCode::ExitBeyondLeadIn, Level::Warning, &lead_in.field("length"), message)
-                .on(subject)
-                .length("distance_from_barrier", distance, system)
+                .on(Some(laid.role))
+                .length("distance_from_barrier", laid.distance(), system)
                 .length("lead_in_length", job.lead_in.length, system),
         );
     }
 }
 
-fn judge_roles(job: &ResolvedLoopSizing, places: &[LoopPlacement], diagnostics: &mut Diagnostics) {
+fn judge_roles(job: &ResolvedLoopSizing, places: &[LaidLoop], diagnostics: &mut Diagnostics) {
     let has = |role| places.iter().any(|place| place.role == role);
     let roles = FieldPath::BODY.field("roles");
     let barrier = job.opening.barrier;
@@ -197,7 +205,7 @@ fn judge_roles(job: &ResolvedLoopSizing, places: &[LoopPlacement], diagnostics: 
                 &roles,
                 "This barrier has no leaves that sweep. An obstruction loop on each side does what between_leaves would.",
             )
-            .on(Some(Role::BetweenLeaves.code())),
+            .on(Some(Role::BetweenLeaves)),
         );
     }
     if has(Role::Closing) && barrier.has_metal_leaf() {
@@ -209,12 +217,12 @@ fn judge_roles(job: &ResolvedLoopSizing, places: &[LoopPlacement], diagnostics: 
                 "A closing loop straddles the line of the barrier, and under a metal leaf it sees the leaf itself. Use \
                  obstruction_outside and obstruction_inside here.",
             )
-            .on(Some(Role::Closing.code())),
+            .on(Some(Role::Closing)),
         );
     }
 }
 
-fn judge_stretch(job: &ResolvedLoopSizing, places: &[LoopPlacement], diagnostics: &mut Diagnostics) -> Option<Length> {
+fn judge_stretch(job: &ResolvedLoopSizing, places: &[LaidLoop], diagnostics: &mut Diagnostics) -> Option<Length> {
     let mut holding: Vec<_> = places.iter().filter(|place| place.role.holds_the_gate()).collect();
     holding.sort_by(|a, b| a.from.get::<foot>().total_cmp(&b.from.get::<foot>()));
     let roles = FieldPath::BODY.field("roles");

@@ -1,0 +1,105 @@
+//! The loops of a job, each decided once.
+
+use uom::si::f64::{Length, Ratio};
+
+use super::channel::ChannelLoop;
+use super::marks::LoopMark;
+use super::sightings::{ClassSighting, Lane};
+use crate::calculation::input::{ResolvedLeadIn, ResolvedLoop, ResolvedStockItem};
+use crate::calculation::loop_characteristics::ElectricalFigures;
+use crate::practice::roles::{Role, Side};
+use crate::practice::site::Construction;
+use crate::vocabulary::Vocabulary;
+
+/// The loops of a job, in the order in which a vehicle that leaves meets them.
+#[derive(Clone, Debug, Default)]
+pub struct JobLayout {
+    /// The loops, or rows of loops, of the roles.
+    pub loops: Vec<LaidLoop>,
+    /// Whether loops were chosen from the caller's stock, or none of it was found to serve.
+    pub stock_is_judged: bool,
+}
+
+impl JobLayout {
+    /// The step of all loops where it is the same, else that of each: `(None, step)` or one `(mark, step)` for each.
+    pub fn steps(&self) -> Vec<(Option<LoopMark>, Ratio)> {
+        match self.loops.as_slice() {
+            [first, rest @ ..] if rest.iter().all(|other| other.step == first.step) => vec![(None, first.step)],
+            loops => loops.iter().map(|laid| (Some(laid.mark), laid.step)).collect(),
+        }
+    }
+}
+
+/// The loop, or the row of loops that are alike, of a role.
+#[derive(Clone, Debug)]
+pub struct LaidLoop {
+    /// Its letter.
+    pub mark: LoopMark,
+    /// What it is for.
+    pub role: Role,
+    /// The loop that is laid; that of the stock item, where one was chosen.
+    pub coil: ResolvedLoop,
+    /// How it is made.
+    pub construction: Construction,
+    /// The item of the caller's stock that it is.
+    pub stock: Option<ResolvedStockItem>,
+    /// The pair to the unit, as long as its place needs.
+    pub lead_in: ResolvedLeadIn,
+    /// The lane, and where the loops lie across it.
+    pub lane: Lane,
+    /// The side of the line that it lies on.
+    pub side: Side,
+    /// Its end towards the outside, along the way: the line of the closed barrier or the reference is at 0, the inside positive.
+    pub from: Length,
+    /// Its end towards the inside.
+    pub to: Length,
+    /// What it measures.
+    pub electrical: ElectricalFigures,
+    /// The change that its unit is set to switch at.
+    pub step: Ratio,
+    /// The vehicles that must be seen, over it.
+    pub sightings: Vec<ClassSighting>,
+}
+
+impl LaidLoop {
+    /// How many loops lie side by side.
+    pub fn count(&self) -> usize {
+        self.lane.centres.len()
+    }
+
+    /// Its name in the parts of a plan: that of its role.
+    pub fn label(&self) -> &'static str {
+        self.role.code()
+    }
+
+    /// The mark of each loop of the row; that of the loop where there is only one.
+    pub fn marks(&self) -> Vec<LoopMark> {
+        match self.count() {
+            1 => vec![self.mark],
+            count => (0..count).map(|index| self.mark.numbered(index)).collect(),
+        }
+    }
+
+    /// From the line to the nearest wire; 0 for a loop that straddles the line.
+    pub fn distance(&self) -> Length {
+        self.from.max(-self.to).max(Length::default())
+    }
+
+    /// The loops as they come to a unit.
+    pub fn channel_loops(&self) -> Vec<ChannelLoop> {
+        let along = (self.from + self.to) / 2.0;
+        let marks = self.marks();
+        let one = |(index, across): (usize, &Length)| {
+            let label =
+                if self.count() > 1 { format!("{} {}", self.label(), index + 1) } else { self.label().to_owned() };
+            let (coil, lead_in, lane) = (self.coil.clone(), self.lead_in.clone(), self.lane.clone());
+            ChannelLoop {
+                mark: marks.get(index).copied(),
+                position: Some((along, *across)),
+                step: Some(self.step),
+                ..ChannelLoop::new(label, self.role, coil, lead_in, lane)
+            }
+        };
+        self.lane.centres.iter().enumerate().map(one).collect()
+    }
+}

@@ -1,0 +1,19 @@
+//! The typed job: what every part of a plan reads, decided once.
+//!
+//! - `marks`: the letters of loops
+//! - `sightings`: what a vehicle makes over a loop, or a row of loops, at its hardest place
+//! - `channel`: loops, joined as they come to the unit
+//! - `step`: the step that a channel is set to
+//! - `job_layout`: the loops that are laid, each with its mark, its place, its lead-in and its step
+
+mod channel;
+mod job_layout;
+mod marks;
+mod sightings;
+mod step;
+
+pub use channel::{ChannelLoop, DetectorChannel, join_channels};
+pub use job_layout::{JobLayout, LaidLoop};
+pub use marks::LoopMark;
+pub use sightings::{ClassSighting, Lane, LoopRow};
+pub use step::{StepVerdict, candidate_steps, choose_step, design_step};

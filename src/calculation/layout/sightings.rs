@@ -1,0 +1,140 @@
+//! What vehicles make over a loop, or a row of loops: in the middle, and where they are hardest to see.
+
+use uom::si::f64::{Length, Ratio};
+
+use crate::calculation::vehicle_response::{LoopField, UnseenStrips, VehicleModel, find_unseen_strips};
+use crate::practice::detectors::MIN_TIMES_THRESHOLD;
+use crate::practice::layout::LEAF_MARGIN;
+use crate::practice::roles::Role;
+use crate::practice::vehicles::VehicleClass;
+use crate::quantity::UnitSystem;
+
+/// The lane that a loop, or a row of loops, lies across.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Lane {
+    /// Its clear width.
+    pub width: Length,
+    /// The middles of the loops, as offsets from the middle of the lane; one at 0 for a single loop.
+    pub centres: Vec<Length>,
+    /// How near to either edge a vehicle can come, where it must be seen there too; `None` where the middle is enough.
+    pub edge_margin: Option<Length>,
+}
+
+impl Lane {
+    /// The lane of loops of a role. A vehicle that holds a gate may stand hard against either edge; beside an open swing leaf it keeps
+    /// off it.
+    pub fn of(role: Role, width: Length, centres: Vec<Length>, system: UnitSystem) -> Self {
+        let margin = if role.lies_beside_open_leaf() { LEAF_MARGIN.in_system(system) } else { Length::default() };
+        Self { width, centres, edge_margin: role.holds_the_gate().then_some(margin) }
+    }
+}
+
+/// One vehicle over the loops of one role.
+#[derive(Clone, Debug)]
+pub struct ClassSighting {
+    /// The vehicle.
+    pub class: VehicleClass,
+    /// The peak change over the middle of a loop; of a two-wheeler, on its riding line.
+    pub change: Ratio,
+    /// The peak change at the hardest place: over the gaps of a row, and hard against either edge where the loop holds a gate. The same
+    /// as `change` for two-wheelers.
+    pub least: Ratio,
+    /// The least change as a gap between the vehicle's parts passes over the loop, at the hardest place; `None` for a vehicle of one
+    /// part.
+    pub weakest: Option<Ratio>,
+}
+
+impl ClassSighting {
+    /// Whether the unit lets go under the vehicle when it switches at `step`.
+    pub fn drops_out(&self, step: Ratio) -> bool {
+        self.weakest.is_some_and(|weakest| weakest < step)
+    }
+
+    /// Whether the change serves a design: twice the step over the middle of a loop, and the step at the hardest place.
+    pub fn serves(&self, step: Ratio) -> bool {
+        self.change >= MIN_TIMES_THRESHOLD * step && self.least >= step
+    }
+
+    /// The same vehicle where only a share of each change reaches the unit.
+    #[must_use]
+    pub fn diluted(&self, share: Ratio) -> Self {
+        Self {
+            class: self.class,
+            change: share * self.change,
+            least: share * self.least,
+            weakest: self.weakest.map(|weakest| share * weakest),
+        }
+    }
+}
+
+/// Loops in a row across the lane, alike and each on its own channel: the unit's outputs are paralleled, so the best counts.
+pub struct LoopRow<'a> {
+    /// The field of each.
+    pub field: &'a LoopField,
+    /// The lane, and where they lie across it.
+    pub lane: &'a Lane,
+}
+
+impl LoopRow<'_> {
+    /// What a vehicle makes, all of it.
+    pub fn sight(&self, class: VehicleClass) -> ClassSighting {
+        ClassSighting { weakest: self.weakest(class), ..self.sight_whole(class) }
+    }
+
+    /// What a vehicle makes as if it were of one part: a search needs no more of most candidates, and the gaps take long.
+    pub fn sight_whole(&self, class: VehicleClass) -> ClassSighting {
+        let model = VehicleModel::of_class(class);
+        let (change, least) = if class.is_two_wheeler() {
+            let change = self.best(model, self.outermost() + self.field.riding_line);
+            (change, change)
+        } else {
+            let change = self.best(model, self.middlemost());
+            let elsewhere = self.critical_offsets(model).map(|offset| self.best(model, offset));
+            (change, elsewhere.fold(change, Ratio::min))
+        };
+        ClassSighting { class, change, least, weakest: None }
+    }
+
+    /// The least change as a gap between the vehicle's parts passes; `None` for a vehicle of one part.
+    pub fn weakest(&self, class: VehicleClass) -> Option<Ratio> {
+        let model = VehicleModel::of_class(class);
+        let over = |offset: Length| self.field.weakest_in_gaps(model, self.offset_to_nearest(offset));
+        let offsets = || self.critical_offsets(model).chain([self.middlemost()]);
+        if model.gaps.is_empty() { None } else { offsets().map(over).reduce(Ratio::min) }
+    }
+
+    /// Where across the lane a two-wheeler is not seen by units that switch at `step`.
+    pub fn unseen(&self, class: VehicleClass, step: Ratio) -> Option<UnseenStrips> {
+        let model = VehicleModel::of_class(class);
+        class.is_two_wheeler().then(|| find_unseen_strips(self.field, &self.lane.centres, model, self.lane.width, step))
+    }
+
+    /// The best of the row for a vehicle whose middle is `offset` from the lane's, standing over the middle of the loops.
+    fn best(&self, model: &VehicleModel, offset: Length) -> Ratio {
+        self.field.change(model, self.field.centred(model), self.offset_to_nearest(offset))
+    }
+
+    /// The offset from the middle of the nearest loop, which is the one that sees most.
+    fn offset_to_nearest(&self, offset: Length) -> Length {
+        let apart = self.lane.centres.iter().map(|centre| offset - *centre);
+        apart.min_by(|a, b| a.abs().value.total_cmp(&b.abs().value)).unwrap_or(offset)
+    }
+
+    /// Where a vehicle is hardest to see: over each gap of the row, and as near to the edge as it comes for a loop that holds a gate.
+    /// The row is symmetric, so one side is enough.
+    fn critical_offsets<'a>(&'a self, model: &VehicleModel) -> impl Iterator<Item = Length> + 'a {
+        let to_edge = |margin: Length| ((self.lane.width - model.width) / 2.0 - margin).max(Length::default());
+        let edge = to_edge(Length::default());
+        let gaps = self.lane.centres.windows(2).map(|pair| (pair[0] + pair[1]) / 2.0);
+        gaps.filter(move |gap| *gap < edge).chain(self.lane.edge_margin.map(to_edge))
+    }
+
+    /// The middle of the loop nearest to the lane's, on the right where two are.
+    fn middlemost(&self) -> Length {
+        self.lane.centres.get(self.lane.centres.len() / 2).copied().unwrap_or_default()
+    }
+
+    fn outermost(&self) -> Length {
+        self.lane.centres.iter().copied().fold(Length::default(), Length::max)
+    }
+}
