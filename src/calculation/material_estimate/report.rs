@@ -4,7 +4,7 @@ use serde::Serialize;
 use utoipa::ToSchema;
 
 use crate::calculation::input::{LeadInEcho, LoopEcho};
-use crate::calculation::report::{Assumed, Basis, Caution, Finding};
+use crate::calculation::report::{Assumed, Basis, Caution, Finding, has_messages};
 use crate::practice::materials::{Corner, MaterialItem, RodForm, WorkStep};
 use crate::practice::sealants::SealantKind;
 use crate::practice::site::{Construction, SiteHazard, Surface};
@@ -43,6 +43,10 @@ pub struct MaterialEstimateReport {
     pub cautions: Vec<Caution>,
     /// What the figures rest on.
     pub basis: Basis,
+}
+
+has_messages! {
+    MaterialEstimateReport: findings, assumed;
 }
 
 /// What was understood of a material-estimate request.
