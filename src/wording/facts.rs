@@ -1,11 +1,13 @@
 //! Facts as they stand in a sentence. What another language writes in another way (the decimal mark, the sign of percent) changes
 //! here.
 
+use std::borrow::Cow;
+
 use fluent_bundle::FluentValue;
 use uom::si::volume::{fluid_ounce, milliliter};
 
 use super::language::Language;
-use crate::calculation::report::{Decimals, FactValue};
+use crate::calculation::report::{Decimals, FactValue, ListJoin};
 use crate::quantity::UnitSystem;
 use crate::quantity::format::{
     format_detail_length, format_duration, format_length, format_temperature, format_temperature_difference,
@@ -37,7 +39,7 @@ impl FactForm {
     }
 }
 
-/// A fact in one of its forms; `None` where it has no such form. A count stays a number, for plurals depend on it.
+/// A fact in one of its forms; `None` where it has no such form, and for phrases, which are sentences of their own. A count stays a number, for plurals depend on it.
 pub fn argument(fact: &FactValue, form: FactForm, language: Language) -> Option<FluentValue<'_>> {
     let Language::English = language;
     let member = |code: &'static str, label: &'static str| match form {
@@ -56,6 +58,7 @@ pub fn argument(fact: &FactValue, form: FactForm, language: Language) -> Option<
             FactForm::Label => Some(join(members.iter().map(|member| member.label.to_owned())).into()),
             FactForm::Number => None,
         },
+        FactValue::Phrases(..) => None,
         FactValue::Count(count) => (form == FactForm::Words).then(|| (*count).into()),
         quantity => {
             let words = quantity_words(quantity);
@@ -69,6 +72,17 @@ pub fn argument(fact: &FactValue, form: FactForm, language: Language) -> Option<
             }
         }
     }
+}
+
+/// Phrases in a row.
+pub fn join_phrases(phrases: &[Cow<'static, str>], join: ListJoin, language: Language) -> String {
+    let Language::English = language;
+    phrases.join(match join {
+        ListJoin::Comma => ", ",
+        ListJoin::Semicolon => "; ",
+        ListJoin::And => " and ",
+        ListJoin::Or => " or ",
+    })
 }
 
 fn join(items: impl Iterator<Item = String>) -> String {
@@ -89,7 +103,8 @@ fn quantity_words(quantity: &FactValue) -> String {
         FactValue::Volume(value, UnitSystem::Metric) => {
             number_words(value.get::<milliliter>(), Decimals::AtMost(0), Some("ml"))
         }
-        FactValue::Count(_)
+        FactValue::Phrases(..)
+        | FactValue::Count(_)
         | FactValue::Code(_)
         | FactValue::Member(_)
         | FactValue::Members(_)

@@ -21,7 +21,19 @@ impl Language {
     /// Its sentences.
     pub fn resources(self) -> &'static [&'static str] {
         match self {
-            Self::English => &[include_str!("en/characteristics.ftl"), include_str!("en/input.ftl")],
+            Self::English => &[
+                include_str!("en/characteristics.ftl"),
+                include_str!("en/response.ftl"),
+                include_str!("en/sizing.ftl"),
+                include_str!("en/compatibility.ftl"),
+                include_str!("en/materials.ftl"),
+                include_str!("en/cure.ftl"),
+                include_str!("en/plan.ftl"),
+                include_str!("en/faults.ftl"),
+                include_str!("en/input.ftl"),
+                include_str!("en/errors.ftl"),
+                include_str!("en/practice.ftl"),
+            ],
         }
     }
 }

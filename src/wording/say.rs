@@ -5,9 +5,9 @@ use std::borrow::Cow;
 use fluent_bundle::FluentArgs;
 
 use super::catalog::{Catalog, Sentence};
-use super::facts::argument;
+use super::facts::{argument, join_phrases};
 use super::language::Language;
-use crate::calculation::report::Statement;
+use crate::calculation::report::{FactValue, Statement};
 
 /// The room for most sentences, bytes.
 const USUAL_LENGTH: usize = 256;
@@ -16,6 +16,15 @@ const USUAL_LENGTH: usize = 256;
 ///
 /// An id without a sentence, or a variable without its fact, is a mistake of ours that shows as itself.
 pub fn say(statement: &Statement, language: Language) -> Cow<'static, str> {
+    let words = say_one(statement, language);
+    if statement.more().is_empty() {
+        return words;
+    }
+    let sentences = std::iter::once(words).chain(statement.more().iter().map(|next| say(next, language)));
+    Cow::Owned(sentences.collect::<Vec<_>>().join(" "))
+}
+
+fn say_one(statement: &Statement, language: Language) -> Cow<'static, str> {
     let catalog = Catalog::of(language);
     let id = statement.id();
     match catalog.sentence(id) {
@@ -23,8 +32,14 @@ pub fn say(statement: &Statement, language: Language) -> Cow<'static, str> {
         Some(Sentence::Variable(pattern, variables)) => {
             let mut arguments = FluentArgs::with_capacity(variables.len());
             for variable in variables {
-                let fact = statement.fact(variable.fact);
-                if let Some(value) = fact.and_then(|fact| argument(fact, variable.form, language)) {
+                let value = match statement.fact(variable.fact) {
+                    Some(FactValue::Phrases(phrases, join)) => {
+                        let said: Vec<_> = phrases.iter().map(|phrase| say(phrase, language)).collect();
+                        Some(join_phrases(&said, *join, language).into())
+                    }
+                    fact => fact.and_then(|fact| argument(fact, variable.form, language)),
+                };
+                if let Some(value) = value {
                     arguments.set(variable.name, value);
                 }
             }

@@ -14,6 +14,6 @@ pub use invalid_request::{FieldError, FieldErrorCode, InvalidRequest};
 pub use message::{HasMessages, Message};
 pub use param::Param;
 pub use parts::{Assumed, Basis, Caution, Figure, Finding, SourceEntry};
-pub use statement::{Decimals, Fact, FactValue, MemberFact, Statement};
+pub use statement::{Decimals, Fact, FactValue, ListJoin, MemberFact, Statement};
 
 pub(crate) use message::has_messages;

@@ -47,6 +47,7 @@ impl Param {
                     Self::extend(&mut params, fact);
                 }
             }
+            statement.more().iter().for_each(|next| params.extend(Self::of(&[next])));
         }
         params
     }
@@ -89,6 +90,9 @@ impl Param {
             FactValue::Code(of) => code(of),
             FactValue::Member(member) => code(member.code),
             FactValue::Members(members) => return params.extend(members.iter().map(|member| code(member.code))),
+            FactValue::Phrases(phrases, _) => {
+                return phrases.iter().for_each(|phrase| params.extend(Self::of(&[phrase])));
+            }
             FactValue::Text(text) => Self { name, text: Some(text.clone()), ..Self::default() },
         });
     }

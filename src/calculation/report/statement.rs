@@ -22,6 +22,7 @@ use crate::vocabulary::Vocabulary;
 pub struct Statement {
     id: &'static str,
     facts: Vec<Fact>,
+    more: Vec<Statement>,
 }
 
 /// One thing that a sentence holds.
@@ -85,14 +86,29 @@ pub enum FactValue {
     Member(MemberFact),
     /// Members of a closed list.
     Members(Vec<MemberFact>),
+    /// Phrases, each with an id and facts of its own, in a row.
+    Phrases(Vec<Statement>, ListJoin),
     /// The caller's own text, or a field's name or value as it stands in requests.
     Text(Cow<'static, str>),
+}
+
+/// What stands between the phrases of a list.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ListJoin {
+    /// A comma.
+    Comma,
+    /// A semicolon, for phrases that hold commas.
+    Semicolon,
+    /// The word "and".
+    And,
+    /// The word "or".
+    Or,
 }
 
 impl Statement {
     /// The sentence of an id, which stands here as a literal so that a test can find it.
     pub const fn new(id: &'static str) -> Self {
-        Self { id, facts: Vec::new() }
+        Self { id, facts: Vec::new(), more: Vec::new() }
     }
 
     /// The id of the sentence; empty where the words are given.
@@ -108,6 +124,18 @@ impl Statement {
     /// The fact of a name.
     pub fn fact(&self, name: &str) -> Option<&FactValue> {
         self.facts.iter().find(|fact| fact.name == name).map(|fact| &fact.value)
+    }
+
+    /// The whole sentences that follow it.
+    pub fn more(&self) -> &[Self] {
+        &self.more
+    }
+
+    /// Adds a whole sentence behind it. What is only a part of a sentence is a [`Statement::phrase`].
+    #[must_use]
+    pub fn followed_by(mut self, next: Self) -> Self {
+        self.more.push(next);
+        self
     }
 
     /// Adds a fact of any kind.
@@ -200,6 +228,18 @@ impl Statement {
         self.with(name, FactValue::Members(members.iter().copied().map(MemberFact::of).collect()))
     }
 
+    /// Adds a phrase that stands in the sentence.
+    #[must_use]
+    pub fn phrase(self, name: &'static str, phrase: Self) -> Self {
+        self.phrases(name, vec![phrase], ListJoin::Comma)
+    }
+
+    /// Adds phrases that stand in the sentence in a row.
+    #[must_use]
+    pub fn phrases(self, name: &'static str, phrases: Vec<Self>, join: ListJoin) -> Self {
+        self.with(name, FactValue::Phrases(phrases, join))
+    }
+
     /// Adds the caller's own text, or a name or a value as it stands in requests.
     #[must_use]
     pub fn text(self, name: &'static str, text: impl Into<Cow<'static, str>>) -> Self {
@@ -241,6 +281,7 @@ impl PartialEq for FactValue {
             (Self::Code(one), Self::Code(two)) => one == two,
             (Self::Member(one), Self::Member(two)) => one == two,
             (Self::Members(one), Self::Members(two)) => one == two,
+            (Self::Phrases(one, join), Self::Phrases(two, j)) => one == two && join == j,
             (Self::Text(one), Self::Text(two)) => one == two,
             _ => false,
         }
