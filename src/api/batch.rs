@@ -23,6 +23,7 @@ use crate::calculation::input::Weather;
 use crate::calculation::installation_plan::{InstallationPlanReport, InstallationPlanRequest};
 use crate::calculation::report::{Diagnostics, FieldError, FieldErrorCode, FieldPath};
 use crate::drawing::SvgIllustrator;
+use crate::wording::{Language, Worded};
 
 /// The largest body of a batch, as a multiple of the setting.
 pub const BODY_LIMIT_FACTOR: usize = body::MAX_BODY_LIMIT_FACTOR;
@@ -178,7 +179,7 @@ fn answer_item(
     if asked.weather.is_none() && asked.start.is_some() {
         asked.weather = shared.cloned();
     }
-    let mut report = asked.answer_with(diagnostics)?;
+    let mut report = asked.answer_with(diagnostics)?.worded(Language::English);
     asked.illustrate(&mut report, &SvgIllustrator);
     Ok(report)
 }

@@ -12,6 +12,7 @@ use super::{batch, body, documentation, drain, health, pages};
 use crate::calculation::installation_plan::InstallationPlanRequest;
 use crate::calculation::{self, Calculation};
 use crate::drawing::{self, Drawing, SvgIllustrator, job_sheet};
+use crate::wording::{Language, Worded};
 
 /// Adds every route of the service.
 pub fn configure(app: &mut web::ServiceConfig) {
@@ -118,7 +119,7 @@ async fn compute_from_report<C: Calculation, T>(
 ) -> Result<T, Problem> {
     let mut asked = read_request::<C>(request, payload).await?;
     let weather = FetchedWeather::of(&mut asked, AppState::of(request)).await?;
-    RequestContext::of(request).compute(|| Ok(make(&asked, weather.answer(&asked)?)))
+    RequestContext::of(request).compute(|| Ok(make(&asked, weather.answer(&asked)?.worded(Language::English))))
 }
 
 /// Reads the typed request of a body.

@@ -17,6 +17,7 @@ use super::request_id::RequestId;
 use super::{connection, health, routes};
 use crate::calculation;
 use crate::settings::Settings;
+use crate::wording;
 
 /// How often idle addresses are forgotten.
 const FORGET_INTERVAL: Duration = Duration::from_secs(60);
@@ -59,6 +60,7 @@ pub async fn run(settings: Settings, listeners: Listeners) -> std::io::Result<()
     let metrics = listeners.metrics.map(|listener| metrics(&state, listener)).transpose()?;
 
     calculation::prepare();
+    wording::prepare();
     match health::self_test() {
         Ok(()) => state.set_ready(),
         Err(row) => tracing::error!(row, "the self-test failed; this instance never becomes ready"),

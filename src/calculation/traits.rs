@@ -7,7 +7,7 @@ use validator::Validate;
 
 use super::input::Weather;
 use super::installation_plan::Illustrator;
-use super::report::{Diagnostics, InvalidRequest};
+use super::report::{Diagnostics, HasMessages, InvalidRequest};
 
 /// A request of `openapi/examples`. Its published answer is computed when it is needed; a test compares it with the file beside it.
 pub struct Example {
@@ -22,7 +22,7 @@ pub struct Example {
 /// One question: a request that can be answered by a pure function of itself.
 pub trait Calculation: DeserializeOwned + Validate + ToSchema + 'static {
     /// The answer.
-    type Report: Serialize + ToSchema + 'static;
+    type Report: HasMessages + Serialize + ToSchema + 'static;
     /// The last part of the path, and the name of the module: `loop-sizing`.
     const NAME: &'static str;
     /// The name of the operation in generated clients: `size_loops`.

@@ -96,9 +96,9 @@ pub fn group_by_message<'a>(
     let mut groups: Vec<(Vec<String>, &str)> = Vec::new();
     for finding in findings {
         let subject = name_subject(finding);
-        match groups.iter_mut().find(|(_, message)| *message == finding.message) {
+        match groups.iter_mut().find(|(_, message)| *message == finding.message.words()) {
             Some((subjects, _)) => subjects.extend(subject),
-            None => groups.push((subject.into_iter().collect(), &finding.message)),
+            None => groups.push((subject.into_iter().collect(), finding.message.words())),
         }
     }
     groups

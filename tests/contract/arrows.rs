@@ -1,5 +1,5 @@
-//! Which module may use which: `api → forecast, drawing → calculation → practice → quantity → physics`, `vocabulary` and `settings`
-//! beside them, and never back. What is agreed on the tree stands here too.
+//! Which module may use which: `api → forecast, drawing → wording → calculation → practice → quantity → physics`, `vocabulary` and
+//! `settings` beside them, and never back. What is agreed on the tree stands here too.
 
 use std::collections::BTreeSet;
 use std::path::Path;
@@ -9,7 +9,7 @@ use super::source::{ROOT, code, files};
 const WEB: &[&str] = &["actix", "reqwest", "tokio"];
 
 /// A module of the crate's root, the modules that it may use, and the words that it may not hold.
-const MODULES: [(&str, &[&str], &[&str]); 9] = [
+const MODULES: [(&str, &[&str], &[&str]); 10] = [
     ("physics", &["physics"], &["actix", "reqwest", "tokio", "serde", "utoipa", "validator", "uom"]),
     ("vocabulary", &["vocabulary"], WEB),
     ("settings", &["settings", "quantity"], &["actix", "tokio"]),
@@ -17,8 +17,13 @@ const MODULES: [(&str, &[&str], &[&str]); 9] = [
     ("practice", &["practice", "vocabulary", "quantity", "physics"], WEB),
     ("calculation", &["calculation", "practice", "vocabulary", "quantity", "physics"], WEB),
     (
+        "wording",
+        &["wording", "calculation", "practice", "vocabulary", "quantity", "physics"],
+        &["actix", "reqwest", "tokio", "serde", "utoipa", "validator"],
+    ),
+    (
         "drawing",
-        &["drawing", "calculation", "practice", "vocabulary", "quantity", "physics"],
+        &["drawing", "wording", "calculation", "practice", "vocabulary", "quantity", "physics"],
         &["actix", "reqwest", "tokio", "serde", "utoipa", "validator"],
     ),
     (
@@ -28,7 +33,18 @@ const MODULES: [(&str, &[&str], &[&str]); 9] = [
     ),
     (
         "api",
-        &["api", "forecast", "drawing", "calculation", "practice", "vocabulary", "quantity", "physics", "settings"],
+        &[
+            "api",
+            "forecast",
+            "drawing",
+            "wording",
+            "calculation",
+            "practice",
+            "vocabulary",
+            "quantity",
+            "physics",
+            "settings",
+        ],
         &[],
     ),
 ];

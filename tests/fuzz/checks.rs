@@ -12,6 +12,7 @@ use loopwright::calculation::report::{FieldErrorCode, MAX_NAME_CHARS};
 use loopwright::calculation::{self, Calculation};
 use loopwright::drawing::{self, Drawing, SvgIllustrator, job_sheet};
 use loopwright::vocabulary::Vocabulary;
+use loopwright::wording::{Language, Worded};
 use roxmltree::{Document, ParsingOptions};
 use serde_json::Value;
 
@@ -61,7 +62,7 @@ impl calculation::CalculationVisitor for Request<'_> {
 /// The status and the JSON of an answer, as the service gives them where no forecast is asked for.
 fn answer<C: Calculation>(body: &[u8]) -> (u16, String) {
     let answered = decode::<C>(body, LIMITS).and_then(|asked| {
-        let mut report = asked.answer()?;
+        let mut report = asked.answer()?.worded(Language::English);
         draw(&asked, &report);
         asked.illustrate(&mut report, &SvgIllustrator);
         Ok(report)

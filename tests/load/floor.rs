@@ -15,6 +15,7 @@ use std::hint::black_box;
 use actix_web::{App, HttpResponse, HttpServer, web};
 use loopwright::calculation::{self, Calculation, CalculationVisitor};
 use loopwright::drawing::SvgIllustrator;
+use loopwright::wording::{self, Language, Worded};
 
 const USAGE: &str =
     "usage: floor serve ADDRESS NAME REQUEST.json | floor alone NAME REQUEST.json (decode|answer|write) COUNT";
@@ -60,6 +61,7 @@ fn main() {
     };
     let body = std::fs::read_to_string(file).expect("the request can be read");
     calculation::prepare();
+    wording::prepare();
     let mut asked = Asked { name, body, what, was_found: false };
     calculation::visit_all(&mut asked);
     assert!(asked.was_found, "there is no calculation {name}");
@@ -70,7 +72,8 @@ fn decoded<C: Calculation>(body: &str) -> C {
 }
 
 fn answered<C: Calculation>(request: &C) -> C::Report {
-    let Ok(mut report) = request.answer() else { unreachable!("the request is refused") };
+    let Ok(report) = request.answer() else { unreachable!("the request is refused") };
+    let mut report = report.worded(Language::English);
     request.illustrate(&mut report, &SvgIllustrator);
     report
 }

@@ -16,6 +16,7 @@ use crate::calculation::input::Weather;
 use crate::calculation::installation_plan::InstallationPlanRequest;
 use crate::calculation::{self, Calculation, CalculationVisitor, Example};
 use crate::drawing::{self, Drawing, SvgIllustrator, job_sheet};
+use crate::wording::{Language, Worded};
 
 /// Adds a path for each calculation, and that of batches.
 pub fn add_calculations(builder: &mut DescriptionBuilder) {
@@ -147,7 +148,7 @@ fn request_of(example: &Example) -> Option<Value> {
 /// The answer to an example, computed as its endpoint does.
 fn answer_to<C: Calculation>(example: &Example) -> Option<Value> {
     let request: C = serde_json::from_str(example.request).ok()?;
-    let mut report = request.answer().ok()?;
+    let mut report = request.answer().ok()?.worded(Language::English);
     request.illustrate(&mut report, &SvgIllustrator);
     serde_json::to_value(report).ok()
 }

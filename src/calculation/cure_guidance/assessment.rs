@@ -41,7 +41,7 @@ impl Assessment {
         let reason = |finding: &Finding| CureReason {
             code: finding.code.code(),
             level: finding.level,
-            message: finding.message.clone(),
+            message: finding.message.words().to_owned(),
         };
         self.findings.iter().filter(counts).map(reason).collect()
     }

@@ -4,7 +4,7 @@ use serde::Serialize;
 use utoipa::ToSchema;
 
 use crate::calculation::input::{HourlyConditions, SlotEcho};
-use crate::calculation::report::{Assumed, Basis, Caution, Finding};
+use crate::calculation::report::{Assumed, Basis, Caution, Finding, has_messages};
 use crate::practice::sealants::SealantKind;
 use crate::practice::sealing::{CureMilestone, CureVerdict, SurfaceCondition};
 use crate::practice::sources::Source;
@@ -55,6 +55,10 @@ pub struct CureGuidanceReport {
     pub cautions: Vec<Caution>,
     /// What the figures rest on.
     pub basis: Basis,
+}
+
+has_messages! {
+    CureGuidanceReport: findings, assumed;
 }
 
 /// A reason of a verdict.

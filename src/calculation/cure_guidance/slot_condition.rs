@@ -12,7 +12,7 @@ use crate::quantity::format::format_temperature;
 /// What follows from the state of the slot.
 pub fn slot_finding(job: &ResolvedCureGuidance, candidate: &SealantCandidate) -> Option<Finding> {
     let at = FieldPath::BODY.field("surface_condition").pointer();
-    let find = |code, level, message: &str| Some(Finding::at(code, level, at.clone(), message));
+    let find = |code, level, message: &str| Some(Finding::at(code, level, at.clone(), message.to_owned()));
     let is_poured_hot = candidate.kind.is_poured_hot();
     let is_not_allowed = job.condition.needs_sheet_approval(candidate.kind) && !candidate.sheet.damp_allowed;
     match job.condition {

@@ -5,7 +5,7 @@ use utoipa::ToSchema;
 
 use crate::calculation::input::{DetectorEcho, LeadInEcho, LoopEcho};
 use crate::calculation::layout::LoopMark;
-use crate::calculation::report::{Assumed, Basis, Caution, Finding};
+use crate::calculation::report::{Assumed, Basis, Caution, Finding, has_messages};
 use crate::practice::detectors::{FailureBehaviour, OutputMode, Wiring};
 use crate::practice::roles::Role;
 use crate::practice::sources::Source;
@@ -40,6 +40,10 @@ pub struct DetectorCompatibilityReport {
     pub cautions: Vec<Caution>,
     /// What the figures rest on.
     pub basis: Basis,
+}
+
+has_messages! {
+    DetectorCompatibilityReport: findings, assumed;
 }
 
 /// One figure against one limit.

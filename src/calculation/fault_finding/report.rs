@@ -9,7 +9,7 @@ use super::request::Substitution;
 use super::resolve::{ResolvedFaultFinding, ResolvedLoopDesign};
 use super::sound_loop::{LoopChange, SoundLoopModel};
 use crate::calculation::input::{DetectorEcho, LeadInEcho, LoopEcho};
-use crate::calculation::report::{Assumed, Basis, Caution, Finding};
+use crate::calculation::report::{Assumed, Basis, Caution, Finding, has_messages};
 use crate::practice::cautions::CautionCode;
 use crate::practice::fault_tests::FaultTest;
 use crate::practice::faults::{LoopFault, Observation, ReadingPlace, SubstitutionPoint};
@@ -34,6 +34,10 @@ pub struct FaultFindingReport {
     pub cautions: Vec<Caution>,
     /// What the figures rest on.
     pub basis: Basis,
+}
+
+has_messages! {
+    FaultFindingReport: findings, assumed;
 }
 
 /// One fault, and what speaks for and against it.

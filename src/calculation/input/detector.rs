@@ -6,7 +6,7 @@ use uom::si::f64::Capacitance;
 use utoipa::ToSchema;
 use validator::Validate;
 
-use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
 use crate::practice::detectors::{DetectorEnvelope, Limits};
 use crate::practice::sources::Source;
 use crate::quantity::output::round;
@@ -135,7 +135,7 @@ impl Detector {
             &at.field("envelope"),
             detector.envelope,
             (DetectorEnvelope::StandardMinimum, DetectorEnvelope::StandardMinimum.code()),
-            "What a unit built to the standard tunes at least; the unit's own sheet governs.",
+            Statement::new("input-usual-envelope"),
             Source::NemaEnvelope,
         );
         let base = envelope.limits();

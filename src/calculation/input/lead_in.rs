@@ -10,7 +10,7 @@ use validator::Validate;
 
 use super::winding::resolve_gauge;
 use super::{CableLength, ConductorSize, LeadInInductance};
-use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
 use crate::practice::sources::Source;
 use crate::practice::wires;
 use crate::quantity::dimension::PerLength;
@@ -97,7 +97,7 @@ impl LeadIn {
         if let Some(lead_in) = lead_in {
             return lead_in.resolve(at, diagnostics);
         }
-        let reason = "A usual way to the cabinet; measure yours.";
+        let reason = Statement::new("input-usual-lead-in-length");
         diagnostics.add_assumption(&at.field("length"), wires::USUAL_LEAD_IN_LENGTH, reason, &[Source::OwnChoice]);
         Self::of_length(wires::USUAL_LEAD_IN_LENGTH).resolve(at, diagnostics)
     }
@@ -111,15 +111,15 @@ impl LeadIn {
             &at.field("spare"),
             self.spare.as_ref(),
             wires::USUAL_SPARE,
-            "Slack of the pair, coiled in the pull box.",
+            Statement::new("input-usual-spare"),
             Source::Fp96,
         );
-        let gauge = resolve_gauge(self.gauge.as_ref(), at, "The usual lead-in.", diagnostics);
+        let gauge = resolve_gauge(self.gauge.as_ref(), at, Statement::new("input-usual-lead-in-wire"), diagnostics);
         let inductance = diagnostics.parse_or_default(
             &at.field("inductance"),
             self.inductance.as_ref(),
             wires::USUAL_LEAD_IN_INDUCTANCE,
-            "The middle of 20 to 24 µH per 100 ft of twisted 14 AWG pair.",
+            Statement::new("input-usual-lead-in-inductance"),
             Source::NemaTestLoop,
         );
         let length = length?;

@@ -6,7 +6,7 @@ use utoipa::ToSchema;
 use validator::Validate;
 
 use super::{ApproachSpeed, LeafGroundGap, LeafHeight, OpeningTime, OpeningWidth, Setback};
-use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
 use crate::practice::site::Barrier;
 use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
@@ -121,14 +121,14 @@ impl Opening {
             &height_at,
             self.leaf_height.as_ref(),
             "6 ft",
-            "A usual gate leaf.",
+            Statement::new("input-usual-leaf-height"),
             Source::OwnChoice,
         );
         let gap = diagnostics.parse_or_default(
             &gap_at,
             self.leaf_ground_gap.as_ref(),
             "4 in",
-            "A usual ground gap.",
+            Statement::new("input-usual-leaf-gap"),
             Source::OwnChoice,
         );
         height.zip(gap)
@@ -157,7 +157,7 @@ pub fn resolve_vehicles(
     diagnostics: &mut Diagnostics,
 ) -> Vec<VehicleClass> {
     let Some(vehicles) = sent else {
-        let reason = "What comes to most openings, and sits highest.";
+        let reason = Statement::new("input-usual-vehicles");
         diagnostics.add_assumption(at, join_codes(&VehicleClass::USUAL), reason, &[Source::CommonPractice]);
         return VehicleClass::USUAL.to_vec();
     };

@@ -7,7 +7,7 @@ use utoipa::ToSchema;
 use validator::Validate;
 
 use super::{Cover, SlotDepth, SlotWidth};
-use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
 use crate::practice::site::Construction;
 use crate::practice::sources::Source;
 use crate::practice::wires;
@@ -64,21 +64,21 @@ impl Slot {
             &at.field("width"),
             slot.and_then(|slot| slot.width.as_ref()),
             wires::USUAL_SLOT_WIDTH,
-            "Room for sealant to flow round the wire, and no more.",
+            Statement::new("input-usual-slot-width"),
             Source::CommonPractice,
         );
         let depth = diagnostics.parse_or_default(
             &at.field("depth"),
             slot.and_then(|slot| slot.depth.as_ref()),
             usual_depth,
-            "The usual depth for this construction; deeper where the turns need it.",
+            Statement::new("input-usual-slot-depth"),
             depth_source,
         );
         let cover = diagnostics.parse_or_default(
             &at.field("cover"),
             slot.and_then(|slot| slot.cover.as_ref()),
             usual_cover,
-            "The usual cover for this construction.",
+            Statement::new("input-usual-slot-cover"),
             cover_source,
         );
         let depth_is_fixed = slot.is_some_and(|slot| slot.depth.is_some());

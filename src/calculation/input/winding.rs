@@ -8,7 +8,7 @@ use utoipa::ToSchema;
 use validator::Validate;
 
 use super::{ConductorSize, CornerLeg, Cover, LoopLeg, OverInsulation, OverJacket, PourTemperature};
-use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
 use crate::physics::winding::{self, Winding};
 use crate::practice::layout::two_wheeler_inset;
 use crate::practice::sources::{Source, sourced_vocabulary};
@@ -141,7 +141,7 @@ pub struct LoopEcho {
 pub(super) fn resolve_gauge(
     sent: Option<&ConductorSize>,
     at: &FieldPath<'_>,
-    reason: &'static str,
+    reason: Statement,
     diagnostics: &mut Diagnostics,
 ) -> Option<(String, Area)> {
     let at = at.field("gauge");
@@ -157,12 +157,17 @@ impl Wire {
     /// Reads the wire, or takes the usual one. Jacket and rating are listed as unused; a calculation that uses them takes that back
     /// with [`Diagnostics::mark_used`].
     pub fn resolve(wire: Option<&Self>, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<ResolvedWire> {
-        let gauge = resolve_gauge(wire.and_then(|wire| wire.gauge.as_ref()), at, "The usual loop wire.", diagnostics);
+        let gauge = resolve_gauge(
+            wire.and_then(|wire| wire.gauge.as_ref()),
+            at,
+            Statement::new("input-usual-loop-wire"),
+            diagnostics,
+        );
         let over_insulation = diagnostics.parse_or_default(
             &at.field("over_insulation"),
             wire.and_then(|wire| wire.over_insulation.as_ref()),
             wires::USUAL_OVER_INSULATION,
-            "The usual diameter of insulated 14 AWG loop wire.",
+            Statement::new("input-usual-over-insulation"),
             Source::CommonPractice,
         );
         let over_jacket =
@@ -221,7 +226,7 @@ impl Loop {
             &at.field("shape"),
             self.shape,
             (Shape::Rectangle, Shape::Rectangle.code()),
-            "The usual shape.",
+            Statement::new("input-usual-shape"),
             Source::CommonPractice,
         );
         let along_travel = diagnostics.parse(&at.field("along_travel"), &self.along_travel);
@@ -230,14 +235,14 @@ impl Loop {
             &at.field("corner_cut"),
             self.corner_cut.as_ref(),
             "0 in",
-            "Square corners unless a cut is given.",
+            Statement::new("input-square-corners"),
             Source::OwnChoice,
         );
         let cover = diagnostics.parse_or_default(
             &at.field("cover"),
             self.cover.as_ref(),
             wires::USUAL_COVER,
-            "The least cover that one agency asks for.",
+            Statement::new("input-least-cover"),
             Source::Everett,
         );
         let wire = Wire::resolve(self.wire.as_ref(), &at.field("wire"), diagnostics);

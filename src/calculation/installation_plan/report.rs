@@ -8,7 +8,7 @@ use crate::calculation::detector_compatibility::DetectorCompatibilityReport;
 use crate::calculation::layout::{JobLayout, LoopMark};
 use crate::calculation::loop_sizing::LoopSizingReport;
 use crate::calculation::material_estimate::MaterialEstimateReport;
-use crate::calculation::report::{Assumed, Basis, Caution, Finding};
+use crate::calculation::report::{Assumed, Basis, Caution, Finding, has_messages};
 use crate::calculation::vehicle_response::VehicleResponseReport;
 use crate::practice::cautions::CautionCode;
 use crate::practice::job_steps::{JobStep, Trial};
@@ -50,6 +50,10 @@ pub struct InstallationPlanReport {
     pub cautions: Vec<Caution>,
     /// What the figures rest on.
     pub basis: Basis,
+}
+
+has_messages! {
+    InstallationPlanReport: sizing, detector, materials, cure, findings, assumed;
 }
 
 /// What to measure and to try.

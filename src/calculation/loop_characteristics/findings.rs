@@ -7,12 +7,11 @@ use uom::si::length::inch;
 use uom::si::ratio::{percent, ratio};
 
 use super::electrical::{ElectricalFigures, MeasurementConditions};
-use crate::calculation::report::{Diagnostics, FieldPath, Finding};
+use crate::calculation::report::{Diagnostics, FieldPath, Finding, Statement};
 use crate::practice::detectors::{LOOP_TO_LEAD_IN, Limits, RESISTANCE_LIMIT_OHM, RESONANCE_SHARE};
 use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::roles::Role;
 use crate::quantity::UnitSystem;
-use crate::quantity::format::format_detail_length;
 
 /// Which loop is judged, where its parts stand in the request, and who reads the findings.
 #[derive(Clone, Copy)]
@@ -50,12 +49,9 @@ fn judge_lead_in(figures: &ElectricalFigures, context: &JudgementContext<'_>, di
         return;
     }
     let share = figures.loop_share.get::<percent>();
-    let weight =
-        if lead_in > coil { "has more inductance than the loop" } else { "has over half the loop's inductance" };
-    let message = format!(
-        "The lead-in {weight}: only {share:.0} % of a change at the loop reaches the unit. Add a turn, shorten the \
-         lead-in, or set a finer sensitivity."
-    );
+    let message = Statement::new("characteristics-lead-in-outweighs-loop")
+        .code("weight", if lead_in > coil { "more" } else { "over_half" })
+        .percent("loop_share", share, 0);
     diagnostics.add_finding(
         Finding::new(FindingCode::LeadInOutweighsLoop, Level::Warning, &context.lead_in, message)
             .on(context.subject)
@@ -73,11 +69,16 @@ fn judge_inductance(
 ) {
     let (low, high) = (figures.as_built_low.get::<microhenry>(), figures.as_built_high.get::<microhenry>());
     let Limits { inductance_min_uh: least, inductance_max_uh: most, .. } = *limits;
-    let band = format!("Finished, it will measure {low:.0} to {high:.0} µH at the unit");
+    let with_band = |statement: Statement, level: Level| {
+        statement
+            .quantity("as_built_low", low, 0, "uH")
+            .quantity("as_built_high", high, 0, "uH")
+            .code("outcome", if level == Level::Stop { "untunable" } else { "doubtful" })
+    };
     if low < least {
-        let (level, outcome) =
-            if high < least { (Level::Stop, "no such unit tunes to it") } else { (Level::Warning, "it may not tune") };
-        let message = format!("{band}, and a unit tunes from {least:.0} µH: {outcome}. Wind one turn more.");
+        let level = if high < least { Level::Stop } else { Level::Warning };
+        let message = with_band(Statement::new("characteristics-below-envelope"), level);
+        let message = message.quantity("inductance_min", least, 0, "uH");
         diagnostics.add_finding(
             Finding::new(FindingCode::BelowEnvelope, level, &context.unit, message)
                 .on(context.subject)
@@ -86,11 +87,9 @@ fn judge_inductance(
         );
     }
     if high > most {
-        let (level, outcome) =
-            if low > most { (Level::Stop, "no such unit tunes to it") } else { (Level::Warning, "it may not tune") };
-        let message = format!(
-            "{band}, and a unit tunes up to {most:.0} µH: {outcome}. Wind one turn less or shorten the lead-in."
-        );
+        let level = if low > most { Level::Stop } else { Level::Warning };
+        let message = with_band(Statement::new("characteristics-above-envelope"), level);
+        let message = message.quantity("inductance_max", most, 0, "uH");
         diagnostics.add_finding(
             Finding::new(FindingCode::AboveEnvelope, level, &context.unit, message)
                 .on(context.subject)
@@ -108,10 +107,9 @@ fn judge_losses(
 ) {
     let resistance = figures.dc_resistance.get::<ohm>();
     if resistance > RESISTANCE_LIMIT_OHM {
-        let message = format!(
-            "Loop and lead-in have {resistance:.1} ohm; one agency accepts at most {RESISTANCE_LIMIT_OHM:.0}. Take a \
-             heavier or shorter lead-in."
-        );
+        let message = Statement::new("characteristics-high-resistance")
+            .quantity("dc_resistance", resistance, 1, "ohm")
+            .quantity("limit", RESISTANCE_LIMIT_OHM, 0, "ohm");
         diagnostics.add_finding(
             Finding::new(FindingCode::HighResistance, Level::Warning, &context.lead_in, message)
                 .on(context.subject)
@@ -120,10 +118,9 @@ fn judge_losses(
         );
     }
     if figures.quality_factor < limits.quality_factor_min {
-        let message = format!(
-            "The quality factor is at best {:.1}, and the unit needs {:.1}. Take heavier wire or a shorter lead-in.",
-            figures.quality_factor, limits.quality_factor_min
-        );
+        let message = Statement::new("characteristics-low-quality")
+            .number("quality_factor", figures.quality_factor, 1)
+            .number("quality_factor_min", limits.quality_factor_min, 1);
         diagnostics.add_finding(
             Finding::new(FindingCode::LowQuality, Level::Stop, &context.unit, message)
                 .on(context.subject)
@@ -142,10 +139,9 @@ fn judge_resonance(
     let Some(resonance) = figures.self_resonance.map(|frequency| frequency.get::<kilohertz>()) else { return };
     let working = conditions.frequency.get::<kilohertz>();
     if working > RESONANCE_SHARE * resonance {
-        let message = format!(
-            "With that capacitance the loop resonates by itself at {resonance:.0} kHz. At {working:.0} kHz a meter or unit \
-             sees more inductance than there is. Use a lower frequency or fewer turns."
-        );
+        let message = Statement::new("characteristics-near-self-resonance")
+            .quantity("self_resonance", resonance, 0, "kHz")
+            .quantity("frequency", working, 0, "kHz");
         diagnostics.add_finding(
             Finding::new(FindingCode::NearSelfResonance, Level::Warning, &context.coil, message)
                 .on(context.subject)
@@ -163,11 +159,9 @@ fn judge_steel(
 ) {
     let Some(depth) = conditions.steel_below else { return };
     let drop = 100.0 * (1.0 - (figures.loop_inductance_over_steel / figures.loop_inductance).get::<ratio>());
-    let message = format!(
-        "Steel {} below takes at most {drop:.0} % of the loop's inductance, as if it were a solid sheet, and lowers the \
-         height at which metal is seen. Mesh takes less. Lay the loop as high above the steel as the cover allows.",
-        format_detail_length(depth, context.system)
-    );
+    let message = Statement::new("characteristics-steel-below")
+        .detail_length("depth_below_loop", depth, context.system)
+        .percent("inductance_drop_bound", drop, 0);
     let level = if drop > 25.0 { Level::Warning } else { Level::Note };
     diagnostics.add_finding(
         Finding::new(FindingCode::SteelBelow, level, &context.coil, message)

@@ -8,7 +8,7 @@ use utoipa::ToSchema;
 
 use super::electrical::ElectricalFigures;
 use crate::calculation::input::{LeadInEcho, LoopEcho};
-use crate::calculation::report::{Assumed, Basis, Caution, Finding};
+use crate::calculation::report::{Assumed, Basis, Caution, Finding, has_messages};
 use crate::quantity::output::{DetailLength, PlanLength, TemperatureValue, round};
 
 /// Defines the electrical figures of a loop, and whatever else a report adds to them, as one flat object: composition by
@@ -86,6 +86,10 @@ with_electrical_figures! {
         /// What the figures rest on.
         basis: Basis,
     }
+}
+
+has_messages! {
+    LoopCharacteristicsReport: findings, assumed;
 }
 
 impl From<&ElectricalFigures> for LoopElectrical {

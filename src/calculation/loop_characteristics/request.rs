@@ -9,7 +9,7 @@ use validator::Validate;
 
 use super::electrical::{MeasurementConditions, USUAL_FREQUENCY_KHZ};
 use crate::calculation::input::{LeadIn, Loop, ResolvedLeadIn, ResolvedLoop, SteelDepth, WireTemperature};
-use crate::calculation::report::{Diagnostics, FieldPath};
+use crate::calculation::report::{Diagnostics, FieldPath, Statement};
 use crate::practice::sources::Source;
 
 /// A loop and its lead-in, to be measured before it exists.
@@ -65,14 +65,14 @@ impl LoopCharacteristicsRequest {
             &body.field("frequency_khz"),
             self.frequency_khz,
             (USUAL_FREQUENCY_KHZ, "50"),
-            "The frequency of an agency's acceptance test.",
+            Statement::new("characteristics-usual-frequency"),
             Source::Everett,
         );
         let temperature = diagnostics.parse_or_default(
             &body.field("temperature"),
             self.temperature.as_ref(),
             "20 °C",
-            "The temperature at which wire tables hold.",
+            Statement::new("characteristics-usual-temperature"),
             Source::IacsCopper,
         );
         let reinforcement = body.field("reinforcement");
@@ -83,7 +83,7 @@ impl LoopCharacteristicsRequest {
             &body.field("shunt_capacitance_nf"),
             self.shunt_capacitance_nf,
             (0.0, "0"),
-            "No public figure for the capacitance of slots and cables exists.",
+            Statement::new("characteristics-no-shunt-capacitance"),
             Source::OwnChoice,
         );
         Some(ResolvedLoopCharacteristics {

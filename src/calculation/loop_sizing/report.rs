@@ -15,7 +15,7 @@ use super::vehicle_sighting::VehicleSighting;
 use crate::calculation::input::{DetectorEcho, LeadInEcho, OpeningEcho, ResolvedSlot, Shape, SlotEcho, WireEcho};
 use crate::calculation::layout::{LaidLoop, LoopMark};
 use crate::calculation::loop_characteristics::LoopElectrical;
-use crate::calculation::report::{Assumed, Basis, Caution, Finding};
+use crate::calculation::report::{Assumed, Basis, Caution, Finding, has_messages};
 use crate::calculation::vehicle_response::SeenHeight;
 use crate::practice::roles::{Role, Side};
 use crate::practice::site::{Construction, SiteHazard, Surface};
@@ -45,6 +45,10 @@ pub struct LoopSizingReport {
     pub cautions: Vec<Caution>,
     /// What the figures rest on.
     pub basis: Basis,
+}
+
+has_messages! {
+    LoopSizingReport: findings, assumed;
 }
 
 /// What was understood of a loop-sizing request.

@@ -5,7 +5,7 @@ use utoipa::ToSchema;
 
 use crate::calculation::input::{LeadInEcho, LoopEcho};
 use crate::calculation::layout::LoopMark;
-use crate::calculation::report::{Assumed, Basis, Caution, Finding};
+use crate::calculation::report::{Assumed, Basis, Caution, Finding, has_messages};
 use crate::practice::materials::{Corner, MaterialItem, RodForm, WorkStep};
 use crate::practice::sealants::SealantKind;
 use crate::practice::site::{Construction, SiteHazard, Surface};
@@ -44,6 +44,10 @@ pub struct MaterialEstimateReport {
     pub cautions: Vec<Caution>,
     /// What the figures rest on.
     pub basis: Basis,
+}
+
+has_messages! {
+    MaterialEstimateReport: findings, assumed;
 }
 
 /// What was understood of a material-estimate request.

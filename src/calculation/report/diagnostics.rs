@@ -7,6 +7,7 @@ use validator::ValidationErrors;
 
 use super::FieldPath;
 use super::invalid_request::{FieldError, FieldErrorCode, InvalidRequest, errors_of_validation};
+use super::message::Message;
 use super::parts::{Assumed, Basis, Caution, Finding, SourceEntry};
 use crate::practice::Sourced;
 use crate::practice::cautions::CautionCode;
@@ -103,7 +104,7 @@ impl Diagnostics {
         at: &FieldPath<'_>,
         text: Option<&K>,
         default: &'static str,
-        reason: &'static str,
+        reason: impl Into<Message>,
         source: Source,
     ) -> Option<<K::Dimension as Dimension>::Si> {
         if text.is_some() {
@@ -119,7 +120,7 @@ impl Diagnostics {
         at: &FieldPath<'_>,
         value: Option<T>,
         default: (T, &'static str),
-        reason: &'static str,
+        reason: impl Into<Message>,
         source: Source,
     ) -> T {
         value.unwrap_or_else(|| {
@@ -133,10 +134,11 @@ impl Diagnostics {
         &mut self,
         at: &FieldPath<'_>,
         value: impl Into<Cow<'static, str>>,
-        reason: &'static str,
+        reason: impl Into<Message>,
         sources: &[Source],
     ) {
-        let assumed = Assumed { about: at.pointer(), value: value.into(), reason, source_ids: sources.to_vec() };
+        let assumed =
+            Assumed { about: at.pointer(), value: value.into(), reason: reason.into(), source_ids: sources.to_vec() };
         if !self.assumed.contains(&assumed) {
             self.assumed.push(assumed);
         }

@@ -9,6 +9,8 @@ use uom::si::length::{foot, meter};
 use utoipa::ToSchema;
 
 use super::FieldPath;
+use super::message::{Message, has_messages};
+use super::param::Param;
 use crate::practice::Sourced;
 use crate::practice::cautions::CautionCode;
 use crate::practice::finding_codes::{FindingCode, Level};
@@ -75,7 +77,10 @@ pub struct Finding {
     #[schema(value_type = Option<String>)]
     pub subject: Option<Subject>,
     /// The statement, for a person, with what to do next.
-    pub message: String,
+    #[schema(value_type = String)]
+    pub message: Message,
+    /// What the message holds, for programs that have their own words.
+    pub params: Vec<Param>,
     /// The numbers that it rests on.
     pub figures: Vec<Figure>,
     /// Where the rule and the figures come from.
@@ -85,18 +90,20 @@ pub struct Finding {
 
 impl Finding {
     /// A statement without figures, about the whole job.
-    pub fn new(code: FindingCode, level: Level, at: &FieldPath<'_>, message: impl Into<String>) -> Self {
+    pub fn new(code: FindingCode, level: Level, at: &FieldPath<'_>, message: impl Into<Message>) -> Self {
         Self::at(code, level, at.pointer(), message)
     }
 
     /// The same, at a pointer that is written already.
-    pub fn at(code: FindingCode, level: Level, about: String, message: impl Into<String>) -> Self {
+    pub fn at(code: FindingCode, level: Level, about: String, message: impl Into<Message>) -> Self {
+        let message = message.into();
         Self {
             code,
             level,
             about,
             subject: None,
-            message: message.into(),
+            params: Param::of(&[message.statement()]),
+            message,
             figures: Vec::new(),
             source_ids: code.sources().to_vec(),
         }
@@ -126,6 +133,11 @@ impl Finding {
     }
 }
 
+has_messages! {
+    Finding: message;
+    Assumed: reason;
+}
+
 /// A default that stood in for a field that was not sent.
 #[derive(Clone, Debug, PartialEq, Serialize, ToSchema)]
 pub struct Assumed {
@@ -134,7 +146,8 @@ pub struct Assumed {
     /// The value that was used, as it would be written in a request.
     pub value: Cow<'static, str>,
     /// Why this value.
-    pub reason: &'static str,
+    #[schema(value_type = String)]
+    pub reason: Message,
     /// Where it comes from.
     #[schema(value_type = Vec<String>)]
     pub source_ids: Vec<Source>,

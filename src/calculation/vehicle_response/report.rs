@@ -12,7 +12,7 @@ use super::unseen_strips::UnseenStrips;
 use super::vehicle_pass::VehiclePass;
 use crate::calculation::input::{LeadInEcho, LoopEcho};
 use crate::calculation::loop_characteristics::ElectricalFigures;
-use crate::calculation::report::{Assumed, Basis, Caution, Diagnostics, Finding};
+use crate::calculation::report::{Assumed, Basis, Caution, Diagnostics, Finding, has_messages};
 use crate::practice::vehicles::VehicleClass;
 use crate::quantity::output::{PlanLength, round};
 use crate::vocabulary::Vocabulary;
@@ -63,6 +63,10 @@ pub struct VehicleResponseReport {
     pub cautions: Vec<Caution>,
     /// What the figures rest on.
     pub basis: Basis,
+}
+
+has_messages! {
+    VehicleResponseReport: findings, assumed;
 }
 
 impl VehicleResponseReport {

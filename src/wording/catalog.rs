@@ -1,0 +1,131 @@
+//! The sentences of a language, read once and kept for as long as the process runs.
+
+use std::collections::{BTreeSet, HashMap};
+use std::sync::LazyLock;
+
+use fluent_bundle::FluentResource;
+use fluent_bundle::concurrent::FluentBundle;
+use fluent_syntax::ast::{CallArguments, Entry, Expression, InlineExpression, Pattern, PatternElement};
+
+use super::facts::FactForm;
+use super::language::Language;
+
+/// The sentences of a language.
+pub struct Catalog {
+    /// What the library needs to make text of a pattern.
+    pub bundle: FluentBundle<&'static FluentResource>,
+    sentences: HashMap<&'static str, Sentence>,
+}
+
+/// One sentence.
+pub enum Sentence {
+    /// It always reads the same.
+    Fixed(&'static str),
+    /// It has variables.
+    Variable(&'static Pattern<&'static str>, Vec<Variable>),
+}
+
+/// A variable of a sentence: a fact in one of its forms.
+pub struct Variable {
+    /// As it is written in the sentence, without the `$`.
+    pub name: &'static str,
+    /// The name of the fact.
+    pub fact: &'static str,
+    /// Which of its forms.
+    pub form: FactForm,
+}
+
+impl Catalog {
+    /// The sentences of a language.
+    pub fn of(language: Language) -> &'static Self {
+        static ENGLISH: LazyLock<Catalog> = LazyLock::new(|| Catalog::read(Language::English));
+        match language {
+            Language::English => &ENGLISH,
+        }
+    }
+
+    /// The sentence of an id.
+    pub fn sentence(&self, id: &str) -> Option<&Sentence> {
+        self.sentences.get(id)
+    }
+
+    /// Reads the files of a language. What is wrong with one is left out; tests find that.
+    fn read(language: Language) -> Self {
+        let mut bundle = FluentBundle::new_concurrent(vec![language.tag().parse().unwrap_or_default()]);
+        // The marks round variables are for mixed directions of writing, and would be part of the answers.
+        bundle.set_use_isolating(false);
+        let mut sentences = HashMap::new();
+        for text in language.resources() {
+            let resource = FluentResource::try_new((*text).to_owned()).unwrap_or_else(|(resource, errors)| {
+                debug_assert!(false, "{}: {errors:?}", language.tag());
+                resource
+            });
+            // The sentences point into it.
+            let resource: &'static FluentResource = Box::leak(Box::new(resource));
+            sentences.extend(resource.entries().filter_map(|entry| match entry {
+                Entry::Message(message) => Some((message.id.name, Sentence::of(message.value.as_ref()?))),
+                _ => None,
+            }));
+            let added = bundle.add_resource(resource);
+            debug_assert!(added.is_ok(), "{}: {added:?}", language.tag());
+        }
+        Self { bundle, sentences }
+    }
+}
+
+impl Sentence {
+    fn of(pattern: &'static Pattern<&'static str>) -> Self {
+        if let [PatternElement::TextElement { value }] = pattern.elements.as_slice() {
+            return Self::Fixed(value);
+        }
+        let mut names = BTreeSet::new();
+        collect_variables(pattern, &mut names);
+        Self::Variable(pattern, names.into_iter().map(Variable::of).collect())
+    }
+}
+
+impl Variable {
+    fn of(name: &'static str) -> Self {
+        let (fact, form) = name.split_once('-').map_or((name, FactForm::Words), |(fact, form)| {
+            let form = FactForm::of_suffix(form);
+            debug_assert!(form.is_some(), "no fact has the form of ${name}");
+            (fact, form.unwrap_or(FactForm::Words))
+        });
+        Self { name, fact, form }
+    }
+}
+
+/// The names of all variables of a pattern, in alternatives too.
+fn collect_variables(pattern: &'static Pattern<&'static str>, names: &mut BTreeSet<&'static str>) {
+    for element in &pattern.elements {
+        if let PatternElement::Placeable { expression } = element {
+            collect_from_expression(expression, names);
+        }
+    }
+}
+
+fn collect_from_expression(expression: &'static Expression<&'static str>, names: &mut BTreeSet<&'static str>) {
+    match expression {
+        Expression::Inline(inline) => collect_from_inline(inline, names),
+        Expression::Select { selector, variants } => {
+            collect_from_inline(selector, names);
+            variants.iter().for_each(|variant| collect_variables(&variant.value, names));
+        }
+    }
+}
+
+fn collect_from_inline(inline: &'static InlineExpression<&'static str>, names: &mut BTreeSet<&'static str>) {
+    let mut of_arguments = |arguments: &'static CallArguments<&'static str>| {
+        arguments.positional.iter().for_each(|argument| collect_from_inline(argument, names));
+        arguments.named.iter().for_each(|argument| collect_from_inline(&argument.value, names));
+    };
+    match inline {
+        InlineExpression::VariableReference { id } => drop(names.insert(id.name)),
+        InlineExpression::Placeable { expression } => collect_from_expression(expression, names),
+        InlineExpression::FunctionReference { arguments, .. } => of_arguments(arguments),
+        InlineExpression::TermReference { arguments, .. } => arguments.iter().for_each(of_arguments),
+        InlineExpression::StringLiteral { .. }
+        | InlineExpression::NumberLiteral { .. }
+        | InlineExpression::MessageReference { .. } => {}
+    }
+}

@@ -1,0 +1,1 @@
+### Whether a detector unit tunes to loops.

@@ -1,0 +1,1 @@
+### Whether to seal, and when traffic may return.

@@ -1,0 +1,1 @@
+### What is wrong with a field, and what to send instead.

@@ -1,0 +1,1 @@
+### What has failed, and what to test next.

@@ -1,0 +1,32 @@
+### The nouns of requests: why a default was taken.
+
+## The loop and its wire
+
+input-usual-shape = The usual shape.
+input-square-corners = Square corners unless a cut is given.
+input-least-cover = The least cover that one agency asks for.
+input-usual-loop-wire = The usual loop wire.
+input-usual-over-insulation = The usual diameter of insulated 14 AWG loop wire.
+
+## The lead-in
+
+input-usual-lead-in-length = A usual way to the cabinet; measure yours.
+input-usual-spare = Slack of the pair, coiled in the pull box.
+input-usual-lead-in-wire = The usual lead-in.
+input-usual-lead-in-inductance = The middle of 20 to 24 µH per 100 ft of twisted 14 AWG pair.
+
+## The slot
+
+input-usual-slot-width = Room for sealant to flow round the wire, and no more.
+input-usual-slot-depth = The usual depth for this construction; deeper where the turns need it.
+input-usual-slot-cover = The usual cover for this construction.
+
+## The opening
+
+input-usual-leaf-height = A usual gate leaf.
+input-usual-leaf-gap = A usual ground gap.
+input-usual-vehicles = What comes to most openings, and sits highest.
+
+## The detector unit
+
+input-usual-envelope = What a unit built to the standard tunes at least; the unit's own sheet governs.

@@ -1,0 +1,1 @@
+### What to load, how long it takes and what it costs.

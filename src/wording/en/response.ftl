@@ -1,0 +1,1 @@
+### What a vehicle over a loop means.

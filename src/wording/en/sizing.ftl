@@ -1,0 +1,1 @@
+### Which loops an opening needs.

@@ -1,0 +1,57 @@
+//! The sentence of a statement.
+
+use std::borrow::Cow;
+
+use fluent_bundle::FluentArgs;
+
+use super::catalog::{Catalog, Sentence};
+use super::facts::{argument, join_phrases};
+use super::language::Language;
+use crate::calculation::report::{FactValue, Statement};
+
+/// The room for most sentences, bytes.
+const USUAL_LENGTH: usize = 256;
+
+/// The words of a statement. One without variables is borrowed.
+///
+/// An id without a sentence, or a variable without its fact, is a mistake of ours that shows as itself.
+pub fn say(statement: &Statement, language: Language) -> Cow<'static, str> {
+    let words = say_one(statement, language);
+    if statement.more().is_empty() {
+        return words;
+    }
+    let sentences = std::iter::once(words).chain(statement.more().iter().map(|next| say(next, language)));
+    Cow::Owned(sentences.collect::<Vec<_>>().join(" "))
+}
+
+fn say_one(statement: &Statement, language: Language) -> Cow<'static, str> {
+    let catalog = Catalog::of(language);
+    let id = statement.id();
+    match catalog.sentence(id) {
+        Some(Sentence::Fixed(words)) => Cow::Borrowed(words),
+        Some(Sentence::Variable(pattern, variables)) => {
+            let mut arguments = FluentArgs::with_capacity(variables.len());
+            for variable in variables {
+                let value = match statement.fact(variable.fact) {
+                    Some(FactValue::Phrases(phrases, join)) => {
+                        let said: Vec<_> = phrases.iter().map(|phrase| say(phrase, language)).collect();
+                        Some(join_phrases(&said, *join, language).into())
+                    }
+                    fact => fact.and_then(|fact| argument(fact, variable.form, language)),
+                };
+                if let Some(value) = value {
+                    arguments.set(variable.name, value);
+                }
+            }
+            let mut words = String::with_capacity(USUAL_LENGTH);
+            let mut errors = Vec::new();
+            let written = catalog.bundle.write_pattern(&mut words, pattern, Some(&arguments), &mut errors);
+            debug_assert!(written.is_ok() && errors.is_empty(), "{id}: {errors:?}");
+            Cow::Owned(words)
+        }
+        None => {
+            debug_assert!(false, "{} has no sentence {id}", language.tag());
+            Cow::Borrowed(id)
+        }
+    }
+}
