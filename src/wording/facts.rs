@@ -7,7 +7,7 @@ use fluent_bundle::FluentValue;
 use uom::si::volume::{fluid_ounce, milliliter};
 
 use super::language::Language;
-use crate::calculation::report::{Decimals, FactValue, ListJoin};
+use crate::calculation::report::{Decimals, FactValue, ListJoin, MemberFact};
 use crate::quantity::UnitSystem;
 use crate::quantity::format::{
     format_detail_length, format_duration, format_length, format_temperature, format_temperature_difference,
@@ -25,6 +25,8 @@ pub enum FactForm {
     Code,
     /// `$class-label`: the name of a member as in a menu.
     Label,
+    /// `$step-description`: what a member means, in a sentence.
+    Description,
 }
 
 impl FactForm {
@@ -34,6 +36,7 @@ impl FactForm {
             "number" => Some(Self::Number),
             "code" => Some(Self::Code),
             "label" => Some(Self::Label),
+            "description" => Some(Self::Description),
             _ => None,
         }
     }
@@ -42,21 +45,22 @@ impl FactForm {
 /// A fact in one of its forms; `None` where it has no such form, and for phrases, which are sentences of their own. A count stays a number, for plurals depend on it.
 pub fn argument(fact: &FactValue, form: FactForm, language: Language) -> Option<FluentValue<'_>> {
     let Language::English = language;
-    let member = |code: &'static str, label: &'static str| match form {
-        FactForm::Words => Some(label.to_lowercase().into()),
-        FactForm::Code => Some(code.into()),
-        FactForm::Label => Some(label.into()),
+    let of_member = |member: &MemberFact| match form {
+        FactForm::Words => Some(member.label.to_lowercase().into()),
+        FactForm::Code => Some(member.code.into()),
+        FactForm::Label => Some(member.label.into()),
+        FactForm::Description => Some(member.description.into()),
         FactForm::Number => None,
     };
     match fact {
-        FactValue::Member(member_fact) => member(member_fact.code, member_fact.label),
+        FactValue::Member(member) => of_member(member),
         FactValue::Code(code) => (form == FactForm::Words).then(|| (*code).into()),
         FactValue::Text(text) => (form == FactForm::Words).then(|| text.as_ref().into()),
         FactValue::Members(members) => match form {
             FactForm::Words => Some(join(members.iter().map(|member| member.label.to_lowercase())).into()),
             FactForm::Code => Some(join(members.iter().map(|member| member.code.to_owned())).into()),
             FactForm::Label => Some(join(members.iter().map(|member| member.label.to_owned())).into()),
-            FactForm::Number => None,
+            FactForm::Number | FactForm::Description => None,
         },
         FactValue::Phrases(..) => None,
         FactValue::Count(count) => (form == FactForm::Words).then(|| (*count).into()),
@@ -68,7 +72,7 @@ pub fn argument(fact: &FactValue, form: FactForm, language: Language) -> Option<
                 FactForm::Number => {
                     Some(words.split_once(' ').map_or(words.as_str(), |(number, _)| number).to_owned().into())
                 }
-                FactForm::Code | FactForm::Label => None,
+                FactForm::Code | FactForm::Label | FactForm::Description => None,
             }
         }
     }

@@ -7,7 +7,8 @@
 //! - `say`: the sentence of a statement
 //!
 //! A sentence is looked up by the id of the statement, and each fact is a variable of its name. Some facts have further forms:
-//! `$low-number` is a number without its unit, `$class-code` the code of a member and `$class-label` its name as in a menu.
+//! `$low-number` is a number without its unit, `$class-code` the code of a member, `$class-label` its name
+//! as in a menu and `$class-description` what it means.
 //!
 //! ```
 //! use loopwright::calculation::report::Statement;

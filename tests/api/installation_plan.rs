@@ -6,6 +6,7 @@ use super::harness::{calculate, description};
 use super::requests::{Need, cure_guidance, loop_sizing, material_estimate, need, with, without};
 
 mod batch;
+mod one_truth;
 
 /// A plan of everything, each noun as the single calculations' full requests have it.
 pub fn full() -> Value {

@@ -1,9 +1,10 @@
 //! What to measure and to try before the site is left.
 
 use super::report::{Commissioning, ExpectedReading, PlanTrial};
-use super::steps::format_steps;
+use super::steps::step_phrases;
 use crate::calculation::layout::JobLayout;
 use crate::calculation::loop_sizing::{LoopSizingReport, SizedLoop};
+use crate::calculation::report::{Decimals, ListJoin, Statement};
 use crate::physics::conductor;
 use crate::practice::detectors::RESISTANCE_LIMIT_OHM;
 use crate::practice::faults::{INSULATION_BANDS, USUAL_TEST_VOLTAGE_V};
@@ -36,18 +37,17 @@ pub fn plan(report: &LoopSizingReport, layout: &JobLayout, barrier: Barrier, haz
 }
 
 fn plan_trial(trial: Trial, report: &LoopSizingReport, layout: &JobLayout) -> PlanTrial {
-    let vehicles: Vec<_> = report.inputs.vehicles.iter().map(|class| class.code().replace('_', " ")).collect();
-    let of_this_job = match trial {
-        Trial::SmallestVehicle | Trial::HighestVehicle => format!(" Here: {}.", vehicles.join(", ")),
-        Trial::TuneEmpty => format!(" Set to switch at {}.", format_steps(layout)),
-        Trial::CycleGate | Trial::NextLane | Trial::PowerFail | Trial::ProtectiveDevices => String::new(),
+    let what = Statement::new("plan-trial").member("trial", trial);
+    let message = match trial {
+        Trial::SmallestVehicle | Trial::HighestVehicle => {
+            what.followed_by(Statement::new("plan-trial-vehicles").members("vehicles", &report.inputs.vehicles))
+        }
+        Trial::TuneEmpty => {
+            what.followed_by(Statement::new("plan-trial-step").phrases("steps", step_phrases(layout), ListJoin::Comma))
+        }
+        Trial::CycleGate | Trial::NextLane | Trial::PowerFail | Trial::ProtectiveDevices => what,
     };
-    PlanTrial {
-        trial,
-        label: trial.label(),
-        message: format!("{}{of_this_job}", trial.description()),
-        cautions: trial.cautions().to_vec(),
-    }
+    PlanTrial { trial, label: trial.label(), message: message.into(), cautions: trial.cautions().to_vec() }
 }
 
 fn readings(sized: &SizedLoop, report: &LoopSizingReport) -> Vec<ExpectedReading> {
@@ -58,7 +58,7 @@ fn readings(sized: &SizedLoop, report: &LoopSizingReport) -> Vec<ExpectedReading
             vec!["after_winding", "before_sealing", "after_sealing"]
         }
     };
-    let reading = |reading, unit, message: String, source_ids: Vec<Source>| ExpectedReading {
+    let reading = |reading, unit, message: Statement, source_ids: Vec<Source>| ExpectedReading {
         label: sized.role.code().to_owned(),
         mark: sized.mark,
         reading,
@@ -69,7 +69,7 @@ fn readings(sized: &SizedLoop, report: &LoopSizingReport) -> Vec<ExpectedReading
         at_least: None,
         at_most: None,
         stages: stages.clone(),
-        message,
+        message: message.into(),
         source_ids,
     };
     let at_20 = conductor::copper_resistivity(20.0);
@@ -86,8 +86,7 @@ fn readings(sized: &SizedLoop, report: &LoopSizingReport) -> Vec<ExpectedReading
             ..reading(
                 "resistance",
                 "ohm",
-                "At 20 °C (68 °F); the band is that of wire between -20 and 40 °C. More is a poor splice, open is a broken wire."
-                    .to_owned(),
+                Statement::new("plan-reading-resistance"),
                 vec![Source::IacsCopper, Source::Everett, Source::OwnChoice],
             )
         },
@@ -100,9 +99,7 @@ fn readings(sized: &SizedLoop, report: &LoopSizingReport) -> Vec<ExpectedReading
             ..reading(
                 "inductance",
                 "uH",
-                "With the gate closed and no vehicle near. Far below the band: a shorted turn, a turn too few, or steel; the limits are \
-                 what the unit tunes to."
-                    .to_owned(),
+                Statement::new("plan-reading-inductance"),
                 vec![Source::Grover, Source::OwnChoice],
             )
         },
@@ -113,7 +110,7 @@ fn readings(sized: &SizedLoop, report: &LoopSizingReport) -> Vec<ExpectedReading
             ..reading(
                 "quality_factor",
                 "ratio",
-                "At 50 kHz; computed without the losses of pavement and steel, so a meter shows less.".to_owned(),
+                Statement::new("plan-reading-quality-factor"),
                 vec![Source::SkinEffect, Source::NemaEnvelope],
             )
         },
@@ -122,11 +119,12 @@ fn readings(sized: &SizedLoop, report: &LoopSizingReport) -> Vec<ExpectedReading
             ..reading(
                 "insulation",
                 "megohm",
-                format!(
-                    "To earth at {USUAL_TEST_VOLTAGE_V} V, unit and arresters disconnected, discharged afterwards. From {} megohm it {}; \
-                     from {} megohm it {}.",
-                    best.from_megohm, best.meaning, accepted.from_megohm, accepted.meaning
-                ),
+                Statement::new("plan-reading-insulation")
+                    .quantity("voltage", f64::from(USUAL_TEST_VOLTAGE_V), 0, "V")
+                    .quantity("best", best.from_megohm, Decimals::All, "megohm")
+                    .text("best_meaning", best.meaning)
+                    .quantity("accepted", accepted.from_megohm, Decimals::All, "megohm")
+                    .text("accepted_meaning", accepted.meaning),
                 [best.sources, accepted.sources].concat(),
             )
         },

@@ -8,7 +8,7 @@ use crate::calculation::detector_compatibility::DetectorCompatibilityReport;
 use crate::calculation::layout::{JobLayout, LoopMark};
 use crate::calculation::loop_sizing::LoopSizingReport;
 use crate::calculation::material_estimate::MaterialEstimateReport;
-use crate::calculation::report::{Assumed, Basis, Caution, Finding, has_messages};
+use crate::calculation::report::{Assumed, Basis, Caution, Finding, Message, has_messages};
 use crate::calculation::vehicle_response::VehicleResponseReport;
 use crate::practice::cautions::CautionCode;
 use crate::practice::job_steps::{JobStep, Trial};
@@ -53,7 +53,11 @@ pub struct InstallationPlanReport {
 }
 
 has_messages! {
-    InstallationPlanReport: sizing, detector, materials, cure, findings, assumed;
+    InstallationPlanReport: sizing, detector, materials, cure, commissioning, steps, findings, assumed;
+    Commissioning: readings, trials;
+    ExpectedReading: message;
+    PlanTrial: message;
+    PlanStep: message;
 }
 
 /// What to measure and to try.
@@ -95,7 +99,8 @@ pub struct ExpectedReading {
     /// When to take it: `after_winding`, `before_sealing`, `after_sealing`.
     pub stages: Vec<&'static str>,
     /// How to read it, in a sentence.
-    pub message: String,
+    #[schema(value_type = String)]
+    pub message: Message,
     /// Where the limits come from; ids of `reference/sources`.
     #[schema(value_type = Vec<String>)]
     pub source_ids: Vec<Source>,
@@ -110,7 +115,8 @@ pub struct PlanTrial {
     /// A short name.
     pub label: &'static str,
     /// What to do, and what must happen.
-    pub message: String,
+    #[schema(value_type = String)]
+    pub message: Message,
     /// What to heed; codes among `cautions`.
     #[schema(value_type = Vec<String>)]
     pub cautions: Vec<CautionCode>,
@@ -125,7 +131,8 @@ pub struct PlanStep {
     /// A short name.
     pub label: &'static str,
     /// What to do, with the figures of this job.
-    pub message: String,
+    #[schema(value_type = String)]
+    pub message: Message,
     /// What to heed; codes among `cautions`.
     #[schema(value_type = Vec<String>)]
     pub cautions: Vec<CautionCode>,

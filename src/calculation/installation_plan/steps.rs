@@ -1,21 +1,21 @@
 //! The order of the work, with the figures of the job.
 
+use uom::si::electrical_resistance::ohm;
 use uom::si::f64::Ratio;
+use uom::si::inductance::microhenry;
 use uom::si::ratio::percent;
 
 use super::report::PlanStep;
 use crate::calculation::cure_guidance::CureGuidanceReport;
-use crate::calculation::layout::{JobLayout, LoopMark};
-use crate::calculation::loop_sizing::{LoopSizingReport, SizedLoop};
+use crate::calculation::layout::{JobLayout, LaidLoop, LoopMark};
+use crate::calculation::loop_sizing::LoopSizingReport;
 use crate::calculation::material_estimate::MaterialEstimateReport;
+use crate::calculation::report::{Decimals, ListJoin, Statement};
 use crate::practice::job_steps::JobStep;
 use crate::practice::materials::MaterialItem;
-use crate::practice::roles::Side;
 use crate::practice::sealing::CureMilestone;
 use crate::practice::site::Barrier;
 use crate::quantity::UnitSystem;
-use crate::quantity::format::format_count;
-use crate::quantity::output::{DetailLength, PlanLength, round};
 use crate::vocabulary::Vocabulary;
 
 /// What the steps take their figures from.
@@ -54,66 +54,40 @@ pub fn plan_steps(job: &StepContext<'_>) -> Vec<PlanStep> {
     };
     let steps = JobStep::ALL.iter().copied().filter(|step| is_taken(*step));
     steps
-        .map(|step| PlanStep {
-            step,
-            label: step.label(),
-            message: match figures(step, job) {
-                Some(figures) => format!("{} {figures}", step.description()),
-                None => step.description().to_owned(),
-            },
-            cautions: step.cautions().to_vec(),
+        .map(|step| {
+            let what = Statement::new("plan-step").member("step", step);
+            PlanStep {
+                step,
+                label: step.label(),
+                message: figures(step, job).into_iter().fold(what, Statement::followed_by).into(),
+                cautions: step.cautions().to_vec(),
+            }
         })
         .collect()
 }
 
 /// What this job adds to a step.
-fn figures(step: JobStep, job: &StepContext<'_>) -> Option<String> {
+fn figures(step: JobStep, job: &StepContext<'_>) -> Vec<Statement> {
     match step {
-        JobStep::MarkOut => Some(join_sentence(job.sizing.loops.iter().map(|sized| format_place(sized, job.system)))),
-        JobStep::Cut => Some(format_cuts(job)),
-        JobStep::Lay | JobStep::Bed => Some(join_sentence(
-            job.sizing
-                .loops
-                .iter()
-                .map(|sized| format!("{}: {}", loop_name(sized), format_count(f64::from(sized.turns), "turn"))),
-        )),
-        JobStep::MeasureOpen | JobStep::MeasureSealed => Some(join_sentence(job.sizing.loops.iter().map(|sized| {
-            format!(
-                "{}: {} to {} µH, {} ohm",
-                loop_name(sized),
-                sized.electrical.as_built_low_uh,
-                sized.electrical.as_built_high_uh,
-                sized.electrical.dc_resistance_ohm
-            )
-        }))),
+        JobStep::MarkOut => vec![of_loops(job, |laid| place(laid, job))],
+        JobStep::Cut => vec![cuts(job)],
+        JobStep::Lay | JobStep::Bed => {
+            let turns =
+                |laid: &LaidLoop| named(Statement::new("plan-turns"), laid).count("turns", u64::from(laid.coil.turns));
+            vec![of_loops(job, turns)]
+        }
+        JobStep::MeasureOpen | JobStep::MeasureSealed => vec![of_loops(job, readings)],
         JobStep::Seal => {
-            let cure = job
-                .cure
-                .map(|cure| format!("At the start that was asked for: {}.", cure.verdict.code().replace('_', " ")));
             let line = |item: MaterialItem| job.materials?.items.iter().find(|line| line.item == item);
-            let sealant =
-                line(MaterialItem::SealantCartridge).map(|line| format_count(line.quantity as f64, "cartridge"));
-            let sealant = sealant.map(|cartridges| format!("{cartridges} loaded."));
-            let both: Vec<_> = [sealant, cure].into_iter().flatten().collect();
-            (!both.is_empty()).then(|| both.join(" "))
+            let sealant = line(MaterialItem::SealantCartridge)
+                .map(|line| Statement::new("plan-sealant-loaded").count("cartridges", line.quantity));
+            let cure = job.cure.map(|cure| Statement::new("plan-seal-verdict").member("verdict", cure.verdict));
+            [sealant, cure].into_iter().flatten().collect()
         }
-        JobStep::Protect => {
-            let open =
-                job.cure?.milestones.iter().find(|milestone| milestone.milestone == CureMilestone::OpenToTraffic)?;
-            Some(match (&open.earliest, &open.latest) {
-                (Some(earliest), Some(latest)) => {
-                    format!("Computed: between {} and {}.", format_time(earliest), format_time(latest))
-                }
-                (Some(earliest), None) => {
-                    format!(
-                        "Computed: from {} at the earliest; the forecast ends before it is sure.",
-                        format_time(earliest)
-                    )
-                }
-                (None, _) => "Not before the forecast ends.".to_owned(),
-            })
+        JobStep::Protect => job.cure.and_then(opening_time).into_iter().collect(),
+        JobStep::PowerUp => {
+            vec![Statement::new("plan-switch-at").phrases("steps", step_phrases(job.layout), ListJoin::Comma)]
         }
-        JobStep::PowerUp => Some(format!("It is to switch at {}.", format_steps(job.layout))),
         JobStep::Locate
         | JobStep::Guard
         | JobStep::Isolate
@@ -121,83 +95,84 @@ fn figures(step: JobStep, job: &StepContext<'_>) -> Option<String> {
         | JobStep::Cover
         | JobStep::Terminate
         | JobStep::Prove
-        | JobStep::Restore => None,
+        | JobStep::Restore => Vec::new(),
     }
 }
 
-fn format_cuts(job: &StepContext<'_>) -> String {
+/// A phrase for each loop.
+fn of_loops(job: &StepContext<'_>, phrase: impl Fn(&LaidLoop) -> Statement) -> Statement {
+    let phrases = job.layout.loops.iter().map(phrase).collect();
+    Statement::new("plan-for-each-loop").phrases("loops", phrases, ListJoin::Semicolon)
+}
+
+/// A phrase that begins with the mark and the role of a loop.
+fn named(phrase: Statement, laid: &LaidLoop) -> Statement {
+    phrase.text("mark", laid.mark.to_string()).member("role", laid.role)
+}
+
+fn place(laid: &LaidLoop, job: &StepContext<'_>) -> Statement {
+    let line = if job.barrier == Barrier::None { "reference" } else { "barrier" };
+    named(Statement::new("plan-place"), laid)
+        .length("along_travel", laid.coil.along_travel, job.system)
+        .length("across_lane", laid.coil.across_lane, job.system)
+        .length("distance", laid.distance(), job.system)
+        .code("side", laid.side.code())
+        .code("line", line)
+}
+
+fn readings(laid: &LaidLoop) -> Statement {
+    let figures = &laid.electrical;
+    named(Statement::new("plan-measured"), laid)
+        .quantity("as_built_low", figures.as_built_low.get::<microhenry>(), Decimals::AtMost(2), "uH")
+        .quantity("as_built_high", figures.as_built_high.get::<microhenry>(), Decimals::AtMost(2), "uH")
+        .quantity("dc_resistance", figures.dc_resistance.get::<ohm>(), Decimals::AtMost(3), "ohm")
+}
+
+fn cuts(job: &StepContext<'_>) -> Statement {
     let Some(materials) = job.materials else {
-        return join_sentence(job.sizing.loops.iter().filter_map(|sized| {
-            Some(format!("{}: {} deep", loop_name(sized), format_exact_detail(sized.slot_depth?, job.system)))
-        }));
+        let depths = job.sizing.loops.iter().zip(&job.layout.loops).filter_map(|(sized, laid)| {
+            Some(named(Statement::new("plan-slot-depth"), laid).detail_length(
+                "slot_depth",
+                sized.slot_depth?.0,
+                job.system,
+            ))
+        });
+        return Statement::new("plan-for-each-loop").phrases("loops", depths.collect(), ListJoin::Semicolon);
     };
-    let passes = match materials.saw_cut.passes {
-        0 | 1 => "in one pass".to_owned(),
-        passes => format!("in {passes} passes"),
-    };
-    format!(
-        "{} of cut in all, {passes}; the blade runs on past {}.",
-        format_plan_length(materials.saw_cut.total, job.system),
-        format_count(f64::from(materials.saw_cut.cut_ends), "end"),
-    )
+    let cut = &materials.saw_cut;
+    Statement::new("plan-cut")
+        .length("total", cut.total.0, job.system)
+        .count("passes", u64::from(cut.passes.max(1)))
+        .count("cut_ends", u64::from(cut.cut_ends))
 }
 
-fn format_place(sized: &SizedLoop, system: UnitSystem) -> String {
-    let size = format!(
-        "{}: {} along travel, {} across",
-        loop_name(sized),
-        format_plan_length(sized.along_travel, system),
-        format_plan_length(sized.across_lane, system)
-    );
-    let side = sized.side.code().replace('_', " ");
-    match (&sized.distance_from_barrier, &sized.distance_from_reference) {
-        (Some(distance), _) if sized.side != Side::OnTheLine => {
-            format!("{size}, {} {side} the barrier", format_plan_length(*distance, system))
+/// When traffic may return; `None` where the cure does not say.
+fn opening_time(cure: &CureGuidanceReport) -> Option<Statement> {
+    let open = cure.milestones.iter().find(|milestone| milestone.milestone == CureMilestone::OpenToTraffic)?;
+    Some(match (&open.earliest, &open.latest) {
+        (Some(earliest), Some(latest)) => Statement::new("plan-open-between")
+            .text("earliest", format_time(earliest))
+            .text("latest", format_time(latest)),
+        (Some(earliest), None) => Statement::new("plan-open-from").text("earliest", format_time(earliest)),
+        (None, _) => Statement::new("plan-open-beyond-forecast"),
+    })
+}
+
+/// The steps to set: one for all, or one for each loop.
+pub fn step_phrases(layout: &JobLayout) -> Vec<Statement> {
+    let phrase = |(mark, step): (Option<LoopMark>, Ratio)| {
+        let step = step.get::<percent>();
+        match mark {
+            None => Statement::new("plan-step-for-all").percent("threshold", step, Decimals::AtMost(3)),
+            Some(mark) => Statement::new("plan-step-for-one")
+                .percent("threshold", step, Decimals::AtMost(3))
+                .text("mark", mark.to_string()),
         }
-        (_, Some(distance)) if sized.side != Side::OnTheLine => {
-            format!("{size}, {} {side} the reference", format_plan_length(*distance, system))
-        }
-        _ => format!("{size}, {side}"),
-    }
+    };
+    layout.steps().into_iter().map(phrase).collect()
 }
 
 /// A time without seconds and offset: `2026-01-20 14:04`.
 fn format_time(time: &str) -> String {
     time.get(..16).unwrap_or(time).replace('T', " ")
-}
-
-/// The steps to set: one for all, or one for each loop.
-pub fn format_steps(layout: &JobLayout) -> String {
-    let format = |(mark, step): (Option<LoopMark>, Ratio)| {
-        let step = format!("{} %", round(step.get::<percent>(), 3));
-        mark.map_or(step.clone(), |mark| format!("{step} for {mark}"))
-    };
-    layout.steps().into_iter().map(format).collect::<Vec<_>>().join(", ")
-}
-
-/// A loop by its mark and its role.
-fn loop_name(sized: &SizedLoop) -> String {
-    format!("{} {}", sized.mark, sized.role.code().replace('_', " "))
-}
-
-fn join_sentence(parts: impl Iterator<Item = String>) -> String {
-    let joined = parts.collect::<Vec<_>>().join("; ");
-    let mut chars = joined.chars();
-    let first = chars.next().map(|first| first.to_uppercase().to_string()).unwrap_or_default();
-    format!("{first}{}.", chars.as_str())
-}
-
-/// A length with the decimals of a tape, rounded from the figure of the report.
-fn format_plan_length(length: PlanLength, system: UnitSystem) -> String {
-    match system {
-        UnitSystem::UsCustomary => format!("{} ft", round(length.ft(), 1)),
-        UnitSystem::Metric => format!("{} m", round(length.m(), 2)),
-    }
-}
-
-fn format_exact_detail(length: DetailLength, system: UnitSystem) -> String {
-    match system {
-        UnitSystem::UsCustomary => format!("{} in", length.inch()),
-        UnitSystem::Metric => format!("{} mm", length.mm()),
-    }
 }

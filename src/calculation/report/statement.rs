@@ -45,13 +45,15 @@ pub enum Decimals {
     All,
 }
 
-/// A code and the short name that goes with it.
+/// A code, and the short name and the sentence that go with it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct MemberFact {
     /// The value in requests and reports.
     pub code: &'static str,
     /// The name in a menu.
     pub label: &'static str,
+    /// What it means, in a sentence.
+    pub description: &'static str,
 }
 
 /// What a sentence can hold: unrounded, in typed quantities, each with the system of its reader.
@@ -249,7 +251,7 @@ impl Statement {
 
 impl MemberFact {
     fn of(member: impl Vocabulary) -> Self {
-        Self { code: member.code(), label: member.label() }
+        Self { code: member.code(), label: member.label(), description: member.description() }
     }
 }
 

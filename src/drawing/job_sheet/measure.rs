@@ -7,7 +7,6 @@ use crate::calculation::detector_compatibility::ChannelSettings;
 use crate::calculation::installation_plan::{ExpectedReading, InstallationPlanReport};
 use crate::calculation::layout::LoopMark;
 use crate::drawing::codes::{format_code, format_code_capitalized};
-use crate::practice::job_steps::Trial;
 use crate::quantity::format::format_duration;
 use crate::vocabulary::Vocabulary;
 
@@ -99,8 +98,9 @@ fn format_limit(reading: &ExpectedReading) -> String {
 fn reading_notes(readings: &[ExpectedReading]) -> Vec<(String, &str)> {
     let mut notes: Vec<(String, &str)> = Vec::new();
     for reading in readings {
-        if !notes.iter().any(|(_, message)| *message == reading.message) {
-            notes.push((format_code_capitalized(reading.reading), &reading.message));
+        let words = reading.message.words();
+        if !notes.iter().any(|(_, known)| *known == words) {
+            notes.push((format_code_capitalized(reading.reading), words));
         }
     }
     notes
@@ -166,14 +166,9 @@ pub fn trials(report: &InstallationPlanReport) -> Markup {
             p { "Vehicles that must be seen: " (vehicles.join(", ")) "." }
             ul.ticks {
                 @for trial in &commissioning.trials {
-                    li { (tick_box()) b { (trial.label) ". " } (message(trial.trial, &trial.message)) }
+                    li { (tick_box()) b { (trial.label) ". " } (trial.trial.description()) }
                 }
             }
         }
     }
-}
-
-/// What to do, without what this job adds: that stands elsewhere on the page.
-fn message(trial: Trial, message: &str) -> &str {
-    message.get(..trial.description().len()).unwrap_or(message)
 }

@@ -3,7 +3,7 @@
 use maud::{Markup, html};
 
 use super::format::{findings_of, format_value, message_list, tick_box};
-use crate::calculation::installation_plan::InstallationPlanReport;
+use crate::calculation::installation_plan::{InstallationPlanReport, PlanStep};
 use crate::drawing::codes::format_code;
 use crate::drawing::report_text::format_footer;
 use crate::practice::cautions::CautionCode;
@@ -25,7 +25,7 @@ pub fn steps(report: &InstallationPlanReport) -> Markup {
                 @for step in &report.steps {
                     @let cautions: Vec<_> = step.cautions.iter().filter_map(number).map(|at| at.to_string()).collect();
                     li {
-                        (tick_box()) b { (step.label) ". " } (message(step.step, &step.message))
+                        (tick_box()) b { (step.label) ". " } (message(step))
                         @if !cautions.is_empty() { " " span.mark { "Caution " (cautions.join(", ")) } }
                     }
                 }
@@ -35,15 +35,15 @@ pub fn steps(report: &InstallationPlanReport) -> Markup {
 }
 
 /// What to do, without figures that stand in a table of the page.
-fn message(step: JobStep, message: &str) -> &str {
-    match step {
+fn message(step: &PlanStep) -> &str {
+    match step.step {
         JobStep::MarkOut
         | JobStep::Cut
         | JobStep::Lay
         | JobStep::Bed
         | JobStep::MeasureOpen
         | JobStep::MeasureSealed
-        | JobStep::Protect => message.get(..step.description().len()).unwrap_or(message),
+        | JobStep::Protect => step.step.description(),
         JobStep::Locate
         | JobStep::Guard
         | JobStep::Isolate
@@ -53,7 +53,7 @@ fn message(step: JobStep, message: &str) -> &str {
         | JobStep::Terminate
         | JobStep::PowerUp
         | JobStep::Prove
-        | JobStep::Restore => message,
+        | JobStep::Restore => step.message.words(),
     }
 }
 

@@ -1,1 +1,48 @@
 ### The whole job.
+
+## The steps of the work: what to do, and the figures of this job
+
+plan-step = { $step-description }
+plan-for-each-loop = { $loops }.
+plan-place = { $mark } { $role }: { $along_travel } along travel, { $across_lane } across, { $side ->
+    [outside] { $distance } outside the { $line }
+    [inside] { $distance } inside the { $line }
+   *[on_the_line] on the line
+}
+plan-slot-depth = { $mark } { $role }: { $slot_depth } deep
+plan-cut = { $total } of cut in all, in { $passes ->
+    [one] one pass
+   *[other] { $passes } passes
+}; the blade runs on past { $cut_ends ->
+    [one] { $cut_ends } end
+   *[other] { $cut_ends } ends
+}.
+plan-turns = { $mark } { $role }: { $turns ->
+    [one] { $turns } turn
+   *[other] { $turns } turns
+}
+plan-measured = { $mark } { $role }: { $as_built_low-number } to { $as_built_high }, { $dc_resistance }
+plan-sealant-loaded = { $cartridges ->
+    [one] { $cartridges } cartridge
+   *[other] { $cartridges } cartridges
+} loaded.
+plan-seal-verdict = At the start that was asked for: { $verdict }.
+plan-open-between = Computed: between { $earliest } and { $latest }.
+plan-open-from = Computed: from { $earliest } at the earliest; the forecast ends before it is sure.
+plan-open-beyond-forecast = Not before the forecast ends.
+plan-switch-at = It is to switch at { $steps }.
+plan-step-for-all = { $threshold }
+plan-step-for-one = { $threshold } for { $mark }
+
+## What to try
+
+plan-trial = { $trial-description }
+plan-trial-vehicles = Here: { $vehicles }.
+plan-trial-step = Set to switch at { $steps }.
+
+## What to measure
+
+plan-reading-resistance = At 20 °C (68 °F); the band is that of wire between -20 and 40 °C. More is a poor splice, open is a broken wire.
+plan-reading-inductance = With the gate closed and no vehicle near. Far below the band: a shorted turn, a turn too few, or steel; the limits are what the unit tunes to.
+plan-reading-quality-factor = At 50 kHz; computed without the losses of pavement and steel, so a meter shows less.
+plan-reading-insulation = To earth at { $voltage }, unit and arresters disconnected, discharged afterwards. From { $best } it { $best_meaning }; from { $accepted } it { $accepted_meaning }.

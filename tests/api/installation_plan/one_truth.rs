@@ -1,0 +1,386 @@
+//! One job, one truth: what a plan decides once, every part of it, its drawing and its sheet say alike, and so do the single
+//! calculations.
+//!
+//! `LOOPWRIGHT_TEST_OPENINGS=300` draws as many openings; a few by default.
+
+use proptest::prelude::*;
+use serde_json::{Value, json};
+
+use crate::harness::{calculate, post};
+
+/// How many openings are drawn.
+fn openings() -> u32 {
+    std::env::var("LOOPWRIGHT_TEST_OPENINGS").map_or(40, |count| count.parse().unwrap())
+}
+
+/// A length of so many tenths of a foot, in one of the two systems.
+fn length(tenths: u32, metric: bool) -> String {
+    let feet = f64::from(tenths) / 10.0;
+    if metric { format!("{:.1} m", feet * 0.3048) } else { format!("{feet} ft") }
+}
+
+fn one_of<T: Clone + std::fmt::Debug + 'static>(choices: &[T]) -> impl Strategy<Value = T> + use<T> {
+    prop::sample::select(choices.to_vec())
+}
+
+/// An item of stock round the sizes that openings need.
+fn stock_item() -> impl Strategy<Value = (u32, u32, u32, Option<u32>, Option<&'static str>)> {
+    (
+        one_of(&[40_u32, 60, 60, 60, 70, 80]),
+        one_of(&[40_u32, 60, 80, 100, 160, 200]),
+        one_of(&[200_u32, 500, 530, 1000, 4000]),
+        prop::option::of(2..5_u32),
+        prop::option::of(one_of(&["preformed_saw_cut", "preformed_direct_burial"])),
+    )
+}
+
+/// A plan's request: all barriers, roles, constructions and surfaces, both systems, stock, long lead-ins, steps and wirings.
+fn opening() -> impl Strategy<Value = Value> {
+    let place = (
+        one_of(&["slide_gate", "swing_gate", "swing_gate_pair", "barrier_arm", "vertical_lift_gate", "overhead_door", "none"]),
+        80..320_u32,
+        any::<bool>(),
+        prop::option::of(prop::sample::subsequence(
+            vec!["exit", "obstruction_outside", "obstruction_inside", "between_leaves", "arming", "closing", "presence"],
+            1..5,
+        )),
+        prop::option::of(prop::sample::subsequence(
+            vec!["passenger_car", "pickup", "high_bed_truck", "tractor_trailer", "small_motorcycle"],
+            1..4,
+        )),
+        prop::option::weighted(0.3, (2..20_u32, 4..16_u32)),
+    );
+    let make = (
+        prop::option::of(one_of(&["hand_wound", "preformed_saw_cut", "preformed_direct_burial"])),
+        one_of(&["existing_asphalt", "existing_concrete", "new_concrete", "gravel"]),
+        prop::option::of(one_of(&[200_u32, 500, 900, 1500, 3000])),
+        prop::option::of(prop::collection::vec(stock_item(), 1..5)),
+        prop::option::weighted(0.2, Just("adjacent_traffic")),
+    );
+    let unit = (
+        prop::option::weighted(0.3, one_of(&["separate", "series", "parallel"])),
+        prop::option::weighted(0.3, one_of(&[0.02_f64, 0.05, 0.13, 0.2, 0.32])),
+        prop::option::weighted(0.3, one_of(&[vec![0.5, 0.25, 0.1, 0.05], vec![0.32, 0.16, 0.08, 0.04, 0.02], vec![0.4]])),
+    );
+    (place, make, unit).prop_map(|(place, make, unit)| {
+        let (barrier, width, metric, roles, vehicles, run_up) = place;
+        let (construction, surface, lead_in, stock, hazard) = make;
+        let (wiring, threshold, steps) = unit;
+        let mut plan = json!({ "opening": { "width": length(width, metric), "barrier": barrier }, "surface": surface });
+        let mut add = |name: &str, value: Option<Value>| {
+            if let Some(value) = value {
+                plan[name] = value;
+            }
+        };
+        add("roles", roles.map(Value::from));
+        add("vehicles", vehicles.map(Value::from));
+        add("construction", construction.map(Value::from));
+        add("wiring", wiring.map(Value::from));
+        add("site_hazards", hazard.map(|hazard| json!([hazard])));
+        add("lead_in", lead_in.map(|tenths| json!({ "length": length(tenths, metric) })));
+        let item = |(index, (along, across, tail, turns, made)): (usize, (u32, u32, u32, Option<u32>, Option<&str>))| {
+            let mut item = json!({
+                "sku": format!("TIB-{index}"),
+                "along_travel": length(along, metric),
+                "across_lane": length(across, metric),
+                "lead_in_length": length(tail, metric),
+            });
+            if let Some(turns) = turns {
+                item["turns"] = turns.into();
+            }
+            if let Some(made) = made {
+                item["construction"] = made.into();
+            }
+            item
+        };
+        add("stock", stock.map(|stock| stock.into_iter().enumerate().map(item).collect()));
+        let detector = match (threshold, steps) {
+            (None, None) => None,
+            (Some(threshold), _) => Some(json!({ "threshold_percent": threshold })),
+            (None, Some(steps)) => Some(json!({ "threshold_steps_percent": steps })),
+        };
+        add("detector", detector);
+        if let Some((speed, time)) = run_up {
+            plan["opening"]["approach_speed"] = format!("{speed} mph").into();
+            plan["opening"]["opening_time"] = format!("{time} s").into();
+        }
+        plan
+    })
+}
+
+fn list<'a>(value: &'a Value, name: &str) -> &'a [Value] {
+    value[name].as_array().map_or(&[], Vec::as_slice)
+}
+
+fn text<'a>(value: &'a Value, name: &str) -> &'a str {
+    value[name].as_str().unwrap_or_else(|| panic!("no {name}: {value}"))
+}
+
+/// The marks of a loop's row.
+fn marks(sized: &Value) -> Vec<Value> {
+    match sized.get("side_by_side") {
+        Some(row) => list(row, "marks").to_vec(),
+        None => vec![sized["mark"].clone()],
+    }
+}
+
+/// Both systems of a length, to compare.
+fn metres(length: &Value) -> f64 {
+    length["m"].as_f64().unwrap_or_else(|| panic!("no length: {length}"))
+}
+
+/// The middle of a loop along the way: the inside positive.
+fn middle(sized: &Value) -> f64 {
+    let from_line = sized.get("distance_from_barrier").or(sized.get("distance_from_reference")).map_or(0.0, metres);
+    match text(sized, "side") {
+        "inside" => from_line + metres(&sized["along_travel"]) / 2.0,
+        "outside" => -from_line - metres(&sized["along_travel"]) / 2.0,
+        _ => 0.0,
+    }
+}
+
+/// The loops in the order in which a vehicle that leaves meets them, each with its letter.
+fn marks_follow_the_way(loops: &[Value]) {
+    for (sized, letter) in loops.iter().zip('A'..) {
+        assert_eq!(sized["mark"], letter.to_string());
+        for (index, mark) in marks(sized).iter().enumerate().filter(|_| sized["count"] != 1) {
+            assert_eq!(*mark, format!("{letter}{}", index + 1));
+        }
+        assert_eq!(json!(marks(sized).len()), sized["count"]);
+    }
+    for pair in loops.windows(2) {
+        assert!(middle(&pair[0]) >= middle(&pair[1]), "{} before {}", pair[0]["role"], pair[1]["role"]);
+    }
+}
+
+/// The step of each loop is that of its channel, of the sheet and of the steps of the work.
+fn steps_agree(plan: &Value, sheet: &str) {
+    let settings = list(&plan["detector"], "settings");
+    let by_id = |list: &[Value], name: &str, code: &str| {
+        list.iter().find(|entry| entry[name] == code).map(|entry| text(entry, "message").to_owned()).unwrap()
+    };
+    let power_up = by_id(list(plan, "steps"), "step", "power_up");
+    let tune = by_id(list(&plan["commissioning"], "trials"), "trial", "tune_empty");
+    let loops = list(&plan["sizing"], "loops");
+    let is_shared = loops.iter().all(|sized| sized["threshold_percent"] == loops[0]["threshold_percent"]);
+    for sized in loops {
+        let step = &sized["threshold_percent"];
+        for mark in marks(sized) {
+            let channel = settings.iter().find(|channel| list(channel, "marks").contains(&mark));
+            assert_eq!(channel.unwrap_or_else(|| panic!("no channel of {mark}"))["threshold_percent"], *step);
+        }
+        let said = if is_shared { format!("{step} %") } else { format!("{step} % for {}", text(sized, "mark")) };
+        assert!(power_up.contains(&said) && tune.contains(&said), "{said}: {power_up} {tune}");
+        assert!(sheet.contains(&format!("{step} %")), "{step} % is not on the sheet");
+        for vehicle in list(sized, "vehicles") {
+            assert_eq!(vehicle["threshold_percent"], *step);
+        }
+    }
+}
+
+/// The loop that is sized is the one that is connected, bought, measured and drawn.
+fn loops_agree(plan: &Value) {
+    let connected = list(&plan["detector"]["inputs"], "loops");
+    let bought = list(&plan["materials"]["inputs"], "loops");
+    let made = list(&plan["materials"], "loops");
+    let readings = list(&plan["commissioning"], "readings");
+    let loops = list(&plan["sizing"], "loops");
+    assert_eq!(bought.len(), loops.len());
+    assert_eq!(json!(connected.len()), json!(loops.iter().map(|sized| marks(sized).len()).sum::<usize>()));
+    for ((sized, bought), made) in loops.iter().zip(bought).zip(made) {
+        assert_eq!((&made["mark"], &made["quantity"]), (&sized["mark"], &sized["count"]));
+        let alike = |other: &Value| {
+            for name in ["shape", "along_travel", "across_lane", "turns", "corner_cut"] {
+                assert_eq!(other["loop"][name], sized[name], "{name} of {}", sized["role"]);
+            }
+            assert_eq!(other["lead_in"]["length"], sized["lead_in"]["length"]);
+        };
+        alike(bought);
+        assert_eq!(bought["construction"], sized["construction"]);
+        let of_role: Vec<_> = connected.iter().filter(|other| other["role"] == sized["role"]).collect();
+        assert_eq!(of_role.len(), marks(sized).len());
+        for other in of_role {
+            alike(other);
+            assert!((other["along"]["m"].as_f64().unwrap() - middle(sized)).abs() < 0.002);
+        }
+        let reading = |name: &str| {
+            let found = readings.iter().find(|other| other["mark"] == sized["mark"] && other["reading"] == name);
+            found.unwrap()["expected"].clone()
+        };
+        assert_eq!(reading("inductance"), sized["electrical"]["terminal_inductance_uh"]);
+        assert_eq!(reading("resistance"), sized["electrical"]["dc_resistance_ohm"]);
+    }
+}
+
+/// Lead-ins reach their loops, and what is ordered and taken from stock is as long.
+fn lead_ins_agree(plan: &Value, request: &Value) {
+    let spare = metres(&plan["sizing"]["inputs"]["lead_in"]["spare"]);
+    for sized in list(&plan["sizing"], "loops") {
+        let (length, ordered) = (metres(&sized["lead_in"]["length"]), metres(&sized["lead_in"]["order_length"]));
+        let distance = sized.get("distance_from_barrier").or(sized.get("distance_from_reference")).map_or(0.0, metres);
+        assert!(length >= distance, "{} lies beyond its lead-in", sized["role"]);
+        assert!((ordered - length - spare).abs() < 0.002);
+        if let Some(item) = stock_item_of(sized, request) {
+            let tail = calculate_metres(text(item, "lead_in_length"));
+            assert!(tail >= ordered - 0.002, "{} is too short for {}", item["sku"], sized["role"]);
+        }
+    }
+}
+
+fn calculate_metres(text: &str) -> f64 {
+    let (number, unit) = text.split_once(' ').unwrap();
+    number.parse::<f64>().unwrap() * if unit == "ft" { 0.3048 } else { 1.0 }
+}
+
+/// The item of the request's stock that a loop is.
+fn stock_item_of<'a>(sized: &Value, request: &'a Value) -> Option<&'a Value> {
+    let sku = sized.get("stock_choice")?.get("sku")?;
+    list(request, "stock").iter().find(|item| item["sku"] == *sku)
+}
+
+/// A stock item that is chosen is the loop, on the bill too; where none is, nobody says so.
+fn stock_agrees(plan: &Value, request: &Value) {
+    let lines: Vec<_> =
+        list(&plan["materials"], "items").iter().filter(|line| line["item"] == "preformed_loop").collect();
+    let preformed: Vec<_> =
+        list(&plan["sizing"], "loops").iter().filter(|sized| sized["construction"] != "hand_wound").collect();
+    assert_eq!(lines.len(), preformed.len());
+    for (sized, line) in preformed.iter().zip(lines) {
+        let item = stock_item_of(sized, request);
+        assert_eq!(line.get("sku"), item.map(|item| &item["sku"]));
+        let none_fits = |finding: &&Value| finding["code"] == "no_stock_fits" && finding["subject"] == sized["role"];
+        let is_said = list(plan, "findings").iter().any(|finding| none_fits(&finding));
+        assert_eq!(is_said, item.is_none() && request.get("stock").is_some(), "{}", sized["role"]);
+        let Some(item) = item else { continue };
+        for (leg, name) in [("along_travel", "along_travel"), ("across_lane", "across_lane")] {
+            assert!((metres(&sized[leg]) - calculate_metres(text(item, name))).abs() < 0.001);
+        }
+        if let Some(turns) = item.get("turns") {
+            assert_eq!(sized["turns"], *turns);
+        }
+    }
+    for sized in list(&plan["sizing"], "loops").iter().filter(|sized| sized["construction"] == "hand_wound") {
+        assert!(stock_item_of(sized, request).is_none(), "wound on site and from stock");
+    }
+}
+
+/// A vehicle that one part does not see, no other part sees; a stop of one part is a stop of the plan, and first on its sheet.
+fn verdicts_agree(plan: &Value, sheet: &str) {
+    let is_stop = |finding: &&Value| finding["level"] == "stop";
+    let stops: Vec<_> = list(plan, "findings").iter().filter(is_stop).collect();
+    for part in ["sizing", "detector", "materials"] {
+        for stop in list(&plan[part], "findings").iter().filter(is_stop) {
+            assert!(stops.contains(&stop), "{part} has a stop that the plan leaves out: {stop}");
+        }
+    }
+    assert_eq!(sheet.contains("Do not build as planned"), !stops.is_empty());
+    let is_separate = plan["detector"]["inputs"]["wiring"] == "separate";
+    for check in list(&plan["detector"], "checks").iter().filter(|check| check["check"] == "vehicle" && is_separate) {
+        let channel = list(&plan["detector"], "settings").iter().find(|other| other["channel"] == check["channel"]);
+        let mark = &channel.unwrap()["marks"][0];
+        let sized = list(&plan["sizing"], "loops").iter().find(|sized| marks(sized).contains(mark)).unwrap();
+        let seen = list(sized, "vehicles").iter().find(|seen| seen["vehicle"] == check["vehicle"]).unwrap();
+        assert_eq!(seen["least_change_percent"], check["value"]);
+        assert_eq!(seen["detected"] == false, check["verdict"] == "unsuitable", "{check}");
+    }
+}
+
+/// The drawing and the sheet name every loop, its turns and its number in stock.
+fn papers_agree(plan: &Value, sheet: &str) {
+    let drawing = text(&plan["drawings"], "plan").replace('\u{a0}', " ");
+    for sized in list(&plan["sizing"], "loops") {
+        let (mark, turns) = (text(sized, "mark"), &sized["turns"]);
+        assert!(drawing.contains(&format!(">{mark}</text>")), "{mark} is not on the drawing");
+        assert!(drawing.contains(&format!("{turns} turns")) || *turns == 1, "{turns} turns are not on the drawing");
+        for mark in marks(sized) {
+            assert!(sheet.contains(mark.as_str().unwrap()), "{mark} is not on the sheet");
+        }
+        if let Some(sku) = sized.get("stock_choice").and_then(|choice| choice.get("sku")) {
+            let sku = sku.as_str().unwrap();
+            assert!(drawing.contains(sku) && sheet.contains(sku), "{sku} is not on both papers");
+        }
+    }
+}
+
+/// A loop of a report as a request.
+fn as_loop(sized: &Value, cover: &Value) -> Value {
+    json!({
+        "shape": sized["shape"],
+        "along_travel": format!("{} m", metres(&sized["along_travel"])),
+        "across_lane": format!("{} m", metres(&sized["across_lane"])),
+        "turns": sized["turns"],
+        "corner_cut": format!("{} mm", sized["corner_cut"]["mm"]),
+        "cover": format!("{} mm", cover["mm"]),
+    })
+}
+
+/// The single calculations find the same: the sizing by itself, each loop measured, and the channels checked.
+fn single_calculations_agree(plan: &Value, request: &Value) {
+    let sizing = &plan["sizing"];
+    let loops = list(sizing, "loops");
+    if request.get("wiring").is_none_or(|wiring| wiring == "separate") {
+        let mut alone = request.as_object().unwrap().clone();
+        alone.remove("wiring");
+        alone.remove("include");
+        let alone = calculate("loop-sizing", &Value::Object(alone));
+        assert_eq!(alone.body["loops"], sizing["loops"]);
+    }
+    let opening = metres(&sizing["inputs"]["opening"]["width"]);
+    let mut connected = Vec::new();
+    for sized in loops {
+        let coil = as_loop(sized, &sizing["inputs"]["cover"]);
+        let lead_in = json!({ "length": format!("{} m", metres(&sized["lead_in"]["length"])) });
+        let measured = calculate("loop-characteristics", &json!({ "loop": coil, "lead_in": lead_in }));
+        let (one, other) = (&measured.body["terminal_inductance_uh"], &sized["electrical"]["terminal_inductance_uh"]);
+        let (one, other) = (one.as_f64().unwrap(), other.as_f64().unwrap());
+        assert!((one - other).abs() <= 2e-4 * other, "{one} and {other} µH");
+        let centres: Vec<f64> = sized.get("side_by_side").map_or(vec![0.0], |row| {
+            list(row, "centres").iter().map(metres).collect()
+        });
+        for (index, across) in centres.iter().enumerate() {
+            connected.push(json!({
+                "label": format!("{} {index}", text(sized, "role")),
+                "role": sized["role"],
+                "loop": coil,
+                "lead_in": lead_in,
+                "lane_width": format!("{opening} m"),
+                "position": { "along": format!("{} m", middle(sized)), "across": format!("{across} m") },
+            }));
+        }
+    }
+    let mut question = json!({ "loops": connected });
+    for name in ["wiring", "detector", "vehicles"] {
+        if let Some(sent) = request.get(name) {
+            question[name] = sent.clone();
+        }
+    }
+    let alone = calculate("detector-compatibility", &question);
+    assert_eq!(alone.status, 200, "{}", alone.body);
+    let steps = |report: &Value| -> Vec<Value> {
+        list(report, "settings").iter().map(|channel| channel["threshold_percent"].clone()).collect()
+    };
+    assert_eq!(steps(&alone.body), steps(&plan["detector"]));
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: openings(), failure_persistence: None, max_shrink_iters: 64, ..ProptestConfig::default() })]
+
+    #[test]
+    fn every_part_of_a_plan_says_the_same(request in opening()) {
+        let mut with_drawings = request.clone();
+        with_drawings["include"] = json!(["drawings"]);
+        let answer = calculate("installation-plan", &with_drawings);
+        assert_eq!(answer.status, 200, "{:#}", answer.body);
+        let sheet = post("/v1/installation-plan/job-sheet", request.to_string());
+        let sheet = sheet.body.as_str().unwrap().replace('\u{a0}', " ");
+        let plan = &answer.body;
+        marks_follow_the_way(list(&plan["sizing"], "loops"));
+        steps_agree(plan, &sheet);
+        loops_agree(plan);
+        lead_ins_agree(plan, &request);
+        stock_agrees(plan, &request);
+        verdicts_agree(plan, &sheet);
+        papers_agree(plan, &sheet);
+        single_calculations_agree(plan, &request);
+    }
+}
