@@ -10,7 +10,7 @@ use super::vehicle_model::VehicleModel;
 use crate::calculation::input::{
     LaneWidth, LeadIn, Loop, PlateHeight, PlateLength, PlateWidth, ResolvedLeadIn, ResolvedLoop, SideOffset,
 };
-use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
 use crate::practice::layout::EDGE_SETBACK;
 use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
@@ -91,7 +91,7 @@ impl VehicleResponseRequest {
         let threshold = self.threshold_percent.unwrap_or_else(|| {
             let class = self.vehicle.unwrap_or(VehicleClass::PassengerCar);
             let threshold = class.threshold_percent();
-            let reason = "The step that this vehicle asks for.";
+            let reason = Statement::new("response-usual-threshold");
             diagnostics.add_assumption(
                 &body.field("threshold_percent"),
                 threshold.to_string(),
@@ -104,18 +104,15 @@ impl VehicleResponseRequest {
             &body.field("positions"),
             self.positions,
             (41, "41"),
-            "Enough to draw the profile.",
+            Statement::new("response-usual-positions"),
             Source::OwnChoice,
         );
         let (coil, model) = (coil?, model?);
         let offset = offset.unwrap_or_else(|| {
             let (offset, reason) = if self.vehicle.is_some_and(VehicleClass::is_two_wheeler) {
-                (
-                    coil.riding_line(),
-                    "Where two-wheelers are calibrated: 0.3 m inside the side wire, or over the centre slot.",
-                )
+                (coil.riding_line(), Statement::new("response-riding-line"))
             } else {
-                (Length::default(), "Over the middle of the loop.")
+                (Length::default(), Statement::new("response-over-middle"))
             };
             diagnostics.add_assumption(
                 &body.field("offset_across"),
@@ -127,7 +124,7 @@ impl VehicleResponseRequest {
         });
         let lane = lane.unwrap_or_else(|| {
             let lane = coil.across_lane + 2.0 * EDGE_SETBACK.in_system(coil.system);
-            let reason = "The loop and the usual setback on each side.";
+            let reason = Statement::new("response-usual-lane");
             diagnostics.add_assumption(
                 &body.field("lane_width"),
                 format_length_input(lane, coil.system),
