@@ -7,7 +7,7 @@ use validator::Validate;
 use super::channel::{ChannelLoop, DetectorChannel};
 use super::report::{ConnectedLoopEcho, DetectorCompatibilityInputs};
 use crate::calculation::input::{Coordinate, Detector, LeadIn, Loop, PresenceTime, ResolvedDetector, resolve_vehicles};
-use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
 use crate::practice::detectors::{FailureBehaviour, OutputMode, USUAL_STEPS_PERCENT, Wiring};
 use crate::practice::layout::MAX_SIDE_BY_SIDE;
 use crate::practice::roles::Role;
@@ -123,8 +123,8 @@ impl DetectorCompatibilityRequest {
                 diagnostics.add_error(
                     &at.field("label"),
                     FieldErrorCode::Contradiction,
-                    format!("The label {} stands twice.", connected.label),
-                    "Give every loop a label of its own.",
+                    Statement::new("errors-label-twice").text("label", connected.label.clone()),
+                    Statement::new("errors-label-twice-hint"),
                 );
             }
             loops.extend(connected.resolve(&at, diagnostics));

@@ -160,8 +160,8 @@ impl VehicleResponseRequest {
                 diagnostics.add_error(
                     &plate_at,
                     FieldErrorCode::Contradiction,
-                    "Both a vehicle class and a plate were sent.",
-                    "Send vehicle or plate, not both.",
+                    Statement::new("errors-vehicle-and-plate"),
+                    Statement::new("errors-vehicle-and-plate-hint"),
                 );
                 None
             }
@@ -169,8 +169,8 @@ impl VehicleResponseRequest {
                 diagnostics.add_error(
                     &body.field("vehicle"),
                     FieldErrorCode::FieldMissing,
-                    "Neither a vehicle class nor a plate was sent.",
-                    "Send vehicle with a code of reference/vehicle-classes, or plate with width, length and effective_height.",
+                    Statement::new("errors-no-vehicle"),
+                    Statement::new("errors-no-vehicle-hint"),
                 );
                 None
             }
