@@ -21,7 +21,7 @@ use super::{body, drain, weather};
 use crate::calculation::Calculation;
 use crate::calculation::input::Weather;
 use crate::calculation::installation_plan::{InstallationPlanReport, InstallationPlanRequest};
-use crate::calculation::report::{Diagnostics, FieldError, FieldErrorCode, FieldPath};
+use crate::calculation::report::{Diagnostics, FieldError, FieldErrorCode, FieldPath, Statement};
 use crate::drawing::SvgIllustrator;
 use crate::wording::{Language, Worded};
 
@@ -126,7 +126,7 @@ fn check_size(batch: &PlanBatchRequest, most: usize) -> Result<(), Problem> {
     if items <= most {
         return Ok(());
     }
-    Err(Problem::too_many_items(format!("{items} items are more than a batch may have here."), most))
+    Err(Problem::too_many_items(Statement::new("errors-batch-too-large").count("items", items as u64), most))
 }
 
 /// The weather beside the items, fetched where it names a place. Reports the errors of the batch itself together with its own.
@@ -172,8 +172,8 @@ fn answer_item(
     if asked.weather.as_ref().is_some_and(|weather| weather.location.is_some()) {
         let body = FieldPath::BODY;
         let weather_at = body.field("weather");
-        let detail = "A batch fetches no forecast for a single item.";
-        let hint = "Send conditions, or one location beside the items.";
+        let detail = Statement::new("errors-batch-item-location");
+        let hint = Statement::new("errors-batch-item-location-hint");
         diagnostics.add_error(&weather_at.field("location"), FieldErrorCode::Contradiction, detail, hint);
     }
     if asked.weather.is_none() && asked.start.is_some() {

@@ -9,8 +9,7 @@ use super::app_state::AppState;
 use super::json_limits::{JsonLimits, NestingDepth};
 use super::problem::{Problem, ProblemCode};
 use super::strict::{NULL_FOR_OPTIONAL, NULL_NOT_ALLOWED, StrictDeserializer, TOO_MANY_ITEMS};
-use crate::calculation::report::{FieldError, FieldErrorCode, MAX_NAME_CHARS};
-use crate::vocabulary::Vocabulary;
+use crate::calculation::report::{FieldError, FieldErrorCode, ListJoin, MAX_NAME_CHARS, Statement};
 
 /// The largest body of any path, as a multiple of the setting: that of a batch.
 pub const MAX_BODY_LIMIT_FACTOR: usize = 64;
@@ -112,55 +111,64 @@ fn field_error(path: &serde_path_to_error::Path, message: &str, limits: JsonLimi
     let message = message.rsplit_once(" at line ").map_or(message, |(message, _)| message);
     let (first, others) = parse_names(message);
     let here = pointer(path);
-    let of = |pointer: String, code: FieldErrorCode, detail: String, hint: String| FieldError {
-        pointer,
-        code: code.code(),
-        detail,
-        hint,
-    };
     if message.starts_with("unknown field") {
-        let hint = nearest(&first, &others)
-            .map_or_else(|| format!("Known here: {}.", others.join(", ")), |name| format!("Did you mean {name}?"));
+        let hint = match nearest(&first, &others) {
+            Some(name) => Statement::new("errors-did-you-mean").text("meant", name.to_owned()),
+            None => Statement::new("errors-known-fields").text("known", others.join(", ")),
+        };
         // The path ends in the unknown name already.
-        of(here, FieldErrorCode::FieldUnknown, format!("There is no field {first} here."), hint)
+        let detail = Statement::new("errors-field-unknown").text("field", first);
+        FieldError::at(here, FieldErrorCode::FieldUnknown, detail, hint)
     } else if message.starts_with("missing field") {
-        let detail = format!("The field {first} is needed and was not sent.");
-        of(
-            child(&here, &first),
-            FieldErrorCode::FieldMissing,
-            detail,
-            format!("Add {first}; its description says what it takes."),
-        )
+        let of_field = |statement: Statement| statement.text("field", first.clone());
+        let detail = of_field(Statement::new("errors-field-missing"));
+        let hint = of_field(Statement::new("errors-add-field"));
+        FieldError::at(child(&here, &first), FieldErrorCode::FieldMissing, detail, hint)
     } else if message.starts_with("duplicate field") {
-        let detail = format!("The field {first} stands twice in one object.");
-        of(child(&here, &first), FieldErrorCode::FieldDuplicate, detail, "Send it once.".to_owned())
+        let pointer = child(&here, &first);
+        let detail = Statement::new("errors-field-twice").text("field", first);
+        FieldError::at(pointer, FieldErrorCode::FieldDuplicate, detail, Statement::new("errors-send-once"))
     } else if message.starts_with("unknown variant") {
-        let list = format!("One of: {}.", others.join(", "));
         // All members with that word are named: a guess between them could be dangerous.
         let meant = match names_containing(&first, &others) {
-            words if words.is_empty() => nearest(&first, &others).map(str::to_owned),
-            words => Some(words.join(" or ")),
+            words if words.is_empty() => nearest(&first, &others).map(|name| vec![name.to_owned()]),
+            words => Some(words),
         };
-        let hint = meant.map_or(list.clone(), |name| format!("Did you mean {name}? {list}"));
-        of(here, FieldErrorCode::ValueUnknown, format!("\"{first}\" is not a value that this field takes."), hint)
+        let list = Statement::new("errors-known-values").text("known", others.join(", "));
+        let hint = match meant {
+            Some(names) => {
+                let name = |name: String| Statement::new("errors-meant").text("meant", name);
+                let names = names.into_iter().map(name).collect();
+                Statement::new("errors-did-you-mean").phrases("meant", names, ListJoin::Or).followed_by(list)
+            }
+            None => list,
+        };
+        let detail = Statement::new("errors-value-unknown").text("value", first);
+        FieldError::at(here, FieldErrorCode::ValueUnknown, detail, hint)
     } else if [NULL_NOT_ALLOWED, NULL_FOR_OPTIONAL].contains(&message) || message.starts_with("invalid type: null") {
-        let hint = if message == NULL_FOR_OPTIONAL { "Leave the field out instead." } else { "Send a value." };
-        of(here, FieldErrorCode::NullNotAllowed, "null is not taken here.".to_owned(), hint.to_owned())
+        let detail = Statement::new("errors-null");
+        let hint = if message == NULL_FOR_OPTIONAL {
+            Statement::new("errors-leave-out")
+        } else {
+            Statement::new("errors-send-value")
+        };
+        FieldError::at(here, FieldErrorCode::NullNotAllowed, detail, hint)
     } else if message == TOO_MANY_ITEMS {
-        let detail =
-            format!("The list has more than {} items, the most that this service takes in any list.", limits.items);
-        of(here, FieldErrorCode::ListSize, detail, format!("Send at most {} items.", limits.items))
+        let of_limit = |statement: Statement| statement.count("max_items", limits.items as u64);
+        let detail = of_limit(Statement::new("errors-list-too-long"));
+        let hint = of_limit(Statement::new("errors-send-fewer-items"));
+        FieldError::at(here, FieldErrorCode::ListSize, detail, hint)
     } else if message.starts_with("invalid value") {
-        let hint = "Send a whole number within the range of the field; its description gives it.";
-        of(here, FieldErrorCode::OutOfRange, format!("The field does not take {first}."), hint.to_owned())
+        let detail = Statement::new("errors-value-not-taken").text("value", first);
+        FieldError::at(here, FieldErrorCode::OutOfRange, detail, Statement::new("errors-send-whole-number"))
     } else {
-        let sent = sent_type(message);
-        let expected = message.rsplit_once("expected ").map_or("another type", |(_, expected)| type_name(expected));
-        of(
+        let expected = || expected_type(message.rsplit_once("expected ").map_or("", |(_, expected)| expected));
+        let detail = Statement::new("errors-type-wrong").code("sent", sent_type(message));
+        FieldError::at(
             here,
             FieldErrorCode::TypeWrong,
-            format!("{sent} stands where {expected} belongs."),
-            format!("Send {expected}."),
+            detail.phrase("expected", expected()),
+            Statement::new("errors-send-type").phrase("expected", expected()),
         )
     }
 }
@@ -175,15 +183,23 @@ fn parse_names(message: &str) -> (String, Vec<&str>) {
 }
 
 /// What serde expects, without the names of Rust types.
-fn type_name(expected: &str) -> &str {
+fn expected_type(expected: &str) -> Statement {
+    let of = |code| Statement::new("errors-type").code("type", code);
     match expected {
-        "a string" | "string" => "text",
-        "f64" => "a number",
-        "u32" | "u64" | "usize" => "a whole number",
-        "a sequence" => "an array",
-        expected if expected.starts_with("struct ") || expected == "a map" => "an object",
-        expected if expected.starts_with("enum ") || expected == "string or map" => "one of the listed texts",
-        expected => expected,
+        "a string" | "string" => of("text"),
+        "f64" => of("number"),
+        "u32" | "u64" | "usize" => of("whole_number"),
+        "a sequence" => of("array"),
+        "" => of("other"),
+        expected if expected.starts_with("struct ") || expected == "a map" => of("object"),
+        expected if expected.starts_with("enum ") || expected == "string or map" => of("listed_text"),
+        // As our own types of text say it.
+        expected => match expected.split_once(" as text, such as ") {
+            Some((kind, example)) => Statement::new("errors-type-of-text")
+                .text("dimension", kind.to_owned())
+                .text("example", example.trim_matches('"').to_owned()),
+            None => Statement::new("errors-type-other").text("type", expected.to_owned()),
+        },
     }
 }
 
@@ -192,12 +208,12 @@ fn sent_type(message: &str) -> &'static str {
     let kind = message.strip_prefix("invalid type: ").unwrap_or_default();
     let is = |name: &str| kind.starts_with(name);
     match () {
-        () if is("sequence") => "An array",
-        () if is("map") => "An object",
-        () if is("string") => "Text",
-        () if is("integer") || is("floating point") => "A number",
-        () if is("boolean") => "A truth value",
-        () => "Another value",
+        () if is("sequence") => "array",
+        () if is("map") => "object",
+        () if is("string") => "text",
+        () if is("integer") || is("floating point") => "number",
+        () if is("boolean") => "truth_value",
+        () => "other",
     }
 }
 

@@ -6,8 +6,9 @@ use actix_web::http::StatusCode;
 use serde::Serialize;
 use utoipa::ToSchema;
 
-use crate::calculation::report::{FieldError, FieldErrorCode, FieldPath, InvalidRequest};
+use crate::calculation::report::{FieldError, FieldErrorCode, FieldPath, InvalidRequest, Statement};
 use crate::vocabulary::{Vocabulary, vocabulary};
+use crate::wording::{Language, Worded};
 
 /// The media type of problems.
 pub const MEDIA_TYPE: &str = "application/problem+json";
@@ -169,10 +170,14 @@ impl Problem {
     }
 
     /// A batch that can never be answered, and how large it may be.
-    pub fn too_many_items(detail: String, most: usize) -> Self {
-        let pointer = FieldPath::BODY.field("items").pointer();
-        let hint = format!("Send at most {most} items.");
-        Self::invalid_fields(vec![FieldError { pointer, code: FieldErrorCode::ListSize.code(), detail, hint }])
+    pub fn too_many_items(detail: Statement, most: usize) -> Self {
+        let hint = Statement::new("errors-send-fewer-items").count("max_items", most as u64);
+        Self::invalid_fields(vec![FieldError::new(
+            &FieldPath::BODY.field("items"),
+            FieldErrorCode::ListSize,
+            detail,
+            hint,
+        )])
     }
 
     /// The problem as it is sent, by an instance with this public address.
@@ -184,7 +189,7 @@ impl Problem {
             code: self.code.code(),
             detail: self.detail,
             request_id,
-            errors: self.errors,
+            errors: self.errors.worded(Language::English),
         }
     }
 }

@@ -10,11 +10,11 @@ use super::metrics::Metrics;
 use super::problem::{Problem, ProblemCode};
 use crate::calculation::Calculation;
 use crate::calculation::input::Weather;
-use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, InvalidRequest};
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, InvalidRequest, Statement};
 use crate::forecast::{ForecastError, ForecastSource, HourlyForecast};
 use crate::practice::sources::Source;
 
-const HINT: &str = "Send conditions instead: the weather hour by hour.";
+const HINT: Statement = Statement::new("errors-send-conditions");
 
 /// The outcome of fetching the weather of a request: its diagnostics, and whether the request now contains a forecast.
 pub struct FetchedWeather {
@@ -76,7 +76,7 @@ pub async fn resolve(
     let at = FieldPath::BODY.field("weather");
     let here = at.field("location");
     let Some(forecast) = forecast else {
-        diagnostics.add_error(&here, FieldErrorCode::ForecastOff, "This service fetches no forecasts.", HINT);
+        diagnostics.add_error(&here, FieldErrorCode::ForecastOff, Statement::new("errors-no-forecasts"), HINT);
         return Ok(false);
     };
     let outcome = forecast.hourly(place).await;
@@ -89,14 +89,14 @@ pub async fn resolve(
         Ok(HourlyForecast { conditions, .. }) => {
             if let [first, .., last] | [first @ last] = conditions.as_slice() {
                 let value = format!("hourly from {} to {}", first.time, last.time);
-                let reason = "The weather service's forecast for weather.location.";
+                let reason = Statement::new("input-forecast");
                 diagnostics.add_assumption(&at.field("conditions"), value, reason, &[Source::PublicForecast]);
             }
             *weather = Weather { conditions: Some(conditions), location: None };
             Ok(true)
         }
         Err(ForecastError::NotCovered) => {
-            let detail = "The weather service has no hourly forecast for this place.";
+            let detail = Statement::new("errors-forecast-not-covered");
             diagnostics.add_error(&here, FieldErrorCode::ForecastNotCovered, detail, HINT);
             Ok(false)
         }
@@ -131,6 +131,7 @@ mod tests {
     use super::*;
     use crate::calculation::input::Location;
     use crate::calculation::report::FieldError;
+    use crate::wording::{Language, Worded};
 
     /// A source with one answer.
     struct FixedForecast(Result<HourlyForecast, ForecastError>);
@@ -169,7 +170,8 @@ mod tests {
     async fn only_fault(weather: Weather, forecast: Option<&dyn ForecastSource>) -> (String, &'static str) {
         let (errors, left, _) = outcome(weather, forecast).await;
         let [error] = errors.unwrap().try_into().unwrap();
-        assert!(error.hint.contains("conditions"), "{error:?}");
+        let error = error.worded(Language::English);
+        assert!(error.hint.words().contains("conditions"), "{error:?}");
         assert!(left.location.is_some(), "the place at fault is gone");
         (error.pointer, error.code)
     }
@@ -220,11 +222,13 @@ mod tests {
 
     #[test]
     fn a_fetched_row_that_cannot_be_computed_with_is_no_fault_of_the_caller() {
-        let error = |pointer: &str| FieldError {
-            pointer: pointer.to_owned(),
-            code: "contradiction",
-            detail: String::new(),
-            hint: String::new(),
+        let error = |pointer: &str| {
+            FieldError::at(
+                pointer.to_owned(),
+                FieldErrorCode::Contradiction,
+                Statement::new("errors-null"),
+                Statement::new("errors-send-value"),
+            )
         };
         let row = error("#/weather/conditions/3/dew_point");
         assert_eq!(

@@ -48,8 +48,8 @@ where
 pub trait Dimension: Sized + 'static {
     /// The typed quantity that a text becomes.
     type Si: Copy + Magnitude + std::fmt::Debug + Send + Sync + 'static;
-    /// What a person calls it, with its article: "a length".
-    const NOUN: &'static str;
+    /// What it is: `length`, `wire_size`.
+    const CODE: &'static str;
     /// Two texts that are right, one in each system where there are two.
     const EXAMPLES: [&'static str; 2];
     /// The units, smallest set that the trade writes.
@@ -74,7 +74,7 @@ pub struct Length;
 
 impl Dimension for Length {
     type Si = si::Length;
-    const NOUN: &'static str = "a length";
+    const CODE: &'static str = "length";
     const EXAMPLES: [&'static str; 2] = ["24 ft", "7.2 m"];
     const UNITS: &'static [Unit<Self::Si>] = units! {
         UsCustomary "ft" | "'" | "ft." | "foot" | "feet" => si::Length::new::<length::foot>;
@@ -96,7 +96,7 @@ pub struct Temperature;
 
 impl Dimension for Temperature {
     type Si = si::ThermodynamicTemperature;
-    const NOUN: &'static str = "a temperature";
+    const CODE: &'static str = "temperature";
     const EXAMPLES: [&'static str; 2] = ["23 °F", "-5 °C"];
     const UNITS: &'static [Unit<Self::Si>] = units! {
         UsCustomary "°f" | "f" | "degf" | "deg f" | "fahrenheit" => si::ThermodynamicTemperature::new::<temperature::degree_fahrenheit>;
@@ -110,7 +110,7 @@ pub struct TemperatureDifference;
 
 impl Dimension for TemperatureDifference {
     type Si = si::TemperatureInterval;
-    const NOUN: &'static str = "a temperature difference";
+    const CODE: &'static str = "temperature_difference";
     const EXAMPLES: [&'static str; 2] = ["5 °F", "3 °C"];
     const UNITS: &'static [Unit<Self::Si>] = units! {
         UsCustomary "°f" | "f" | "degf" | "deg f" => si::TemperatureInterval::new::<uom::si::temperature_interval::degree_fahrenheit>;
@@ -124,7 +124,7 @@ pub struct Speed;
 
 impl Dimension for Speed {
     type Si = si::Velocity;
-    const NOUN: &'static str = "a speed";
+    const CODE: &'static str = "speed";
     const EXAMPLES: [&'static str; 2] = ["10 mph", "15 km/h"];
     const UNITS: &'static [Unit<Self::Si>] = units! {
         UsCustomary "mph" | "mi/h" => si::Velocity::new::<velocity::mile_per_hour>;
@@ -143,7 +143,7 @@ pub struct Volume;
 
 impl Dimension for Volume {
     type Si = si::Volume;
-    const NOUN: &'static str = "a volume";
+    const CODE: &'static str = "volume";
     const EXAMPLES: [&'static str; 2] = ["29 fl oz", "850 ml"];
     const UNITS: &'static [Unit<Self::Si>] = units! {
         UsCustomary "fl oz" | "floz" | "fl_oz" | "fl. oz" | "fl. oz." => si::Volume::new::<volume::fluid_ounce>;
@@ -160,7 +160,7 @@ pub struct Time;
 
 impl Dimension for Time {
     type Si = si::Time;
-    const NOUN: &'static str = "a duration";
+    const CODE: &'static str = "duration";
     const EXAMPLES: [&'static str; 2] = ["3 h", "15 min"];
     const UNITS: &'static [Unit<Self::Si>] = units! {
         Metric "h" | "hr" | "hrs" | "hour" | "hours" => si::Time::new::<time::hour>;
@@ -185,7 +185,7 @@ pub struct InductancePerLength;
 
 impl Dimension for InductancePerLength {
     type Si = PerLength;
-    const NOUN: &'static str = "an inductance per length";
+    const CODE: &'static str = "inductance_per_length";
     const EXAMPLES: [&'static str; 2] = ["0.22 uH/ft", "0.72 uH/m"];
     const UNITS: &'static [Unit<Self::Si>] = units! {
         UsCustomary "uh/ft" | "uh/foot" | "uh per ft" => |n| microhenries(n) / si::Length::new::<length::foot>(1.0);
@@ -202,7 +202,7 @@ pub struct DepthPerDay;
 
 impl Dimension for DepthPerDay {
     type Si = si::Velocity;
-    const NOUN: &'static str = "a depth per day";
+    const CODE: &'static str = "depth_per_day";
     const EXAMPLES: [&'static str; 2] = ["1/8 in/day", "3 mm/day"];
     const UNITS: &'static [Unit<Self::Si>] = units! {
         UsCustomary "in/day" | "in/d" | "in per day" => |n| si::Length::new::<length::inch>(n) / si::Time::new::<time::day>(1.0);
@@ -215,7 +215,7 @@ pub struct WireSize;
 
 impl Dimension for WireSize {
     type Si = si::Area;
-    const NOUN: &'static str = "a wire size";
+    const CODE: &'static str = "wire_size";
     const EXAMPLES: [&'static str; 2] = ["14 AWG", "1.5 mm2"];
     const UNITS: &'static [Unit<Self::Si>] = &[
         Unit { spellings: &["awg"], system: UnitSystem::UsCustomary, whole: true, to_si: area_of_gauge },

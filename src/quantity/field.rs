@@ -9,7 +9,7 @@ use utoipa::openapi::schema::{ObjectBuilder, Type};
 use utoipa::openapi::{RefOr, Schema};
 
 use super::dimension::{Dimension, Magnitude};
-use super::text::{MAX_CHARS, ParsedQuantity, QuantityError, QuantityErrorCode, parse_like};
+use super::text::{MAX_CHARS, ParsedQuantity, QuantityError, QuantityFault, parse_like};
 
 /// What a field holds, as text: a dimension, and the range that the models are valid in. Each implementation is one named schema.
 ///
@@ -62,13 +62,7 @@ fn within<Si: Magnitude>(value: Si, least: Si, greatest: Si) -> bool {
 }
 
 fn out_of_range<F: QuantityField>(field: &F) -> QuantityError {
-    let [least, greatest] = F::RANGE;
-    let [us, metric] = F::EXAMPLES;
-    QuantityError {
-        code: QuantityErrorCode::OutOfRange,
-        detail: format!("\"{}\" lies outside {least} to {greatest}.", field.text().trim()),
-        hint: format!("Send {} from {least} to {greatest}, such as \"{us}\" or \"{metric}\".", F::Dimension::NOUN),
-    }
+    QuantityError::of::<F::Dimension>(field.text().trim(), QuantityFault::OutOfRange(F::RANGE), &F::EXAMPLES)
 }
 
 /// Declares quantity fields, one line of range and examples each.
@@ -142,7 +136,7 @@ impl<F: QuantityField> Visitor<'_> for TextVisitor<F> {
     type Value = F;
 
     fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{} as text, such as \"{}\"", F::Dimension::NOUN, F::EXAMPLES[0])
+        write!(f, "{} as text, such as \"{}\"", F::Dimension::CODE, F::EXAMPLES[0])
     }
 
     fn visit_str<E: de::Error>(self, text: &str) -> Result<F, E> {

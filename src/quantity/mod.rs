@@ -60,10 +60,10 @@
 //! assert!(parse::<WireSize>("1.5 mm2").is_ok());
 //! ```
 //!
-//! What cannot be read says why, in a word that a program can act on and a hint that a person can:
+//! What cannot be read says why, in a word that a program can act on and what a hint for a person needs:
 //!
 //! ```
-//! use loopwright::quantity::{dimension::*, parse, QuantityErrorCode::*};
+//! use loopwright::quantity::{dimension::*, parse, CommaMeaning, QuantityErrorCode::*, QuantityFault};
 //!
 //! let refused = |text| parse::<Length>(text).unwrap_err().code;
 //! assert_eq!(refused("6"), UnitMissing);
@@ -74,7 +74,8 @@
 //! assert_eq!(refused("1e3 ft"), NumberInvalid);
 //! assert_eq!(refused("3/0 in"), NumberInvalid);
 //! assert_eq!(refused(""), NumberInvalid);
-//! assert_eq!(parse::<Length>("7,2 m").unwrap_err().hint, "Write \"7.2 m\", with a point.");
+//! let comma = QuantityFault::Comma(CommaMeaning::Decimals("7.2 m".to_owned()));
+//! assert_eq!(parse::<Length>("7,2 m").unwrap_err().fault, comma);
 //! ```
 //!
 //! # The modules
@@ -93,4 +94,4 @@ pub mod text;
 
 pub use dimension::{Dimension, UnitSystem};
 pub use field::QuantityField;
-pub use text::{ParsedQuantity, QuantityError, QuantityErrorCode, parse};
+pub use text::{CommaMeaning, ParsedQuantity, QuantityError, QuantityErrorCode, QuantityFault, parse};

@@ -38,20 +38,72 @@ pub enum QuantityErrorCode {
     OutOfRange,
 }
 
-/// Why a text could not be used, and what to write instead.
+/// What exactly is wrong with a text.
+#[derive(Clone, Debug, PartialEq)]
+pub enum QuantityFault {
+    /// It has more than [`MAX_CHARS`] characters.
+    TooLong,
+    /// Its unit counts in whole numbers.
+    NotWhole,
+    /// It starts with no number.
+    NoNumber,
+    /// The number has a form that is not read; the text in plain letters.
+    BadForm(String),
+    /// The number has a comma.
+    Comma(CommaMeaning),
+    /// It has no unit.
+    UnitMissing,
+    /// No dimension has this unit.
+    UnitUnknown(String),
+    /// Another dimension has this unit.
+    UnitWrongDimension(String),
+    /// It lies outside the least and the greatest value of its field.
+    OutOfRange([&'static str; 2]),
+}
+
+/// What a comma in a number can mean.
+#[derive(Clone, Debug, PartialEq)]
+pub enum CommaMeaning {
+    /// Decimals; the text with a point.
+    Decimals(String),
+    /// Thousands or decimals; the text without the comma, and with a point.
+    Either([String; 2]),
+    /// It cannot be told.
+    Unclear,
+}
+
+/// Why a text could not be used, and what the writer of it needs to know. The words are not made here.
 #[derive(Clone, Debug, PartialEq)]
 pub struct QuantityError {
     /// The reason, for a program.
     pub code: QuantityErrorCode,
-    /// The reason, for a person.
-    pub detail: String,
-    /// What to write instead.
-    pub hint: String,
+    /// What exactly is wrong.
+    pub fault: QuantityFault,
+    /// The text as it was sent.
+    pub text: String,
+    /// The dimension that it should have: [`Dimension::CODE`].
+    pub dimension: &'static str,
+    /// Two texts that are right, US customary first.
+    pub examples: [&'static str; 2],
 }
 
 impl QuantityError {
-    fn new(code: QuantityErrorCode, detail: String, hint: String) -> Self {
-        Self { code, detail, hint }
+    /// What is wrong with a text of this dimension.
+    pub(super) fn of<D: Dimension>(text: &str, fault: QuantityFault, examples: &[&'static str; 2]) -> Self {
+        Self { code: fault.code(), fault, text: text.to_owned(), dimension: D::CODE, examples: *examples }
+    }
+}
+
+impl QuantityFault {
+    fn code(&self) -> QuantityErrorCode {
+        match self {
+            Self::TooLong | Self::NotWhole | Self::NoNumber | Self::BadForm(_) => QuantityErrorCode::NumberInvalid,
+            Self::Comma(_) => QuantityErrorCode::DecimalComma,
+            Self::UnitMissing => QuantityErrorCode::UnitMissing,
+            Self::UnitUnknown(_) => QuantityErrorCode::UnitUnknown,
+            Self::UnitWrongDimension(_) => QuantityErrorCode::UnitWrongDimension,
+            Self::OutOfRange(_) => QuantityErrorCode::OutOfRange,
+        }
     }
 }
 
@@ -69,18 +121,21 @@ pub fn parse<D: Dimension>(text: &str) -> Result<ParsedQuantity<'_, D::Si>, Quan
 /// As [`parse`].
 pub fn parse_like<'a, D: Dimension>(
     text: &'a str,
-    examples: &[&str; 2],
+    examples: &[&'static str; 2],
 ) -> Result<ParsedQuantity<'a, D::Si>, QuantityError> {
-    let context = ErrorContext { text, noun: D::NOUN, examples };
+    read::<D>(text).map_err(|fault| QuantityError::of::<D>(text, fault, examples))
+}
+
+fn read<D: Dimension>(text: &str) -> Result<ParsedQuantity<'_, D::Si>, QuantityFault> {
     if text.len() > MAX_CHARS && text.chars().count() > MAX_CHARS {
-        return Err(context.number(format!("The text is longer than {MAX_CHARS} characters.")));
+        return Err(QuantityFault::TooLong);
     }
     let plain = plain(text);
-    let (first, rest) = read_number(&plain).ok_or_else(|| context.no_number(&plain))?;
-    context.reject_bad_tail(&plain, rest)?;
+    let (first, rest) = read_number(&plain).ok_or_else(|| no_number(text, &plain))?;
+    reject_bad_tail(text, &plain, rest)?;
     let (si, unit) = match find::<D>(rest) {
-        Some(unit) => (convert(unit, first, &context)?, unit),
-        None => read_compound::<D>(first, rest).ok_or_else(|| context.no_unit(rest))?,
+        Some(unit) => (convert(unit, first)?, unit),
+        None => read_compound::<D>(first, rest).ok_or_else(|| no_unit(rest))?,
     };
     Ok(ParsedQuantity { si, system: unit.system, text: text.trim() })
 }
@@ -119,9 +174,9 @@ fn find<D: Dimension>(spelling: &str) -> Option<&'static Unit<D::Si>> {
     D::UNITS.iter().find(|unit| unit.spellings.contains(&spelling))
 }
 
-fn convert<Si>(unit: &Unit<Si>, number: f64, context: &ErrorContext<'_>) -> Result<Si, QuantityError> {
+fn convert<Si>(unit: &Unit<Si>, number: f64) -> Result<Si, QuantityFault> {
     if unit.whole && number.fract() != 0.0 {
-        return Err(context.number("This unit counts in whole numbers.".to_owned()));
+        return Err(QuantityFault::NotWhole);
     }
     Ok((unit.to_si)(number))
 }
@@ -189,85 +244,39 @@ fn read_mixed(text: &str) -> Option<(f64, f64, &str)> {
     Some((numerator, denominator, rest))
 }
 
-/// What the errors of one text have in common: the text, what it should be, and two examples of it.
-struct ErrorContext<'a> {
-    text: &'a str,
-    noun: &'static str,
-    examples: &'a [&'a str; 2],
+fn no_number(text: &str, plain: &str) -> QuantityFault {
+    if plain.starts_with(',') { comma(text) } else { QuantityFault::NoNumber }
 }
 
-impl ErrorContext<'_> {
-    fn number(&self, detail: String) -> QuantityError {
-        let [us, metric] = self.examples;
-        QuantityError::new(QuantityErrorCode::NumberInvalid, detail, format!("Write \"{us}\" or \"{metric}\"."))
-    }
-
-    fn no_number(&self, plain: &str) -> QuantityError {
-        if plain.starts_with(',') {
-            return self.comma();
+/// Refuses what may not follow a number: a comma, a second point, an exponent, a second fraction.
+fn reject_bad_tail(text: &str, plain: &str, rest: &str) -> Result<(), QuantityFault> {
+    let mut after = rest.chars();
+    match (after.next(), after.next()) {
+        (Some(','), _) => Err(comma(text)),
+        (Some('.' | '/'), _) | (Some('e'), Some('0'..='9' | '-' | '+')) => {
+            Err(QuantityFault::BadForm(plain.to_owned()))
         }
-        self.number(format!(
-            "{} starts with a number; \"{}\" has none that can be read.",
-            capital(self.noun),
-            self.text
-        ))
-    }
-
-    /// Refuses what may not follow a number: a comma, a second point, an exponent, a second fraction.
-    fn reject_bad_tail(&self, plain: &str, rest: &str) -> Result<(), QuantityError> {
-        let mut after = rest.chars();
-        match (after.next(), after.next()) {
-            (Some(','), _) => Err(self.comma()),
-            (Some('.' | '/'), _) | (Some('e'), Some('0'..='9' | '-' | '+')) => {
-                Err(self.number(format!("The number in \"{plain}\" has a form that is not read.")))
-            }
-            _ => Ok(()),
-        }
-    }
-
-    fn comma(&self) -> QuantityError {
-        let point = self.text.trim().replace(',', ".");
-        let [us, metric] = self.examples;
-        let hint = match self.text.split_once(',') {
-            _ if self.text.contains('.') || self.text.matches(',').count() > 1 => {
-                format!("Write the number without a comma, with a point for decimals, as \"{us}\" or \"{metric}\".")
-            }
-            Some((_, tail)) if tail.bytes().take_while(u8::is_ascii_digit).count() == 3 => {
-                let joined = self.text.trim().replace(',', "");
-                format!("Write \"{joined}\", without a separator, or \"{point}\", with a point.")
-            }
-            _ => format!("Write \"{point}\", with a point."),
-        };
-        QuantityError::new(
-            QuantityErrorCode::DecimalComma,
-            format!("\"{}\" has a comma in its number.", self.text),
-            hint,
-        )
-    }
-
-    fn no_unit(&self, unit: &str) -> QuantityError {
-        let [us, metric] = self.examples;
-        let hint = format!("Write {} as \"{us}\" or \"{metric}\".", self.noun);
-        if unit.is_empty() {
-            let detail = format!("{} needs a unit; \"{}\" has none.", capital(self.noun), self.text);
-            QuantityError::new(QuantityErrorCode::UnitMissing, detail, hint)
-        } else if is_known_unit(unit) {
-            let detail = format!(
-                "\"{unit}\" is not a unit of {}.",
-                self.noun.trim_start_matches("an ").trim_start_matches("a ")
-            );
-            QuantityError::new(QuantityErrorCode::UnitWrongDimension, detail, hint)
-        } else {
-            QuantityError::new(
-                QuantityErrorCode::UnitUnknown,
-                format!("\"{unit}\" is not a unit that is known here."),
-                hint,
-            )
-        }
+        _ => Ok(()),
     }
 }
 
-fn capital(noun: &str) -> String {
-    let mut letters = noun.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+fn comma(text: &str) -> QuantityFault {
+    let point = text.trim().replace(',', ".");
+    QuantityFault::Comma(match text.split_once(',') {
+        _ if text.contains('.') || text.matches(',').count() > 1 => CommaMeaning::Unclear,
+        Some((_, tail)) if tail.bytes().take_while(u8::is_ascii_digit).count() == 3 => {
+            CommaMeaning::Either([text.trim().replace(',', ""), point])
+        }
+        _ => CommaMeaning::Decimals(point),
+    })
+}
+
+fn no_unit(unit: &str) -> QuantityFault {
+    if unit.is_empty() {
+        QuantityFault::UnitMissing
+    } else if is_known_unit(unit) {
+        QuantityFault::UnitWrongDimension(unit.to_owned())
+    } else {
+        QuantityFault::UnitUnknown(unit.to_owned())
+    }
 }

@@ -56,7 +56,10 @@ impl VariableReader<'_> {
     pub fn duration(&self, name: &'static str, default: &str, least_seconds: f64) -> Result<Duration, String> {
         let value = self.get(name).unwrap_or_else(|| default.to_owned());
         let refused = |hint: &str| format!("{name} is \"{value}\"; {hint}");
-        let time = parse::<dimension::Time>(&value).map_err(|error| refused(&error.hint))?;
+        let time = parse::<dimension::Time>(&value).map_err(|error| {
+            let [hours, minutes] = error.examples;
+            refused(&format!("it takes a duration such as \"{hours}\" or \"{minutes}\""))
+        })?;
         if !(least_seconds..=MAX_SECONDS).contains(&time.si.get::<second>()) {
             return Err(refused(&format!("it takes a duration of {least_seconds} s to 24 h")));
         }

@@ -5,10 +5,13 @@ use std::sync::LazyLock;
 
 use fluent_bundle::FluentResource;
 use fluent_bundle::concurrent::FluentBundle;
-use fluent_syntax::ast::{CallArguments, Entry, Expression, InlineExpression, Pattern, PatternElement};
+use fluent_syntax::ast::{Entry, Expression, InlineExpression, Pattern, PatternElement};
 
 use super::facts::FactForm;
 use super::language::Language;
+
+/// The messages of a language, by id.
+type Patterns = HashMap<&'static str, &'static Pattern<&'static str>>;
 
 /// The sentences of a language.
 pub struct Catalog {
@@ -54,7 +57,7 @@ impl Catalog {
         let mut bundle = FluentBundle::new_concurrent(vec![language.tag().parse().unwrap_or_default()]);
         // The marks round variables are for mixed directions of writing, and would be part of the answers.
         bundle.set_use_isolating(false);
-        let mut sentences = HashMap::new();
+        let mut patterns = Patterns::new();
         for text in language.resources() {
             let resource = FluentResource::try_new((*text).to_owned()).unwrap_or_else(|(resource, errors)| {
                 debug_assert!(false, "{}: {errors:?}", language.tag());
@@ -62,24 +65,25 @@ impl Catalog {
             });
             // The sentences point into it.
             let resource: &'static FluentResource = Box::leak(Box::new(resource));
-            sentences.extend(resource.entries().filter_map(|entry| match entry {
-                Entry::Message(message) => Some((message.id.name, Sentence::of(message.value.as_ref()?))),
+            patterns.extend(resource.entries().filter_map(|entry| match entry {
+                Entry::Message(message) => Some((message.id.name, message.value.as_ref()?)),
                 _ => None,
             }));
             let added = bundle.add_resource(resource);
             debug_assert!(added.is_ok(), "{}: {added:?}", language.tag());
         }
+        let sentences = patterns.iter().map(|(id, pattern)| (*id, Sentence::of(pattern, &patterns))).collect();
         Self { bundle, sentences }
     }
 }
 
 impl Sentence {
-    fn of(pattern: &'static Pattern<&'static str>) -> Self {
+    fn of(pattern: &'static Pattern<&'static str>, patterns: &Patterns) -> Self {
         if let [PatternElement::TextElement { value }] = pattern.elements.as_slice() {
             return Self::Fixed(value);
         }
         let mut names = BTreeSet::new();
-        collect_variables(pattern, &mut names);
+        collect_variables(pattern, patterns, &mut names);
         Self::Variable(pattern, names.into_iter().map(Variable::of).collect())
     }
 }
@@ -95,37 +99,46 @@ impl Variable {
     }
 }
 
-/// The names of all variables of a pattern, in alternatives too.
-fn collect_variables(pattern: &'static Pattern<&'static str>, names: &mut BTreeSet<&'static str>) {
+/// The names of all variables of a pattern, in alternatives and in the messages that it holds too.
+fn collect_variables(pattern: &'static Pattern<&'static str>, patterns: &Patterns, names: &mut BTreeSet<&'static str>) {
     for element in &pattern.elements {
         if let PatternElement::Placeable { expression } = element {
-            collect_from_expression(expression, names);
+            collect_from_expression(expression, patterns, names);
         }
     }
 }
 
-fn collect_from_expression(expression: &'static Expression<&'static str>, names: &mut BTreeSet<&'static str>) {
+fn collect_from_expression(
+    expression: &'static Expression<&'static str>,
+    patterns: &Patterns,
+    names: &mut BTreeSet<&'static str>,
+) {
     match expression {
-        Expression::Inline(inline) => collect_from_inline(inline, names),
+        Expression::Inline(inline) => collect_from_inline(inline, patterns, names),
         Expression::Select { selector, variants } => {
-            collect_from_inline(selector, names);
-            variants.iter().for_each(|variant| collect_variables(&variant.value, names));
+            collect_from_inline(selector, patterns, names);
+            variants.iter().for_each(|variant| collect_variables(&variant.value, patterns, names));
         }
     }
 }
 
-fn collect_from_inline(inline: &'static InlineExpression<&'static str>, names: &mut BTreeSet<&'static str>) {
-    let mut of_arguments = |arguments: &'static CallArguments<&'static str>| {
-        arguments.positional.iter().for_each(|argument| collect_from_inline(argument, names));
-        arguments.named.iter().for_each(|argument| collect_from_inline(&argument.value, names));
-    };
+fn collect_from_inline(
+    inline: &'static InlineExpression<&'static str>,
+    patterns: &Patterns,
+    names: &mut BTreeSet<&'static str>,
+) {
     match inline {
         InlineExpression::VariableReference { id } => drop(names.insert(id.name)),
-        InlineExpression::Placeable { expression } => collect_from_expression(expression, names),
-        InlineExpression::FunctionReference { arguments, .. } => of_arguments(arguments),
-        InlineExpression::TermReference { arguments, .. } => arguments.iter().for_each(of_arguments),
-        InlineExpression::StringLiteral { .. }
-        | InlineExpression::NumberLiteral { .. }
-        | InlineExpression::MessageReference { .. } => {}
+        InlineExpression::Placeable { expression } => collect_from_expression(expression, patterns, names),
+        InlineExpression::MessageReference { id, .. } => {
+            if let Some(pattern) = patterns.get(id.name) {
+                collect_variables(pattern, patterns, names);
+            }
+        }
+        // A term sees no variables, and there are no functions.
+        InlineExpression::TermReference { .. }
+        | InlineExpression::FunctionReference { .. }
+        | InlineExpression::StringLiteral { .. }
+        | InlineExpression::NumberLiteral { .. } => {}
     }
 }

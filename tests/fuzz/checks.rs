@@ -76,7 +76,7 @@ fn answer<C: Calculation>(body: &[u8]) -> (u16, String) {
 /// A problem as JSON, without what the service adds.
 fn refused(problem: &Problem) -> String {
     assert!(!problem.detail.is_empty());
-    serde_json::json!({ "errors": problem.errors }).to_string()
+    serde_json::json!({ "errors": problem.errors.clone().worded(Language::English) }).to_string()
 }
 
 /// What every answer must be: a report whose numbers are finite, or a refusal that says what to send instead.

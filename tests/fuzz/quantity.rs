@@ -4,12 +4,14 @@ use loopwright::calculation::input::{
     ApproachSpeed, CartridgeVolume, ConductorSize, FirstDayDepth, LeadInInductance, OpeningTime, SideOffset,
     WeatherTemperature,
 };
+use loopwright::calculation::report::{FieldError, FieldPath};
 use loopwright::quantity::dimension::{
     DepthPerDay, Dimension, InductancePerLength, Length, Magnitude, Speed, Temperature, TemperatureDifference, Time,
     Volume, WireSize,
 };
 use loopwright::quantity::format::{format_length_input, format_temperature_input};
 use loopwright::quantity::{ParsedQuantity, QuantityError, QuantityErrorCode, QuantityField, parse};
+use loopwright::wording::{Language, Worded};
 
 /// Holds the laws against the text of some bytes, for every dimension and for a kind of each.
 pub fn check(bytes: &[u8]) {
@@ -70,7 +72,8 @@ fn assert_same<D: Dimension>(written: &ParsedQuantity<D::Si>, text: &str) {
 }
 
 fn assert_explained(fault: &QuantityError, text: &str) {
-    assert!(!fault.detail.is_empty() && !fault.hint.is_empty(), "{text:?}: {fault:?}");
+    let error = FieldError::of_text(&FieldPath::BODY, fault.clone()).worded(Language::English);
+    assert!(!error.detail.words().is_empty() && !error.hint.words().is_empty(), "{text:?}: {fault:?}");
 }
 
 /// What a field takes lies in its range; what it refuses, it explains.

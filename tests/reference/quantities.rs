@@ -5,15 +5,23 @@ mod output;
 mod texts;
 mod units;
 
+use loopwright::calculation::report::{FieldError, FieldPath};
 use loopwright::quantity::dimension::{
     DepthPerDay, Dimension, InductancePerLength, Length, Speed, Temperature, TemperatureDifference, Time, Volume,
     WireSize,
 };
 use loopwright::quantity::output::round;
-use loopwright::quantity::{UnitSystem, parse};
+use loopwright::quantity::{QuantityError, UnitSystem, parse};
+use loopwright::wording::{Language, Worded};
 use proptest::prelude::*;
 use uom::si::length::{foot, inch, millimeter};
 use uom::si::thermodynamic_temperature::{degree_celsius, degree_fahrenheit};
+
+/// What a caller reads of an error: the detail and the hint.
+fn said(error: QuantityError) -> [String; 2] {
+    let error = FieldError::of_text(&FieldPath::BODY, error).worded(Language::English);
+    [error.detail.words().to_owned(), error.hint.words().to_owned()]
+}
 
 proptest! {
     #[test]
@@ -56,7 +64,7 @@ proptest! {
         fn reads<D: Dimension>(text: &str) -> bool {
             match parse::<D>(text) {
                 Ok(written) => written.text == text.trim(),
-                Err(fault) => !fault.hint.is_empty() && !fault.detail.is_empty(),
+                Err(fault) => said(fault).iter().all(|words| !words.is_empty()),
             }
         }
         prop_assert!(reads::<Length>(&text) && reads::<Temperature>(&text) && reads::<TemperatureDifference>(&text));

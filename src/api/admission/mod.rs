@@ -18,6 +18,7 @@ use rate::{AddressLimiter, RateExceeded};
 
 use super::problem::{Problem, ProblemCode};
 use super::request_context::RequestContext;
+use crate::calculation::report::Statement;
 use crate::settings::{LimitSettings, Settings};
 
 /// Who may send requests to an instance, and how many.
@@ -153,7 +154,7 @@ fn rate_problem(exceeded: RateExceeded) -> Problem {
     match exceeded {
         RateExceeded::Rate(wait) => Problem::new(ProblemCode::RateLimited).retry_after(wait),
         RateExceeded::Burst(most) => Problem::too_many_items(
-            format!("The caller may send {most} requests at once, and an item of a batch counts as one."),
+            Statement::new("errors-batch-over-burst").count("max_items", u64::from(most)),
             most as usize,
         ),
     }

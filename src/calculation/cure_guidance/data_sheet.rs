@@ -10,7 +10,7 @@ use super::offset_date_time::{OffsetDateTime, resolve_date};
 use crate::calculation::input::{
     ApplicationTemperature, CureTime, PourTemperature, Sealant, SealantDataSheet, ShelfLife,
 };
-use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
 use crate::practice::sealants::{CureMechanism, SHELF_LIFE, SealantKind};
 use crate::practice::sealing::{REFERENCE_HUMIDITY_PERCENT, REFERENCE_TEMPERATURE, SurfaceCondition};
 use crate::practice::sources::Source;
@@ -186,8 +186,8 @@ impl DataSheet {
             diagnostics.add_error(
                 &at.field("maximum_application_temperature"),
                 FieldErrorCode::Contradiction,
-                "The highest temperature of application is no higher than the lowest.",
-                "Send a higher maximum_application_temperature, or a lower minimum_application_temperature.",
+                Statement::new("errors-application-temperatures"),
+                Statement::new("errors-application-temperatures-hint"),
             );
         }
         mark_unneeded_fields(sent, kind, needs_approval, &at, diagnostics);
@@ -239,8 +239,8 @@ impl RemainingShelfLife {
             diagnostics.add_error(
                 &at.field("made_on"),
                 FieldErrorCode::Contradiction,
-                "The sealant is made after the start.",
-                "Send the date of manufacture, or a later start.",
+                Statement::new("errors-made-after-start"),
+                Statement::new("errors-made-after-start-hint"),
             );
             return None;
         }
@@ -273,8 +273,8 @@ fn check_order(
         diagnostics.add_error(
             &at.field(later),
             FieldErrorCode::Contradiction,
-            format!("{later} is shorter than {earlier}."),
-            "Send skin_over, open_to_traffic and full_cure each at least as long as the one before.",
+            Statement::new("errors-cure-times-order").text("later", later).text("earlier", earlier),
+            Statement::new("errors-cure-times-order-hint"),
         );
     }
 }

@@ -6,7 +6,7 @@ use jiff::{SignedDuration, Timestamp};
 use uom::si::f64::Time;
 use uom::si::time::second;
 
-use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
 
 /// An instant, and the UTC offset that it was written with.
 #[derive(Clone, Copy, Debug)]
@@ -56,8 +56,8 @@ impl OffsetDateTime {
             diagnostics.add_error(
                 at,
                 FieldErrorCode::TimeInvalid,
-                "The text is no time with an offset.",
-                "Send a time such as \"2026-01-20T07:00:00-05:00\" or \"2026-01-20T12:00:00Z\", with its offset, from 1970 to 2200.",
+                Statement::new("errors-no-time"),
+                Statement::new("errors-no-time-hint"),
             );
         }
         date_time
@@ -111,8 +111,8 @@ pub fn resolve_date(text: &str, at: &FieldPath<'_>, diagnostics: &mut Diagnostic
         diagnostics.add_error(
             at,
             FieldErrorCode::TimeInvalid,
-            "The text is no date.",
-            "Send a date such as \"2026-01-31\".",
+            Statement::new("errors-no-date"),
+            Statement::new("errors-no-date-hint"),
         );
     }
     date

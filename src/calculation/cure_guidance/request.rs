@@ -10,7 +10,7 @@ use super::data_sheet::{DataSheet, RemainingShelfLife};
 use super::offset_date_time::OffsetDateTime;
 use super::weather_series::WeatherSeries;
 use crate::calculation::input::{ResolvedSlot, Sealant, Slot, Weather, Wire};
-use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
 use crate::practice::sealants::SealantKind;
 use crate::practice::sealing::SurfaceCondition;
 use crate::practice::site::Construction;
@@ -82,8 +82,13 @@ impl CureGuidanceRequest {
         if let (Some(start), Some(Some(needed))) = (start, needed)
             && needed.at <= start.at
         {
-            let detail = "Traffic is needed before the work starts.";
-            diagnostics.add_error(&needed_at, FieldErrorCode::Contradiction, detail, "Send a time after start.");
+            let detail = Statement::new("errors-needed-before-start");
+            diagnostics.add_error(
+                &needed_at,
+                FieldErrorCode::Contradiction,
+                detail,
+                Statement::new("errors-needed-before-start-hint"),
+            );
         }
         let sealant_at = body.field("sealant");
         let sheet = DataSheet::resolve(&self.sealant, self.surface_condition, &sealant_at, diagnostics);

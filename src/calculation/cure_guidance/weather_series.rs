@@ -9,15 +9,14 @@ use uom::si::time::hour as an_hour;
 
 use super::offset_date_time::OffsetDateTime;
 use crate::calculation::input::{HourlyConditions, Weather};
-use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
+use crate::calculation::report::{Decimals, Diagnostics, FieldErrorCode, FieldPath, Statement};
 use crate::physics::psychrometrics::{dew_point, frost_point, saturation_pressure, vapour_pressure};
 use crate::practice::sealing::{
     NIGHT, RAIN_CARE_PERCENT, RAIN_STOPS_PERCENT, longest_gap, longest_weather, night_drop, rain_stops, slab_memory,
 };
 use crate::practice::sources::Source;
 use crate::quantity::UnitSystem;
-use crate::quantity::format::{format_temperature, format_temperature_input};
-use crate::quantity::output::round;
+use crate::quantity::format::format_temperature_input;
 
 /// The most by which the humidity and the dew point of a row may differ, as dew points, K. A choice made here: services round both.
 const DEW_POINT_TOLERANCE: f64 = 2.0;
@@ -113,26 +112,26 @@ impl WeatherSeries {
         let has_location_error = diagnostics.has_error_at(&location_at);
         let Some(conditions) = &weather.conditions else {
             let detail = match weather.location {
-                Some(_) => "The weather at location was not fetched.",
-                None => "Nothing is known of the weather.",
+                Some(_) => Statement::new("errors-weather-not-fetched"),
+                None => Statement::new("errors-no-weather"),
             };
             if !has_location_error {
                 diagnostics.add_error(
                     &conditions_at,
                     FieldErrorCode::FieldMissing,
                     detail,
-                    "Send conditions, the weather hour by hour.",
+                    Statement::new("errors-no-weather-hint"),
                 );
             }
             return None;
         };
         if weather.location.is_some() && !has_location_error {
-            let detail = "The weather is given twice, by conditions and by location.";
+            let detail = Statement::new("errors-weather-twice");
             diagnostics.add_error(
                 &location_at,
                 FieldErrorCode::Contradiction,
                 detail,
-                "Send conditions or location, not both.",
+                Statement::new("errors-weather-twice-hint"),
             );
         }
         let rows: Vec<_> = conditions
@@ -147,15 +146,13 @@ impl WeatherSeries {
         let begin = OffsetDateTime { at: first.date_time.at, offset: start.offset };
         let end = OffsetDateTime { at: last.date_time.at, offset: start.offset }.plus(Time::new::<an_hour>(1.0));
         if start.at < begin.at || start.at >= end.at {
-            let hint = format!(
-                "Send a start from {} to before {}, or weather that reaches it.",
-                begin.format_rfc_3339(),
-                end.format_rfc_3339()
-            );
+            let hint = Statement::new("errors-start-outside-weather-hint")
+                .text("begin", begin.format_rfc_3339())
+                .text("end", end.format_rfc_3339());
             diagnostics.add_error(
                 &FieldPath::BODY.field("start"),
                 FieldErrorCode::OutOfRange,
-                "The start lies outside the weather.",
+                Statement::new("errors-start-outside-weather"),
                 hint,
             );
         }
@@ -255,8 +252,8 @@ impl WeatherRow {
             diagnostics.add_error(
                 &at.field("relative_humidity_percent"),
                 FieldErrorCode::FieldMissing,
-                "Nothing is known of the water in the air.",
-                "Send relative_humidity_percent or dew_point.",
+                Statement::new("errors-no-humidity"),
+                Statement::new("errors-no-humidity-hint"),
             );
         }
         let air = air?;
@@ -264,8 +261,8 @@ impl WeatherRow {
         let stated = sent_dew_point.map(|dew| dew.get::<degree_celsius>());
         let is_over_air = stated.is_some_and(|dew| dew > celsius + DEW_POINT_OVER_AIR_TOLERANCE);
         if is_over_air {
-            let detail = "The dew point lies above the air.";
-            let hint = "Send the dew point of the same hour as air, at most as high.";
+            let detail = Statement::new("errors-dew-point-above-air");
+            let hint = Statement::new("errors-dew-point-above-air-hint");
             diagnostics.add_error(&at.field("dew_point"), FieldErrorCode::Contradiction, detail, hint);
         }
         let pascals = match (sent.relative_humidity_percent, stated) {
@@ -277,8 +274,8 @@ impl WeatherRow {
             && stated.is_some_and(|dew| (dew - dew_point(pascals)).abs() > DEW_POINT_TOLERANCE)
         {
             let dew = ThermodynamicTemperature::new::<degree_celsius>(dew_point(pascals));
-            let detail = format!("At this humidity the dew point is {}.", format_temperature(dew, air.system));
-            let hint = "Send relative_humidity_percent or dew_point, not both.";
+            let detail = Statement::new("errors-dew-point-differs").temperature("dew_point", dew, air.system);
+            let hint = Statement::new("errors-dew-point-differs-hint");
             diagnostics.add_error(&at.field("dew_point"), FieldErrorCode::Contradiction, detail, hint);
         }
         Some(Self {
@@ -324,14 +321,19 @@ fn check_times(rows: &[Option<WeatherRow>], at: &FieldPath<'_>, diagnostics: &mu
         let [Some(before), Some(time)] = pair else { continue };
         let step = time.since(before.at);
         let (code, detail, hint) = if time.at == before.at {
-            let detail = "The same instant as the row before, offsets considered.".to_owned();
-            (FieldErrorCode::TimeOrder, detail, "Send each hour once.")
+            let detail = Statement::new("errors-row-twice");
+            (FieldErrorCode::TimeOrder, detail, Statement::new("errors-row-twice-hint"))
         } else if time.at < before.at {
-            let detail = "The row is earlier than the one before, offsets considered.".to_owned();
-            (FieldErrorCode::TimeOrder, detail, "Send the rows in order of time.")
+            let detail = Statement::new("errors-row-too-early");
+            (FieldErrorCode::TimeOrder, detail, Statement::new("errors-row-too-early-hint"))
         } else if step > longest_gap() {
-            let detail = format!("{} h lie between this row and the one before.", round(step.get::<an_hour>(), 2));
-            (FieldErrorCode::TimeGap, detail, "Send a row for every hour; at most 3 h may lie between two.")
+            let detail = Statement::new("errors-gap-between-rows").quantity(
+                "gap",
+                step.get::<an_hour>(),
+                Decimals::AtMost(2),
+                "h",
+            );
+            (FieldErrorCode::TimeGap, detail, Statement::new("errors-gap-between-rows-hint"))
         } else {
             continue;
         };
@@ -343,12 +345,12 @@ fn check_times(rows: &[Option<WeatherRow>], at: &FieldPath<'_>, diagnostics: &mu
     let is_late = |time: &Option<OffsetDateTime>| time.is_some_and(|time| time.since(first.at) > last_start);
     if let Some(index) = times.iter().position(is_late) {
         is_valid = false;
-        let detail = "The weather is longer than 14 days.";
+        let detail = Statement::new("errors-weather-too-long");
         diagnostics.add_error(
             &at.item(index).field("time"),
             FieldErrorCode::OutOfRange,
             detail,
-            "Send at most 14 days.",
+            Statement::new("errors-weather-too-long-hint"),
         );
     }
     is_valid

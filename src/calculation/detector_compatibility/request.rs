@@ -11,7 +11,7 @@ use crate::calculation::input::{
     Coordinate, Detector, LaneWidth, LeadIn, Loop, PresenceTime, ResolvedDetector, ResolvedLoop, resolve_vehicles,
 };
 use crate::calculation::layout::{ChannelLoop, DetectorChannel, Lane, join_channels};
-use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
 use crate::practice::detectors::{FailureBehaviour, OutputMode, USUAL_STEPS_PERCENT, Wiring};
 use crate::practice::layout::{EDGE_SETBACK, MAX_SIDE_BY_SIDE};
 use crate::practice::roles::Role;
@@ -152,8 +152,8 @@ impl DetectorCompatibilityRequest {
                 diagnostics.add_error(
                     &at.field("label"),
                     FieldErrorCode::Contradiction,
-                    format!("The label {} stands twice.", connected.label),
-                    "Give every loop a label of its own.",
+                    Statement::new("errors-label-twice").text("label", connected.label.clone()),
+                    Statement::new("errors-label-twice-hint"),
                 );
             }
             loops.extend(connected.resolve(&at, diagnostics));

@@ -7,7 +7,7 @@ use super::meters::{MeterKind, MeterReading};
 use super::request::{CommissioningRecord, FaultFindingRequest, FaultReadings, LoopDesign, Substitution};
 use crate::calculation::input::{Detector, ResolvedDetector, ResolvedLeadIn, ResolvedLoop};
 use crate::calculation::loop_characteristics::USUAL_FREQUENCY_KHZ;
-use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
 use crate::practice::fault_tests::FaultTest;
 use crate::practice::faults::{Observation, ReadingPlace, SubstitutionPoint};
 use crate::practice::sources::Source;
@@ -63,8 +63,8 @@ impl ResolvedFaultFinding {
                 diagnostics.add_error(
                     &body.field("observations").item(index),
                     FieldErrorCode::Contradiction,
-                    format!("{} stands twice.", observation.code()),
-                    "Send each observation once.",
+                    Statement::new("errors-observation-twice").code("observation", observation.code()),
+                    Statement::new("errors-observation-twice-hint"),
                 );
             }
         }
@@ -75,8 +75,8 @@ impl ResolvedFaultFinding {
             diagnostics.add_error(
                 &body.field("substitution").field("simulated_vehicle_switches"),
                 FieldErrorCode::Contradiction,
-                "A unit that does not run cannot be tried with a vehicle.",
-                "Leave simulated_vehicle_switches out, or send unit_runs as true.",
+                Statement::new("errors-simulated-vehicle"),
+                Statement::new("errors-simulated-vehicle-hint"),
             );
         }
 
@@ -94,8 +94,8 @@ impl ResolvedFaultFinding {
             diagnostics.add_error(
                 &readings_at,
                 FieldErrorCode::FieldMissing,
-                "There is nothing to reason from.",
-                "Send at least one reading, one observation, or a substitution.",
+                Statement::new("errors-nothing-observed"),
+                Statement::new("errors-nothing-observed-hint"),
             );
         }
         let design = match design {
@@ -140,8 +140,8 @@ fn check_expected(request: &FaultFindingRequest, diagnostics: &mut Diagnostics) 
             diagnostics.add_error(
                 &body.field(field),
                 FieldErrorCode::FieldMissing,
-                "Nothing says what the loop should measure.",
-                "Send design (loop and lead_in), or expected from the commissioning record, or both.",
+                Statement::new("errors-nothing-expected"),
+                Statement::new("errors-nothing-expected-hint"),
             );
         }
     }
@@ -149,8 +149,8 @@ fn check_expected(request: &FaultFindingRequest, diagnostics: &mut Diagnostics) 
         diagnostics.add_error(
             &body.field("expected"),
             FieldErrorCode::FieldMissing,
-            "The commissioning record holds no figure.",
-            "Send inductance_uh, resistance_ohm or quality_factor, or leave expected out.",
+            Statement::new("errors-empty-record"),
+            Statement::new("errors-empty-record-hint"),
         );
     }
 }
@@ -245,8 +245,8 @@ fn resolve_readings(
             diagnostics.add_error(
                 &at.field(flag),
                 FieldErrorCode::Contradiction,
-                format!("{} is a number and over range at once.", meter.field()),
-                "Send the number, or the flag as true, not both.",
+                Statement::new("errors-number-and-over-range").text("field", meter.field()),
+                Statement::new("errors-number-and-over-range-hint"),
             );
         }
         let reading = number.map(MeterReading::Number).or_else(|| is_over_range.then_some(MeterReading::OverRange));
@@ -256,8 +256,8 @@ fn resolve_readings(
         diagnostics.add_error(
             &at.field("test_voltage_v"),
             FieldErrorCode::Contradiction,
-            "There is a test voltage and no reading of insulation.",
-            "Send insulation_megohm with it, or leave it out.",
+            Statement::new("errors-test-voltage-alone"),
+            Statement::new("errors-test-voltage-alone-hint"),
         );
     }
     readings

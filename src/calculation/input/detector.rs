@@ -6,7 +6,7 @@ use uom::si::f64::Capacitance;
 use utoipa::ToSchema;
 use validator::Validate;
 
-use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
+use crate::calculation::report::{Decimals, Diagnostics, FieldErrorCode, FieldPath, Statement};
 use crate::practice::detectors::{DetectorEnvelope, Limits};
 use crate::practice::sources::Source;
 use crate::quantity::output::round;
@@ -146,13 +146,16 @@ impl Detector {
             frequency_min_khz: detector.frequency_min_khz.unwrap_or(base.frequency_min_khz),
             frequency_max_khz: detector.frequency_max_khz.unwrap_or(base.frequency_max_khz),
         };
-        let mut check_order = |low: f64, high: f64, field: &'static str, what: &str| {
+        let mut check_order = |low: f64, high: f64, field: &'static str, what: &'static str| {
             if low >= high {
                 diagnostics.add_error(
                     &at.field(field),
                     FieldErrorCode::Contradiction,
-                    format!("The least {what} ({low}) is not below the greatest ({high})."),
-                    "Send both limits from the unit's sheet, the smaller one as the minimum.",
+                    Statement::new("errors-detector-limits")
+                        .code("what", what)
+                        .number("least", low, Decimals::All)
+                        .number("greatest", high, Decimals::All),
+                    Statement::new("errors-detector-limits-hint"),
                 );
             }
         };
@@ -164,8 +167,8 @@ impl Detector {
                 diagnostics.add_error(
                     &at.field("threshold_steps_percent").item(index),
                     FieldErrorCode::OutOfRange,
-                    format!("The step {step} lies outside 0.001 to 50 percent."),
-                    "Send the change in percent that this step switches at, from 0.001 to 50.",
+                    Statement::new("errors-detector-step").number("step", *step, Decimals::All),
+                    Statement::new("errors-detector-step-hint"),
                 );
             }
         }

@@ -128,8 +128,8 @@ impl LeadIn {
             diagnostics.add_error(
                 &at.field("length"),
                 FieldErrorCode::Contradiction,
-                "in_slot and in_conduit together are longer than the lead-in.",
-                "Send a length that covers both, or shorter parts.",
+                Statement::new("errors-lead-in-parts"),
+                Statement::new("errors-lead-in-parts-hint"),
             );
         }
         let (gauge, area) = gauge?;

@@ -91,8 +91,8 @@ impl Opening {
             diagnostics.add_error(
                 &at.field("edge_setback"),
                 FieldErrorCode::Contradiction,
-                "Two setbacks take almost the whole width.",
-                "Send an edge_setback of at most 40 % of the width.",
+                Statement::new("errors-wide-setback"),
+                Statement::new("errors-wide-setback-hint"),
             );
         }
         Some(ResolvedOpening {

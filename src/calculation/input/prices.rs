@@ -13,7 +13,7 @@ use utoipa::openapi::{RefOr, Schema};
 use utoipa::{PartialSchema, ToSchema};
 use validator::Validate;
 
-use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
 use crate::practice::materials::MaterialItem;
 use crate::practice::sources::Source;
 use crate::vocabulary::Vocabulary;
@@ -80,23 +80,23 @@ impl Prices {
         if sent.chars().count() != 3 {
             return None;
         }
-        let reject = |detail: String, hint: String, diagnostics: &mut Diagnostics| {
+        let reject = |detail: Statement, hint: Statement, diagnostics: &mut Diagnostics| {
             diagnostics.add_error(at, FieldErrorCode::ValueUnknown, detail, hint);
             None
         };
         let Some(currency) = Currency::from_code(sent) else {
             let upper = sent.to_ascii_uppercase();
             let hint = match Currency::from_code(&upper) {
-                Some(_) => format!("Send \"{upper}\", in upper case."),
-                None => "Send a code such as \"USD\" or \"EUR\".".to_owned(),
+                Some(_) => Statement::new("errors-currency-upper-case").text("code", upper),
+                None => Statement::new("errors-send-currency"),
             };
-            return reject(format!("\"{sent}\" is no currency of ISO 4217."), hint, diagnostics);
+            return reject(Statement::new("errors-no-currency").text("currency", sent.to_owned()), hint, diagnostics);
         };
         // Metals, test codes and units of account have no minor unit to round to.
         if currency.exponent().is_none() {
-            let hint = "Send the currency that you pay in, such as \"USD\" or \"EUR\".".to_owned();
+            let hint = Statement::new("errors-currency-without-minor-unit-hint");
             return reject(
-                format!("\"{sent}\" has no minor unit, so amounts in it cannot be rounded."),
+                Statement::new("errors-currency-without-minor-unit").text("currency", sent.to_owned()),
                 hint,
                 diagnostics,
             );
@@ -136,8 +136,8 @@ impl MoneyText {
         }
         let code = if text.contains(',') { FieldErrorCode::DecimalComma } else { FieldErrorCode::NumberInvalid };
         let shown: String = text.chars().take(40).collect();
-        let detail = format!("\"{shown}\" is no amount of money.");
-        let hint = "Send text such as \"24.50\": up to 9 digits, a point, up to 6 digits, no sign and no currency.";
+        let detail = Statement::new("errors-no-money").text("text", shown);
+        let hint = Statement::new("errors-no-money-hint");
         diagnostics.add_error(at, code, detail, hint);
         None
     }
@@ -149,7 +149,7 @@ impl<'de> Deserialize<'de> for MoneyText {
         impl Visitor<'_> for MoneyTextVisitor {
             type Value = MoneyText;
             fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-                f.write_str("an amount of money as text, such as \"24.50\"")
+                f.write_str("amount_of_money as text, such as \"24.50\"")
             }
             fn visit_str<E: de::Error>(self, text: &str) -> Result<MoneyText, E> {
                 Ok(MoneyText(text.to_owned()))

@@ -88,8 +88,8 @@ impl Slot {
             diagnostics.add_error(
                 &at.field("cover"),
                 FieldErrorCode::Contradiction,
-                "The cover is as deep as the slot.",
-                "Send a deeper slot or less cover.",
+                Statement::new("errors-deep-cover"),
+                Statement::new("errors-deep-cover-hint"),
             );
         }
         Some(slot)

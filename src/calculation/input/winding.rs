@@ -183,8 +183,8 @@ impl Wire {
             diagnostics.add_error(
                 &at.field("over_insulation"),
                 FieldErrorCode::Contradiction,
-                format!("The diameter over insulation is no larger than the bare conductor of {}.", wire.gauge),
-                "Send the diameter over insulation from the wire's sheet, or a smaller gauge.",
+                Statement::new("errors-thin-insulation").text("gauge", wire.gauge.clone()),
+                Statement::new("errors-thin-insulation-hint"),
             );
         }
         Some(wire)
@@ -261,8 +261,8 @@ impl Loop {
             diagnostics.add_error(
                 &at.field("corner_cut"),
                 FieldErrorCode::Contradiction,
-                "The corner cuts would take almost all of a leg.",
-                "Send a corner_cut of at most 45 % of the shorter leg (of a cell, for a quadrupole).",
+                Statement::new("errors-large-corner-cut"),
+                Statement::new("errors-large-corner-cut-hint"),
             );
         }
         Some(resolved)

@@ -22,7 +22,7 @@ pub use request::InstallationPlanRequest;
 
 use super::input::Weather;
 use super::layout::JobLayout;
-use super::report::{Diagnostics, FieldErrorCode, FieldPath, InvalidRequest};
+use super::report::{Diagnostics, FieldErrorCode, FieldPath, InvalidRequest, Statement};
 use super::vehicle_response::{ResolvedVehicleResponse, VehicleResponseReport};
 use super::{Calculation, Example, vehicle_response};
 use crate::practice::job_steps::{JobStep, PlanExtra, PlanPart};
@@ -131,11 +131,11 @@ fn asks_for_cure(plan: &InstallationPlanRequest, diagnostics: &mut Diagnostics) 
     let body = FieldPath::BODY;
     let is_named = plan.parts.as_ref().is_some_and(|parts| parts.contains(&PlanPart::Cure));
     if is_named && plan.weather.is_none() {
-        let hint = "Send weather, or leave cure out of parts.";
+        let hint = Statement::new("errors-cure-without-weather-hint");
         diagnostics.add_error(
             &body.field("weather"),
             FieldErrorCode::FieldMissing,
-            "The cure is asked for without weather.",
+            Statement::new("errors-cure-without-weather"),
             hint,
         );
     }
@@ -144,11 +144,11 @@ fn asks_for_cure(plan: &InstallationPlanRequest, diagnostics: &mut Diagnostics) 
         && plan.weather.is_some()
         && !diagnostics.has_error_at(&body.field("weather").field("location"));
     if asks && plan.start.is_none() {
-        let hint = "Send start, when the sealant goes in, such as \"2026-01-20T13:00:00-05:00\".";
+        let hint = Statement::new("errors-weather-without-start-hint");
         diagnostics.add_error(
             &body.field("start"),
             FieldErrorCode::FieldMissing,
-            "The weather was sent without a start.",
+            Statement::new("errors-weather-without-start"),
             hint,
         );
     }

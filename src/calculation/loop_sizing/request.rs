@@ -9,7 +9,7 @@ use super::resolved::ResolvedLoopSizing;
 use crate::calculation::input::{
     Cover, Detector, LeadIn, Opening, ResolvedSlot, ResolvedStockItem, Slot, StockItem, Wire, resolve_vehicles,
 };
-use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
 use crate::practice::detectors::Wiring;
 use crate::practice::roles::Role;
 use crate::practice::site::{Construction, SiteHazard, Surface};
@@ -121,8 +121,8 @@ impl LoopSizingRequest {
                 diagnostics.add_error(
                     &at.item(index),
                     FieldErrorCode::Contradiction,
-                    format!("The role {} stands twice.", role.code()),
-                    "Send each role once; several loops side by side come from the width.",
+                    Statement::new("errors-role-twice").code("role", role.code()),
+                    Statement::new("errors-role-twice-hint"),
                 );
             }
         }

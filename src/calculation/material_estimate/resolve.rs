@@ -10,7 +10,7 @@ use super::resolved::{
     ResolvedSealant, ResolvedSlab, ResolvedWireSpool,
 };
 use crate::calculation::input::{CartridgeVolume, PourTemperature, Sealant, price_keys};
-use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
 use crate::practice::materials::{
     BURIAL_TIME, CLEANING_SPEED, CORE_TIME, Corner, MaterialItem, PULL_TIME, RodForm, SEALING_SPEED, SET_UP_TIME,
     TERMINATION_TIME, TEST_TIME, USUAL_BLADE, USUAL_CARTRIDGE, USUAL_CORE, USUAL_ROD_PIECE, USUAL_ROD_SPACING,
@@ -329,8 +329,9 @@ fn check_skus(request: &MaterialEstimateRequest, diagnostics: &mut Diagnostics) 
     let (spools_at, stock_at, keys) = (body.field("wire_spools"), body.field("stock"), price_keys());
     let mut check = |list_at: &FieldPath<'_>, index: usize, sku: &str| {
         if MaterialItem::ALL.iter().any(|item| item.code() == sku) || keys.iter().any(|key| key == sku) {
-            let (item_at, detail) = (list_at.item(index), format!("The sku {sku} is the name of an item."));
-            let hint = "Send your own number for it.";
+            let (item_at, detail) =
+                (list_at.item(index), Statement::new("errors-sku-of-item").text("sku", sku.to_owned()));
+            let hint = Statement::new("errors-sku-of-item-hint");
             diagnostics.add_error(&item_at.field("sku"), FieldErrorCode::Contradiction, detail, hint);
         }
     };

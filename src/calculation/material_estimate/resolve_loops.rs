@@ -8,7 +8,7 @@ use super::request::{EstimatedLoop, MaterialEstimateRequest};
 use super::resolved::{GivenSlotFields, ResolvedEstimatedLoop, ResolvedLeadInSlot, SawnSlots, StockDecision};
 use crate::calculation::input::{LeadIn, ResolvedLeadIn, ResolvedLoop, ResolvedSlot, Slot, Wire};
 use crate::calculation::layout::{JobLayout, LaidLoop, LoopMark};
-use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
 use crate::practice::layout::usual_corner_cut;
 use crate::practice::materials::best_width;
 use crate::practice::roles::Role;
@@ -90,8 +90,8 @@ pub fn resolve_loops(
             diagnostics.add_error(
                 &at.field("label"),
                 FieldErrorCode::Contradiction,
-                format!("The label {} stands twice.", estimated.label),
-                "Give every loop a label of its own; loops that are alike are one with a quantity.",
+                Statement::new("errors-label-twice").text("label", estimated.label.clone()),
+                Statement::new("errors-label-twice-quantity-hint"),
             );
         }
         let read = read_loop(estimated, surface, &at, diagnostics);
@@ -182,8 +182,8 @@ fn complete_loop(
         diagnostics.add_error(
             &wire_at.field("over_jacket"),
             FieldErrorCode::Contradiction,
-            "The jacket is thinner than one of the wires in it.",
-            "Send the diameter over the jacket, or the over_insulation of the wires in it.",
+            Statement::new("errors-thin-jacket"),
+            Statement::new("errors-thin-jacket-hint"),
         );
     }
     if construction.is_sawn() && request.sealant.as_ref().is_some_and(|sealant| sealant.kind.is_poured_hot()) {
@@ -230,8 +230,9 @@ fn take_usual_corner_cut(
         diagnostics.add_assumption(&loop_at.field("corner_cut"), value, reason, &[Source::NemaTestLoop]);
     }
     if !corner.is_diagonal() && has_cut {
-        let (body, detail) = (FieldPath::BODY, format!("Corners are {}, and a loop has corner cuts.", corner.code()));
-        let hint = "Leave corner_cut of the loop out, or send diagonal.";
+        let (body, detail) =
+            (FieldPath::BODY, Statement::new("errors-corner-cut-unasked").code("corner", corner.code()));
+        let hint = Statement::new("errors-corner-cut-unasked-hint");
         let saw_at = body.field("saw");
         diagnostics.add_error(&saw_at.field("corner"), FieldErrorCode::Contradiction, detail, hint);
     }
@@ -278,8 +279,8 @@ fn resolve_slots(
     let asked_cover = slots.of(context.construction).map_or(cover.unwrap_or_default(), |slot| slot.cover);
     if depth.is_some_and(|depth| asked_cover >= depth) {
         let cover_at = if loop_cover.is_some() { loop_at.field("cover") } else { slot_at.field("cover") };
-        let hint = "Send a deeper slot or less cover.";
-        diagnostics.add_error(&cover_at, FieldErrorCode::Contradiction, "The cover is as deep as the slot.", hint);
+        let hint = Statement::new("errors-deep-cover-hint");
+        diagnostics.add_error(&cover_at, FieldErrorCode::Contradiction, Statement::new("errors-deep-cover"), hint);
     }
     diagnostics.mark_unneeded(&loop_at, &[("cover", false)]);
     if estimated.slot_sent.is_some() && loop_cover.is_some() && slot_cover.is_some() {

@@ -9,6 +9,7 @@ use super::FieldPath;
 use super::invalid_request::{FieldError, FieldErrorCode, InvalidRequest, errors_of_validation};
 use super::message::Message;
 use super::parts::{Assumed, Basis, Caution, Finding, SourceEntry};
+use super::statement::Statement;
 use crate::practice::Sourced;
 use crate::practice::cautions::CautionCode;
 use crate::practice::sources::Source;
@@ -45,13 +46,7 @@ pub struct ReportParts {
 
 impl Diagnostics {
     /// Notes a fault of the request.
-    pub fn add_error(
-        &mut self,
-        at: &FieldPath<'_>,
-        code: FieldErrorCode,
-        detail: impl Into<String>,
-        hint: impl Into<String>,
-    ) {
+    pub fn add_error(&mut self, at: &FieldPath<'_>, code: FieldErrorCode, detail: Statement, hint: Statement) {
         self.push_error(FieldError::new(at, code, detail, hint));
     }
 

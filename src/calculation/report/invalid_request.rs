@@ -7,7 +7,11 @@ use utoipa::ToSchema;
 use validator::{ValidationError, ValidationErrors, ValidationErrorsKind};
 
 use super::FieldPath;
-use crate::quantity::{QuantityError, QuantityErrorCode};
+use super::message::{Message, has_messages};
+use super::param::Param;
+use super::statement::Statement;
+use crate::quantity::text::MAX_CHARS;
+use crate::quantity::{CommaMeaning, QuantityError, QuantityErrorCode, QuantityFault};
 use crate::vocabulary::{Vocabulary, vocabulary};
 
 vocabulary! {
@@ -47,17 +51,25 @@ pub struct FieldError {
     #[schema(pattern = "^[a-z_]+$")]
     pub code: &'static str,
     /// The reason, for a person.
-    #[schema(min_length = 1)]
-    pub detail: String,
+    #[schema(value_type = String, min_length = 1)]
+    pub detail: Message,
     /// What to send instead.
-    #[schema(min_length = 1)]
-    pub hint: String,
+    #[schema(value_type = String, min_length = 1)]
+    pub hint: Message,
+    /// What detail and hint hold, for programs that have their own words.
+    pub params: Vec<Param>,
 }
 
 impl FieldError {
     /// A fault at a place.
-    pub fn new(at: &FieldPath<'_>, code: FieldErrorCode, detail: impl Into<String>, hint: impl Into<String>) -> Self {
-        Self { pointer: at.pointer(), code: code.code(), detail: detail.into(), hint: hint.into() }
+    pub fn new(at: &FieldPath<'_>, code: FieldErrorCode, detail: Statement, hint: Statement) -> Self {
+        Self::at(at.pointer(), code, detail, hint)
+    }
+
+    /// The same, at a pointer that is written already.
+    pub fn at(pointer: String, code: FieldErrorCode, detail: Statement, hint: Statement) -> Self {
+        let params = Param::of(&[&detail, &hint]);
+        Self { pointer, code: code.code(), detail: detail.into(), hint: hint.into(), params }
     }
 
     /// A quantity text that could not be read.
@@ -70,8 +82,54 @@ impl FieldError {
             QuantityErrorCode::NumberInvalid => FieldErrorCode::NumberInvalid,
             QuantityErrorCode::OutOfRange => FieldErrorCode::OutOfRange,
         };
-        Self::new(at, code, error.detail, error.hint)
+        let (detail, hint) = statements_of(error);
+        Self::new(at, code, detail, hint)
     }
+}
+
+/// What is said of a quantity text, and what to send instead.
+fn statements_of(error: QuantityError) -> (Statement, Statement) {
+    let QuantityError { fault, text, dimension, examples: [us, metric], .. } = error;
+    let like =
+        |hint: Statement| hint.code("dimension", dimension).text("us_example", us).text("metric_example", metric);
+    let of_number = || like(Statement::new("errors-write-number"));
+    let of_unit = || like(Statement::new("errors-write-quantity"));
+    let about = |detail: Statement| detail.code("dimension", dimension);
+    match fault {
+        QuantityFault::TooLong => {
+            (Statement::new("errors-text-too-long").count("max_characters", MAX_CHARS as u64), of_number())
+        }
+        QuantityFault::NotWhole => (Statement::new("errors-unit-counts-whole"), of_number()),
+        QuantityFault::NoNumber => (about(Statement::new("errors-no-number")).text("text", text), of_number()),
+        QuantityFault::BadForm(plain) => (Statement::new("errors-number-form").text("text", plain), of_number()),
+        QuantityFault::Comma(meaning) => {
+            let hint = match meaning {
+                CommaMeaning::Decimals(point) => Statement::new("errors-write-point").text("with_point", point),
+                CommaMeaning::Either([joined, point]) => Statement::new("errors-write-joined-or-point")
+                    .text("without_separator", joined)
+                    .text("with_point", point),
+                CommaMeaning::Unclear => like(Statement::new("errors-write-without-comma")),
+            };
+            (Statement::new("errors-comma").text("text", text), hint)
+        }
+        QuantityFault::UnitMissing => (about(Statement::new("errors-no-unit")).text("text", text), of_unit()),
+        QuantityFault::UnitUnknown(unit) => (Statement::new("errors-unit-unknown").text("unit", unit), of_unit()),
+        QuantityFault::UnitWrongDimension(unit) => {
+            (about(Statement::new("errors-unit-wrong-dimension")).text("unit", unit), of_unit())
+        }
+        QuantityFault::OutOfRange([least, greatest]) => {
+            let in_range = |statement: Statement| statement.text("least", least).text("greatest", greatest);
+            (
+                in_range(Statement::new("errors-out-of-range").text("text", text)),
+                in_range(like(Statement::new("errors-send-in-range"))),
+            )
+        }
+    }
+}
+
+has_messages! {
+    FieldError: detail, hint;
+    InvalidRequest: errors;
 }
 
 /// All that is wrong with a request.
@@ -106,20 +164,29 @@ fn error_of_validation(error: &ValidationError, pointer: String) -> FieldError {
     let bound = |name: &str| error.params.get(name).map(ToString::to_string);
     let is_list = error.params.get("value").is_some_and(serde_json::Value::is_array);
     let (code, things) = match (error.code.as_ref(), is_list) {
-        ("length", true) => (FieldErrorCode::ListSize, " items"),
-        ("length", false) => (FieldErrorCode::TextSize, " characters"),
-        _ => (FieldErrorCode::OutOfRange, ""),
+        ("length", true) => (FieldErrorCode::ListSize, "items"),
+        ("length", false) => (FieldErrorCode::TextSize, "characters"),
+        _ => (FieldErrorCode::OutOfRange, "none"),
     };
-    let allowed = match (bound("min"), bound("max")) {
-        (Some(min), Some(max)) => format!("from {min} to {max}{things}"),
-        (Some(min), None) => format!("at least {min}{things}"),
-        (None, Some(max)) => format!("at most {max}{things}"),
-        (None, None) => "another value".to_owned(),
+    let (least, greatest) = (bound("min"), bound("max"));
+    let bounds = match (&least, &greatest) {
+        (Some(_), Some(_)) => "both",
+        (Some(_), None) => "least",
+        (None, Some(_)) => "greatest",
+        (None, None) => "none",
     };
-    FieldError {
+    let with_bounds = |statement: Statement| {
+        let statement = statement.code("bounds", bounds).code("things", things);
+        let bounds = [("least", &least), ("greatest", &greatest)];
+        bounds.into_iter().fold(statement, |statement, (name, bound)| match bound {
+            Some(bound) => statement.text(name, bound.clone()),
+            None => statement,
+        })
+    };
+    FieldError::at(
         pointer,
-        code: code.code(),
-        detail: format!("The value lies outside what this field allows: {allowed}."),
-        hint: format!("Send {allowed}."),
-    }
+        code,
+        with_bounds(Statement::new("errors-not-allowed")),
+        with_bounds(Statement::new("errors-send-allowed")),
+    )
 }

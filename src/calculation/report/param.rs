@@ -39,15 +39,13 @@ pub struct Param {
 impl Param {
     /// The facts of statements that are published together, each name once.
     pub fn of(statements: &[&Statement]) -> Vec<Self> {
-        let mut params: Vec<Self> = Vec::new();
+        let mut params = Vec::new();
         for statement in statements {
-            let known = params.len();
-            for fact in statement.facts() {
-                if !params[..known].iter().any(|param| param.name == fact.name) {
-                    Self::extend(&mut params, fact);
-                }
-            }
-            statement.more().iter().for_each(|next| params.extend(Self::of(&[next])));
+            let mut own = Vec::new();
+            statement.facts().iter().for_each(|fact| Self::extend(&mut own, fact));
+            statement.more().iter().for_each(|next| own.extend(Self::of(&[next])));
+            own.retain(|param| params.iter().all(|known: &Self| known.name != param.name));
+            params.append(&mut own);
         }
         params
     }

@@ -10,7 +10,7 @@ use super::vehicle_model::VehicleModel;
 use crate::calculation::input::{
     LaneWidth, LeadIn, Loop, PlateHeight, PlateLength, PlateWidth, ResolvedLeadIn, ResolvedLoop, SideOffset,
 };
-use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
 use crate::practice::layout::EDGE_SETBACK;
 use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
@@ -116,7 +116,7 @@ impl VehicleResponseRequest {
         let threshold = self.threshold_percent.unwrap_or_else(|| {
             let class = self.vehicle.unwrap_or(VehicleClass::PassengerCar);
             let threshold = class.threshold_percent();
-            let reason = "The step that this vehicle asks for.";
+            let reason = Statement::new("response-usual-threshold");
             diagnostics.add_assumption(
                 &body.field("threshold_percent"),
                 threshold.to_string(),
@@ -129,18 +129,15 @@ impl VehicleResponseRequest {
             &body.field("positions"),
             self.positions,
             USUAL_POSITIONS,
-            "Enough to draw the profile.",
+            Statement::new("response-usual-positions"),
             Source::OwnChoice,
         );
         let (coil, model) = (coil?, model?);
         let offset = offset.unwrap_or_else(|| {
             let (offset, reason) = if self.vehicle.is_some_and(VehicleClass::is_two_wheeler) {
-                (
-                    coil.riding_line(),
-                    "Where two-wheelers are calibrated: 0.3 m inside the side wire, or over the centre slot.",
-                )
+                (coil.riding_line(), Statement::new("response-riding-line"))
             } else {
-                (Length::default(), "Over the middle of the loop.")
+                (Length::default(), Statement::new("response-over-middle"))
             };
             diagnostics.add_assumption(
                 &body.field("offset_across"),
@@ -152,7 +149,7 @@ impl VehicleResponseRequest {
         });
         let lane = lane.unwrap_or_else(|| {
             let lane = coil.across_lane + 2.0 * EDGE_SETBACK.in_system(coil.system);
-            let reason = "The loop and the usual setback on each side.";
+            let reason = Statement::new("response-usual-lane");
             diagnostics.add_assumption(
                 &body.field("lane_width"),
                 format_length_input(lane, coil.system),
@@ -188,8 +185,8 @@ impl VehicleResponseRequest {
                 diagnostics.add_error(
                     &plate_at,
                     FieldErrorCode::Contradiction,
-                    "Both a vehicle class and a plate were sent.",
-                    "Send vehicle or plate, not both.",
+                    Statement::new("errors-vehicle-and-plate"),
+                    Statement::new("errors-vehicle-and-plate-hint"),
                 );
                 None
             }
@@ -197,8 +194,8 @@ impl VehicleResponseRequest {
                 diagnostics.add_error(
                     &body.field("vehicle"),
                     FieldErrorCode::FieldMissing,
-                    "Neither a vehicle class nor a plate was sent.",
-                    "Send vehicle with a code of reference/vehicle-classes, or plate with width, length and effective_height.",
+                    Statement::new("errors-no-vehicle"),
+                    Statement::new("errors-no-vehicle-hint"),
                 );
                 None
             }

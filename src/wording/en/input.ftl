@@ -30,3 +30,7 @@ input-usual-vehicles = What comes to most openings, and sits highest.
 ## The detector unit
 
 input-usual-envelope = What a unit built to the standard tunes at least; the unit's own sheet governs.
+
+## The weather
+
+input-forecast = The weather service's forecast for weather.location.

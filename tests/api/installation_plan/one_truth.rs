@@ -37,11 +37,27 @@ fn stock_item() -> impl Strategy<Value = (u32, u32, u32, Option<u32>, Option<&'s
 /// A plan's request: all barriers, roles, constructions and surfaces, both systems, stock, long lead-ins, steps and wirings.
 fn opening() -> impl Strategy<Value = Value> {
     let place = (
-        one_of(&["slide_gate", "swing_gate", "swing_gate_pair", "barrier_arm", "vertical_lift_gate", "overhead_door", "none"]),
+        one_of(&[
+            "slide_gate",
+            "swing_gate",
+            "swing_gate_pair",
+            "barrier_arm",
+            "vertical_lift_gate",
+            "overhead_door",
+            "none",
+        ]),
         80..320_u32,
         any::<bool>(),
         prop::option::of(prop::sample::subsequence(
-            vec!["exit", "obstruction_outside", "obstruction_inside", "between_leaves", "arming", "closing", "presence"],
+            vec![
+                "exit",
+                "obstruction_outside",
+                "obstruction_inside",
+                "between_leaves",
+                "arming",
+                "closing",
+                "presence",
+            ],
             1..5,
         )),
         prop::option::of(prop::sample::subsequence(
@@ -60,7 +76,10 @@ fn opening() -> impl Strategy<Value = Value> {
     let unit = (
         prop::option::weighted(0.3, one_of(&["separate", "series", "parallel"])),
         prop::option::weighted(0.3, one_of(&[0.02_f64, 0.05, 0.13, 0.2, 0.32])),
-        prop::option::weighted(0.3, one_of(&[vec![0.5, 0.25, 0.1, 0.05], vec![0.32, 0.16, 0.08, 0.04, 0.02], vec![0.4]])),
+        prop::option::weighted(
+            0.3,
+            one_of(&[vec![0.5, 0.25, 0.1, 0.05], vec![0.32, 0.16, 0.08, 0.04, 0.02], vec![0.4]]),
+        ),
     );
     (place, make, unit).prop_map(|(place, make, unit)| {
         let (barrier, width, metric, roles, vehicles, run_up) = place;
@@ -78,21 +97,22 @@ fn opening() -> impl Strategy<Value = Value> {
         add("wiring", wiring.map(Value::from));
         add("site_hazards", hazard.map(|hazard| json!([hazard])));
         add("lead_in", lead_in.map(|tenths| json!({ "length": length(tenths, metric) })));
-        let item = |(index, (along, across, tail, turns, made)): (usize, (u32, u32, u32, Option<u32>, Option<&str>))| {
-            let mut item = json!({
-                "sku": format!("TIB-{index}"),
-                "along_travel": length(along, metric),
-                "across_lane": length(across, metric),
-                "lead_in_length": length(tail, metric),
-            });
-            if let Some(turns) = turns {
-                item["turns"] = turns.into();
-            }
-            if let Some(made) = made {
-                item["construction"] = made.into();
-            }
-            item
-        };
+        let item =
+            |(index, (along, across, tail, turns, made)): (usize, (u32, u32, u32, Option<u32>, Option<&str>))| {
+                let mut item = json!({
+                    "sku": format!("TIB-{index}"),
+                    "along_travel": length(along, metric),
+                    "across_lane": length(across, metric),
+                    "lead_in_length": length(tail, metric),
+                });
+                if let Some(turns) = turns {
+                    item["turns"] = turns.into();
+                }
+                if let Some(made) = made {
+                    item["construction"] = made.into();
+                }
+                item
+            };
         add("stock", stock.map(|stock| stock.into_iter().enumerate().map(item).collect()));
         let detector = match (threshold, steps) {
             (None, None) => None,
@@ -334,9 +354,8 @@ fn single_calculations_agree(plan: &Value, request: &Value) {
         let (one, other) = (&measured.body["terminal_inductance_uh"], &sized["electrical"]["terminal_inductance_uh"]);
         let (one, other) = (one.as_f64().unwrap(), other.as_f64().unwrap());
         assert!((one - other).abs() <= 2e-4 * other, "{one} and {other} µH");
-        let centres: Vec<f64> = sized.get("side_by_side").map_or(vec![0.0], |row| {
-            list(row, "centres").iter().map(metres).collect()
-        });
+        let centres: Vec<f64> =
+            sized.get("side_by_side").map_or(vec![0.0], |row| list(row, "centres").iter().map(metres).collect());
         for (index, across) in centres.iter().enumerate() {
             connected.push(json!({
                 "label": format!("{} {index}", text(sized, "role")),

@@ -4,6 +4,8 @@ use loopwright::quantity::dimension::Magnitude;
 use loopwright::quantity::{QuantityErrorCode, QuantityField};
 use serde_json::json;
 
+use super::said;
+
 loopwright::quantity_fields! {
     /// A side of the yard.
     Side: Length, "1 ft" to "200 ft", as "6 ft" or "1.8 m";
@@ -49,10 +51,11 @@ fn a_range_holds_its_bounds_in_every_unit() {
 #[test]
 fn a_refusal_shows_the_range_and_the_examples_of_the_field() {
     let fault = Side::from_text(" 300 ft ".to_owned()).read().unwrap_err();
-    assert_eq!(fault.detail, "\"300 ft\" lies outside 1 ft to 200 ft.");
-    assert_eq!(fault.hint, "Send a length from 1 ft to 200 ft, such as \"6 ft\" or \"1.8 m\".");
+    let [detail, hint] = said(fault);
+    assert_eq!(detail, "\"300 ft\" lies outside 1 ft to 200 ft.");
+    assert_eq!(hint, "Send a length from 1 ft to 200 ft, such as \"6 ft\" or \"1.8 m\".");
     let fault = Side::from_text("6".to_owned()).read().unwrap_err();
-    assert_eq!(fault.hint, "Write a length as \"6 ft\" or \"1.8 m\".");
+    assert_eq!(said(fault)[1], "Write a length as \"6 ft\" or \"1.8 m\".");
 }
 
 #[test]

@@ -4,6 +4,8 @@ use loopwright::quantity::dimension::{Dimension, InductancePerLength, Length, Ma
 use loopwright::quantity::text::parse_like;
 use loopwright::quantity::{QuantityError, QuantityErrorCode, parse};
 
+use super::said;
+
 fn metres(text: &str) -> f64 {
     parse::<Length>(text).unwrap_or_else(|fault| panic!("{text}: {fault:?}")).si.magnitude()
 }
@@ -101,17 +103,13 @@ fn forty_characters_and_no_more() {
     assert!((metres(&text(37)) - 6.0).abs() < 1e-15);
     let fault = refused::<Length>(&text(38));
     assert_eq!(fault.code, QuantityErrorCode::NumberInvalid);
-    assert_eq!(fault.detail, "The text is longer than 40 characters.");
+    assert_eq!(said(fault)[0], "The text is longer than 40 characters.");
     // Characters, not bytes.
     assert!(parse::<InductancePerLength>(&format!("{}6 µH/m", "0".repeat(33))).is_ok());
 }
 
 #[test]
 fn a_refusal_says_what_to_write() {
-    let said = |text: &str| {
-        let QuantityError { detail, hint, .. } = refused::<Length>(text);
-        format!("{detail} {hint}")
-    };
     let like = "\"24 ft\" or \"7.2 m\"";
     for (text, expected) in [
         ("ft", format!("A length starts with a number; \"ft\" has none that can be read. Write {like}.")),
@@ -125,13 +123,13 @@ fn a_refusal_says_what_to_write() {
         ("1,000.5 ft", format!("\"1,000.5 ft\" has a comma in its number. Write the number without a comma, with a point for decimals, as {like}.")),
         ("1,000,000 ft", format!("\"1,000,000 ft\" has a comma in its number. Write the number without a comma, with a point for decimals, as {like}.")),
     ] {
-        assert_eq!(said(text), expected);
+        assert_eq!(said(refused::<Length>(text)).join(" "), expected);
     }
     let fault = refused::<InductancePerLength>("0.22");
-    assert_eq!(fault.detail, "An inductance per length needs a unit; \"0.22\" has none.");
-    assert_eq!(refused::<InductancePerLength>("6 ft").detail, "\"ft\" is not a unit of inductance per length.");
-    assert_eq!(refused::<WireSize>("14.5 AWG").detail, "This unit counts in whole numbers.");
+    assert_eq!(said(fault)[0], "An inductance per length needs a unit; \"0.22\" has none.");
+    assert_eq!(said(refused::<InductancePerLength>("6 ft"))[0], "\"ft\" is not a unit of inductance per length.");
+    assert_eq!(said(refused::<WireSize>("14.5 AWG"))[0], "This unit counts in whole numbers.");
     // A field may have examples that fit it better.
     let fault = parse_like::<Length>("6", &["1 in", "25 mm"]).map(|written| written.text).unwrap_err();
-    assert_eq!(fault.hint, "Write a length as \"1 in\" or \"25 mm\".");
+    assert_eq!(said(fault)[1], "Write a length as \"1 in\" or \"25 mm\".");
 }
