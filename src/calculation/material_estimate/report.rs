@@ -5,7 +5,7 @@ use utoipa::ToSchema;
 
 use crate::calculation::input::{LeadInEcho, LoopEcho};
 use crate::calculation::layout::LoopMark;
-use crate::calculation::report::{Assumed, Basis, Caution, Finding, has_messages};
+use crate::calculation::report::{Assumed, Basis, Caution, Finding, Message, has_messages};
 use crate::practice::materials::{Corner, MaterialItem, RodForm, WorkStep};
 use crate::practice::sealants::SealantKind;
 use crate::practice::site::{Construction, SiteHazard, Surface};
@@ -47,7 +47,12 @@ pub struct MaterialEstimateReport {
 }
 
 has_messages! {
-    MaterialEstimateReport: findings, assumed;
+    MaterialEstimateReport: items, slot_fit, labour, comparison, findings, assumed;
+    MaterialLine: how;
+    SlotFit: advice;
+    Labour: steps;
+    LabourStep: how;
+    ConstructionComparison: message;
 }
 
 /// What was understood of a material-estimate request.
@@ -201,7 +206,8 @@ pub struct MaterialLine {
     /// The quantity before rounding up, 3 decimals.
     pub exact: f64,
     /// How it comes about, in a sentence.
-    pub how: String,
+    #[schema(value_type = String)]
+    pub how: Message,
     /// Where the rule comes from; ids of `reference/sources`.
     #[schema(value_type = Vec<String>)]
     pub source_ids: Vec<Source>,
@@ -323,7 +329,8 @@ pub struct SlotFit {
     /// What is left of the width.
     pub clearance: DetailLength,
     /// What to do about it.
-    pub advice: String,
+    #[schema(value_type = String)]
+    pub advice: Message,
 }
 
 /// How long it takes.
@@ -344,7 +351,8 @@ pub struct LabourStep {
     /// How long.
     pub time: DurationValue,
     /// How it comes about, in a phrase.
-    pub how: String,
+    #[schema(value_type = String)]
+    pub how: Message,
 }
 
 /// What it costs.
@@ -400,5 +408,6 @@ pub struct ConstructionComparison {
     /// What is not in that sum: the names to send prices under.
     pub unpriced: Vec<String>,
     /// What speaks for it and against it, in a sentence or two.
-    pub message: String,
+    #[schema(value_type = String)]
+    pub message: Message,
 }
