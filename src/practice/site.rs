@@ -114,12 +114,12 @@ impl Surface {
         }
     }
 
-    /// The colour of sealant that blends in, and with what: grey in concrete, black in asphalt. Common practice. Loose surfaces
-    /// have nothing to blend in with.
-    pub fn blending_colour(self) -> Option<(&'static str, &'static str)> {
+    /// What sealant is to blend in with, as a code: grey in concrete, black in asphalt. Common practice. Loose surfaces have nothing
+    /// to blend in with.
+    pub fn blends_with(self) -> Option<&'static str> {
         match self {
-            Self::ExistingConcrete | Self::NewConcrete => Some(("grey", "concrete")),
-            Self::ExistingAsphalt | Self::NewAsphalt => Some(("black", "asphalt")),
+            Self::ExistingConcrete | Self::NewConcrete => Some("concrete"),
+            Self::ExistingAsphalt | Self::NewAsphalt => Some("asphalt"),
             Self::Gravel | Self::Soil | Self::Pavers => None,
         }
     }

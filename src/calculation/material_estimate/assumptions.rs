@@ -6,7 +6,7 @@ use uom::si::length::{inch, millimeter};
 use super::cut::CutGeometry;
 use super::estimate::{LoopEstimate, MaterialEstimate};
 use super::resolved::GivenSlotFields;
-use crate::calculation::report::{Diagnostics, FieldPath};
+use crate::calculation::report::{Diagnostics, FieldPath, Statement};
 use crate::practice::materials::Corner;
 use crate::practice::site::Construction;
 use crate::practice::sources::Source;
@@ -19,7 +19,7 @@ struct SlotField {
     name: &'static str,
     is_given: fn(&GivenSlotFields) -> bool,
     value: fn(&CutGeometry) -> Length,
-    reason: &'static str,
+    reason: Statement,
     source: fn(Construction) -> Source,
 }
 
@@ -28,21 +28,21 @@ const SLOT_FIELDS: [SlotField; 3] = [
         name: "width",
         is_given: |given| given.width,
         value: |cut| cut.width,
-        reason: "Room for sealant to flow round what lies in it, and no more; never less than a named agency asks for.",
+        reason: Statement::new("materials-usual-width"),
         source: |_| Source::CommonPractice,
     },
     SlotField {
         name: "depth",
         is_given: |given| given.depth,
         value: |cut| cut.depth,
-        reason: "The usual depth for this construction; deeper where wires, cover and finish need it.",
+        reason: Statement::new("materials-usual-depth"),
         source: |construction| construction.usual_slot_depth().1,
     },
     SlotField {
         name: "cover",
         is_given: |given| given.cover,
         value: |cut| cut.asked_cover,
-        reason: "The usual cover for this construction.",
+        reason: Statement::new("materials-usual-cover"),
         source: |construction| construction.usual_cover().1,
     },
 ];
@@ -78,13 +78,13 @@ fn assume_slot_field<'a>(
         let value = format_exact((field.value)(&cuts.loop_cut), each.resolved.coil.system);
         values.add(each.construction, value, (field.source)(each.construction));
     }
-    values.add_to(diagnostics, &at.field(field.name), field.reason);
+    values.add_to(diagnostics, &at.field(field.name), &field.reason);
 }
 
 fn assume_lead_in_slot(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
     let body = FieldPath::BODY;
     let (at, given) = (body.field("lead_in_slot"), &estimate.job.lead_in_slot);
-    let mut assume = |name: &'static str, is_given: bool, value: fn(&CutGeometry) -> Length, reason: &'static str| {
+    let mut assume = |name: &'static str, is_given: bool, value: fn(&CutGeometry) -> Length, reason: &Statement| {
         let mut values = AssumedValues::default();
         for (each, cuts) in estimate.sawn_loops().filter(|_| !is_given) {
             let Some(cut) = &cuts.lead_in_cut else { continue };
@@ -92,10 +92,9 @@ fn assume_lead_in_slot(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagno
         }
         values.add_to(diagnostics, &at.field(name), reason);
     };
-    let reason = "That of the loop's slot; wider where the pair or a named agency needs it.";
-    assume("width", given.width.is_some(), |cut| cut.width, reason);
-    assume("depth", given.depth.is_some(), |cut| cut.depth, "That of the loop's slot; deeper where the pair needs it.");
-    assume("cover", given.cover.is_some(), |cut| cut.asked_cover, "That over the loop.");
+    assume("width", given.width.is_some(), |cut| cut.width, &Statement::new("materials-lead-in-width"));
+    assume("depth", given.depth.is_some(), |cut| cut.depth, &Statement::new("materials-lead-in-depth"));
+    assume("cover", given.cover.is_some(), |cut| cut.asked_cover, &Statement::new("materials-lead-in-cover"));
 }
 
 fn assume_corners(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
@@ -111,7 +110,7 @@ fn assume_corners(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics
         [only] => only.code().to_owned(),
         [_, ..] => "diagonal where a loop has a corner_cut, square_overrun elsewhere".to_owned(),
     };
-    let (saw_at, reason) = (body.field("saw"), "Diagonal where the loop has corner cuts, else square.");
+    let (saw_at, reason) = (body.field("saw"), Statement::new("materials-usual-corner"));
     diagnostics.add_assumption(&saw_at.field("corner"), value, reason, &[Source::NemaTestLoop, Source::Fp96]);
 }
 
@@ -122,7 +121,7 @@ fn assume_rod(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
         return;
     }
     let diameters: Vec<_> = rods.iter().map(|(diameter, _)| format_exact(*diameter, job.system())).collect();
-    let (at, reason) = (body.field("backer_rod"), "1/16 in more than its slot, to sit snug.");
+    let (at, reason) = (body.field("backer_rod"), Statement::new("materials-usual-rod-diameter"));
     diagnostics.add_assumption(&at.field("diameter"), diameters.join(" or "), reason, &[Source::OwnChoice]);
 }
 
@@ -135,7 +134,7 @@ fn assume_jackets(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics
         let wire_at = loop_at.field("wire");
         let (wide, high) = (coil.wire.over_insulation, coil.stack());
         let value = format!("{} wide, {} high", format_exact(wide, coil.system), format_exact(high, coil.system));
-        let reason = "Without the diameter over it the jacket is taken to lie flat: one wire wide, its turns high, nothing added.";
+        let reason = Statement::new("materials-flat-jacket");
         diagnostics.add_assumption(&wire_at.field("over_jacket"), value, reason, &[Source::OwnChoice]);
     }
 }
@@ -159,7 +158,7 @@ impl AssumedValues {
         }
     }
 
-    fn add_to(&self, diagnostics: &mut Diagnostics, at: &FieldPath<'_>, reason: &'static str) {
+    fn add_to(&self, diagnostics: &mut Diagnostics, at: &FieldPath<'_>, reason: &Statement) {
         let value = match self.by_construction.as_slice() {
             [] => return,
             [(_, first), rest @ ..] if rest.iter().all(|(_, values)| values == first) => first.join(" or "),
@@ -170,7 +169,7 @@ impl AssumedValues {
                 all.iter().map(format).collect::<Vec<_>>().join(", ")
             }
         };
-        diagnostics.add_assumption(at, value, reason, &self.sources);
+        diagnostics.add_assumption(at, value, reason.clone(), &self.sources);
     }
 }
 

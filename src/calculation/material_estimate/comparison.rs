@@ -1,14 +1,14 @@
 //! The same job, all loops in one construction, side by side.
 
-use super::cost::compute_cost;
+use super::cost::{compute_cost, unpriced_names};
 use super::estimate::{LoopEstimate, MaterialEstimate};
 use super::items::bill_lines;
 use super::labour::{timed_steps, total_time};
 use super::loop_cuts::LoopCuts;
 use super::report::ConstructionComparison;
 use super::resolved::ResolvedMaterialEstimate;
+use crate::calculation::report::{ListJoin, Statement};
 use crate::practice::site::Construction;
-use crate::quantity::format::format_count;
 use crate::vocabulary::Vocabulary;
 
 /// Each construction that the surface allows.
@@ -21,22 +21,19 @@ fn estimate_in(job: &ResolvedMaterialEstimate, construction: Construction) -> Co
     let estimate = MaterialEstimate::new(job, |_| construction);
     let hours = total_time(&timed_steps(&estimate));
     let cost = job.prices.as_ref().map(|prices| compute_cost(&bill_lines(&estimate), hours, prices));
-    let pulls = |each: &LoopEstimate<'_>| each.count() * f64::from(each.pulls());
-    let pulls = format_count(estimate.loops.iter().map(pulls).sum(), "pull");
+    let pulls = estimate.total_of(LoopEstimate::pulls);
     let mut message = match construction {
-        Construction::HandWound => format!(
-            "Wire from the spool, {pulls}, held down with backer rod: nothing to wait for, and any size. The wire has no jacket."
-        ),
-        Construction::PreformedSawCut => format!(
-            "{pulls}, one for each loop, and no backer rod; the jacket spares the wire. The loop must be in stock or made to size."
-        ),
-        Construction::PreformedDirectBurial => {
-            "No cut and no sealant, but only before the surface is laid; bedding and cover come on top, and the lead-in in conduit."
-                .to_owned()
-        }
+        Construction::HandWound => Statement::new("materials-compare-hand-wound").count("pulls", pulls),
+        Construction::PreformedSawCut => Statement::new("materials-compare-saw-cut").count("pulls", pulls),
+        Construction::PreformedDirectBurial => Statement::new("materials-compare-direct-burial"),
     };
     if let Some(cost) = cost.as_ref().filter(|cost| !cost.is_complete) {
-        message.push_str(&format!(" Its sum leaves out {}.", cost.unpriced.join(", ")));
+        let names = unpriced_names(&cost.unpriced);
+        message = message.followed_by(Statement::new("materials-compare-unpriced").phrases(
+            "unpriced",
+            names,
+            ListJoin::Comma,
+        ));
     }
     ConstructionComparison {
         construction,
@@ -45,7 +42,7 @@ fn estimate_in(job: &ResolvedMaterialEstimate, construction: Construction) -> Co
         sealant_with_waste: estimate.sealant_with_waste().into(),
         hours: hours.into(),
         is_complete: cost.as_ref().map(|cost| cost.is_complete),
-        message,
+        message: message.into(),
         unpriced: cost.as_ref().map_or_else(Vec::new, |cost| cost.unpriced.clone()),
         cost: cost.map(|cost| cost.total),
     }

@@ -7,7 +7,7 @@ use uom::si::time::hour;
 use super::items::BillLine;
 use super::report::{Cost, CostLine};
 use crate::calculation::input::ResolvedPrices;
-use crate::calculation::report::{Diagnostics, FieldPath, Finding};
+use crate::calculation::report::{Diagnostics, FieldPath, Finding, ListJoin, Statement};
 use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::materials::MaterialItem;
 use crate::vocabulary::Vocabulary;
@@ -64,13 +64,17 @@ pub fn judge_cost(unpriced: &[String], diagnostics: &mut Diagnostics) {
     if unpriced.is_empty() {
         return;
     }
-    let spool = if unpriced.iter().any(|name| name == MaterialItem::LoopWire.code()) {
-        " Wire on a spool is priced by the sku of the spool: give it one."
-    } else {
-        ""
-    };
-    let message = format!("The total leaves out {}: send prices under these names.{spool}", unpriced.join(", "));
+    let mut message =
+        Statement::new("materials-unpriced").phrases("unpriced", unpriced_names(unpriced), ListJoin::Comma);
+    if unpriced.iter().any(|name| name == MaterialItem::LoopWire.code()) {
+        message = message.followed_by(Statement::new("materials-unpriced-spool"));
+    }
     let body = FieldPath::BODY;
     let finding = Finding::new(FindingCode::Unpriced, Level::Warning, &body.field("prices"), message);
     diagnostics.add_finding(finding.figure("unpriced", unpriced.len() as f64, "count"));
+}
+
+/// What has no price, as it stands in a sentence.
+pub fn unpriced_names(unpriced: &[String]) -> Vec<Statement> {
+    unpriced.iter().map(|name| Statement::new("materials-unpriced-name").text("unpriced", name.clone())).collect()
 }

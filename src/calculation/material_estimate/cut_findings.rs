@@ -9,13 +9,11 @@ use super::estimate::{LoopEstimate, MaterialEstimate};
 use super::loop_cuts::LoopCuts;
 use super::report::SlotFit;
 use super::resolved::ResolvedMaterialEstimate;
-use crate::calculation::report::{Diagnostics, FieldPath, Finding};
+use crate::calculation::report::{Decimals, Diagnostics, FieldPath, Finding, Statement};
 use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::materials::{best_width, deepest_cut, generous_clearance, steel_clearance};
 use crate::practice::wires::least_clearance;
 use crate::quantity::UnitSystem;
-use crate::quantity::format::{format_detail_length, format_length};
-use crate::quantity::output::round;
 
 /// Relative to a depth or a width, the difference that counts as none: a limit that is met exactly does not depend on binary fractions.
 const LIMIT_TOLERANCE: f64 = 1e-9;
@@ -82,21 +80,16 @@ impl CutCheck<'_> {
         self.loop_estimate.resolved.coil.system
     }
 
-    fn format(&self, length: Length) -> String {
-        format_detail_length(length, self.system())
-    }
-
     fn depth_tolerance(&self) -> Length {
         LIMIT_TOLERANCE * self.cut.depth
     }
 
-    /// What the cut is called at the start of a sentence.
-    fn name(&self) -> String {
-        let depth = self.format(self.cut.depth);
-        match self.cut.place {
-            CutPlace::Loop => format!("A cut of {depth}"),
-            CutPlace::LeadIn => format!("The lead-in's cut of {depth}"),
-        }
+    /// Adds which cut it is, and lengths of it.
+    fn describe(&self, statement: Statement, lengths: &[(&'static str, Length)]) -> Statement {
+        let statement = statement.code("place", self.cut.place.code());
+        lengths
+            .iter()
+            .fold(statement, |statement, (name, length)| statement.detail_length(name, *length, self.system()))
     }
 
     fn add_finding(
@@ -104,7 +97,7 @@ impl CutCheck<'_> {
         code: FindingCode,
         level: Level,
         at: &FieldPath<'_>,
-        message: String,
+        message: Statement,
         figures: &[(&'static str, Length)],
     ) {
         let system = self.system();
@@ -119,23 +112,16 @@ impl CutCheck<'_> {
         if cut.needed_depth() <= cut.depth + self.depth_tolerance() {
             return;
         }
-        let what = match cut.place {
-            CutPlace::Loop => "Wires",
-            CutPlace::LeadIn => "The pair,",
-        };
-        let finish = if cut.finish > Length::default() {
-            format!(" and a finish {} below the surface", self.format(cut.finish))
-        } else {
-            String::new()
-        };
-        let bare = if cut.cover() <= Length::default() { " As asked for, the sealant leaves it bare." } else { "" };
-        let message = format!(
-            "{what} {} high under {} of cover{finish} need a slot {} deep.{bare} Cut that deep if the slab allows it, or take \
-             thinner wire or less cover.",
-            self.format(cut.stack),
-            self.format(cut.asked_cover),
-            self.format(cut.needed_depth())
-        );
+        let lengths = [
+            ("wires_height", cut.stack),
+            ("cover", cut.asked_cover),
+            ("finish_below_surface", cut.finish),
+            ("needed_depth", cut.needed_depth()),
+        ];
+        let message = self
+            .describe(Statement::new("materials-slot-too-shallow"), &lengths)
+            .code("finish", if cut.finish > Length::default() { "below_surface" } else { "flush" })
+            .code("outcome", if cut.cover() <= Length::default() { "bare" } else { "covered" });
         let figures = [("needed_depth", cut.needed_depth()), ("slot_depth", cut.depth), ("cover_left", cut.cover())];
         let at = self.at;
         self.add_finding(FindingCode::SlotTooShallow, Level::Stop, &at.field("depth"), message, &figures);
@@ -147,7 +133,7 @@ impl CutCheck<'_> {
         limit_at: &FieldPath<'_>,
         code: FindingCode,
         level: Level,
-        message: String,
+        message: Statement,
         figures: &[(&'static str, Length)],
     ) {
         let at = self.at;
@@ -161,23 +147,14 @@ impl CutCheck<'_> {
         let Some(thickness) = job.slab.thickness else { return };
         let (body, depth, third) = (FieldPath::BODY, self.cut.depth, thickness / 3.0);
         let slab_at = body.field("slab");
-        let enough = self.format(third);
         let (level, message) = if depth >= thickness - self.depth_tolerance() {
-            let message = format!(
-                "{} goes through the slab. Do not cut; take a thinner wire, fewer turns or less cover, so that {enough} is enough.",
-                self.name()
-            );
-            (Level::Stop, message)
+            (Level::Stop, Statement::new("materials-cut-through-slab"))
         } else if depth > third + self.depth_tolerance() {
-            let message = format!(
-                "{} is deeper than a third of the slab and weakens it. Take fewer turns, thinner wire or less cover, so that \
-                 {enough} is enough, or ask whoever answers for the slab.",
-                self.name()
-            );
-            (Level::Warning, message)
+            (Level::Warning, Statement::new("materials-cut-weakens-slab"))
         } else {
             return;
         };
+        let message = self.describe(message, &[("slot_depth", depth), ("enough", third)]);
         let figures = [("slot_depth", depth), ("slab_thickness", thickness), ("enough", third)];
         self.add_depth_finding(&slab_at.field("thickness"), FindingCode::CutDeepForSlab, level, message, &figures);
     }
@@ -190,15 +167,12 @@ impl CutCheck<'_> {
             return;
         };
         let enough = (steel - steel_clearance()).max(Length::default());
-        let message = format!(
-            "{} comes within {} of steel that lies {} deep. Do not cut it so deep: never cut steel. Take fewer turns, thinner \
-             wire or less cover, so that {} is enough.",
-            self.name(),
-            self.format(steel_clearance()),
-            self.format(steel),
-            self.format(enough)
-        );
         let figures = [("slot_depth", depth), ("steel_depth", steel), ("enough", enough)];
+        let message = self.describe(Statement::new("materials-steel-near-cut"), &figures).detail_length(
+            "steel_clearance",
+            steel_clearance(),
+            self.system(),
+        );
         let at = slab_at.field("reinforcement_depth");
         self.add_depth_finding(&at, FindingCode::SteelNearCut, Level::Stop, message, &figures);
     }
@@ -208,22 +182,16 @@ impl CutCheck<'_> {
         let saw_at = body.field("saw");
         let at = saw_at.field("blade_diameter");
         if cut.depth > deepest_cut() + self.depth_tolerance() {
-            let message = format!(
-                "No common blade cuts {}. Take fewer turns, thinner wire or less cover, so that {} is enough.",
-                self.format(cut.depth),
-                self.format(deepest_cut())
-            );
             let figures = [("slot_depth", cut.depth), ("enough", deepest_cut())];
+            let message = self.describe(Statement::new("materials-no-blade-reaches"), &figures);
             self.add_depth_finding(&at, FindingCode::BladeTooSmall, Level::Stop, message, &figures);
         } else if !blade_reaches(job.saw.blade, cut.depth) {
-            let message = format!(
-                "A blade of {} does not reach {}. Take one of {}: the estimate counts with that, and its run-out of {}.",
-                self.format(job.saw.blade),
-                self.format(cut.depth),
-                self.format(cut.blade),
-                self.format(cut.ends.run_out)
-            );
             let figures = [("blade_diameter", job.saw.blade), ("slot_depth", cut.depth), ("enough", cut.blade)];
+            let message = self.describe(Statement::new("materials-blade-too-small"), &figures).detail_length(
+                "run_out",
+                cut.ends.run_out,
+                self.system(),
+            );
             self.add_depth_finding(&at, FindingCode::BladeTooSmall, Level::Warning, message, &figures);
         }
     }
@@ -234,12 +202,9 @@ impl CutCheck<'_> {
         let slab_at = body.field("slab");
         let is_past = |edge: &Length| reach > *edge + self.depth_tolerance();
         let Some(edge) = job.slab.edge.filter(is_past).filter(|_| self.cut.place == CutPlace::Loop) else { return };
-        let message = format!(
-            "For full depth the blade runs {} past the loop, and the edge is {} away. Drill the corners (cored), take a smaller \
-             blade, or finish the ends with a chisel.",
-            self.format(reach),
-            format_length(edge, self.system())
-        );
+        let message = Statement::new("materials-overrun-leaves-slab")
+            .detail_length("reach", reach, self.system())
+            .length("edge_distance", edge, self.system());
         let figures = [("reach", reach), ("edge_distance", edge)];
         self.add_finding(
             FindingCode::OverrunLeavesSlab,
@@ -256,15 +221,8 @@ impl CutCheck<'_> {
         if !cut.rod_form.is_laid() || rod <= available + self.depth_tolerance() {
             return;
         }
-        let what = match cut.place {
-            CutPlace::Loop => "wire",
-            CutPlace::LeadIn => "pair of the lead-in",
-        };
-        let message = format!(
-            "Rod {} high does not fit between the {what} and the finished sealant. Take thinner rod, or cut {} deep.",
-            self.format(rod),
-            self.format(cut.stack + cut.finish + rod)
-        );
+        let lengths = [("rod_height", rod), ("needed_depth", cut.stack + cut.finish + rod)];
+        let message = self.describe(Statement::new("materials-rod-stands-out"), &lengths);
         let figures = [("rod_height", rod), ("room", available)];
         self.add_finding(FindingCode::RodStandsOut, Level::Warning, &body.field("backer_rod"), message, &figures);
     }
@@ -305,7 +263,7 @@ struct SlotAssessment {
     /// The widest that lies in it.
     widest: Length,
     /// What to do about it.
-    advice: String,
+    advice: Statement,
 }
 
 impl SlotAssessment {
@@ -323,16 +281,16 @@ impl SlotAssessment {
             width: self.width.into(),
             widest: self.widest.into(),
             clearance: (self.width - self.widest).into(),
-            advice: self.advice.clone(),
+            advice: self.advice.clone().into(),
         }
     }
 
     /// Adds a finding where the slot is too narrow for sealant, or wider than needed.
     fn judge(&self, loop_estimate: &LoopEstimate<'_>, slot_at: &FieldPath<'_>, diagnostics: &mut Diagnostics) {
         let body = FieldPath::BODY;
-        let (at, what) = match self.place {
-            CutPlace::LeadIn => (body.field("lead_in_slot"), "The lead-in's slot"),
-            CutPlace::Loop => (*slot_at, "The slot"),
+        let at = match self.place {
+            CutPlace::LeadIn => body.field("lead_in_slot"),
+            CutPlace::Loop => *slot_at,
         };
         let (code, level) = match self.verdict {
             FitVerdict::Right => return,
@@ -341,47 +299,59 @@ impl SlotAssessment {
             FitVerdict::Generous => (FindingCode::SlotGenerous, Level::Note),
         };
         let system = loop_estimate.resolved.coil.system;
-        let message = format!("{what} of {}: {}", format_detail_length(self.width, system), self.advice);
+        let message = Statement::new("materials-slot-fit")
+            .code("place", self.place.code())
+            .detail_length("slot_width", self.width, system)
+            .phrase("advice", self.advice.clone());
         let finding = Finding::new(code, level, &at.field("width"), message).on(Some(loop_estimate.resolved.subject()));
         let finding = detail_figure(finding, "slot_width", self.width, system);
         diagnostics.add_finding(detail_figure(finding, "widest", self.widest, system));
     }
 }
 
-fn assess(cut: &CutGeometry, system: UnitSystem, job: &ResolvedMaterialEstimate) -> (FitVerdict, String) {
+fn assess(cut: &CutGeometry, system: UnitSystem, job: &ResolvedMaterialEstimate) -> (FitVerdict, Statement) {
     let (width, widest) = (cut.width, cut.widest);
     let clearance = width - widest;
     let tolerance = LIMIT_TOLERANCE * width;
     let advised = best_width(widest, system).max(job.agency_width());
-    let wide = format_detail_length(advised, system);
     if cut.stiffest > width + tolerance {
-        let advice = format!("{} does not go in. Cut it {wide} wide.", format_detail_length(cut.stiffest, system));
+        let advice = Statement::new("materials-fit-does-not-go-in")
+            .detail_length("stiffest", cut.stiffest, system)
+            .detail_length("advised_width", advised, system);
         return (FitVerdict::DoesNotGoIn, advice);
     }
     if let Some(agency) = job.agency.as_ref().filter(|agency| agency.slot_width - tolerance > width) {
-        let asked = format_detail_length(agency.slot_width, system);
-        return (FitVerdict::TooNarrow, format!("{} asks for {asked} at the least. Cut it {wide} wide.", agency.name));
+        let advice = Statement::new("materials-fit-agency-minimum")
+            .text("agency", agency.name.clone())
+            .detail_length("agency_slot_width", agency.slot_width, system)
+            .detail_length("advised_width", advised, system);
+        return (FitVerdict::TooNarrow, advice);
     }
     if clearance < least_clearance() - tolerance {
-        let advice = format!(
-            "Sealant cannot flow round {}: air pockets, then false calls, water and frost heave. Cut it {wide} wide.",
-            format_detail_length(widest, system),
+        let advice = Statement::new("materials-fit-no-room").detail_length("widest", widest, system).detail_length(
+            "advised_width",
+            advised,
+            system,
         );
         return (FitVerdict::TooNarrow, advice);
     }
     if clearance <= generous_clearance() + tolerance || advised >= width - tolerance {
-        return (FitVerdict::Right, "Room for sealant all round, and no more.".to_owned());
+        return (FitVerdict::Right, Statement::new("materials-fit-right"));
     }
     let share = (width / advised).get::<ratio>() - 1.0;
-    let advice = format!("It works and takes {} more slot, and so sealant, than {wide} would.", share_in_words(share));
+    let advice = Statement::new("materials-fit-generous")
+        .code("fraction", fraction_code(share))
+        .percent("share", 100.0 * share, Decimals::AtMost(0))
+        .detail_length("advised_width", advised, system);
     (FitVerdict::Generous, advice)
 }
 
-fn share_in_words(share: f64) -> String {
+/// Shares that have a word of their own.
+fn fraction_code(share: f64) -> &'static str {
     match share {
-        share if (share - 1.0 / 3.0).abs() < 1e-6 => "one third".to_owned(),
-        share if (share - 0.5).abs() < 1e-6 => "one half".to_owned(),
-        share => format!("{} %", round(100.0 * share, 0)),
+        share if (share - 1.0 / 3.0).abs() < 1e-6 => "one_third",
+        share if (share - 0.5).abs() < 1e-6 => "one_half",
+        _ => "other",
     }
 }
 

@@ -155,6 +155,11 @@ impl<'a> MaterialEstimate<'a> {
         self.loops.iter().map(|each| u64::from(each.resolved.quantity)).sum()
     }
 
+    /// The sum of a number of every loop.
+    pub fn total_of(&self, number: impl Fn(&LoopEstimate<'a>) -> u32) -> u64 {
+        self.loops.iter().map(|each| u64::from(each.resolved.quantity) * u64::from(number(each))).sum()
+    }
+
     /// Loops that lie in a saw cut, with their cuts.
     pub fn sawn_loops(&self) -> impl Iterator<Item = (&LoopEstimate<'a>, &LoopCuts)> {
         self.loops.iter().filter_map(|each| Some((each, each.cuts.as_ref()?)))

@@ -6,12 +6,11 @@ use uom::si::thermodynamic_temperature::degree_celsius;
 use super::estimate::{LoopEstimate, MaterialEstimate};
 use super::resolved::ResolvedMaterialEstimate;
 use super::wire::WireRequirement;
-use crate::calculation::report::{Diagnostics, FieldPath, Finding};
+use crate::calculation::report::{Diagnostics, FieldPath, Finding, ListJoin, Statement};
 use crate::practice::cautions::CautionCode;
 use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::materials::RodForm;
 use crate::practice::site::SiteHazard;
-use crate::quantity::format::{format_count, format_length, format_temperature};
 
 /// Adds the findings.
 pub fn judge_job(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
@@ -29,7 +28,7 @@ pub fn judge_job(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics)
 fn judge_rod(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
     let (job, body) = (estimate.job, FieldPath::BODY);
     let (at, form) = (body.field("backer_rod"), job.rod.form);
-    let mut add = |code, level, message: String| {
+    let mut add = |code, level, message: Statement| {
         diagnostics.add_finding(Finding::new(code, level, &at.field("form"), message));
     };
     let is_preformed = |each: &LoopEstimate<'_>| each.construction.is_preformed();
@@ -37,31 +36,25 @@ fn judge_rod(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
         match form {
             RodForm::Continuous => {
                 let freezes = job.hazards.contains(&SiteHazard::FreezingClimate);
-                let (level, end) = if freezes {
-                    (Level::Stop, " Here it freezes: water that follows the rod lifts the sealant out.")
+                let message = Statement::new("materials-continuous-rod");
+                if freezes {
+                    let message = message.followed_by(Statement::new("materials-continuous-rod-freezes"));
+                    add(FindingCode::ContinuousRod, Level::Stop, message);
                 } else {
-                    (Level::Warning, "")
-                };
-                let message = format!(
-                    "Continuous backer rod keeps sealant from flowing round the wire. Use short pieces with gaps between.{end}"
-                );
-                add(FindingCode::ContinuousRod, level, message);
+                    add(FindingCode::ContinuousRod, Level::Warning, message);
+                }
             }
             RodForm::None => {
-                let message = "Nothing holds the single wire down: it floats up in wet sealant. Take short pieces of rod, or say \
-                               on site what else holds it.";
-                add(FindingCode::WireLoose, Level::Warning, message.to_owned());
+                add(FindingCode::WireLoose, Level::Warning, Statement::new("materials-wire-loose"));
             }
             RodForm::Pieces => {}
         }
         if form.is_laid() && job.sealant.pour.is_some() {
-            let message = "Hot-applied sealant melts common foam rod. Take rod that its sheet allows for the temperature of the pour.";
-            add(FindingCode::RodMelts, Level::Warning, message.to_owned());
+            add(FindingCode::RodMelts, Level::Warning, Statement::new("materials-rod-melts"));
         }
     }
     if job.rod_is_asked && form.is_laid() && estimate.loops.iter().any(is_preformed) {
-        let message = "A jacketed loop stays down by itself: no backer rod is counted for it.";
-        add(FindingCode::RodNotNeeded, Level::Note, message.to_owned());
+        add(FindingCode::RodNotNeeded, Level::Note, Statement::new("materials-rod-not-needed"));
     }
 }
 
@@ -72,11 +65,7 @@ fn judge_spools(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) 
     if longest <= spool * 1.000_000_001 {
         return;
     }
-    let message = format!(
-        "A loop with its lead-in needs {} in one length, and no spool holds that. Take a longer spool; or end the loop in a pull box \
-         beside the pavement and splice it to the lead-in there, soldered and sealed: never in the slot.",
-        format_length(longest, job.system())
-    );
+    let message = Statement::new("materials-splice-forced").length("needed", longest, job.system());
     let finding = Finding::new(FindingCode::SpliceForced, Level::Warning, &body.field("wire_spools"), message);
     diagnostics.add_finding(finding.length("needed", longest, job.system()));
 }
@@ -88,8 +77,7 @@ fn judge_jackets(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics)
     let item_at = loops_at.item(index);
     let loop_at = item_at.field("loop");
     let wire_at = loop_at.field("wire");
-    let message = "Whether a preformed loop fits its slot is only assumed: send wire.over_jacket, the diameter over the jacket, from \
-                   the loop's sheet.";
+    let message = Statement::new("materials-jacket-assumed");
     diagnostics.add_finding(Finding::new(
         FindingCode::JacketAssumed,
         Level::Note,
@@ -103,7 +91,6 @@ fn judge_heat(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
     let (job, body) = (estimate.job, FieldPath::BODY);
     let Some(pour) = job.sealant.pour else { return };
     let (loops, system) = (body.field("loops"), job.system());
-    let degrees = |temperature| format_temperature(temperature, system);
     let mut names_unknown = false;
     for (index, loop_estimate) in
         estimate.loops.iter().enumerate().filter(|(_, loop_estimate)| loop_estimate.cuts.is_some())
@@ -115,12 +102,9 @@ fn judge_heat(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
         match loop_estimate.resolved.rating {
             Some(rating) if rating >= pour => {}
             Some(rating) => {
-                let message = format!(
-                    "The insulation stands {}, and the sealant is poured at {}: it would soften and the wires would touch. Take \
-                     wire and jacket rated for the pour, or a sealant that is applied cold.",
-                    degrees(rating),
-                    degrees(pour)
-                );
+                let message = Statement::new("materials-insulation-too-low")
+                    .temperature("rating", rating, system)
+                    .temperature("pour", pour, system);
                 let finding = Finding::new(FindingCode::InsulationTooLow, Level::Stop, &at, message)
                     .on(Some(loop_estimate.resolved.subject()));
                 diagnostics.add_finding(finding.figure("rating", rating.get::<degree_celsius>(), "celsius").figure(
@@ -132,11 +116,7 @@ fn judge_heat(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
             None if names_unknown => {}
             None => {
                 names_unknown = true;
-                let message = format!(
-                    "Nobody said what insulation and jacket stand. Send insulation_rating from the wire's sheet: it must be at \
-                     least the {} of the pour.",
-                    degrees(pour)
-                );
+                let message = Statement::new("materials-insulation-unknown").temperature("pour", pour, system);
                 diagnostics.add_finding(
                     Finding::new(FindingCode::InsulationUnknown, Level::Warning, &at, message)
                         .on(Some(loop_estimate.resolved.subject())),
@@ -148,7 +128,7 @@ fn judge_heat(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
 
 fn judge_joints(job: &ResolvedMaterialEstimate, diagnostics: &mut Diagnostics) {
     if job.crossings == 0 && job.hazards.contains(&SiteHazard::PavementJoint) {
-        let message = "There is a joint, and no crossing is counted. Send crossings, so that sleeves are loaded.";
+        let message = Statement::new("materials-joint-not-counted");
         let body = FieldPath::BODY;
         diagnostics.add_finding(Finding::new(
             FindingCode::PavementJoint,
@@ -169,15 +149,12 @@ fn judge_stock(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
         if loop_estimate.is_stock_decided() || loop_estimate.find_in_stock(job).is_some() {
             continue;
         }
-        let system = loop_estimate.resolved.coil.system;
-        let message = format!(
-            "No loop in stock is {} x {} with {} and {} of lead-in, its spare included. Order it, or ask loop-sizing which stock \
-             loop would serve.",
-            format_length(loop_estimate.resolved.coil.along_travel, system),
-            format_length(loop_estimate.resolved.coil.across_lane, system),
-            format_count(f64::from(loop_estimate.resolved.coil.turns), "turn"),
-            format_length(loop_estimate.resolved.lead_in_needed(), system)
-        );
+        let coil = &loop_estimate.resolved.coil;
+        let message = Statement::new("materials-no-stock-fits")
+            .length("along_travel", coil.along_travel, coil.system)
+            .length("across_lane", coil.across_lane, coil.system)
+            .count("turns", u64::from(coil.turns))
+            .length("lead_in_length", loop_estimate.resolved.lead_in_needed(), coil.system);
         let finding = Finding::new(FindingCode::NoStockFits, Level::Note, &body.field("stock"), message);
         diagnostics.add_finding(finding.on(Some(loop_estimate.resolved.subject())));
     }
@@ -192,14 +169,9 @@ fn judge_suspended_slab(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagn
         return;
     }
     let (level, message) = if job.slab.cut_approved {
-        (
-            Level::Warning,
-            "Keep the scan and the engineer's written word on site, and cut only where and as deep as they allow.",
-        )
+        (Level::Warning, Statement::new("materials-suspended-slab-approved"))
     } else {
-        let message = "Treat a suspended slab as post-tensioned until drawings or a scan show otherwise: no cut without a scan and \
-                       the engineer's written word. Send cut_approved once you have both.";
-        (Level::Stop, message)
+        (Level::Stop, Statement::new("materials-suspended-slab"))
     };
     let body = FieldPath::BODY;
     let slab_at = body.field("slab");
@@ -216,11 +188,7 @@ fn judge_lead_ins(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics
         if rest <= 1e-6 * loop_estimate.resolved.lead_in.length {
             continue;
         }
-        let message = format!(
-            "{} of the lead-in lies neither in a saw cut nor in conduit, and nothing is counted for it. Send in_slot and in_conduit \
-             that make up its length.",
-            format_length(rest, system)
-        );
+        let message = Statement::new("materials-lead-in-unaccounted").length("rest", rest, system);
         let at = loops.item(index);
         let finding = Finding::new(FindingCode::NotEstimated, Level::Note, &at.field("lead_in"), message);
         diagnostics.add_finding(finding.on(Some(loop_estimate.resolved.subject())).length("rest", rest, system));
@@ -230,15 +198,15 @@ fn judge_lead_ins(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics
 /// Names the work that the estimate leaves out.
 fn list_left_out(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
     let body = FieldPath::BODY;
-    let mut left: Vec<&str> = Vec::new();
+    let mut left = Vec::new();
     if estimate.loops.iter().any(|loop_estimate| !loop_estimate.construction.is_sawn()) {
-        left.push("digging, bedding sand and what is laid over a buried loop");
+        left.push(Statement::new("materials-left-out-burial"));
     }
     if estimate.loops.iter().any(|loop_estimate| loop_estimate.conduit_length() > Length::default()) {
-        left.push("the hours to lay conduit");
+        left.push(Statement::new("materials-left-out-conduit"));
     }
     if !left.is_empty() {
-        let message = format!("Not counted here: {}.", left.join("; "));
+        let message = Statement::new("materials-left-out").phrases("left_out", left, ListJoin::Semicolon);
         diagnostics.add_finding(Finding::new(FindingCode::NotEstimated, Level::Note, &body.field("loops"), message));
     }
 }

@@ -6,9 +6,8 @@ use uom::si::time::minute;
 use super::estimate::{LoopEstimate, MaterialEstimate};
 use super::loop_cuts::LoopCuts;
 use super::report::{Labour, LabourStep};
+use crate::calculation::report::{Decimals, Statement};
 use crate::practice::materials::WorkStep;
-use crate::quantity::format::{format_count, format_length};
-use crate::quantity::output::round;
 use crate::vocabulary::Vocabulary;
 
 /// A step of the work and how long it takes.
@@ -18,25 +17,23 @@ pub struct TimedStep {
     /// How long.
     pub time: Time,
     /// How it comes about.
-    pub how: String,
+    pub how: Statement,
 }
 
 /// The steps, in order; those that take no time are left out.
 pub fn timed_steps(estimate: &MaterialEstimate<'_>) -> Vec<TimedStep> {
     let (job, system) = (estimate.job, estimate.job.system());
     let productivity = &job.productivity;
-    let loops = estimate.loop_count() as f64;
-    let sum = |number: &dyn Fn(&LoopEstimate<'_>) -> u32| {
-        estimate.loops.iter().map(|each| each.count() * f64::from(number(each))).sum::<f64>()
-    };
     let cut_length = estimate.sum_of_cuts(LoopCuts::total_length);
-    let per_piece = |count: f64, time: Time, what: &str| {
-        (count * time, format!("{}, {} each", format_count(count, what), format_minutes(time)))
+    let per_piece = |count: u64, time: Time, how: Statement| {
+        let how = how.count("pieces", count).quantity("each", time.get::<minute>(), Decimals::AtMost(1), "min");
+        (count as f64 * time, how)
     };
-    let per_cut = |time: Time| (time, format!("{} of cut", format_length(cut_length, system)));
+    let per_loop = |time: Time| per_piece(estimate.loop_count(), time, Statement::new("materials-work-per-loop"));
+    let per_cut = |time: Time| (time, Statement::new("materials-work-per-cut").length("saw_cut", cut_length, system));
     let timed = |step: WorkStep| {
         let (time, how) = match step {
-            WorkStep::SetUp => (productivity.set_up, "once for the job".to_owned()),
+            WorkStep::SetUp => (productivity.set_up, Statement::new("materials-work-once")),
             WorkStep::Saw => {
                 let times = estimate
                     .cuts()
@@ -44,18 +41,21 @@ pub fn timed_steps(estimate: &MaterialEstimate<'_>) -> Vec<TimedStep> {
                 per_cut(times.fold(Time::default(), |a, b| a + b))
             }
             WorkStep::Core => {
-                let cores = sum(&|each| each.cuts.as_ref().map_or(0, |cuts| cuts.cores));
-                per_piece(cores, productivity.core, "corner")
+                let cores = estimate.total_of(|each| each.cuts.as_ref().map_or(0, |cuts| cuts.cores));
+                per_piece(cores, productivity.core, Statement::new("materials-work-per-corner"))
             }
             WorkStep::CleanAndDry => per_cut(cut_length / productivity.cleaning_speed),
-            WorkStep::Wind => per_piece(sum(&|each| each.pulls()), productivity.pull, "pull"),
-            WorkStep::Bury => {
-                let buried = sum(&|each| u32::from(!each.construction.is_sawn()));
-                per_piece(buried, productivity.burial, "loop")
+            WorkStep::Wind => {
+                let pulls = estimate.total_of(LoopEstimate::pulls);
+                per_piece(pulls, productivity.pull, Statement::new("materials-work-per-pull"))
             }
-            WorkStep::TestBeforeSealing | WorkStep::TestAfterSealing => per_piece(loops, productivity.test, "loop"),
+            WorkStep::Bury => {
+                let buried = estimate.total_of(|each| u32::from(!each.construction.is_sawn()));
+                per_piece(buried, productivity.burial, Statement::new("materials-work-per-loop"))
+            }
+            WorkStep::TestBeforeSealing | WorkStep::TestAfterSealing => per_loop(productivity.test),
             WorkStep::Seal => per_cut(cut_length / productivity.sealing_speed),
-            WorkStep::Terminate => per_piece(loops, productivity.termination, "loop"),
+            WorkStep::Terminate => per_loop(productivity.termination),
         };
         TimedStep { step, time, how }
     };
@@ -69,10 +69,7 @@ pub fn total_time(steps: &[TimedStep]) -> Time {
 
 /// The labour of the report.
 pub fn labour_report(steps: &[TimedStep]) -> Labour {
-    let row = |timed: &TimedStep| LabourStep { step: timed.step, time: timed.time.into(), how: timed.how.clone() };
+    let row =
+        |timed: &TimedStep| LabourStep { step: timed.step, time: timed.time.into(), how: timed.how.clone().into() };
     Labour { steps: steps.iter().map(row).collect(), total: total_time(steps).into() }
-}
-
-fn format_minutes(time: Time) -> String {
-    format!("{} min", round(time.get::<minute>(), 1))
 }

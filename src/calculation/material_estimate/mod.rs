@@ -6,7 +6,7 @@
 //! - `items`: the bill of materials; `labour`: hours; `cost`: money; `comparison`: the same job in each construction.
 //! - `assumptions`: what was taken for what nobody sent, once the cuts are known.
 //! - `cut_findings`: statements about each cut and the fit of its slot; `job_findings`: statements about the whole job.
-//! - `report`: what is answered.
+//! - `report`: what is answered; `echo`: its part about what was understood.
 //!
 //! Figures come from geometry; rules of thumb are used only where geometry ends.
 
@@ -15,6 +15,7 @@ mod comparison;
 mod cost;
 mod cut;
 mod cut_findings;
+mod echo;
 mod estimate;
 mod items;
 mod job_findings;
@@ -27,9 +28,10 @@ mod resolve_loops;
 mod resolved;
 mod wire;
 
+pub use echo::{EstimatedLoopEcho, MaterialEstimateInputs, ProductivityEcho};
 pub use report::{
-    ConstructionComparison, Cost, CostLine, EstimatedLoopEcho, Labour, LabourStep, LoopMaterials,
-    MaterialEstimateInputs, MaterialEstimateReport, MaterialLine, ProductivityEcho, SawCut, SlotFit, SlotVolumes,
+    ConstructionComparison, Cost, CostLine, Labour, LabourStep, LoopMaterials, MaterialEstimateReport, MaterialLine,
+    SawCut, SlotFit, SlotVolumes,
 };
 pub use request::{
     AgencyMinimum, BackerRod, EstimatedLoop, MaterialEstimateRequest, Productivity, Saw, Slab, WireSpool,

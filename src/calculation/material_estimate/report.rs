@@ -3,14 +3,13 @@
 use serde::Serialize;
 use utoipa::ToSchema;
 
-use crate::calculation::input::{LeadInEcho, LoopEcho};
+use super::echo::MaterialEstimateInputs;
 use crate::calculation::layout::LoopMark;
-use crate::calculation::report::{Assumed, Basis, Caution, Finding, has_messages};
-use crate::practice::materials::{Corner, MaterialItem, RodForm, WorkStep};
-use crate::practice::sealants::SealantKind;
-use crate::practice::site::{Construction, SiteHazard, Surface};
+use crate::calculation::report::{Assumed, Basis, Caution, Finding, Message, has_messages};
+use crate::practice::materials::{MaterialItem, RodForm, WorkStep};
+use crate::practice::site::Construction;
 use crate::practice::sources::Source;
-use crate::quantity::output::{DetailLength, DurationValue, PlanLength, TemperatureValue, VolumeValue, WorkSpeedValue};
+use crate::quantity::output::{DetailLength, DurationValue, PlanLength, VolumeValue};
 
 /// What to load, how long it takes, and what it costs.
 #[derive(Clone, Debug, Serialize, ToSchema)]
@@ -47,142 +46,12 @@ pub struct MaterialEstimateReport {
 }
 
 has_messages! {
-    MaterialEstimateReport: findings, assumed;
-}
-
-/// What was understood of a material-estimate request.
-#[derive(Clone, Debug, Serialize, ToSchema)]
-pub struct MaterialEstimateInputs {
-    /// The loops.
-    pub loops: Vec<EstimatedLoopEcho>,
-    /// The diameter of the blade.
-    pub blade_diameter: DetailLength,
-    /// How corners are cut; absent when not given: by each loop.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    #[schema(value_type = Option<String>)]
-    pub corner: Option<Corner>,
-    /// The hole of a cored corner.
-    pub core_diameter: DetailLength,
-    /// What a blade cuts before it is worn; absent when not given.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub blade_life: Option<PlanLength>,
-    /// The sealant's family.
-    #[schema(value_type = String)]
-    pub sealant_kind: SealantKind,
-    /// The volume of a cartridge; absent for hot-applied sealant.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub cartridge: Option<VolumeValue>,
-    /// From the pavement down to the top of the sealant.
-    pub finish_below_surface: DetailLength,
-    /// What hot-applied sealant is poured at; absent for the others.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub pour_temperature: Option<TemperatureValue>,
-    /// How single wire is held down.
-    #[schema(value_type = String)]
-    pub backer_rod: RodForm,
-    /// The length of a piece of rod.
-    pub rod_piece_length: DetailLength,
-    /// From piece to piece.
-    pub rod_spacing: DetailLength,
-    /// The diameter of the rod; absent when not given: by the slot.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub rod_diameter: Option<DetailLength>,
-    /// The spools that wire comes on; empty: by length.
-    pub wire_spools: Vec<PlanLength>,
-    /// The sealant that is lost, percent, 3 decimals.
-    pub waste_percent: f64,
-    /// What the loops lie in.
-    #[schema(value_type = String)]
-    pub surface: Surface,
-    /// What stands in the way.
-    #[schema(value_type = Vec<String>)]
-    pub site_hazards: Vec<SiteHazard>,
-    /// Joints and cracks that wires cross.
-    pub crossings: u32,
-    /// The slab's thickness; absent when not given.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub slab_thickness: Option<DetailLength>,
-    /// The depth of its steel; absent when not given.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub reinforcement_depth: Option<DetailLength>,
-    /// From the wires to the nearest edge of the slab; absent when not given.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub edge_distance: Option<PlanLength>,
-    /// Whether the slab is suspended.
-    pub is_suspended: bool,
-    /// Whether a scan was made and the engineer agreed to the cut.
-    pub cut_approved: bool,
-    /// Whose least width of a slot is heeded; absent when none is.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub agency: Option<String>,
-    /// That least width.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub agency_slot_width: Option<DetailLength>,
-    /// The width of the lead-ins' slot; absent when not given: see `loops[].lead_in_slot_width`.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub lead_in_slot_width: Option<DetailLength>,
-    /// The depth of the lead-ins' slot; absent when not given: see `loops[].lead_in_slot_depth`.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub lead_in_slot_depth: Option<DetailLength>,
-    /// The sealant to keep over the pair; absent when not given: as over the loop.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub lead_in_cover: Option<DetailLength>,
-    /// The currency of the prices; absent without prices.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub currency: Option<String>,
-    /// The pace of the crew.
-    pub productivity: ProductivityEcho,
-    /// How many stock loops were looked at.
-    pub stock_items: usize,
-}
-
-/// A loop of the request as it was understood.
-#[derive(Clone, Debug, Serialize, ToSchema)]
-pub struct EstimatedLoopEcho {
-    /// What the caller calls it.
-    pub label: String,
-    /// How many.
-    pub quantity: u32,
-    /// How it is made.
-    #[schema(value_type = String)]
-    pub construction: Construction,
-    /// The loop.
-    pub r#loop: LoopEcho,
-    /// The sealant that is asked for over its top wire, whoever asks for it; absent where nothing is sawn.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub cover: Option<DetailLength>,
-    /// The diameter over its jacket; absent when not given.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub over_jacket: Option<DetailLength>,
-    /// What insulation and jacket stand; absent when not given.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub insulation_rating: Option<TemperatureValue>,
-    /// The lead-in.
-    pub lead_in: LeadInEcho,
-}
-
-/// The pace of the crew as it was understood.
-#[derive(Clone, Debug, Serialize, ToSchema)]
-pub struct ProductivityEcho {
-    /// For the whole job.
-    pub set_up: DurationValue,
-    /// Of the saw at the depth of one pass; absent where it follows surface and depth.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub saw_speed: Option<WorkSpeedValue>,
-    /// For one corner.
-    pub core: DurationValue,
-    /// Along the slots.
-    pub cleaning_speed: WorkSpeedValue,
-    /// For one pull.
-    pub pull: DurationValue,
-    /// For one buried loop.
-    pub burial: DurationValue,
-    /// Along the slots.
-    pub sealing_speed: WorkSpeedValue,
-    /// For the ends of one loop.
-    pub termination: DurationValue,
-    /// For the readings of one loop, once.
-    pub test: DurationValue,
+    MaterialEstimateReport: items, slot_fit, labour, comparison, findings, assumed;
+    MaterialLine: how;
+    SlotFit: advice;
+    Labour: steps;
+    LabourStep: how;
+    ConstructionComparison: message;
 }
 
 /// One thing to load.
@@ -201,7 +70,8 @@ pub struct MaterialLine {
     /// The quantity before rounding up, 3 decimals.
     pub exact: f64,
     /// How it comes about, in a sentence.
-    pub how: String,
+    #[schema(value_type = String)]
+    pub how: Message,
     /// Where the rule comes from; ids of `reference/sources`.
     #[schema(value_type = Vec<String>)]
     pub source_ids: Vec<Source>,
@@ -323,7 +193,8 @@ pub struct SlotFit {
     /// What is left of the width.
     pub clearance: DetailLength,
     /// What to do about it.
-    pub advice: String,
+    #[schema(value_type = String)]
+    pub advice: Message,
 }
 
 /// How long it takes.
@@ -344,7 +215,8 @@ pub struct LabourStep {
     /// How long.
     pub time: DurationValue,
     /// How it comes about, in a phrase.
-    pub how: String,
+    #[schema(value_type = String)]
+    pub how: Message,
 }
 
 /// What it costs.
@@ -400,5 +272,6 @@ pub struct ConstructionComparison {
     /// What is not in that sum: the names to send prices under.
     pub unpriced: Vec<String>,
     /// What speaks for it and against it, in a sentence or two.
-    pub message: String,
+    #[schema(value_type = String)]
+    pub message: Message,
 }

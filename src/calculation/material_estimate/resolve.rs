@@ -32,7 +32,7 @@ pub fn resolve(
         &body.field("surface"),
         request.surface,
         (Surface::ExistingAsphalt, Surface::ExistingAsphalt.code()),
-        "The usual surface.",
+        Statement::new("materials-usual-surface"),
         Source::OwnChoice,
     );
     let constructions = given_constructions(request, laid);
@@ -59,7 +59,7 @@ pub fn resolve(
     let waste =
         resolve_if_needed(is_sawn, &waste_at, request.waste_percent.as_ref(), diagnostics, |sent, at, diagnostics| {
             let usual = (USUAL_WASTE_PERCENT, "10");
-            let reason = "Sealant stays in cartridges, overfills and spills.";
+            let reason = Statement::new("materials-usual-waste");
             diagnostics.value_or_default(at, sent.copied(), usual, reason, Source::OwnChoice)
         });
     let slab = resolve_if_needed(is_sawn, &body.field("slab"), request.slab.as_ref(), diagnostics, resolve_slab);
@@ -120,7 +120,7 @@ fn resolve_saw(saw: Option<&Saw>, at: &FieldPath<'_>, diagnostics: &mut Diagnost
         &at.field("blade_diameter"),
         saw.and_then(|saw| saw.blade_diameter.as_ref()),
         USUAL_BLADE,
-        "A usual blade; it sets how far cuts run on for their full depth.",
+        Statement::new("materials-usual-blade"),
         Source::CommonPractice,
     );
     let core_sent = saw.and_then(|saw| saw.core_diameter.as_ref());
@@ -129,7 +129,7 @@ fn resolve_saw(saw: Option<&Saw>, at: &FieldPath<'_>, diagnostics: &mut Diagnost
         &at.field("core_diameter"),
         core_sent,
         USUAL_CORE,
-        "Room for the wire to bend.",
+        Statement::new("materials-usual-core"),
         Source::OwnChoice,
     );
     let life = saw.and_then(|saw| saw.blade_life.as_ref());
@@ -154,7 +154,7 @@ fn resolve_sealant(
         &at.field("kind"),
         sealant.map(|sealant| sealant.kind),
         (SealantKind::DEFAULT, SealantKind::DEFAULT.code()),
-        "The usual loop sealant.",
+        Statement::new("materials-usual-sealant"),
         Source::CommonPractice,
     );
     let cartridge_sent = sealant.and_then(|sealant| sealant.cartridge.as_ref());
@@ -162,7 +162,7 @@ fn resolve_sealant(
         &at.field("cartridge"),
         cartridge_sent,
         USUAL_CARTRIDGE,
-        "A quart-size cartridge.",
+        Statement::new("materials-usual-cartridge"),
         Source::CommonPractice,
     );
     if kind.is_poured_hot() {
@@ -172,7 +172,7 @@ fn resolve_sealant(
         &at.field("finish_below_surface"),
         sealant.and_then(|sealant| sealant.finish_below_surface.as_ref()),
         "0 in",
-        "Flush with the pavement; agencies ask for flush to 1/8 in below.",
+        Statement::new("materials-usual-finish"),
         Source::Everett,
     );
     if let Some(sealant) = sealant {
@@ -184,7 +184,7 @@ fn resolve_sealant(
             &at.field("data_sheet").field("pour_temperature"),
             sheet.and_then(|sheet| sheet.pour_temperature.as_ref()),
             usual,
-            "What one agency's hot-applied sealant is poured at.",
+            Statement::new("materials-usual-pour"),
             Source::EverettHotMelt,
         )
     });
@@ -205,14 +205,15 @@ fn resolve_backer_rod(
         &at.field("form"),
         rod.map(|rod| rod.form),
         (RodForm::Pieces, RodForm::Pieces.code()),
-        "Short pieces hold single wire down and let sealant round it; a jacketed loop gets none.",
+        Statement::new("materials-usual-rod-form"),
         Source::CommonPractice,
     );
     let piece_sent = rod.and_then(|rod| rod.piece_length.as_ref());
     let spacing_sent = rod.and_then(|rod| rod.spacing.as_ref());
-    let (piece_at, spacing_at, reason) = (at.field("piece_length"), at.field("spacing"), "What one agency asks for.");
-    let piece = diagnostics.parse_or_default(&piece_at, piece_sent, USUAL_ROD_PIECE, reason, Source::Everett);
-    let spacing = diagnostics.parse_or_default(&spacing_at, spacing_sent, USUAL_ROD_SPACING, reason, Source::Everett);
+    let (piece_at, spacing_at) = (at.field("piece_length"), at.field("spacing"));
+    let (reason, source) = (Statement::new("materials-agency-asks"), Source::Everett);
+    let piece = diagnostics.parse_or_default(&piece_at, piece_sent, USUAL_ROD_PIECE, reason.clone(), source);
+    let spacing = diagnostics.parse_or_default(&spacing_at, spacing_sent, USUAL_ROD_SPACING, reason, source);
     let diameter = rod.and_then(|rod| rod.diameter.as_ref());
     let diameter = diameter.map(|text| diagnostics.parse(&at.field("diameter"), text));
     if !form.is_in_pieces() {
@@ -256,7 +257,7 @@ fn resolve_productivity(
     at: &FieldPath<'_>,
     diagnostics: &mut Diagnostics,
 ) -> Option<ResolvedProductivity> {
-    const REASON: &str = "No public figure for the pace of a crew exists; send your own.";
+    const REASON: Statement = Statement::new("materials-no-public-pace");
     let none = Productivity::default();
     let sent = sent.unwrap_or(&none);
     let mut time = |name, text: Option<&_>, default| {

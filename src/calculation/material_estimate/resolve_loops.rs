@@ -113,7 +113,7 @@ fn read_loop<'a>(
         &at.field("construction"),
         estimated.construction,
         (usual, usual.code()),
-        "What the surface asks for.",
+        Statement::new("materials-usual-construction"),
         Source::CommonPractice,
     );
     let lead_in = LeadIn::resolve_or_default(estimated.lead_in.as_ref(), &at.field("lead_in"), diagnostics);
@@ -225,7 +225,7 @@ fn take_usual_corner_cut(
     if corner.is_diagonal() && !has_cut && construction.is_sawn() {
         coil.corner_cut = usual_corner_cut(construction, coil.along_travel.min(coil.across_lane), coil.system);
         diagnostics.mark_unneeded(&loop_at, &[("corner_cut", false)]);
-        let reason = "The usual corner cut, for diagonal corners are asked for.";
+        let reason = Statement::new("materials-usual-corner-cut");
         let value = format_length_input(coil.corner_cut, coil.system);
         diagnostics.add_assumption(&loop_at.field("corner_cut"), value, reason, &[Source::NemaTestLoop]);
     }
@@ -358,14 +358,14 @@ fn resolve_length_in_slot(
     };
     if construction.is_sawn() {
         if lead_in.in_slot.is_none() && beside_conduit > zero {
-            let reason = "What is not in conduit lies in a saw cut; send in_slot where the cut ends before the unit.";
+            let reason = Statement::new("materials-lead-in-in-slot");
             assume(&slot_at, beside_conduit, reason, Source::OwnChoice);
         } else if lead_in.in_slot.is_some() && lead_in.in_conduit.is_none() && beside_slot > zero {
-            assume(&conduit_at, beside_slot, "What lies in no saw cut lies in conduit.", Source::OwnChoice);
+            assume(&conduit_at, beside_slot, Statement::new("materials-lead-in-in-conduit"), Source::OwnChoice);
         }
     } else {
         if lead_in.in_conduit.is_none() && lead_in.length > zero {
-            let reason = "The lead-in of a buried loop lies in conduit all the way.";
+            let reason = Statement::new("materials-buried-lead-in");
             assume(&conduit_at, lead_in.length, reason, Source::CommonPractice);
         }
         // Where the comparison has a saw cut, it is needed for that.

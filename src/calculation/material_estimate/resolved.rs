@@ -6,7 +6,7 @@ use uom::si::f64::{Area, Length, Ratio, ThermodynamicTemperature, Time, Velocity
 use uom::si::length::meter;
 use uom::si::ratio::percent;
 
-use super::report::{EstimatedLoopEcho, MaterialEstimateInputs, ProductivityEcho};
+use super::echo::{EstimatedLoopEcho, MaterialEstimateInputs, ProductivityEcho};
 use crate::calculation::input::{ResolvedLeadIn, ResolvedLoop, ResolvedPrices, ResolvedSlot, ResolvedStockItem};
 use crate::calculation::layout::LoopMark;
 use crate::calculation::report::Subject;

@@ -1,6 +1,7 @@
 //! The sections of a report that differ: each once, with the loops that have it.
 
 use crate::calculation::material_estimate::{EstimatedLoopEcho, LoopMaterials, MaterialEstimateReport, SlotFit};
+use crate::calculation::report::Message;
 use crate::practice::materials::RodForm;
 use crate::practice::site::Construction;
 use crate::quantity::output::DetailLength;
@@ -77,7 +78,7 @@ pub struct SawnSlot {
     /// Whether sealant can flow round what lies in it.
     pub verdict: &'static str,
     /// What to do about it.
-    pub advice: String,
+    pub advice: Message,
 }
 
 /// A section, without the names of its loops.
