@@ -1,6 +1,5 @@
 //! The envelopes of detector units: what they tune to, in public standards.
 
-use super::roles::Role;
 use super::sources::sourced_vocabulary;
 
 sourced_vocabulary! {
@@ -32,30 +31,6 @@ sourced_vocabulary! {
     FailureBehaviour {
         Detect "detect" "Detect" "The output goes to detect, as if a vehicle were there." [CommonPractice];
         NoDetect "no_detect" "No detect" "The output goes to no detect, as if nothing were there." [CommonPractice];
-    }
-}
-
-impl FailureBehaviour {
-    /// What the gate does when a loop of this role fails. Common practice.
-    pub fn consequence(self, role: Role) -> &'static str {
-        match (self, role) {
-            (
-                Self::Detect,
-                Role::ObstructionOutside | Role::ObstructionInside | Role::BetweenLeaves | Role::Closing,
-            ) => "The gate stays open until the loop is repaired.",
-            (Self::Detect, Role::Exit) => "The gate opens and stays open: whoever comes may drive in.",
-            (Self::Detect, Role::Arming) => "The post stays awake and may issue to nobody.",
-            (Self::Detect, Role::Presence) => "A vehicle is reported where none is.",
-            (
-                Self::NoDetect,
-                Role::ObstructionOutside | Role::ObstructionInside | Role::BetweenLeaves | Role::Closing,
-            ) => "The gate closes unguarded by this loop.",
-            (Self::NoDetect, Role::Exit) => {
-                "The gate no longer opens for those who leave; give them another way to open it."
-            }
-            (Self::NoDetect, Role::Arming) => "The post stays asleep until somebody presses.",
-            (Self::NoDetect, Role::Presence) => "A vehicle is not reported.",
-        }
     }
 }
 

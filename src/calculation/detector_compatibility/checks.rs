@@ -9,11 +9,11 @@ use uom::si::ratio::percent;
 use super::report::{Check, Sensitivity, SensitivityStep};
 use crate::calculation::input::ResolvedDetector;
 use crate::calculation::layout::{DetectorChannel, candidate_steps};
+use crate::calculation::report::{Decimals, Statement};
 use crate::practice::detectors::{LOOP_TO_LEAD_IN, MIN_TIMES_THRESHOLD, QUALITY_MARGIN, RESISTANCE_LIMIT_OHM};
 use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
 use crate::quantity::output::round;
-use crate::vocabulary::Vocabulary;
 
 /// How a figure stands against its limit, from best to worst.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -59,7 +59,7 @@ pub struct CheckResult {
     limit: f64,
     margin: f64,
     unit: &'static str,
-    message: String,
+    message: Statement,
     /// What it rests on.
     pub sources: &'static [Source],
 }
@@ -81,7 +81,7 @@ impl CheckResult {
             limit: round(self.limit, 3),
             margin: round(self.margin, 3),
             unit: self.unit,
-            message: self.message.clone(),
+            message: self.message.clone().into(),
             source_ids: self.sources.to_vec(),
         }
     }
@@ -118,11 +118,6 @@ fn inductance(channel: &DetectorChannel, detector: &ResolvedDetector) -> CheckRe
     let (over, under) = (low - least, most - high);
     let (limit, margin) = if over < under { (least, over) } else { (most, under) };
     let verdict = CheckVerdict::of(margin >= 0.0, high >= least && low <= most);
-    let outcome = match verdict {
-        CheckVerdict::Suitable => "wholly inside",
-        CheckVerdict::Marginal => "partly outside",
-        CheckVerdict::Unsuitable => "outside",
-    };
     CheckResult {
         check: "inductance",
         vehicle: None,
@@ -131,9 +126,12 @@ fn inductance(channel: &DetectorChannel, detector: &ResolvedDetector) -> CheckRe
         limit,
         margin,
         unit: "uH",
-        message: format!(
-            "As built it measures {low:.1} to {high:.1} µH, {outcome} the {least:.0} to {most:.0} µH that the unit tunes."
-        ),
+        message: Statement::new("compatibility-inductance")
+            .quantity("as_built_low", low, 1, "uH")
+            .quantity("as_built_high", high, 1, "uH")
+            .code("verdict", verdict.code())
+            .quantity("inductance_min", least, 0, "uH")
+            .quantity("inductance_max", most, 0, "uH"),
         sources: &[Source::RosaGrover, Source::NemaEnvelope],
     }
 }
@@ -148,11 +146,10 @@ fn quality(channel: &DetectorChannel, detector: &ResolvedDetector) -> CheckResul
         limit,
         margin: value - limit,
         unit: "ratio",
-        message: format!(
-            "The quality factor is at best {value:.1} and the unit needs {limit:.1}; pavement and steel take part of it, so {:.1} \
-             or more is wanted.",
-            QUALITY_MARGIN * limit
-        ),
+        message: Statement::new("compatibility-quality-factor")
+            .number("quality_factor", value, 1)
+            .number("quality_factor_min", limit, 1)
+            .number("wanted", QUALITY_MARGIN * limit, 1),
         sources: &[Source::SkinEffect, Source::NemaEnvelope, Source::OwnChoice],
     }
 }
@@ -168,9 +165,9 @@ fn dc_quality(channel: &DetectorChannel) -> CheckResult {
         limit,
         margin: value - limit,
         unit: "ratio",
-        message: format!(
-            "Reactance at 50 kHz over the resistance to direct current is {value:.1}; one agency accepts {limit:.0} or more."
-        ),
+        message: Statement::new("compatibility-dc-quality-factor")
+            .number("dc_quality_factor", value, 1)
+            .number("limit", limit, 0),
         sources: &[Source::Everett],
     }
 }
@@ -186,7 +183,9 @@ fn resistance(channel: &DetectorChannel) -> CheckResult {
         limit,
         margin: limit - value,
         unit: "ohm",
-        message: format!("Loop and lead-in have {value:.2} ohm at 20 °C; one agency accepts at most {limit:.0}."),
+        message: Statement::new("compatibility-dc-resistance")
+            .quantity("dc_resistance", value, 2, "ohm")
+            .quantity("limit", limit, 0, "ohm"),
         sources: &[Source::AstmB258, Source::IacsCopper, Source::Everett],
     }
 }
@@ -202,10 +201,9 @@ fn share(channel: &DetectorChannel) -> CheckResult {
         limit: wanted,
         margin: value - wanted,
         unit: "percent",
-        message: format!(
-            "{value:.1} % of a change at the loop reaches the unit. From {wanted:.1} % on the loop has twice the inductance of its \
-             lead-in; below 50 % the lead-in outweighs it."
-        ),
+        message: Statement::new("compatibility-lead-in-share")
+            .percent("lead_in_share", value, 1)
+            .percent("wanted", wanted, 1),
         sources: &[Source::CircuitTheory, Source::FhwaHandbook],
     }
 }
@@ -226,7 +224,11 @@ fn frequency(channel: &DetectorChannel, detector: &ResolvedDetector) -> Option<C
         limit,
         margin,
         unit: "kHz",
-        message: format!("It will run at {slow:.1} to {fast:.1} kHz; the unit runs at {least:.0} to {most:.0} kHz."),
+        message: Statement::new("compatibility-frequency")
+            .quantity("slow", slow, 1, "kHz")
+            .quantity("fast", fast, 1, "kHz")
+            .quantity("frequency_min", least, 0, "kHz")
+            .quantity("frequency_max", most, 0, "kHz"),
         sources: &[Source::CircuitTheory, Source::NemaEnvelope],
     })
 }
@@ -242,11 +244,11 @@ fn vehicle(class: VehicleClass, change: Ratio, step: f64) -> CheckResult {
         limit: wanted,
         margin: value - wanted,
         unit: "percent",
-        message: format!(
-            "At its hardest place a {} changes it by {value:.3} %. At the step of {step} % the unit switches from {step} % on; {} % is wanted.",
-            class.label().to_lowercase(),
-            round(wanted, 3)
-        ),
+        message: Statement::new("compatibility-vehicle")
+            .member("vehicle", class)
+            .percent("change", value, 3)
+            .percent("threshold", step, Decimals::All)
+            .percent("wanted", wanted, Decimals::AtMost(3)),
         sources: &[Source::EddyCurrentPlate, Source::NemaSensitivity, Source::OwnChoice],
     }
 }

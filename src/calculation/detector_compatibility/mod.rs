@@ -24,13 +24,12 @@ use request::MAX_LOOPS;
 pub use request::{ConnectedLoop, DetectorCompatibilityRequest, Position, ResolvedDetectorCompatibility};
 
 use super::layout::{DetectorChannel, choose_step};
-use super::report::{Diagnostics, FieldPath, Finding, InvalidRequest};
+use super::report::{Diagnostics, FieldPath, Finding, InvalidRequest, Statement};
 use super::{Calculation, Example, loop_characteristics, vehicle_response};
 use crate::practice::cautions::CautionCode;
 use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
-use crate::vocabulary::Vocabulary;
 use checks::CheckVerdict;
 
 impl Calculation for DetectorCompatibilityRequest {
@@ -139,11 +138,8 @@ fn judge_gaps(channel: &DetectorChannel, step: Ratio, vehicles: &[VehicleClass],
         let letting_go = channel.loops.iter().zip(channel.sightings(*class));
         for (missed, _) in letting_go.filter(|(_, sighting)| sighting.drops_out(step)) {
             let level = if channel.holds_the_gate() { Level::Stop } else { Level::Warning };
-            let message = format!(
-                "The unit lets go of {} under a {}, between its parts. Take a finer step, or a longer loop along travel.",
-                missed.label,
-                class.label().to_lowercase()
-            );
+            let message =
+                Statement::new("compatibility-drops-out").text("loop", missed.label.clone()).member("vehicle", *class);
             diagnostics.add_finding(
                 Finding::new(FindingCode::DropsOut, level, &FieldPath::BODY.field("vehicles"), message)
                     .on(Some(missed.role)),

@@ -9,12 +9,11 @@ use super::report::{NeighbourAction, Neighbours};
 use crate::calculation::input::{ResolvedDetector, ResolvedLoop};
 use crate::calculation::layout::{ChannelLoop, DetectorChannel};
 use crate::calculation::loop_characteristics::{MeasurementConditions, measure};
-use crate::calculation::report::{Diagnostics, FieldPath, Finding};
+use crate::calculation::report::{Decimals, Diagnostics, FieldPath, Finding, Statement};
 use crate::physics::filament::mutual;
 use crate::physics::winding::Strand;
 use crate::practice::detectors::{HARMLESS_COUPLING, SEPARATE_FREQUENCIES};
 use crate::practice::finding_codes::{FindingCode, Level};
-use crate::quantity::format::format_length;
 use crate::quantity::output::round;
 
 /// How many steps the search for a harmless distance takes at most.
@@ -52,7 +51,7 @@ pub fn pairs(
             FindingCode::PositionUnknown,
             Level::Note,
             &FieldPath::BODY.field("loops"),
-            "Send the position of every loop, and the coupling of neighbours is told.",
+            Statement::new("compatibility-position-unknown"),
         ));
     }
     pairs
@@ -77,19 +76,22 @@ fn pair(
     });
     let disturbs = coupling >= HARMLESS_COUPLING && separation < SEPARATE_FREQUENCIES;
     let percents = (100.0 * coupling, 100.0 * separation);
-    let message = if disturbs {
-        format!(
-            "They couple by {:.2} % and would run {:.1} % apart at the same setting: one unit can follow the other. Take one of the \
-             actions.",
-            percents.0, percents.1
-        )
+    let outcome = if disturbs {
+        "disturbs"
     } else if coupling < HARMLESS_COUPLING {
-        format!("They couple by {:.2} %, too little to matter.", percents.0)
+        "harmless"
     } else {
-        format!("They couple by {:.2} %, and run {:.1} % apart, far enough.", percents.0, percents.1)
+        "far_apart"
     };
+    let message = Statement::new("compatibility-coupling")
+        .percent("coupling", percents.0, 2)
+        .percent("frequency_separation", percents.1, 1)
+        .code("outcome", outcome);
     if disturbs {
-        let message = format!("{} and {}: {message}", one.label, other.label);
+        let message = Statement::new("compatibility-crosstalk")
+            .text("loop", one.label.clone())
+            .text("other_loop", other.label.clone())
+            .phrase("sentence", message.clone());
         diagnostics.add_finding(
             Finding::new(FindingCode::Crosstalk, Level::Warning, &FieldPath::BODY.field("loops"), message)
                 .figure("coupling", percents.0, "percent")
@@ -103,7 +105,7 @@ fn pair(
         frequencies_khz: frequencies.into_iter().map(|frequency| round(frequency, 3)).collect(),
         frequency_separation_percent: round(percents.1, 3),
         actions: if disturbs { actions(one, other, own) } else { Vec::new() },
-        message,
+        message: message.into(),
     }
 }
 
@@ -111,36 +113,33 @@ fn actions(one: &ChannelLoop, other: &ChannelLoop, own: f64) -> Vec<NeighbourAct
     let mut actions = vec![
         NeighbourAction {
             action: "frequency_setting",
-            message: format!(
-                "Set {} to another frequency than {}, as far apart as the switches allow.",
-                other.label, one.label
-            ),
+            message: Statement::new("compatibility-set-another-frequency")
+                .text("loop", one.label.clone())
+                .text("other_loop", other.label.clone())
+                .into(),
         },
-        NeighbourAction {
-            action: "scanning_unit",
-            message: "Take one multi-channel unit that scans its loops in turn: only one is alive at a time."
-                .to_owned(),
-        },
+        NeighbourAction { action: "scanning_unit", message: Statement::new("compatibility-take-scanning-unit").into() },
     ];
     let more = ResolvedLoop { turns: other.coil.turns + 1, ..other.coil.clone() };
     let changed = measure(&more, &other.lead_in, &MeasurementConditions::usual()).terminal_inductance;
     let shift = 100.0 * ((changed / terminal_inductance(one)).value.sqrt() - 1.0).abs();
     actions.push(NeighbourAction {
         action: "turn_count",
-        message: format!(
-            "Wind {} with {} turns: {:.0} µH, {shift:.0} % apart in frequency.",
-            other.label,
-            more.turns,
-            changed.get::<microhenry>()
-        ),
+        message: Statement::new("compatibility-wind-more-turns")
+            .text("loop", other.label.clone())
+            .count("turns", more.turns.into())
+            .quantity("terminal_inductance", changed.get::<microhenry>(), 0, "uH")
+            .percent("frequency_separation", shift, 0)
+            .into(),
     });
-    actions.extend(harmless_distance(one, other, own).map(|distance| NeighbourAction {
-        action: "distance",
-        message: format!(
-            "Move them until their middles are {} apart; there they couple by less than {} %.",
-            format_length(distance, one.coil.system),
-            100.0 * HARMLESS_COUPLING
-        ),
+    actions.extend(harmless_distance(one, other, own).map(|distance| {
+        NeighbourAction {
+            action: "distance",
+            message: Statement::new("compatibility-move-apart")
+                .length("distance", distance, one.coil.system)
+                .percent("harmless_coupling", 100.0 * HARMLESS_COUPLING, Decimals::All)
+                .into(),
+        }
     }));
     actions
 }

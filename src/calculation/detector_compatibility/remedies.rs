@@ -6,12 +6,12 @@ use super::checks::{CheckResult, CheckVerdict, check};
 use super::report::Remedy;
 use crate::calculation::input::{ResolvedDetector, ResolvedLoop};
 use crate::calculation::layout::{ChannelLoop, DetectorChannel, choose_step};
+use crate::calculation::report::{Decimals, FactValue, Statement};
 use crate::practice::detectors::Wiring;
 use crate::practice::layout::{MAX_LEG, STEP};
 use crate::practice::vehicles::VehicleClass;
 use crate::practice::wires::WireGauge;
 use crate::quantity::UnitSystem;
-use crate::quantity::format::format_length;
 use crate::quantity::output::round;
 use crate::vocabulary::Vocabulary;
 
@@ -44,17 +44,6 @@ impl RemedyKind {
         }
     }
 
-    /// What stands after the new value in the message.
-    fn noun(self) -> &'static str {
-        match self {
-            Self::Turns => "turns",
-            Self::Wiring => "wiring",
-            Self::LeadInGauge => "wire in the lead-in",
-            Self::LeadInLength => "of lead-in",
-            Self::AlongTravel => "along travel",
-        }
-    }
-
     /// The changes of this kind to try, the smallest first.
     fn candidates(self, channel: &DetectorChannel) -> Vec<RemedyCandidate> {
         match self {
@@ -70,8 +59,8 @@ impl RemedyKind {
 /// A changed channel.
 struct RemedyCandidate {
     kind: RemedyKind,
-    from: String,
-    to: String,
+    from: FactValue,
+    to: FactValue,
     channel: DetectorChannel,
 }
 
@@ -114,22 +103,23 @@ fn spoils_nothing(now: &[CheckResult], then: &[CheckResult]) -> bool {
 }
 
 fn describe(channel: &DetectorChannel, candidate: &RemedyCandidate, turned: &CheckResult) -> Remedy {
-    let subject = turned.vehicle.map_or_else(|| turned.check.replace('_', " "), |class| class.label().to_lowercase());
+    let value = |fact: &FactValue| Statement::new("compatibility-changed-value").with("value", fact.clone());
+    let message = Statement::new("compatibility-remedy")
+        .with("to", candidate.to.clone())
+        .code("change", candidate.kind.code())
+        .with("from", candidate.from.clone())
+        .code("check", turned.check)
+        .number("value", turned.value, Decimals::AtMost(3))
+        .code("unit", turned.unit());
+    let message = turned.vehicle.into_iter().fold(message, |message, class| message.member("vehicle", class));
     Remedy {
         channel: channel.label(),
         check: turned.check,
         change: candidate.kind.code(),
-        from: candidate.from.clone(),
-        to: candidate.to.clone(),
+        from: value(&candidate.from).into(),
+        to: value(&candidate.to).into(),
         value: round(turned.value, 3),
-        message: format!(
-            "{} {} instead of {}: {subject} is then {} {}, and no other check stands worse.",
-            candidate.to,
-            candidate.kind.noun(),
-            candidate.from,
-            round(turned.value, 3),
-            turned.unit()
-        ),
+        message: message.into(),
     }
 }
 
@@ -152,8 +142,8 @@ fn turns(channel: &DetectorChannel) -> Vec<RemedyCandidate> {
         })
         .map(|turns| RemedyCandidate {
             kind: RemedyKind::Turns,
-            from: from.to_string(),
-            to: turns.to_string(),
+            from: FactValue::Count(from.into()),
+            to: FactValue::Count(turns.into()),
             channel: changed(channel, |one| one.coil.turns = one.coil.turns + turns - from),
         })
         .collect()
@@ -168,8 +158,8 @@ fn wirings(channel: &DetectorChannel) -> Vec<RemedyCandidate> {
         .filter(|wiring| *wiring != channel.wiring)
         .map(|wiring| RemedyCandidate {
             kind: RemedyKind::Wiring,
-            from: channel.wiring.code().to_owned(),
-            to: wiring.code().to_owned(),
+            from: FactValue::Code(channel.wiring.code()),
+            to: FactValue::Code(wiring.code()),
             channel: DetectorChannel::new(channel.loops.clone(), wiring),
         })
         .collect()
@@ -182,8 +172,8 @@ fn gauges(channel: &DetectorChannel) -> Vec<RemedyCandidate> {
         .filter(|gauge| gauge.area() > from.area)
         .map(|gauge| RemedyCandidate {
             kind: RemedyKind::LeadInGauge,
-            from: from.gauge.clone(),
-            to: gauge.code().to_owned(),
+            from: FactValue::Text(from.gauge.clone().into()),
+            to: FactValue::Code(gauge.code()),
             channel: changed(channel, |one| {
                 if gauge.area() > one.lead_in.area {
                     gauge.code().clone_into(&mut one.lead_in.gauge);
@@ -202,8 +192,8 @@ fn shorter_lead_ins(channel: &DetectorChannel) -> Vec<RemedyCandidate> {
         .filter(|(_, length)| *length > Length::default())
         .map(|(share, length)| RemedyCandidate {
             kind: RemedyKind::LeadInLength,
-            from: format_length(longest, system),
-            to: format_length(length, system),
+            from: FactValue::Length(longest, system),
+            to: FactValue::Length(length, system),
             channel: changed(channel, |one| {
                 one.lead_in.length = STEP.floor(share * one.lead_in.length, system);
             }),
@@ -225,8 +215,8 @@ fn longer_legs(channel: &DetectorChannel) -> Vec<RemedyCandidate> {
         .take_while(|leg| *leg <= MAX_LEG.in_system(system))
         .map(|leg| RemedyCandidate {
             kind: RemedyKind::AlongTravel,
-            from: format_length(from, system),
-            to: format_length(leg, system),
+            from: FactValue::Length(from, system),
+            to: FactValue::Length(leg, system),
             channel: changed(channel, |one| one.coil.along_travel += leg - from),
         })
         .collect()

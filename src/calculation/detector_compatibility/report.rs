@@ -5,7 +5,7 @@ use utoipa::ToSchema;
 
 use crate::calculation::input::{DetectorEcho, LeadInEcho, LoopEcho};
 use crate::calculation::layout::LoopMark;
-use crate::calculation::report::{Assumed, Basis, Caution, Finding, has_messages};
+use crate::calculation::report::{Assumed, Basis, Caution, Finding, Message, has_messages};
 use crate::practice::detectors::{FailureBehaviour, OutputMode, Wiring};
 use crate::practice::roles::Role;
 use crate::practice::sources::Source;
@@ -43,7 +43,12 @@ pub struct DetectorCompatibilityReport {
 }
 
 has_messages! {
-    DetectorCompatibilityReport: findings, assumed;
+    DetectorCompatibilityReport: checks, neighbours, settings, remedies, findings, assumed;
+    Check: message;
+    Neighbours: actions, message;
+    NeighbourAction: message;
+    ChannelSettings: frequency_setting, failure_consequence;
+    Remedy: from, to, message;
 }
 
 /// One figure against one limit.
@@ -69,7 +74,8 @@ pub struct Check {
     /// The unit of the three: `uH`, `ohm`, `percent`, `kHz` or `ratio`.
     pub unit: &'static str,
     /// What that means, in a sentence.
-    pub message: String,
+    #[schema(value_type = String)]
+    pub message: Message,
     /// Where the limit comes from.
     #[schema(value_type = Vec<String>)]
     pub source_ids: Vec<Source>,
@@ -119,7 +125,8 @@ pub struct Neighbours {
     /// What to do, the easiest first; empty where nothing needs to be done.
     pub actions: Vec<NeighbourAction>,
     /// What it comes to, in a sentence.
-    pub message: String,
+    #[schema(value_type = String)]
+    pub message: Message,
 }
 
 /// Something to do about two neighbours.
@@ -128,7 +135,8 @@ pub struct NeighbourAction {
     /// `frequency_setting`, `scanning_unit`, `turn_count` or `distance`.
     pub action: &'static str,
     /// How, with the figure that it gives.
-    pub message: String,
+    #[schema(value_type = String)]
+    pub message: Message,
 }
 
 /// How to set a channel.
@@ -146,7 +154,8 @@ pub struct ChannelSettings {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub frequency_khz: Option<f64>,
     /// The frequency setting to choose, in words.
-    pub frequency_setting: String,
+    #[schema(value_type = String)]
+    pub frequency_setting: Message,
     /// `presence` or `pulse`.
     #[schema(value_type = String)]
     pub output: OutputMode,
@@ -157,7 +166,8 @@ pub struct ChannelSettings {
     #[schema(value_type = String)]
     pub on_loop_failure: FailureBehaviour,
     /// What the gate does when the loop fails, with that behaviour.
-    pub failure_consequence: String,
+    #[schema(value_type = String)]
+    pub failure_consequence: Message,
     /// The input of the operator that it drives: `open`, `hold_or_reverse`, `hold_while_still` (watched only while the leaves stand),
     /// `close` or `presence`.
     pub operator_input: &'static str,
@@ -173,13 +183,16 @@ pub struct Remedy {
     /// What to change: `turns`, `wiring`, `lead_in_length`, `lead_in_gauge` or `along_travel`.
     pub change: &'static str,
     /// From what.
-    pub from: String,
+    #[schema(value_type = String)]
+    pub from: Message,
     /// To what.
-    pub to: String,
+    #[schema(value_type = String)]
+    pub to: Message,
     /// The figure of the check then, 3 decimals, in the unit of the check.
     pub value: f64,
     /// What to do, in a sentence.
-    pub message: String,
+    #[schema(value_type = String)]
+    pub message: Message,
 }
 
 /// What was understood of a detector-compatibility request.

@@ -181,7 +181,7 @@ impl DetectorCompatibilityRequest {
                 diagnostics.add_assumption(
                     &at.field("lane_width"),
                     format_length_input(usual, system),
-                    "The loop, or the row of loops, and the usual setback on each side.",
+                    Statement::new("compatibility-usual-lane-width"),
                     &[Source::CommonPractice],
                 );
             }
@@ -206,7 +206,7 @@ impl DetectorCompatibilityRequest {
             &body.field("wiring"),
             self.wiring,
             (Wiring::Separate, Wiring::Separate.code()),
-            "Every loop has its own channel.",
+            Statement::new("compatibility-usual-wiring"),
             Source::CommonPractice,
         );
         let detector = Detector::resolve(self.detector.as_ref(), &body.field("detector"), diagnostics);
@@ -214,7 +214,7 @@ impl DetectorCompatibilityRequest {
         let mut detector = detector?;
         if detector.threshold_percent.is_none() && detector.threshold_steps_percent.is_empty() {
             let steps = USUAL_STEPS_PERCENT.map(|step| step.to_string()).join(", ");
-            let reason = "Steps of the standard's sensitivity classes and a finer one; the unit's sheet governs.";
+            let reason = Statement::new("compatibility-usual-steps");
             let sources = [Source::NemaSensitivity, Source::FromMemory];
             diagnostics.add_assumption(
                 &body.field("detector").field("threshold_steps_percent"),

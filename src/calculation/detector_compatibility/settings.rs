@@ -7,7 +7,7 @@ use uom::si::ratio::percent;
 use super::report::ChannelSettings;
 use crate::calculation::input::ResolvedDetector;
 use crate::calculation::layout::{ChannelLoop, DetectorChannel};
-use crate::calculation::report::{Diagnostics, FieldPath, Finding};
+use crate::calculation::report::{Diagnostics, FieldPath, Finding, Statement};
 use crate::practice::detectors::{FailureBehaviour, OutputMode};
 use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::roles::Role;
@@ -28,11 +28,7 @@ pub fn choose(
         judge(one, holds, &FieldPath::BODY.field("loops").item(first + index), diagnostics);
     }
     if holds && channel.loops.iter().any(|one| !one.role.holds_the_gate()) {
-        let message = format!(
-            "{} share one channel, and only some of them hold the gate: the operator cannot tell them apart. Give the loops that hold \
-             it a channel of their own.",
-            channel.label()
-        );
+        let message = Statement::new("compatibility-mixed-roles").text("channel", channel.label());
         diagnostics.add_finding(Finding::new(
             FindingCode::MixedRoles,
             Level::Stop,
@@ -58,14 +54,14 @@ pub fn choose(
         frequency_khz: detector.tuning_capacitance.map(|capacitance| {
             round(DetectorChannel::frequency(channel.inductance, capacitance).get::<kilohertz>(), 3)
         }),
-        frequency_setting:
-            "Start at the highest that the unit offers; give neighbours different settings, and change when it \
-                            misses or calls for no reason."
-                .to_owned(),
+        frequency_setting: Statement::new("compatibility-frequency-setting").into(),
         output,
         presence_time: presence_time.map(Into::into),
         on_loop_failure: on_failure,
-        failure_consequence: on_failure.consequence(role).to_owned(),
+        failure_consequence: Statement::new("compatibility-failure-consequence")
+            .member("on_loop_failure", on_failure)
+            .member("role", role)
+            .into(),
         operator_input: operator_input(role),
     }
 }
@@ -83,29 +79,19 @@ fn judge(one: &ChannelLoop, holds: bool, at: &FieldPath<'_>, diagnostics: &mut D
     }
     let role = Some(one.role);
     if one.output == Some(OutputMode::Pulse) {
-        let message = format!(
-            "{} holds a gate and is set to pulse: after the pulse the gate closes on what still stands there. Set it to presence.",
-            one.label
-        );
+        let message = Statement::new("compatibility-pulse-holds-nothing").text("loop", one.label.clone());
         diagnostics.add_finding(
             Finding::new(FindingCode::PulseHoldsNothing, Level::Stop, &at.field("output"), message).on(role),
         );
     }
     if one.presence_time.is_some() {
-        let message = format!(
-            "{} holds a gate and lets go of a vehicle that stays. Set its presence time to unlimited: leave presence_time out.",
-            one.label
-        );
+        let message = Statement::new("compatibility-presence-runs-out").text("loop", one.label.clone());
         diagnostics.add_finding(
             Finding::new(FindingCode::PresenceRunsOut, Level::Stop, &at.field("presence_time"), message).on(role),
         );
     }
     if one.on_loop_failure == Some(FailureBehaviour::NoDetect) {
-        let message = format!(
-            "{} holds a gate and fails to no detect: with a broken loop the gate closes unguarded. Set it to detect, so that the \
-             gate stays open and somebody calls.",
-            one.label
-        );
+        let message = Statement::new("compatibility-fails-to-no-detect").text("loop", one.label.clone());
         diagnostics.add_finding(
             Finding::new(FindingCode::FailsToNoDetect, Level::Stop, &at.field("on_loop_failure"), message).on(role),
         );

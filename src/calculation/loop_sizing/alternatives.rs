@@ -12,14 +12,12 @@ use super::resolved::ResolvedLoopSizing;
 use super::search::{LoopCandidate, RoleSearch, SeenAtStep};
 use super::vehicle_sighting::VehicleSighting;
 use crate::calculation::input::Shape;
-use crate::calculation::report::{Diagnostics, FieldPath, Finding};
+use crate::calculation::report::{Diagnostics, FieldPath, Finding, Message, Statement, has_messages};
 use crate::calculation::vehicle_response::VehicleModel;
 use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::layout::{ALTERNATIVE_STEP, MAX_LEG, SHORT_LEG, USUAL_LEG, WINDOW_LEG};
 use crate::practice::roles::Role;
-use crate::quantity::format::format_length;
 use crate::quantity::output::{PlanLength, round};
-use crate::vocabulary::Vocabulary;
 
 /// Another size for the same role.
 #[derive(Clone, Debug, Serialize, ToSchema)]
@@ -47,7 +45,12 @@ pub struct Alternative {
     /// The vehicles over it.
     pub vehicles: Vec<VehicleSighting>,
     /// What it costs and gains, in a sentence.
-    pub message: String,
+    #[schema(value_type = String)]
+    pub message: Message,
+}
+
+has_messages! {
+    Alternative: message;
 }
 
 impl Alternative {
@@ -62,32 +65,27 @@ impl Alternative {
         let saw_cut_change = cut(&other.design).zip(cut(&chosen.design)).map(|(a, b)| a - b);
         let wire_change = other.design.electrical.wire_length - chosen.design.electrical.wire_length;
         let height_change = offered.seen.seen_height - seen.seen_height;
-        let signed = |length: Length, more: &str, less: &str| {
-            format!(
-                "{} {}",
-                format_length(length.abs(), job.system()),
-                if length < Length::default() { less } else { more }
-            )
-        };
-        let cost = saw_cut_change.map_or_else(
-            || signed(wire_change, "more wire", "less wire"),
-            |change| signed(change, "more saw cut", "less saw cut"),
-        );
-        let tuning = if other.design.grade >= LoopGrade::TooDeep {
-            " No turn count of it suits this unit and slot."
-        } else {
-            ""
-        };
         let turns = other.design.coil.turns;
-        let message = format!(
-            "{turns} {}, {cost} for each loop, metal is seen {}.{tuning}",
-            if turns == 1 { "turn" } else { "turns" },
-            if height_change.abs() < Length::new::<meter>(0.02) {
-                "equally high".to_owned()
-            } else {
-                signed(height_change, "higher", "lower")
-            },
-        );
+        let (cost, kind) = match saw_cut_change {
+            Some(change) => (change, if change < Length::default() { "less_saw_cut" } else { "more_saw_cut" }),
+            None => (wire_change, if wire_change < Length::default() { "less_wire" } else { "more_wire" }),
+        };
+        let height = if height_change.abs() < Length::new::<meter>(0.02) {
+            "equal"
+        } else if height_change < Length::default() {
+            "lower"
+        } else {
+            "higher"
+        };
+        let mut message = Statement::new("sizing-alternative")
+            .count("turns", turns.into())
+            .length("cost", cost.abs(), job.system())
+            .code("cost_kind", kind)
+            .code("height", height)
+            .length("height_change", height_change.abs(), job.system());
+        if other.design.grade >= LoopGrade::TooDeep {
+            message = message.followed_by(Statement::new("sizing-alternative-cannot-be-built"));
+        }
         Self {
             alternative: offered.code,
             shape: other.design.coil.shape,
@@ -99,7 +97,7 @@ impl Alternative {
             wire_change: wire_change.into(),
             seen_height_change: height_change.into(),
             vehicles: other.vehicles(&offered.seen),
-            message,
+            message: message.into(),
         }
     }
 }
@@ -160,13 +158,12 @@ pub fn judge_quadrupole(
     };
     let (gained, had, system) = (at_centre(&other.candidate), at_centre(chosen.0), job.system());
     let heights = (other.seen.seen_height, chosen.1.seen_height);
-    let message = format!(
-        "A quadrupole of the same size changes by {gained:.3} % under a {} at its centre, where the rectangle changes by {had:.3} %. \
-         It costs height: flat metal is seen up to {} instead of {}.",
-        class.label().to_lowercase(),
-        format_length(heights.0, system),
-        format_length(heights.1, system),
-    );
+    let message = Statement::new("sizing-quadrupole-offered")
+        .percent("change_at_centre", gained, 3)
+        .member("vehicle", *class)
+        .percent("change_at_centre_of_rectangle", had, 3)
+        .length("seen_height", heights.0, system)
+        .length("seen_height_of_rectangle", heights.1, system);
     diagnostics.add_finding(
         Finding::new(FindingCode::QuadrupoleOffered, Level::Note, &FieldPath::BODY.field("vehicles"), message)
             .on(Some(role))

@@ -8,37 +8,34 @@ use super::design::{self, GradedLoop, LoopGrade};
 use super::resolved::ResolvedLoopSizing;
 use super::search::SeenAtStep;
 use crate::calculation::layout::{ClassSighting, JobLayout, LaidLoop};
-use crate::calculation::report::{Diagnostics, FieldPath, Finding};
+use crate::calculation::report::{Decimals, Diagnostics, FieldPath, Finding, Statement};
 use crate::calculation::vehicle_response::UnseenStrips;
 use crate::practice::detectors::{FINEST_CLASS_PERCENT, MIN_TIMES_THRESHOLD};
 use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::roles::Role;
 use crate::practice::vehicles::VehicleClass;
 use crate::practice::wires::least_clearance;
-use crate::quantity::format::{format_detail_length, format_length};
 use crate::quantity::output::round;
-use crate::vocabulary::Vocabulary;
 
-const CURE: &str =
-    "Set a finer sensitivity if the unit has one, shorten the lead-in, or share the opening among more lanes.";
+/// What helps where a vehicle changes a loop by too little.
+fn finer_or_shorter() -> Statement {
+    Statement::new("sizing-finer-or-shorter")
+}
 
 /// States whether the unit tunes to the loop, and whether its turns fit the slot.
 pub fn judge_fit(role: Role, design: &GradedLoop, job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
     let body = FieldPath::BODY;
     if design.grade == LoopGrade::Untunable {
-        let message = "No number of turns brings this loop, with this lead-in, wholly inside what the unit tunes to. Shorten \
-                       the lead-in, take heavier wire, or choose a unit with a wider range.";
+        let message = Statement::new("sizing-no-working-turns");
         diagnostics.add_finding(
             Finding::new(FindingCode::NoWorkingTurns, Level::Stop, &body.field("detector"), message).on(Some(role)),
         );
     }
     if let Some(slot) = job.slot.as_ref().filter(|slot| slot.width < job.wire.over_insulation + least_clearance()) {
-        let message = format!(
-            "A slot of {} leaves no room for sealant to flow round wire of {}. Cut it wider: wire and {} at the least.",
-            format_detail_length(slot.width, job.system()),
-            format_detail_length(job.wire.over_insulation, job.system()),
-            format_detail_length(least_clearance(), job.system())
-        );
+        let message = Statement::new("sizing-slot-too-narrow")
+            .detail_length("slot_width", slot.width, job.system())
+            .detail_length("over_insulation", job.wire.over_insulation, job.system())
+            .detail_length("least_clearance", least_clearance(), job.system());
         let slot_at = body.field("slot");
         diagnostics.add_finding(
             Finding::new(FindingCode::SlotTooNarrow, Level::Warning, &slot_at.field("width"), message)
@@ -48,11 +45,10 @@ pub fn judge_fit(role: Role, design: &GradedLoop, job: &ResolvedLoopSizing, diag
     }
     let Some(needed) = design::needed_depth(&design.coil, job) else { return };
     if design.grade == LoopGrade::TooDeep {
-        let message = format!(
-            "{} turns under the asked cover need a slot {} deep. Cut that deep if the slab allows it, or take thinner \
-             wire.",
-            design.coil.turns,
-            format_detail_length(needed, job.system())
+        let message = Statement::new("sizing-slot-too-shallow").count("turns", design.coil.turns.into()).detail_length(
+            "needed_depth",
+            needed,
+            job.system(),
         );
         let slot_at = body.field("slot");
         diagnostics.add_finding(
@@ -72,11 +68,7 @@ pub fn judge_vehicles(laid: &LaidLoop, seen: &SeenAtStep, job: &ResolvedLoopSizi
         judge_strip(role, sighting.class, unseen.as_ref(), job, diagnostics);
     }
     if laid.count() > 1 {
-        let message = format!(
-            "One loop across the whole opening is too insensitive: {} loops share it, each on its own channel of a unit that \
-             scans them in turn, their outputs paralleled, neighbours wound in opposite senses.",
-            laid.count()
-        );
+        let message = Statement::new("sizing-side-by-side").count("loops", laid.count() as u64);
         diagnostics.add_finding(
             Finding::new(
                 FindingCode::SideBySide,
@@ -88,9 +80,7 @@ pub fn judge_vehicles(laid: &LaidLoop, seen: &SeenAtStep, job: &ResolvedLoopSizi
         );
     }
     if role == Role::BetweenLeaves {
-        let message = "The leaves pass over this loop while they move, and it sees them. Wire it to the operator's input that is \
-                       watched only while the leaves stand, fully open or fully closed; while they move, another device must see a \
-                       vehicle that drives in.";
+        let message = Statement::new("sizing-leaves-pass-over");
         diagnostics.add_finding(
             Finding::new(FindingCode::LeafSweeps, Level::Warning, &FieldPath::BODY.field("roles"), message)
                 .on(Some(role)),
@@ -102,12 +92,10 @@ pub fn judge_vehicles(laid: &LaidLoop, seen: &SeenAtStep, job: &ResolvedLoopSizi
 pub fn judge_widths(job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
     let system = job.system();
     for class in job.vehicles.iter().filter(|class| class.width() > job.opening.width) {
-        let message = format!(
-            "A {} is {} wide and does not pass an opening of {}. Leave it out of vehicles, or check the width.",
-            class.label().to_lowercase(),
-            format_length(class.width(), system),
-            format_length(job.opening.width, system)
-        );
+        let message = Statement::new("sizing-vehicle-too-wide")
+            .member("vehicle", *class)
+            .length("vehicle_width", class.width(), system)
+            .length("opening_width", job.opening.width, system);
         diagnostics.add_finding(
             Finding::new(FindingCode::VehicleTooWide, Level::Warning, &FieldPath::BODY.field("vehicles"), message)
                 .length("vehicle_width", class.width(), system),
@@ -116,51 +104,34 @@ pub fn judge_widths(job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
 }
 
 fn judge_change(role: Role, sighting: &ClassSighting, threshold: Ratio, diagnostics: &mut Diagnostics) {
-    let name = sighting.class.label().to_lowercase();
-    let words = |change: Ratio| format!("{:.3} %", change.get::<percent>());
-    let set = format!("{} %", round(threshold.get::<percent>(), 3));
+    let (change, least) = (sighting.change.get::<percent>(), sighting.least.get::<percent>());
+    let with_vehicle = |statement: Statement| {
+        let threshold = threshold.get::<percent>();
+        statement.member("vehicle", sighting.class).percent("threshold", threshold, Decimals::AtMost(3))
+    };
     let (code, level, message) = if sighting.change < threshold {
-        (
-            FindingCode::VehicleNotSeen,
-            Level::Stop,
-            format!(
-                "A {name} changes this loop by {}, and the unit switches at {set}: it is not seen. {CURE}",
-                words(sighting.change)
-            ),
-        )
+        let message = with_vehicle(Statement::new("sizing-vehicle-not-seen")).percent("change", change, 3);
+        (FindingCode::VehicleNotSeen, Level::Stop, message.followed_by(finer_or_shorter()))
     } else if sighting.least < threshold {
-        (
-            FindingCode::VehicleNotSeen,
-            Level::Stop,
-            format!(
-                "Hard against the edge or over a gap a {name} changes the loops by {} only, and the unit switches at {set}: it is not \
-                 seen there. Reduce edge_setback, or narrow the lane with posts. {CURE}",
-                words(sighting.least)
-            ),
-        )
+        let message = with_vehicle(Statement::new("sizing-vehicle-not-seen-at-edge"));
+        let message = message.percent("least_change_across", least, 3);
+        (FindingCode::VehicleNotSeen, Level::Stop, message.followed_by(finer_or_shorter()))
     } else if sighting.drops_out(threshold) {
         let level = if role.holds_the_gate() { Level::Stop } else { Level::Warning };
-        let cure = "Lengthen the loop along travel, or add a second one behind it.";
-        (FindingCode::DropsOut, level, format!("The unit lets go under a {name}, between its parts. {cure}"))
+        (FindingCode::DropsOut, level, Statement::new("sizing-drops-out").member("vehicle", sighting.class))
     } else if sighting.least < MIN_TIMES_THRESHOLD * threshold {
-        let place = if sighting.least < sighting.change { " at its hardest place" } else { "" };
-        (
-            FindingCode::ThinMargin,
-            Level::Warning,
-            format!(
-                "A {name} changes this loop by {}{place}, less than twice the {set} that the unit switches at; pavement, age and \
-                 weather take their part. {CURE}",
-                words(sighting.least)
-            ),
-        )
+        let message = with_vehicle(Statement::new("sizing-thin-margin"))
+            .percent("least_change_across", least, 3)
+            .code("place", if sighting.least < sighting.change { "hardest" } else { "anywhere" });
+        (FindingCode::ThinMargin, Level::Warning, message.followed_by(finer_or_shorter()))
     } else {
         return;
     };
     diagnostics.add_finding(
         Finding::new(code, level, &FieldPath::BODY.field("vehicles"), message)
             .on(Some(role))
-            .figure("change", sighting.change.get::<percent>(), "percent")
-            .figure("least_change_across", sighting.least.get::<percent>(), "percent")
+            .figure("change", change, "percent")
+            .figure("least_change_across", least, "percent")
             .figure("threshold", threshold.get::<percent>(), "percent"),
     );
 }
@@ -182,17 +153,11 @@ fn judge_strip(
         (false, false) => Level::Note,
     };
     let system = job.system();
-    let place = if unseen.contains_centre() { "its centre included" } else { "away from its centre" };
-    let cure = if covered {
-        "The other device must see it there."
-    } else {
-        "Mark the line to ride on, take a quadrupole (see alternatives), or let another device see two-wheelers."
-    };
-    let message = format!(
-        "Over {} of the lane, {place}, a {} is not seen: only wires along travel couple with it. {cure}",
-        format_length(unseen.width(), system),
-        class.label().to_lowercase()
-    );
+    let message = Statement::new("sizing-blind-strip")
+        .length("blind_strip", unseen.width(), system)
+        .code("place", if unseen.contains_centre() { "centre" } else { "aside" })
+        .member("vehicle", class)
+        .code("cure", if covered { "other_device" } else { "line_or_quadrupole" });
     diagnostics.add_finding(
         Finding::new(FindingCode::BlindStrip, level, &FieldPath::BODY.field("vehicles"), message)
             .on(Some(role))
@@ -207,13 +172,13 @@ pub fn judge_sensitivity(layout: &JobLayout, diagnostics: &mut Diagnostics) {
     let are_alike = layout.loops.iter().all(|laid| Some(laid.step) == first);
     let at = FieldPath::BODY.field("detector").field("threshold_percent").pointer();
     for laid in layout.loops.iter().take(if are_alike { 1 } else { layout.loops.len() }) {
-        let threshold = round(laid.step.get::<percent>(), 3);
+        let threshold = laid.step.get::<percent>();
         let subject = (!are_alike).then_some(laid.role);
         let hardest = laid.sightings.iter().rev().min_by(|a, b| a.least.value.total_cmp(&b.least.value));
-        let hardest = hardest.map_or(VehicleClass::PassengerCar, |sighting| sighting.class).label().to_lowercase();
-        let which = if are_alike { "every channel" } else { "this channel" };
-        let message =
-            format!("Set {which} to the step that switches at {threshold} %: the {hardest} is the hardest to see.");
+        let message = Statement::new("sizing-sensitivity")
+            .code("channels", if are_alike { "every" } else { "this" })
+            .percent("threshold", threshold, Decimals::AtMost(3))
+            .member("hardest", hardest.map_or(VehicleClass::PassengerCar, |sighting| sighting.class));
         diagnostics.add_finding(
             Finding::at(FindingCode::Sensitivity, Level::Note, at.clone(), message).on(subject).figure(
                 "threshold",
@@ -221,11 +186,10 @@ pub fn judge_sensitivity(layout: &JobLayout, diagnostics: &mut Diagnostics) {
                 "percent",
             ),
         );
-        if threshold < FINEST_CLASS_PERCENT {
-            let message = format!(
-                "{threshold} % is finer than the finest class of the standard ({FINEST_CLASS_PERCENT} %). The unit's own sheet must \
-                 show that it switches there."
-            );
+        if round(threshold, 3) < FINEST_CLASS_PERCENT {
+            let message = Statement::new("sizing-fine-threshold")
+                .percent("threshold", threshold, Decimals::AtMost(3))
+                .percent("finest_class", FINEST_CLASS_PERCENT, Decimals::All);
             diagnostics.add_finding(
                 Finding::at(FindingCode::FineThreshold, Level::Warning, at.clone(), message).on(subject).figure(
                     "threshold",

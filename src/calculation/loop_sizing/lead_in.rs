@@ -9,13 +9,12 @@ use utoipa::ToSchema;
 
 use super::resolved::ResolvedLoopSizing;
 use crate::calculation::input::ResolvedLeadIn;
-use crate::calculation::report::{Diagnostics, FieldPath, Finding};
+use crate::calculation::report::{Diagnostics, FieldPath, Finding, Message, Statement, has_messages};
 use crate::physics::circuit;
 use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::site::Construction;
 use crate::practice::wires;
 use crate::quantity::dimension::{self, PerLength};
-use crate::quantity::format::format_length;
 use crate::quantity::output::{InductancePerLengthValue, PlanLength};
 use crate::quantity::{UnitSystem, parse};
 
@@ -31,7 +30,12 @@ pub struct LeadInAdvice {
     /// Inductance of the same wires lying loose, 1/2 in apart, from their geometry.
     pub untwisted: InductancePerLengthValue,
     /// What to do, in a sentence or two.
-    pub message: String,
+    #[schema(value_type = String)]
+    pub message: Message,
+}
+
+has_messages! {
+    LeadInAdvice: message;
 }
 
 /// The pair of one loop.
@@ -59,19 +63,14 @@ pub fn advise(job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) -> LeadIn
     let (pair, message) = if job.construction == Construction::HandWound {
         ("twisted_on_site", twist(twisted, untwisted, job, diagnostics))
     } else {
-        (
-            "jacketed",
-            "The pair comes twisted inside its jacket, so its inductance is fixed; bring it to the unit without a splice in the \
-             pavement."
-                .to_owned(),
-        )
+        ("jacketed", Statement::new("sizing-jacketed-pair"))
     };
     if job.construction == Construction::PreformedDirectBurial {
         diagnostics.add_finding(Finding::new(
             FindingCode::LeadInConduit,
             Level::Note,
             &FieldPath::BODY.field("lead_in"),
-            "Bring the lead-in through conduit from the edge of the loop to the unit, sealed against water at both ends.",
+            Statement::new("sizing-lead-in-conduit"),
         ));
     }
     LeadInAdvice {
@@ -79,26 +78,27 @@ pub fn advise(job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) -> LeadIn
         pair,
         twisted: twisted.into(),
         untwisted: untwisted.into(),
-        message,
+        message: message.into(),
     }
 }
 
-fn twist(twisted: PerLength, untwisted: PerLength, job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) -> String {
+fn twist(
+    twisted: PerLength,
+    untwisted: PerLength,
+    job: &ResolvedLoopSizing,
+    diagnostics: &mut Diagnostics,
+) -> Statement {
     let gained = (untwisted - twisted) * job.lead_in.length;
     let (unit, per_length) = match job.system() {
         UnitSystem::UsCustomary => ("uH/ft", Length::new::<foot>(1.0)),
         UnitSystem::Metric => ("uH/m", Length::new::<meter>(1.0)),
     };
     let per = |value: PerLength| (value * per_length).get::<microhenry>();
-    let message = format!(
-        "Twist the two tails at least 2 turns per foot (6 per metre) all the way. Loose, the pair has about {:.2} instead of \
-         {:.2} {unit}, {:.0} µH more over {}, and that changes whenever the wires shift; it also picks up hum and sees \
-         vehicles that cross it.",
-        per(untwisted),
-        per(twisted),
-        gained.get::<microhenry>(),
-        format_length(job.lead_in.length, job.system()),
-    );
+    let message = Statement::new("sizing-twist-the-tails")
+        .quantity("untwisted", per(untwisted), 2, unit)
+        .quantity("twisted", per(twisted), 2, unit)
+        .quantity("gained", gained.get::<microhenry>(), 0, "uH")
+        .length("lead_in_length", job.lead_in.length, job.system());
     diagnostics.add_finding(
         Finding::new(FindingCode::LooseLeadIn, Level::Note, &FieldPath::BODY.field("lead_in"), message.clone())
             .figure("twisted", per(twisted), unit)

@@ -6,13 +6,12 @@ use uom::si::ratio::percent;
 
 use super::resolved::ResolvedLoopSizing;
 use super::selection::{FoundLoop, LoopSelections};
-use crate::calculation::report::{Diagnostics, FieldPath, Finding};
+use crate::calculation::report::{Diagnostics, FieldPath, Finding, Statement};
 use crate::physics::plate::Wall;
 use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::layout::{LEAF_CLEARANCE, STEP};
 use crate::practice::roles::Role;
 use crate::practice::vehicles::VehicleClass;
-use crate::quantity::format::format_length;
 
 /// The greatest distance that is searched, metres.
 const MAX_CLEARANCE_M: f64 = 6.0;
@@ -66,22 +65,14 @@ impl LeafClearance {
         let at = FieldPath::BODY.field("opening").field("barrier").pointer();
         let system = job.system();
         let percents = (change.get::<percent>(), limit.get::<percent>());
+        let with_change = |statement: Statement| {
+            statement.length("clearance", self.distance, system).percent("change_by_leaf", percents.0, 3)
+        };
         let finding = if change > limit {
-            let message = format!(
-                "At {} the closed leaf changes the loops by {:.3} %, over half the threshold, but farther apart a car could stand \
-                 unseen between them. Shorten the leg along travel, set a coarser sensitivity, or prove on site that the moving \
-                 gate makes no call.",
-                format_length(self.distance, system),
-                percents.0,
-            );
+            let message = with_change(Statement::new("sizing-leaf-seen"));
             Finding::at(FindingCode::LeafSeen, Level::Warning, at, message)
         } else {
-            let message = format!(
-                "Keep every wire of these loops, lead-in included, {} from the metal leaf in any position: closed, it changes a \
-                 loop there by {:.3} %, under half the threshold.",
-                format_length(self.distance, system),
-                percents.0,
-            );
+            let message = with_change(Statement::new("sizing-leaf-clearance"));
             Finding::at(FindingCode::LeafClearance, Level::Note, at, message)
         };
         diagnostics.add_finding(

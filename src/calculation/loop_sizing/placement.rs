@@ -5,13 +5,11 @@ use uom::si::length::foot;
 
 use super::resolved::ResolvedLoopSizing;
 use crate::calculation::layout::LaidLoop;
-use crate::calculation::report::{Diagnostics, FieldPath, Finding};
+use crate::calculation::report::{Diagnostics, FieldPath, Finding, Statement};
 use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::layout::{ARM_CLEARANCE, FAR_EXIT, NEIGHBOUR_GAP, STEP};
 use crate::practice::roles::{Role, Side};
 use crate::practice::vehicles::VehicleClass;
-use crate::quantity::format::format_length;
-use crate::vocabulary::Vocabulary;
 
 /// The place of one loop on the axis along travel: the barrier's closed line at 0, the inside positive.
 #[derive(Clone, Copy, Debug)]
@@ -108,11 +106,10 @@ fn judge_setback(job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
     let asked = job.edge_setback();
     if left < 0.999 * asked {
         let system = job.system();
-        let message = format!(
-            "The opening is narrow: the loop keeps {} to each edge instead of {}. Check that metal posts and the next lane \
-             stay unseen.",
-            format_length(left, system),
-            format_length(asked, system),
+        let message = Statement::new("sizing-edge-setback-reduced").length("edge_setback", left, system).length(
+            "usual_edge_setback",
+            asked,
+            system,
         );
         let opening = FieldPath::BODY.field("opening");
         diagnostics.add_finding(
@@ -129,16 +126,11 @@ fn judge_exit(job: &ResolvedLoopSizing, places: &[LaidLoop], diagnostics: &mut D
     let subject = Some(Role::Exit);
     let (distance, system) = (exit.distance(), job.system());
     if run_up(job).is_none() {
-        let message = "Send approach_speed and opening_time, and the exit loop is placed so that the gate is open on arrival. \
-                       Without them it lies as near as the other loops allow, and drivers wait.";
+        let message = Statement::new("sizing-exit-time-unknown");
         diagnostics.add_finding(Finding::new(FindingCode::ExitTimeUnknown, Level::Note, &opening, message).on(subject));
     }
     if distance > FAR_EXIT.in_system(system) {
-        let message = format!(
-            "The gate is open on arrival only with the exit loop {} away. A second device on the way (another loop, a \
-             transmitter, a timer) or a slower approach serves better.",
-            format_length(distance, system)
-        );
+        let message = Statement::new("sizing-exit-far-away").length("distance_from_barrier", distance, system);
         diagnostics.add_finding(
             Finding::new(FindingCode::ExitFarAway, Level::Warning, &opening.field("approach_speed"), message)
                 .on(subject)
@@ -151,13 +143,11 @@ fn judge_exit(job: &ResolvedLoopSizing, places: &[LaidLoop], diagnostics: &mut D
 fn judge_lead_ins(job: &ResolvedLoopSizing, places: &[LaidLoop], diagnostics: &mut Diagnostics) {
     let (lead_in, system) = (FieldPath::BODY.field("lead_in"), job.system());
     for laid in places.iter().filter(|laid| laid.lead_in.length > job.lead_in.length) {
-        let message = format!(
-            "The {} loop lies {} from the gate, and the lead-in is {} long. It is planned with {}: order that in one piece.",
-            laid.role.label().to_lowercase(),
-            format_length(laid.distance(), system),
-            format_length(job.lead_in.length, system),
-            format_length(laid.lead_in.order_length(), system),
-        );
+        let message = Statement::new("sizing-exit-beyond-lead-in")
+            .member("role", laid.role)
+            .length("distance_from_barrier", laid.distance(), system)
+            .length("lead_in_length", job.lead_in.length, system)
+            .length("order_length", laid.lead_in.order_length(), system);
         diagnostics.add_finding(
             Finding::new(FindingCode::ExitBeyondLeadIn, Level::Warning, &lead_in.field("length"), message)
                 .on(Some(laid.role))
@@ -177,8 +167,7 @@ fn judge_roles(job: &ResolvedLoopSizing, places: &[LaidLoop], diagnostics: &mut 
             FindingCode::NothingHoldsTheGate,
             Level::Warning,
             &roles,
-            "None of these loops keeps the barrier from closing on a vehicle. Add the obstruction roles (closing at a barrier arm), \
-             or make sure that another device does it.",
+            Statement::new("sizing-nothing-holds-the-gate"),
         ));
     }
     if sweeps {
@@ -186,7 +175,7 @@ fn judge_roles(job: &ResolvedLoopSizing, places: &[LaidLoop], diagnostics: &mut 
             FindingCode::LeafSweeps,
             Level::Note,
             &FieldPath::BODY.field("opening").field("barrier"),
-            "The leaves are taken to swing inwards. For leaves that swing outwards read inside for outside, and the other way round.",
+            Statement::new("sizing-leaves-swing-inwards"),
         ));
     }
     if sweeps && !has(Role::BetweenLeaves) {
@@ -194,18 +183,13 @@ fn judge_roles(job: &ResolvedLoopSizing, places: &[LaidLoop], diagnostics: &mut 
             FindingCode::BetweenLeavesMissing,
             Level::Stop,
             &roles,
-            "Add the role between_leaves: without it a vehicle in the sweep of a leaf is seen by no loop, and the leaf closes on it.",
+            Statement::new("sizing-between-leaves-missing"),
         ));
     }
     if has(Role::BetweenLeaves) && !sweeps {
         diagnostics.add_finding(
-            Finding::new(
-                FindingCode::RoleDoesNotFit,
-                Level::Warning,
-                &roles,
-                "This barrier has no leaves that sweep. An obstruction loop on each side does what between_leaves would.",
-            )
-            .on(Some(Role::BetweenLeaves)),
+            Finding::new(FindingCode::RoleDoesNotFit, Level::Warning, &roles, Statement::new("sizing-no-leaf-sweeps"))
+                .on(Some(Role::BetweenLeaves)),
         );
     }
     if has(Role::Closing) && barrier.has_metal_leaf() {
@@ -214,8 +198,7 @@ fn judge_roles(job: &ResolvedLoopSizing, places: &[LaidLoop], diagnostics: &mut 
                 FindingCode::ClosingUnderLeaf,
                 Level::Stop,
                 &roles,
-                "A closing loop straddles the line of the barrier, and under a metal leaf it sees the leaf itself. Use \
-                 obstruction_outside and obstruction_inside here.",
+                Statement::new("sizing-closing-under-leaf"),
             )
             .on(Some(Role::Closing)),
         );
@@ -234,8 +217,7 @@ fn judge_stretch(job: &ResolvedLoopSizing, places: &[LaidLoop], diagnostics: &mu
             FindingCode::OneSideOnly,
             Level::Warning,
             &roles,
-            "The loops that hold the barrier lie on one side only: a vehicle that stops on the other side is not seen. Add \
-             the obstruction role of that side.",
+            Statement::new("sizing-one-side-only"),
         ));
     }
     let stretch = holding
@@ -251,23 +233,18 @@ fn judge_stretch(job: &ResolvedLoopSizing, places: &[LaidLoop], diagnostics: &mu
         .map(|vehicle| vehicle.length())
         .fold(VehicleClass::SmallMotorcycle.length(), Length::min);
     let short_car = VehicleClass::shortest_car();
-    let (level, who, length, cure) = if stretch > car {
-        let cure = "Add a loop between them (between_leaves at swing gates) or lengthen them.";
-        (Level::Stop, "A car", car, cure)
+    let (level, vehicle, length) = if stretch > car {
+        (Level::Stop, "car", car)
     } else if stretch > short_car {
-        let cure =
-            "Let another device see there, or set a coarser sensitivity so that the loops may lie nearer the leaf.";
-        (Level::Warning, "A short car", short_car, cure)
+        (Level::Warning, "short_car", short_car)
     } else if stretch > two_wheeler {
-        (Level::Warning, "A motorcycle", two_wheeler, "Where two-wheelers come, let another device see there.")
+        (Level::Warning, "motorcycle", two_wheeler)
     } else {
         return Some(stretch);
     };
     let system = job.system();
-    let message = format!(
-        "{who} fits into the {} between two loops that hold the gate, and is seen by neither. {cure}",
-        format_length(stretch, system)
-    );
+    let message =
+        Statement::new("sizing-unseen-stretch").code("vehicle", vehicle).length("unseen_stretch", stretch, system);
     diagnostics.add_finding(
         Finding::new(FindingCode::UnseenStretch, level, &roles, message)
             .length("unseen_stretch", stretch, system)

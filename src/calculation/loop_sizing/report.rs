@@ -48,7 +48,8 @@ pub struct LoopSizingReport {
 }
 
 has_messages! {
-    LoopSizingReport: findings, assumed;
+    LoopSizingReport: loops, lead_in, findings, assumed;
+    SizedLoop: side_by_side, alternatives, stock_choice;
 }
 
 /// What was understood of a loop-sizing request.

@@ -72,7 +72,7 @@ impl LoopSizingRequest {
             &body.field("surface"),
             self.surface,
             (Surface::ExistingAsphalt, Surface::ExistingAsphalt.code()),
-            "The usual surface.",
+            Statement::new("sizing-usual-surface"),
             Source::OwnChoice,
         );
         let hazards = self.site_hazards.clone().unwrap_or_default();
@@ -111,7 +111,7 @@ impl LoopSizingRequest {
             diagnostics.add_assumption(
                 at,
                 join_codes(usual),
-                "What this barrier usually needs.",
+                Statement::new("sizing-usual-roles"),
                 &[Source::CommonPractice],
             );
             return usual.to_vec();
@@ -140,13 +140,13 @@ impl LoopSizingRequest {
             return construction;
         }
         let (construction, reason) = if !surface.is_sawn() {
-            (Construction::PreformedDirectBurial, "This surface is laid over the loop.")
+            (Construction::PreformedDirectBurial, Statement::new("sizing-laid-over-the-loop"))
         } else if hazards.contains(&SiteHazard::CrackedPavement) {
-            (Construction::PreformedSawCut, "A jacketed loop lasts longer in pavement that moves.")
+            (Construction::PreformedSawCut, Statement::new("sizing-jacketed-lasts-longer"))
         } else if self.stock.is_some() {
-            (Construction::PreformedSawCut, "Loops in stock come preformed.")
+            (Construction::PreformedSawCut, Statement::new("sizing-stock-is-preformed"))
         } else {
-            (Construction::HandWound, "A finished surface is sawn, and wire is at hand.")
+            (Construction::HandWound, Statement::new("sizing-surface-is-sawn"))
         };
         diagnostics.add_assumption(at, construction.code(), reason, &[Source::CommonPractice]);
         construction
@@ -183,7 +183,7 @@ impl LoopSizingRequest {
             return Some(slot.cover);
         }
         let sent = self.slot.as_ref().and_then(|slot| slot.cover.as_ref());
-        let reason = "How deep a loop usually lies under this surface.";
+        let reason = Statement::new("sizing-usual-burial-cover");
         // An error of the cover was added with the slot.
         match sent {
             Some(cover) => cover.read().ok().map(|written| written.si),

@@ -8,9 +8,9 @@ use utoipa::ToSchema;
 
 use super::resolved::ResolvedLoopSizing;
 use crate::calculation::layout::{LaidLoop, LoopMark};
+use crate::calculation::report::{Message, Statement, has_messages};
 use crate::practice::detectors::{AS_BUILT_SPREAD, MIN_TIMES_THRESHOLD};
 use crate::practice::layout::ROW_GAP;
-use crate::quantity::format::format_length;
 use crate::quantity::output::{PlanLength, round};
 
 /// Loops that share an opening side by side.
@@ -26,9 +26,14 @@ pub struct SideBySide {
     /// The winding senses, left to right: `clockwise` and `anticlockwise` in turn.
     pub wound: Vec<&'static str>,
     /// How to cut the shared gap, in a few sentences.
-    pub saw_plan: String,
+    #[schema(value_type = String)]
+    pub saw_plan: Message,
     /// What all loops on one channel would come to; take it only where it passes.
     pub one_channel: Vec<OneChannel>,
+}
+
+has_messages! {
+    SideBySide: saw_plan;
 }
 
 impl SideBySide {
@@ -39,17 +44,13 @@ impl SideBySide {
             return None;
         }
         let gap = ROW_GAP.in_system(job.system());
-        let saw_plan = format!(
-            "Cut each loop by itself with all four sides; leave {} of whole pavement between the neighbouring slots and lay no two \
-             loops in one slot. Wind the first clockwise, the next anticlockwise, and so on. Bring each lead-in out at its own edge.",
-            format_length(gap, job.system())
-        );
+        let saw_plan = Statement::new("sizing-saw-plan").length("gap", gap, job.system());
         Some(Self {
             gap: gap.into(),
             marks: laid.marks(),
             centres: laid.lane.centres.iter().map(|centre| (*centre).into()).collect(),
             wound: (0..count).map(|index| if index % 2 == 0 { "clockwise" } else { "anticlockwise" }).collect(),
-            saw_plan,
+            saw_plan: saw_plan.into(),
             one_channel: vec![OneChannel::of("series", laid, job), OneChannel::of("parallel", laid, job)],
         })
     }

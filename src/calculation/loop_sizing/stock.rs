@@ -8,13 +8,11 @@ use utoipa::ToSchema;
 use super::design::{GradedLoop, coil};
 use super::search::{LoopCandidate, RoleSearch};
 use crate::calculation::input::{ResolvedStockItem, Shape};
-use crate::calculation::report::{Diagnostics, FieldPath, Finding};
+use crate::calculation::report::{Diagnostics, FieldPath, Finding, Message, Statement, has_messages};
 use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::layout::{MIN_EDGE_SETBACK, ROW_GAP, STEP};
 use crate::practice::roles::Role;
 use crate::quantity::UnitSystem;
-use crate::quantity::format::format_length;
-use crate::vocabulary::Vocabulary;
 
 /// The loop to take from the caller's stock.
 #[derive(Clone, Debug, Serialize, ToSchema)]
@@ -23,7 +21,12 @@ pub struct StockChoice {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub sku: Option<String>,
     /// Why this one, or why none and what to order.
-    pub why: String,
+    #[schema(value_type = String)]
+    pub why: Message,
+}
+
+has_messages! {
+    StockChoice: why;
 }
 
 /// What the stock has for a loop.
@@ -65,7 +68,7 @@ pub fn match_stock(search: &RoleSearch<'_>, designed: LoopCandidate) -> (LoopCan
 /// The loop that an item makes where the designed one would lie.
 ///
 /// # Errors
-/// Why it does not serve, as the end of a sentence that begins with its number.
+/// Why it does not serve, as a code.
 fn lay(
     item: &ResolvedStockItem,
     designed: &LoopCandidate,
@@ -77,23 +80,22 @@ fn lay(
     let row = count as f64 * item.across_lane + (count - 1) as f64 * ROW_GAP.in_system(system);
     let widest = job.opening.width - 2.0 * MIN_EDGE_SETBACK.in_system(system);
     if !job.construction.is_preformed() || item.construction.is_some_and(|made| made != job.construction) {
-        Err("is made for another construction")
+        Err("other_construction")
     } else if item.along_travel < coil_of_design.along_travel * 0.999 {
-        Err("is too short along travel")
+        Err("too_short")
     } else if item.along_travel > coil_of_design.along_travel + 2.001 * step.max(Length::new::<foot>(1.0)) {
-        Err("is too long along travel")
+        Err("too_long")
     } else if row > widest {
-        Err("is too wide for the opening")
+        Err("too_wide")
     } else if item.across_lane < coil_of_design.across_lane * 0.8 {
-        Err("leaves too much of the opening unseen")
+        Err("too_narrow")
     } else if item.lead_in_length < search.lead_in.order_length() * 0.999_999 {
-        Err("has too short a lead-in")
+        Err("lead_in_too_short")
     } else {
         // An item whose turns are not known is taken to have those of the design.
         let turns = item.turns.unwrap_or(coil_of_design.turns);
         let coil = coil(item.along_travel, item.across_lane, Shape::Rectangle, turns, job);
-        let reason = "does not tune with this unit and lead-in, or does not see every vehicle";
-        search.accept(GradedLoop::new(coil, search.brief()), count).ok_or(reason)
+        search.accept(GradedLoop::new(coil, search.brief()), count).ok_or("does_not_tune_or_see")
     }
 }
 
@@ -117,9 +119,9 @@ impl StockChoice {
     ) -> Self {
         let system = search.job.system();
         match found {
-            StockMatch::Taken(item) => Self { sku: Some(item.sku.clone()), why: why_taken(item, system) },
+            StockMatch::Taken(item) => Self { sku: Some(item.sku.clone()), why: why_taken(item, system).into() },
             StockMatch::NoneServes(nearest) => {
-                let why = why_none(nearest.as_ref(), laid, search);
+                let why = Message::from(why_none(nearest.as_ref(), laid, search));
                 diagnostics.add_finding(
                     Finding::new(FindingCode::NoStockFits, Level::Note, &FieldPath::BODY.field("stock"), why.clone())
                         .on(Some(role)),
@@ -130,33 +132,32 @@ impl StockChoice {
     }
 }
 
-fn why_taken(item: &ResolvedStockItem, system: UnitSystem) -> String {
-    let fits = if item.turns.is_some() {
-        "it fits the opening, reaches the unit and tunes"
-    } else {
-        "it fits the opening and reaches the unit; ask for its turns"
-    };
-    format!(
-        "{} x {} with {} of lead-in: {fits}.",
-        format_length(item.along_travel, system),
-        format_length(item.across_lane, system),
-        format_length(item.lead_in_length, system),
-    )
+fn why_taken(item: &ResolvedStockItem, system: UnitSystem) -> Statement {
+    Statement::new("sizing-stock-fits")
+        .length("along_travel", item.along_travel, system)
+        .length("across_lane", item.across_lane, system)
+        .length("lead_in_length", item.lead_in_length, system)
+        .code("turns", if item.turns.is_some() { "known" } else { "unknown" })
 }
 
 fn why_none(
     nearest: Option<&(ResolvedStockItem, &'static str)>,
     laid: &LoopCandidate,
     search: &RoleSearch<'_>,
-) -> String {
+) -> Statement {
     let (coil, system) = (&laid.design.coil, search.job.system());
-    let reason = nearest.map(|(item, reason)| format!(" The nearest, {}, {reason}.", item.sku)).unwrap_or_default();
-    format!(
-        "None in stock serves.{reason} Order {} x {}, {} turns, {}, with {} of lead-in.",
-        format_length(coil.along_travel, system),
-        format_length(coil.across_lane, system),
-        coil.turns,
-        search.job.construction.label().to_lowercase(),
-        format_length(search.lead_in.order_length(), system),
+    let mut why = Statement::new("sizing-no-stock-fits");
+    if let Some((item, reason)) = nearest {
+        why = why.followed_by(
+            Statement::new("sizing-nearest-in-stock").text("sku", item.sku.clone()).code("reason", reason),
+        );
+    }
+    why.followed_by(
+        Statement::new("sizing-order-instead")
+            .length("along_travel", coil.along_travel, system)
+            .length("across_lane", coil.across_lane, system)
+            .count("turns", coil.turns.into())
+            .member("construction", search.job.construction)
+            .length("lead_in_length", search.lead_in.order_length(), system),
     )
 }

@@ -1,1 +1,128 @@
 ### Which loops an opening needs.
+
+## Whether a loop can be built
+
+sizing-no-working-turns = No number of turns brings this loop, with this lead-in, wholly inside what the unit tunes to. Shorten the lead-in, take heavier wire, or choose a unit with a wider range.
+sizing-slot-too-narrow = A slot of { $slot_width } leaves no room for sealant to flow round wire of { $over_insulation }. Cut it wider: wire and { $least_clearance } at the least.
+sizing-slot-too-shallow = { $turns } turns under the asked cover need a slot { $needed_depth } deep. Cut that deep if the slab allows it, or take thinner wire.
+
+## Which vehicles it sees
+
+sizing-side-by-side = One loop across the whole opening is too insensitive: { $loops } loops share it, each on its own channel of a unit that scans them in turn, their outputs paralleled, neighbours wound in opposite senses.
+sizing-leaves-pass-over = The leaves pass over this loop while they move, and it sees them. Wire it to the operator's input that is watched only while the leaves stand, fully open or fully closed; while they move, another device must see a vehicle that drives in.
+sizing-vehicle-too-wide = A { $vehicle } is { $vehicle_width } wide and does not pass an opening of { $opening_width }. Leave it out of vehicles, or check the width.
+sizing-vehicle-not-seen = A { $vehicle } changes this loop by { $change }, and the unit switches at { $threshold }: it is not seen.
+sizing-vehicle-not-seen-at-edge = Hard against the edge or over a gap a { $vehicle } changes the loops by { $least_change_across } only, and the unit switches at { $threshold }: it is not seen there. Reduce edge_setback, or narrow the lane with posts.
+sizing-drops-out = The unit lets go under a { $vehicle }, between its parts. Lengthen the loop along travel, or add a second one behind it.
+sizing-thin-margin = A { $vehicle } changes this loop by { $least_change_across }{ $place ->
+    [hardest] {" "}at its hardest place
+   *[anywhere] {""}
+}, less than twice the { $threshold } that the unit switches at; pavement, age and weather take their part.
+# It follows the three above that speak of too small a change.
+sizing-finer-or-shorter = Set a finer sensitivity if the unit has one, shorten the lead-in, or share the opening among more lanes.
+sizing-blind-strip = Over { $blind_strip } of the lane, { $place ->
+    [centre] its centre included
+   *[aside] away from its centre
+}, a { $vehicle } is not seen: only wires along travel couple with it. { $cure ->
+    [other_device] The other device must see it there.
+   *[line_or_quadrupole] Mark the line to ride on, take a quadrupole (see alternatives), or let another device see two-wheelers.
+}
+sizing-sensitivity = Set { $channels ->
+    [every] every channel
+   *[this] this channel
+} to the step that switches at { $threshold }: the { $hardest } is the hardest to see.
+sizing-fine-threshold = { $threshold } is finer than the finest class of the standard ({ $finest_class }). The unit's own sheet must show that it switches there.
+
+## Where the loops lie
+
+sizing-leaf-seen = At { $clearance } the closed leaf changes the loops by { $change_by_leaf }, over half the threshold, but farther apart a car could stand unseen between them. Shorten the leg along travel, set a coarser sensitivity, or prove on site that the moving gate makes no call.
+sizing-leaf-clearance = Keep every wire of these loops, lead-in included, { $clearance } from the metal leaf in any position: closed, it changes a loop there by { $change_by_leaf }, under half the threshold.
+sizing-edge-setback-reduced = The opening is narrow: the loop keeps { $edge_setback } to each edge instead of { $usual_edge_setback }. Check that metal posts and the next lane stay unseen.
+sizing-exit-time-unknown = Send approach_speed and opening_time, and the exit loop is placed so that the gate is open on arrival. Without them it lies as near as the other loops allow, and drivers wait.
+sizing-exit-far-away = The gate is open on arrival only with the exit loop { $distance_from_barrier } away. A second device on the way (another loop, a transmitter, a timer) or a slower approach serves better.
+sizing-exit-beyond-lead-in = The { $role } loop lies { $distance_from_barrier } from the gate, and the lead-in is { $lead_in_length } long. It is planned with { $order_length }: order that in one piece.
+sizing-nothing-holds-the-gate = None of these loops keeps the barrier from closing on a vehicle. Add the obstruction roles (closing at a barrier arm), or make sure that another device does it.
+sizing-leaves-swing-inwards = The leaves are taken to swing inwards. For leaves that swing outwards read inside for outside, and the other way round.
+sizing-between-leaves-missing = Add the role between_leaves: without it a vehicle in the sweep of a leaf is seen by no loop, and the leaf closes on it.
+sizing-no-leaf-sweeps = This barrier has no leaves that sweep. An obstruction loop on each side does what between_leaves would.
+sizing-closing-under-leaf = A closing loop straddles the line of the barrier, and under a metal leaf it sees the leaf itself. Use obstruction_outside and obstruction_inside here.
+sizing-one-side-only = The loops that hold the barrier lie on one side only: a vehicle that stops on the other side is not seen. Add the obstruction role of that side.
+sizing-unseen-stretch = { $vehicle ->
+    [car] A car
+    [short_car] A short car
+   *[motorcycle] A motorcycle
+} fits into the { $unseen_stretch } between two loops that hold the gate, and is seen by neither. { $vehicle ->
+    [car] Add a loop between them (between_leaves at swing gates) or lengthen them.
+    [short_car] Let another device see there, or set a coarser sensitivity so that the loops may lie nearer the leaf.
+   *[motorcycle] Where two-wheelers come, let another device see there.
+}
+sizing-saw-plan = Cut each loop by itself with all four sides; leave { $gap } of whole pavement between the neighbouring slots and lay no two loops in one slot. Wind the first clockwise, the next anticlockwise, and so on. Bring each lead-in out at its own edge.
+
+## Other loops for the same role
+
+sizing-alternative = { $turns ->
+    [one] { $turns } turn
+   *[other] { $turns } turns
+}, { $cost } { $cost_kind ->
+    [more_saw_cut] more saw cut
+    [less_saw_cut] less saw cut
+    [more_wire] more wire
+   *[less_wire] less wire
+} for each loop, metal is seen { $height ->
+    [equal] equally high
+    [higher] { $height_change } higher
+   *[lower] { $height_change } lower
+}.
+sizing-alternative-cannot-be-built = No turn count of it suits this unit and slot.
+sizing-quadrupole-offered = A quadrupole of the same size changes by { $change_at_centre } under a { $vehicle } at its centre, where the rectangle changes by { $change_at_centre_of_rectangle }. It costs height: flat metal is seen up to { $seen_height } instead of { $seen_height_of_rectangle }.
+sizing-stock-fits = { $along_travel } x { $across_lane } with { $lead_in_length } of lead-in: { $turns ->
+    [known] it fits the opening, reaches the unit and tunes
+   *[unknown] it fits the opening and reaches the unit; ask for its turns
+}.
+sizing-no-stock-fits = None in stock serves.
+sizing-nearest-in-stock = The nearest, { $sku }, { $reason ->
+    [other_construction] is made for another construction
+    [too_short] is too short along travel
+    [too_long] is too long along travel
+    [too_wide] is too wide for the opening
+    [too_narrow] leaves too much of the opening unseen
+    [lead_in_too_short] has too short a lead-in
+   *[does_not_tune_or_see] does not tune with this unit and lead-in, or does not see every vehicle
+}.
+sizing-order-instead = Order { $along_travel } x { $across_lane }, { $turns } turns, { $construction }, with { $lead_in_length } of lead-in.
+
+## The lead-ins
+
+sizing-jacketed-pair = The pair comes twisted inside its jacket, so its inductance is fixed; bring it to the unit without a splice in the pavement.
+sizing-lead-in-conduit = Bring the lead-in through conduit from the edge of the loop to the unit, sealed against water at both ends.
+sizing-twist-the-tails = Twist the two tails at least 2 turns per foot (6 per metre) all the way. Loose, the pair has about { $untwisted-number } instead of { $twisted }, { $gained } more over { $lead_in_length }, and that changes whenever the wires shift; it also picks up hum and sees vehicles that cross it.
+
+## The site
+
+sizing-nothing-to-saw = { $surface-label } offers nothing to saw yet. Take preformed_direct_burial, laid before the surface.
+sizing-burial-in-finished-pavement = A direct-burial loop goes under a surface that is yet to be laid. In finished pavement take preformed_saw_cut or hand_wound.
+sizing-reinforcing-mesh = Locate the steel and keep the loop at least 2 in (50 mm) above it; never cut it. It takes inductance and height: ask loop-characteristics with reinforcement for the bound.
+sizing-cut-approved = Keep the scan and the engineer's written word on site, mark the tendons and the steel on the pavement, and cut only where and as deep as they allow.
+sizing-post-tensioned-slab = Do not saw a post-tensioned slab without a scan for tendons and the engineer's written word. A surface-mounted or another kind of detector avoids the cut.
+sizing-bridge-deck = Treat the deck as post-tensioned until drawings or a scan show otherwise: no cut without the engineer's written word. A preformed loop above the top steel before the overlay avoids the cut.
+sizing-place-before-the-pour = Settle the loop's place with the engineer before the pour; keep it above the top steel and clear of tendons.
+sizing-snow-melt-cable = Have the heating cables located, marked and isolated before any cut; a saw through one is live. Lay the loop between runs, and expect hum while they heat.
+sizing-snow-melt-pipe = Have the heating pipes located and marked before any cut, and set the saw above them.
+sizing-overhead-power-line = Hum from the line can disturb the unit: keep the lead-in twisted and short of it, and choose the frequency on site.
+sizing-buried-power-line = Have the line located and marked before any cut or trench, and cross it at right angles.
+sizing-adjacent-traffic = Vehicles in the next lane must stay unseen: the loop keeps its setback from the edge for that. Prove it with traffic there before you leave.
+sizing-freezing-climate = Fill the slot completely and dry: water in it freezes and lifts the sealant. Use hold-downs in short pieces, never continuous.
+sizing-pavement-joint = Move the loop off the joint if you can. Where wire must cross, sleeve it 4 in (100 mm) on each side and leave slack inside.
+sizing-cracked-pavement-hand-wound = Single wire breaks in pavement that moves. A jacketed loop (preformed_saw_cut) lasts longer here.
+sizing-cracked-pavement-jacketed = The jacketed loop takes some of the movement; seal the cracks as well, or water follows the slot.
+sizing-old-loop-cut = Cut the new slot beside the old one, at least a hand's width away, and leave the old wire dead and unconnected: a closed old turn steals sensitivity.
+
+## Why a default was taken
+
+sizing-usual-surface = The usual surface.
+sizing-usual-roles = What this barrier usually needs.
+sizing-laid-over-the-loop = This surface is laid over the loop.
+sizing-jacketed-lasts-longer = A jacketed loop lasts longer in pavement that moves.
+sizing-stock-is-preformed = Loops in stock come preformed.
+sizing-surface-is-sawn = A finished surface is sawn, and wire is at hand.
+sizing-usual-burial-cover = How deep a loop usually lies under this surface.
