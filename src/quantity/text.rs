@@ -84,13 +84,13 @@ pub struct QuantityError {
     /// The dimension that it should have: [`Dimension::CODE`].
     pub dimension: &'static str,
     /// Two texts that are right, US customary first.
-    pub examples: [&'static str; 2],
+    pub examples: &'static [&'static str; 2],
 }
 
 impl QuantityError {
     /// What is wrong with a text of this dimension.
-    pub(super) fn of<D: Dimension>(text: &str, fault: QuantityFault, examples: &[&'static str; 2]) -> Self {
-        Self { code: fault.code(), fault, text: text.to_owned(), dimension: D::CODE, examples: *examples }
+    pub(super) fn of<D: Dimension>(text: &str, fault: QuantityFault, examples: &'static [&'static str; 2]) -> Self {
+        Self { code: fault.code(), fault, text: text.to_owned(), dimension: D::CODE, examples }
     }
 }
 
@@ -121,7 +121,7 @@ pub fn parse<D: Dimension>(text: &str) -> Result<ParsedQuantity<'_, D::Si>, Quan
 /// As [`parse`].
 pub fn parse_like<'a, D: Dimension>(
     text: &'a str,
-    examples: &[&'static str; 2],
+    examples: &'static [&'static str; 2],
 ) -> Result<ParsedQuantity<'a, D::Si>, QuantityError> {
     read::<D>(text).map_err(|fault| QuantityError::of::<D>(text, fault, examples))
 }

@@ -117,7 +117,9 @@ fn collect_from_expression(
         Expression::Inline(inline) => collect_from_inline(inline, patterns, names),
         Expression::Select { selector, variants } => {
             collect_from_inline(selector, patterns, names);
-            variants.iter().for_each(|variant| collect_variables(&variant.value, patterns, names));
+            for variant in variants {
+                collect_variables(&variant.value, patterns, names);
+            }
         }
     }
 }
@@ -128,7 +130,7 @@ fn collect_from_inline(
     names: &mut BTreeSet<&'static str>,
 ) {
     match inline {
-        InlineExpression::VariableReference { id } => drop(names.insert(id.name)),
+        InlineExpression::VariableReference { id } => names.extend([id.name]),
         InlineExpression::Placeable { expression } => collect_from_expression(expression, patterns, names),
         InlineExpression::MessageReference { id, .. } => {
             if let Some(pattern) = patterns.get(id.name) {

@@ -136,3 +136,110 @@ fn unit_words(unit: &str) -> &str {
         other => other,
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use uom::si::f64::{Length, TemperatureInterval, ThermodynamicTemperature, Time, Volume};
+    use uom::si::length::meter;
+    use uom::si::temperature_interval::kelvin;
+    use uom::si::thermodynamic_temperature::degree_celsius;
+    use uom::si::time::hour;
+    use uom::si::volume::liter;
+
+    use super::*;
+    use crate::calculation::report::{Param, Statement};
+    use crate::practice::sealants::SealantKind;
+    use crate::practice::vehicles::VehicleClass;
+    use crate::quantity::UnitSystem::{Metric, UsCustomary};
+
+    fn words(statement: &Statement, form: FactForm) -> Vec<Option<String>> {
+        let text = |value| match value {
+            FluentValue::String(text) => text.into_owned(),
+            FluentValue::Number(number) => number.as_string().into_owned(),
+            other => panic!("{other:?}"),
+        };
+        let facts = statement.facts().iter();
+        facts.map(|fact| argument(&fact.value, form, Language::English).map(text)).collect()
+    }
+
+    fn quantities() -> Statement {
+        Statement::new("errors-null")
+            .number("plain", 2.0, 2)
+            .number("trimmed", 2.0, Decimals::AtMost(2))
+            .number("all", 0.125, Decimals::All)
+            .quantity("inductance", 97.26, 1, "uH")
+            .percent("share", 12.34, 0)
+            .length("width", Length::new::<meter>(3.9), Metric)
+            .length("width", Length::new::<meter>(3.9), UsCustomary)
+            .detail_length("cover", Length::new::<meter>(0.0353), UsCustomary)
+            .temperature("air", ThermodynamicTemperature::new::<degree_celsius>(-3.5), UsCustomary)
+            .temperature_difference("rise", TemperatureInterval::new::<kelvin>(3.0), UsCustomary)
+            .duration("cure", Time::new::<hour>(3.5))
+            .volume("cartridge", Volume::new::<liter>(0.8576), UsCustomary)
+            .volume("cartridge", Volume::new::<liter>(0.8576), Metric)
+    }
+
+    #[test]
+    fn a_quantity_has_its_unit_and_can_do_without() {
+        let said = [
+            "2.00", "2", "0.125", "97.3 µH", "12 %", "3.9 m", "12.8 ft", "1.39 in", "25.7 °F", "5.4 °F", "3.5 h",
+            "29 fl oz", "858 ml",
+        ];
+        assert_eq!(words(&quantities(), FactForm::Words), said.map(|text| Some(text.to_owned())));
+        let numbers = said.map(|text| text.split(' ').next().map(str::to_owned));
+        assert_eq!(words(&quantities(), FactForm::Number), numbers);
+        assert!(words(&quantities(), FactForm::Code).iter().all(Option::is_none));
+    }
+
+    #[test]
+    fn a_quantity_is_published_in_the_unit_of_the_reader() {
+        let published: Vec<_> =
+            Param::of(&[&quantities()]).into_iter().map(|param| (param.number.unwrap(), param.unit.unwrap())).collect();
+        let expected = [
+            (2.0, "ratio"),
+            (2.0, "ratio"),
+            (0.125, "ratio"),
+            (97.26, "uH"),
+            (12.34, "percent"),
+            (3.9, "m"),
+            (12.795, "ft"),
+            (1.39, "in"),
+            (25.7, "fahrenheit"),
+            (5.4, "fahrenheit"),
+            (3.5, "h"),
+            (28.999, "fl oz"),
+            (857.6, "ml"),
+        ];
+        assert_eq!(published, expected);
+    }
+
+    #[test]
+    fn members_have_words_a_code_and_a_label() {
+        let statement = Statement::new("errors-null")
+            .member("class", VehicleClass::PassengerCar)
+            .members("classes", &[VehicleClass::PassengerCar, VehicleClass::LargeMotorcycle])
+            .code("outcome", "doubtful")
+            .text("sku", "A-1")
+            .count("days", 3);
+        let said = |form| words(&statement, form).into_iter().map(Option::unwrap_or_default).collect::<Vec<_>>();
+        assert_eq!(said(FactForm::Words), ["passenger car", "passenger car, large motorcycle", "doubtful", "A-1", "3"]);
+        assert_eq!(said(FactForm::Code), ["passenger_car", "passenger_car, large_motorcycle", "", "", ""]);
+        assert_eq!(said(FactForm::Label), ["Passenger car", "Passenger car, Large motorcycle", "", "", ""]);
+        let codes: Vec<_> = Param::of(&[&statement]).into_iter().filter_map(|param| param.code).collect();
+        assert_eq!(codes, ["passenger_car", "passenger_car", "large_motorcycle", "doubtful"]);
+        assert_ne!(statement, statement.clone().member("kind", SealantKind::DEFAULT));
+    }
+
+    #[test]
+    fn what_reads_alike_is_one_statement() {
+        let with = |value| {
+            Statement::new("errors-null").percent("share", value, 0).length(
+                "width",
+                Length::new::<meter>(value),
+                Metric,
+            )
+        };
+        assert_eq!(with(1.0), with(1.0 + 1e-9));
+        assert_ne!(with(1.0), with(1.01));
+    }
+}

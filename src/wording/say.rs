@@ -55,3 +55,35 @@ fn say_one(statement: &Statement, language: Language) -> Cow<'static, str> {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::calculation::report::{ListJoin, Param};
+
+    #[test]
+    fn a_sentence_without_variables_is_borrowed() {
+        assert!(matches!(say(&Statement::new("errors-null"), Language::English), Cow::Borrowed(_)));
+    }
+
+    #[test]
+    fn phrases_stand_in_a_sentence_and_sentences_behind_it() {
+        let meant = |name: &'static str| Statement::new("errors-meant").text("meant", name);
+        let statement = Statement::new("errors-did-you-mean")
+            .phrases("meant", vec![meant("car"), meant("van")], ListJoin::Or)
+            .followed_by(Statement::new("errors-known-values").text("known", "car, van, bus"));
+        assert_eq!(say(&statement, Language::English), "Did you mean car or van? One of: car, van, bus.");
+        let texts: Vec<_> = Param::of(&[&statement]).into_iter().filter_map(|param| param.text).collect();
+        assert_eq!(texts, ["car", "van", "car, van, bus"]);
+    }
+
+    #[test]
+    fn alternatives_are_chosen_by_a_code_and_messages_hold_messages() {
+        let send = |bounds| {
+            let statement = Statement::new("errors-send-allowed").code("bounds", bounds).code("things", "items");
+            say(&statement.text("least", "1").text("greatest", "20"), Language::English)
+        };
+        assert_eq!(send("both"), "Send from 1 to 20 items.");
+        assert_eq!(send("greatest"), "Send at most 20 items.");
+    }
+}

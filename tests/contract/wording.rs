@@ -57,9 +57,9 @@ impl Sentence {
 
     fn read_inline(&mut self, inline: &InlineExpression<&str>) {
         match inline {
-            InlineExpression::VariableReference { id } => drop(self.variables.insert(id.name.to_owned())),
+            InlineExpression::VariableReference { id } => self.variables.extend([id.name.to_owned()]),
             InlineExpression::MessageReference { id, attribute: None } => {
-                drop(self.messages.insert(id.name.to_owned()));
+                self.messages.extend([id.name.to_owned()]);
             }
             InlineExpression::Placeable { expression } => self.read_expression(expression),
             InlineExpression::StringLiteral { .. } | InlineExpression::TermReference { .. } => {}

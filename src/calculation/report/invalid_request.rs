@@ -89,7 +89,7 @@ impl FieldError {
 
 /// What is said of a quantity text, and what to send instead.
 fn statements_of(error: QuantityError) -> (Statement, Statement) {
-    let QuantityError { fault, text, dimension, examples: [us, metric], .. } = error;
+    let QuantityError { fault, text, dimension, examples: &[us, metric], .. } = error;
     let like =
         |hint: Statement| hint.code("dimension", dimension).text("us_example", us).text("metric_example", metric);
     let of_number = || like(Statement::new("errors-write-number"));

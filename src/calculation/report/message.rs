@@ -83,13 +83,17 @@ impl HasMessages for Message {
 
 impl<T: HasMessages> HasMessages for Option<T> {
     fn each_message(&mut self, visit: &mut dyn FnMut(&mut Message)) {
-        self.iter_mut().for_each(|inner| inner.each_message(visit));
+        if let Some(inner) = self {
+            inner.each_message(visit);
+        }
     }
 }
 
 impl<T: HasMessages> HasMessages for Vec<T> {
     fn each_message(&mut self, visit: &mut dyn FnMut(&mut Message)) {
-        self.iter_mut().for_each(|item| item.each_message(visit));
+        for item in self {
+            item.each_message(visit);
+        }
     }
 }
 

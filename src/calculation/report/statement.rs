@@ -28,7 +28,7 @@ pub struct Statement {
 /// One thing that a sentence holds.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Fact {
-    /// What it is, in snake_case: the variable of the sentence, and the name in `params`.
+    /// What it is, in `snake_case`: the variable of the sentence, and the name in `params`.
     pub name: &'static str,
     /// The thing.
     pub value: FactValue,
