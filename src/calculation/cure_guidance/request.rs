@@ -10,7 +10,7 @@ use super::data_sheet::{DataSheet, RemainingShelfLife};
 use super::offset_date_time::OffsetDateTime;
 use super::weather_series::WeatherSeries;
 use crate::calculation::input::{ResolvedSlot, Sealant, Slot, Weather, Wire};
-use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
 use crate::practice::sealants::SealantKind;
 use crate::practice::sealing::SurfaceCondition;
 use crate::practice::site::Construction;
@@ -95,7 +95,7 @@ impl CureGuidanceRequest {
             &body.field("surface_condition"),
             self.surface_condition,
             (SurfaceCondition::DEFAULT, SurfaceCondition::DEFAULT.code()),
-            "Nobody said what the slot looks like; see for yourself that it is dry.",
+            Statement::new("cure-usual-surface-condition"),
             Source::OwnChoice,
         );
         let weather = WeatherSeries::resolve(&self.weather, start, &body.field("weather"), diagnostics);

@@ -9,7 +9,7 @@ use uom::si::time::hour as an_hour;
 
 use super::offset_date_time::OffsetDateTime;
 use crate::calculation::input::{HourlyConditions, Weather};
-use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
 use crate::physics::psychrometrics::{dew_point, frost_point, saturation_pressure, vapour_pressure};
 use crate::practice::sealing::{
     NIGHT, RAIN_CARE_PERCENT, RAIN_STOPS_PERCENT, longest_gap, longest_weather, night_drop, rain_stops, slab_memory,
@@ -224,8 +224,7 @@ impl WeatherSeries {
             diagnostics.add_assumption(
                 &at.item(hour.index).field("surface"),
                 format_temperature_input(hour.surface, self.system),
-                "The lowest air of the last 12 hours that were sent, at night 2 °C (3.6 °F) less; so for every hour without a measured \
-                 slab.",
+                Statement::new("cure-surface-by-air"),
                 &[Source::OwnChoice],
             );
         }
