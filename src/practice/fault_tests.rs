@@ -39,22 +39,4 @@ impl FaultTest {
             | Self::NeighboursOff => &[GateCanMove, LiveParts],
         }
     }
-
-    /// The outcomes that it can have, in words.
-    pub fn outcomes(self) -> &'static [&'static str] {
-        match self {
-            Self::Insulation => &["below 10 megohm", "sound"],
-            Self::SplitAtSplice => &["the loop leaks", "the lead-in leaks", "both are sound once apart"],
-            Self::Resistance | Self::ResistanceAtLoop => &["open circuit", "too high", "as expected", "too low"],
-            Self::Inductance | Self::InductanceAtLoop => {
-                &["no sensible reading", "next to nothing", "too low", "as expected", "too high"]
-            }
-            Self::SubstituteAtUnit | Self::SubstituteAtHarness | Self::SubstituteAtLeadIn => {
-                &["the unit does not run", "the unit runs"]
-            }
-            Self::NeighboursOff => &["the fault goes", "the fault stays"],
-            Self::LoadAndWiggle => &["the reading jumps", "the reading is steady"],
-            Self::LookForSteel => &["metal is found", "no metal is found"],
-        }
-    }
 }

@@ -267,15 +267,6 @@ impl SubstitutionPoint {
         };
         location <= farthest
     }
-
-    /// What stays in the circuit with the inductor, and what it replaces.
-    pub fn in_circuit_and_replaced(self) -> (&'static str, &'static str) {
-        match self {
-            Self::UnitTerminals => ("the unit or its supply", "the harness, the lead-in or the loop"),
-            Self::HarnessEnd => ("the unit, its supply or the harness", "the lead-in or the loop"),
-            Self::LeadInEnd => ("the unit, its supply, the harness or the lead-in", "the splice or the loop"),
-        }
-    }
 }
 
 /// What an insulation reading means: from this value up, in whose words, and by whom.
@@ -283,7 +274,10 @@ impl SubstitutionPoint {
 pub struct InsulationBand {
     /// The least reading of the band, megohm.
     pub from_megohm: f64,
+    /// Its name in statements.
+    pub code: &'static str,
     /// What it means and what to do.
+    // Until the plan's sentences are in wording.
     pub meaning: &'static str,
     /// Whether it calls for work.
     pub is_bad: bool,
@@ -297,18 +291,21 @@ pub const INSULATION_BANDS: [InsulationBand; 5] = {
     [
         InsulationBand {
             from_megohm: 200.0,
+            code: "strictest_agency",
             meaning: "passes as a new loop in Washington State (200 megohm)",
             is_bad: false,
             sources: &[Wsdot820, FromMemory],
         },
         InsulationBand {
             from_megohm: 100.0,
+            code: "stricter_agency",
             meaning: "passes in California (100 megohm), not in Washington State (200 megohm)",
             is_bad: false,
             sources: &[Caltrans87, Wsdot820, FromMemory],
         },
         InsulationBand {
             from_megohm: 10.0,
+            code: "lenient_agency",
             meaning: "passes under FP-96 (10 megohm) but no longer as a new loop by stricter agencies; note it and test \
                       again in wet and in dry weather",
             is_bad: false,
@@ -316,12 +313,14 @@ pub const INSULATION_BANDS: [InsulationBand; 5] = {
         },
         InsulationBand {
             from_megohm: 1.0,
+            code: "poor",
             meaning: "is poor: water is getting in, and faults after rain are to be expected",
             is_bad: true,
             sources: &[OwnChoice],
         },
         InsulationBand {
             from_megohm: 0.0,
+            code: "failed",
             meaning: "has failed: find the leak before anything else",
             is_bad: true,
             sources: &[OwnChoice],

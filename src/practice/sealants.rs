@@ -107,15 +107,6 @@ impl SealantKind {
         }
     }
 
-    /// Its name before "sealant" within a sentence.
-    pub fn adjective(self) -> &'static str {
-        match self {
-            Self::OnePartMoistureCure => "one-part",
-            Self::TwoPartReactive => "two-part",
-            Self::HotApplied => "hot-applied",
-        }
-    }
-
     /// The lowest temperature of application, as a quantity text: 40 °F and rising. City of Everett special provisions, for every kind.
     pub fn minimum_temperature(self) -> &'static str {
         match self {
@@ -166,24 +157,6 @@ impl SealantKind {
             Self::OnePartMoistureCure => &[Source::Comyn, Source::Arrhenius, Source::CommonPractice],
             Self::TwoPartReactive => &[Source::Arrhenius, Source::CommonPractice, Source::CtDot1612],
             Self::HotApplied => &[Source::EverettHotMelt],
-        }
-    }
-
-    /// What a report says of its usual figures where they stand in for a data sheet.
-    pub fn usual_figures_note(self) -> &'static str {
-        match self {
-            Self::OnePartMoistureCure => {
-                "Without a data sheet the depth of cure is calibrated to practice, not validated: a slot of 1-1/4 in (32 mm) cures through in 3 to 7 days at \
-                 23 °C (73 °F) and 50 %. Send depth_per_day or full_cure from the sheet."
-            }
-            Self::TwoPartReactive => {
-                "What the data sheet does not give is usual: set in 10 to 15 min at 23 °C (73 °F), traffic after 25 to 60 min and \
-                 full cure within 60 min at 25 °C (77 °F). Send skin_over, open_to_traffic and full_cure from the sheet."
-            }
-            Self::HotApplied => {
-                "Hot-applied sealant does not cure, it cools: it carries traffic when it is cold and nothing tracks, taken as 15 to 60 min \
-                 after the pour. Send open_to_traffic from the sheet."
-            }
         }
     }
 }

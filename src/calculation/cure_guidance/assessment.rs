@@ -9,11 +9,11 @@ use super::report::CureReason;
 use super::request::ResolvedCureGuidance;
 use super::slot_condition::{insulation_finding, slot_finding};
 use super::weather_stops::find_stops;
-use crate::calculation::report::{FieldPath, Finding};
+use crate::calculation::report::{FieldPath, Finding, Statement};
 use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::sealants::CureMechanism;
 use crate::practice::sealing::{CureVerdict, SHELF_LIFE_SHORT_DAYS, hot_handling, slab_memory};
-use crate::quantity::format::{format_count, format_duration, format_temperature, format_temperature_difference};
+use crate::quantity::format::format_duration;
 use crate::vocabulary::Vocabulary;
 
 /// A kind of sealant at the start, with what is to be said of it.
@@ -41,7 +41,7 @@ impl Assessment {
         let reason = |finding: &Finding| CureReason {
             code: finding.code.code(),
             level: finding.level,
-            message: finding.message.words().to_owned(),
+            message: finding.message.clone(),
         };
         self.findings.iter().filter(counts).map(reason).collect()
     }
@@ -87,13 +87,15 @@ fn rain_findings(job: &ResolvedCureGuidance, candidate: &SealantCandidate) -> Ve
     let mut findings = Vec::new();
     if let Some(hour) = weather.hours_between(start, until).find(|hour| hour.is_rain_possible()) {
         let percent = hour.rain_percent.unwrap_or_default();
-        let when = weather.date_time(hour.from).format_for_sentence();
+        let message = Statement::new("cure-rain-possible")
+            .text("time", weather.date_time(hour.from).format_for_sentence())
+            .percent("probability", percent, 0);
         findings.push(
             Finding::at(
                 FindingCode::RainPossible,
                 Level::Warning,
                 row(hour.index, "precipitation_probability_percent"),
-                format!("At {when} rain or snow is possible ({percent:.0} %), before the sealant keeps it out. Have a cover ready that does not touch the sealant."),
+                message,
             )
             .figure("probability", percent, "percent"),
         );
@@ -103,7 +105,7 @@ fn rain_findings(job: &ResolvedCureGuidance, candidate: &SealantCandidate) -> Ve
             FindingCode::RainUnknown,
             Level::Warning,
             row(hour.index, "precipitation_probability_percent"),
-            "The weather that was sent does not say whether it rains before the sealant keeps water out. Look at the sky, or send precipitation_probability_percent.",
+            Statement::new("cure-rain-unknown"),
         ));
     }
     if safe.is_none() {
@@ -111,11 +113,9 @@ fn rain_findings(job: &ResolvedCureGuidance, candidate: &SealantCandidate) -> Ve
             FindingCode::ForecastTooShort,
             Level::Warning,
             FieldPath::BODY.field("weather").pointer(),
-            format!(
-                "The weather ends at {}, before {}. What comes after is not guessed: send more hours.",
-                weather.date_time(weather.end()).format_for_sentence(),
-                candidate.safe_event()
-            ),
+            Statement::new("cure-weather-too-short")
+                .text("weather_end", weather.date_time(weather.end()).format_for_sentence())
+                .phrase("safe_event", candidate.safe_event()),
         ));
     }
     findings
@@ -126,17 +126,13 @@ fn surface_finding(job: &ResolvedCureGuidance) -> Option<Finding> {
     let hour = job.weather.hour_at(job.weather.start);
     hour.surface_is_assumed.then(|| {
         let at = FieldPath::BODY.field("weather").field("conditions").item(hour.index).field("surface").pointer();
-        let slab = format_temperature(hour.surface, job.weather.system);
         let message = if hour.from < slab_memory() {
-            format!(
-                "Nobody measured the slab, and the weather that was sent begins only at {}: what the hours before left in the slab is not known. It is taken to be at {slab}. Measure it beside the slot before you decide, and send surface.",
-                job.weather.begin.format_for_sentence()
-            )
+            Statement::new("cure-surface-assumed-by-few-hours")
+                .text("weather_begin", job.weather.begin.format_for_sentence())
         } else {
-            format!(
-                "Nobody measured the slab; it is taken to be at {slab}, the lowest air of the last 12 hours and less at night. Measure it beside the slot and send surface."
-            )
+            Statement::new("cure-surface-assumed")
         };
+        let message = message.temperature("surface", hour.surface, job.weather.system);
         Finding::at(FindingCode::SurfaceAssumed, Level::Warning, at, message).figure(
             "surface",
             hour.surface.get::<degree_celsius>(),
@@ -153,33 +149,30 @@ fn heat_finding(job: &ResolvedCureGuidance, candidate: &SealantCandidate) -> Opt
         return None;
     }
     let at = FieldPath::BODY.field("weather").field("conditions").item(hour.index).field("air").pointer();
-    let find = |code, message| {
+    let find = |code, message: Statement| {
+        let message = message.temperature("warmest", warmest, job.weather.system);
         let finding = Finding::at(code, Level::Warning, at, message);
         Some(finding.figure("warmest", warmest.get::<degree_celsius>(), "celsius"))
     };
-    let temperature = format_temperature(warmest, job.weather.system);
     match candidate.kind.cure_mechanism() {
         CureMechanism::MoistureFront(_) if candidate.sheet.maximum.is_none() => {
-            let message = format!(
-                "It is {temperature}, and nobody said how hot this sealant may be applied: in heat it skins over fast, and gas below the skin blows bubbles. Look for the highest temperature on the data sheet, or work in the cooler hours."
-            );
-            return find(FindingCode::HotSlab, message);
+            return find(FindingCode::HotSlab, Statement::new("cure-hot-slab"));
         }
         CureMechanism::MoistureFront(_) | CureMechanism::Cooling(_) => return None,
         CureMechanism::Reaction(_) => {}
     }
     let pot_life = candidate.pot_life(job.weather.start, &job.weather);
-    let (what, [least, most]) = match pot_life {
-        Some(times) => ("can be worked for", times),
-        None => ("sets in", candidate.set_time(job.weather.start, &job.weather)?),
+    let (limit, [least, most]) = match pot_life {
+        Some(times) => ("pot_life", times),
+        None => ("set", candidate.set_time(job.weather.start, &job.weather)?),
     };
-    let band = match (format_duration(least), format_duration(most)) {
-        (least, most) if least == most => least,
-        (least, most) => format!("{least} to {most}"),
-    };
-    let message = format!(
-        "At {temperature} mixed sealant {what} about {band}. Mix little, pour at once, and keep both parts in the shade."
-    );
+    // The reader sees no band where both ends read the same.
+    let is_one = format_duration(least) == format_duration(most);
+    let message = Statement::new("cure-short-pot-life")
+        .code("limit", limit)
+        .code("band", if is_one { "one" } else { "range" })
+        .duration("least", least)
+        .duration("most", most);
     find(FindingCode::ShortPotLife, message)
 }
 
@@ -189,17 +182,12 @@ fn shelf_life_finding(job: &ResolvedCureGuidance) -> Option<Finding> {
     let at = FieldPath::BODY.field("sealant").field("made_on").pointer();
     let (until, days) = (shelf_life.until, shelf_life.days_left);
     let finding = if days < 0 {
-        let message = format!(
-            "The sealant's shelf life ended on {until}. Take fresh sealant; old sealant cures badly or not at all."
-        );
+        let message = Statement::new("cure-past-shelf-life").text("ends_on", until.to_string());
         Finding::at(FindingCode::PastShelfLife, Level::Stop, at, message)
     } else if days <= SHELF_LIFE_SHORT_DAYS {
-        let when = if days == 0 {
-            "the day of the start".to_owned()
-        } else {
-            format!("in {}", format_count(days as f64, "day"))
-        };
-        let message = format!("The sealant's shelf life ends on {until}, {when}. Use it first, and try it on a scrap.");
+        let message = Statement::new("cure-shelf-life-short")
+            .text("ends_on", until.to_string())
+            .count("days_left", days.unsigned_abs());
         Finding::at(FindingCode::ShelfLifeShort, Level::Note, at, message)
     } else {
         return None;
@@ -212,13 +200,11 @@ fn fit_finding(job: &ResolvedCureGuidance, candidate: &SealantCandidate) -> Find
     let hour = job.weather.hour_at(job.weather.start);
     let system = job.weather.system;
     let safe = candidate.safe_time(job.weather.start, &job.weather).unwrap_or(job.weather.start);
-    let message = format!(
-        "The slot is dry, the slab is at {}, {} above the dew point, and rain is unlikely before {}, by {}. Begin.",
-        format_temperature(hour.surface, system),
-        format_temperature_difference(hour.dew_point_margin(), system),
-        candidate.safe_event(),
-        job.weather.date_time(safe).round_to_minute().format_for_sentence(),
-    );
+    let message = Statement::new("cure-fit-to-apply")
+        .temperature("surface", hour.surface, system)
+        .temperature_difference("margin", hour.dew_point_margin(), system)
+        .phrase("safe_event", candidate.safe_event())
+        .text("safe_at", job.weather.date_time(safe).round_to_minute().format_for_sentence());
     Finding::at(FindingCode::FitToApply, Level::Note, FieldPath::BODY.field("start").pointer(), message)
         .figure("margin", hour.dew_point_margin().get::<uom::si::temperature_interval::degree_celsius>(), "celsius")
         .figure("safe_after", (safe - job.weather.start).get::<an_hour>(), "h")

@@ -5,6 +5,7 @@ use uom::si::f64::{Length, Time};
 use super::cure_model::{CureModel, MilestoneTimes};
 use super::data_sheet::DataSheet;
 use super::weather_series::WeatherSeries;
+use crate::calculation::report::Statement;
 use crate::practice::sealants::{CureMechanism, SealantKind};
 use crate::practice::sealing::CureMilestone;
 use crate::vocabulary::Vocabulary;
@@ -73,12 +74,12 @@ impl SealantCandidate {
         self.milestone_times(milestone, start, weather)?.latest
     }
 
-    /// What has happened at [`Self::safe_time`], in words that follow "before".
-    pub fn safe_event(&self) -> &'static str {
+    /// What has happened at [`Self::safe_time`]: a phrase that follows "before".
+    pub fn safe_event(&self) -> Statement {
         match self.kind.cure_mechanism() {
-            CureMechanism::MoistureFront(_) => "the sealant has surely skinned over",
-            CureMechanism::Reaction(_) => "the sealant has surely set",
-            CureMechanism::Cooling(_) => "the sealant is surely cold",
+            CureMechanism::MoistureFront(_) => Statement::new("cure-event-skinned-over"),
+            CureMechanism::Reaction(_) => Statement::new("cure-event-set"),
+            CureMechanism::Cooling(_) => Statement::new("cure-event-cold"),
         }
     }
 

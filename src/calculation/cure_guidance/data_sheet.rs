@@ -125,7 +125,7 @@ impl DataSheet {
             &at.field("minimum_application_temperature"),
             sent.minimum_application_temperature.as_ref(),
             kind.minimum_temperature(),
-            "40 °F and rising, for every kind of sealant; the data sheet governs.",
+            Statement::new("cure-usual-minimum-temperature"),
             Source::Everett,
         );
         let pour_at = at.field("pour_temperature");
@@ -134,7 +134,7 @@ impl DataSheet {
                 &pour_at,
                 sent.pour_temperature.as_ref(),
                 usual,
-                "What one agency's hot-applied sealant is poured at.",
+                Statement::new("cure-usual-pour-temperature"),
                 Source::EverettHotMelt,
             ),
             // Not needed, but still an error where it cannot be read.
@@ -144,34 +144,33 @@ impl DataSheet {
             &at.field("at_temperature"),
             sent.at_temperature.as_ref(),
             REFERENCE_TEMPERATURE,
-            "The laboratory climate that data sheets refer to.",
+            Statement::new("cure-reference-climate"),
             Source::FromMemory,
         );
         let at_humidity_percent = diagnostics.value_or_default(
             &at.field("at_relative_humidity_percent"),
             sent.at_relative_humidity_percent,
             (REFERENCE_HUMIDITY_PERCENT, "50"),
-            "The laboratory climate that data sheets refer to.",
+            Statement::new("cure-reference-climate"),
             Source::FromMemory,
         );
         if let CureMechanism::MoistureFront(figures) = kind.cure_mechanism() {
             if sent.skin_over.is_none() {
-                let reason = "About what one-part sealant takes in mild weather.";
+                let reason = Statement::new("cure-usual-skin-over");
                 let sources = &[Source::CommonPractice];
                 diagnostics.add_assumption(&at.field("skin_over"), figures.skin_over, reason, sources);
             }
             if sent.activation_energy_kj_per_mol.is_none() {
                 let [_, high] = figures.activation_energies;
                 let high = round(high.get::<kilojoule_per_mole>(), 1).to_string();
-                let reason =
-                    "The latest times hold with it, the earliest without: cold slows the cure more than dry air alone.";
+                let reason = Statement::new("cure-usual-activation-energy");
                 let at = at.field("activation_energy_kj_per_mol");
                 diagnostics.add_assumption(&at, high, reason, &[Source::Arrhenius]);
             }
         }
         let needs_approval = condition.is_some_and(|condition| condition.needs_sheet_approval(kind));
         if needs_approval {
-            let reason = "A damp slot only where the sheet allows it.";
+            let reason = Statement::new("cure-damp-slot-not-allowed");
             let no = (false, "false");
             diagnostics.value_or_default(
                 &at.field("damp_slot_allowed"),
@@ -226,7 +225,7 @@ impl RemainingShelfLife {
             return None;
         };
         let made = resolve_date(text, &at.field("made_on"), diagnostics);
-        let reason = "One year from the date of manufacture.";
+        let reason = Statement::new("cure-usual-shelf-life");
         let life = diagnostics.parse_or_default::<ShelfLife>(
             &shelf_life_at,
             sealant.shelf_life.as_ref(),

@@ -32,7 +32,7 @@ pub use report::{
 pub use request::{CureGuidanceRequest, ResolvedCureGuidance};
 
 use super::input::Weather;
-use super::report::{Diagnostics, FieldPath, Finding, InvalidRequest};
+use super::report::{Diagnostics, FieldPath, Finding, InvalidRequest, Statement};
 use super::{Calculation, Example};
 use crate::practice::cautions::CautionCode;
 use crate::practice::finding_codes::{FindingCode, Level};
@@ -111,23 +111,20 @@ pub fn solve(
 
 /// Adds a note on what the times rest on, where no data sheet gives them; what only cools always has one.
 fn add_model_note(job: &ResolvedCureGuidance, diagnostics: &mut Diagnostics) {
-    let (kind, sheet) = (job.candidate.kind, &job.candidate.sheet);
-    let (code, is_usual) = match kind.cure_mechanism() {
-        CureMechanism::MoistureFront(_) => {
-            (FindingCode::FrontCalibrated, sheet.depth_per_day.is_none() && sheet.full.is_none())
+    let sheet = &job.candidate.sheet;
+    let (code, message) = match job.candidate.kind.cure_mechanism() {
+        CureMechanism::MoistureFront(_) if sheet.depth_per_day.is_none() && sheet.full.is_none() => {
+            (FindingCode::FrontCalibrated, Statement::new("cure-front-calibrated"))
         }
-        CureMechanism::Reaction(_) => {
-            (FindingCode::UsualTimes, sheet.skin.is_none() || sheet.traffic.is_none() || sheet.full.is_none())
+        CureMechanism::Reaction(_) if sheet.skin.is_none() || sheet.traffic.is_none() || sheet.full.is_none() => {
+            (FindingCode::UsualTimes, Statement::new("cure-usual-times"))
         }
-        CureMechanism::Cooling(_) => (FindingCode::CoolsNotCures, sheet.traffic.is_none()),
+        CureMechanism::MoistureFront(_) | CureMechanism::Reaction(_) => return,
+        CureMechanism::Cooling(_) if sheet.traffic.is_none() => {
+            (FindingCode::CoolsNotCures, Statement::new("cure-cools-in-usual-time"))
+        }
+        CureMechanism::Cooling(_) => (FindingCode::CoolsNotCures, Statement::new("cure-cools-in-time-of-sheet")),
     };
-    let of_sheet = match kind.cure_mechanism() {
-        CureMechanism::MoistureFront(_) | CureMechanism::Reaction(_) => None,
-        CureMechanism::Cooling(_) => Some(
-            "Hot-applied sealant does not cure, it cools. The sheet's time holds for its own slot and weather: see that nothing tracks.",
-        ),
-    };
-    let Some(message) = Some(kind.usual_figures_note()).filter(|_| is_usual).or(of_sheet) else { return };
     let at = FieldPath::BODY.field("sealant").field("data_sheet").pointer();
     diagnostics.add_finding(Finding::at(code, Level::Note, at, message));
 }

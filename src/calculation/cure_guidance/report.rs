@@ -4,7 +4,7 @@ use serde::Serialize;
 use utoipa::ToSchema;
 
 use crate::calculation::input::{HourlyConditions, SlotEcho};
-use crate::calculation::report::{Assumed, Basis, Caution, Finding, has_messages};
+use crate::calculation::report::{Assumed, Basis, Caution, Finding, Message, has_messages};
 use crate::practice::sealants::SealantKind;
 use crate::practice::sealing::{CureMilestone, CureVerdict, SurfaceCondition};
 use crate::practice::sources::Source;
@@ -58,7 +58,9 @@ pub struct CureGuidanceReport {
 }
 
 has_messages! {
-    CureGuidanceReport: findings, assumed;
+    CureGuidanceReport: reasons, alternatives, findings, assumed;
+    CureReason: message;
+    CureAlternative: reasons;
 }
 
 /// A reason of a verdict.
@@ -70,7 +72,8 @@ pub struct CureReason {
     #[schema(value_type = String)]
     pub level: crate::practice::finding_codes::Level,
     /// The statement, for a person.
-    pub message: String,
+    #[schema(value_type = String)]
+    pub message: Message,
 }
 
 /// A stretch of the forecast in which the work would pass.

@@ -100,7 +100,7 @@ impl CureGuidanceRequest {
             &body.field("surface_condition"),
             self.surface_condition,
             (SurfaceCondition::DEFAULT, SurfaceCondition::DEFAULT.code()),
-            "Nobody said what the slot looks like; see for yourself that it is dry.",
+            Statement::new("cure-usual-surface-condition"),
             Source::OwnChoice,
         );
         let weather = WeatherSeries::resolve(&self.weather, start, &body.field("weather"), diagnostics);

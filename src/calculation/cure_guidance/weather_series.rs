@@ -221,8 +221,7 @@ impl WeatherSeries {
             diagnostics.add_assumption(
                 &at.item(hour.index).field("surface"),
                 format_temperature_input(hour.surface, self.system),
-                "The lowest air of the last 12 hours that were sent, at night 2 °C (3.6 °F) less; so for every hour without a measured \
-                 slab.",
+                Statement::new("cure-surface-by-air"),
                 &[Source::OwnChoice],
             );
         }

@@ -1,16 +1,17 @@
 //! What in the weather stops the work at a time: at the start, and at every later hour for the windows.
 
 use uom::si::f64::{TemperatureInterval, ThermodynamicTemperature, Time};
+use uom::si::temperature_interval;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
 use super::candidate::{Hardening, SealantCandidate};
 use super::request::ResolvedCureGuidance;
 use super::weather_series::{WeatherHour, WeatherSeries};
-use crate::calculation::report::{FieldPath, Finding};
+use crate::calculation::report::{FieldPath, Finding, Statement};
 use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::sealing::{RAIN_STOPS_PERCENT, dew_point_margin, freezing};
 use crate::quantity::UnitSystem;
-use crate::quantity::format::{format_detail_length, format_temperature, format_temperature_difference};
+use crate::quantity::output::round;
 
 /// What in the weather stops the work, with the index of its hour.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -77,72 +78,52 @@ impl WeatherStop {
         | Self::ColdBeforeSkin(index)) = self;
         let (hour, system) = (&job.weather.hours[index], job.weather.system);
         let row = |field| FieldPath::BODY.field("weather").field("conditions").item(index).field(field).pointer();
-        let format = |temperature| format_temperature(temperature, system);
         // An hour that began before the start counts from the start.
-        let when = job.weather.date_time(hour.from.max(job.weather.start)).format_for_sentence();
-        let slab = if hour.surface_is_assumed {
-            format!(
-                "The slab is taken to be at {}, as cold as the air of the hours before left it",
-                format(hour.surface)
-            )
-        } else {
-            format!("The slab is at {}", format(hour.surface))
+        let at_hour = |statement: Statement| {
+            let time = job.weather.date_time(hour.from.max(job.weather.start)).format_for_sentence();
+            statement.text("time", time).phrase("safe_event", candidate.safe_event())
         };
-        let measure = if hour.surface_is_assumed { " Measure the slab temperature before you decide." } else { "" };
-        let minimum = format(candidate.sheet.minimum);
-        let until = candidate.safe_event();
+        let with_minimum = |statement: Statement| statement.temperature("minimum", candidate.sheet.minimum, system);
+        let of_slab = |statement: Statement| {
+            let statement = with_minimum(with_surface(statement, hour, system));
+            if hour.surface_is_assumed { statement.followed_by(Statement::new("cure-measure-slab")) } else { statement }
+        };
         let (code, about, message) = match self {
-            Self::Frozen(_) => (
-                FindingCode::SlabFrozen,
-                row("surface"),
-                format!(
-                    "{slab}: frozen, and nothing bonds to it. Warm air does not make a warm slab. Wait until the slab itself is at {minimum} and rising.{measure}"
-                ),
-            ),
+            Self::Frozen(_) => (FindingCode::SlabFrozen, row("surface"), of_slab(Statement::new("cure-slab-frozen"))),
             Self::TooCold(_) if hour.surface < candidate.sheet.minimum => (
                 FindingCode::BelowMinimumTemperature,
                 row("surface"),
-                format!(
-                    "{slab}, below the {minimum} that this sealant asks for. Wait until slab and air are there and rising.{measure}"
-                ),
+                of_slab(Statement::new("cure-slab-below-minimum")),
             ),
             Self::TooCold(_) => (
                 FindingCode::BelowMinimumTemperature,
                 row("air"),
-                format!(
-                    "The air is at {}, below the {minimum} that this sealant asks for. Wait until slab and air are there and rising.",
-                    format(hour.air)
-                ),
+                with_minimum(Statement::new("cure-air-below-minimum").temperature("air", hour.air, system)),
             ),
             Self::TooHot(_) => {
-                let (what, field, hottest) = if hour.air > hour.surface {
-                    ("The air", "air", hour.air)
-                } else {
-                    ("The slab", "surface", hour.surface)
-                };
-                let maximum = candidate.sheet.maximum.map(format).unwrap_or_default();
+                let (field, hottest) =
+                    if hour.air > hour.surface { ("air", hour.air) } else { ("surface", hour.surface) };
+                // Where the sheet allows any heat, this is no stop.
+                let maximum = candidate.sheet.maximum.unwrap_or(hottest);
                 (
                     FindingCode::AboveMaximumTemperature,
                     row(field),
-                    format!(
-                        "{what} is at {}, above the {maximum} that the sheet allows. Work in the cooler hours, out of the sun.",
-                        format(hottest)
-                    ),
+                    Statement::new("cure-above-maximum")
+                        .code("field", field)
+                        .temperature("hottest", hottest, system)
+                        .temperature("maximum", maximum, system),
                 )
             }
-            Self::NearDewPoint(_) => (FindingCode::NearDewPoint, row("surface"), format_condensation(hour, system)),
+            Self::NearDewPoint(_) => (FindingCode::NearDewPoint, row("surface"), state_condensation(hour, system)),
             Self::Rain(_) => (
                 FindingCode::RainBeforeSkin,
                 row("precipitation_probability_percent"),
-                format_rain(hour, &when, until, system),
+                at_hour(state_rain(hour, system)),
             ),
             Self::ColdBeforeSkin(_) => (
                 FindingCode::ColdBeforeSkin,
                 row("air"),
-                format!(
-                    "At {when} the air falls to {}, below the {minimum} that is asked for, before {until}. Start earlier on a warmer day, or take a sealant that sets faster.",
-                    format(hour.air)
-                ),
+                with_minimum(at_hour(Statement::new("cure-cold-before-safe").temperature("air", hour.air, system))),
             ),
         };
         let finding = Finding::at(code, Level::Stop, about, message);
@@ -150,11 +131,7 @@ impl WeatherStop {
             Self::NearDewPoint(_) => finding
                 .figure("surface", hour.surface.get::<degree_celsius>(), "celsius")
                 .figure("dew_point", hour.dew_point.get::<degree_celsius>(), "celsius")
-                .figure(
-                    "margin",
-                    hour.dew_point_margin().get::<uom::si::temperature_interval::degree_celsius>(),
-                    "celsius",
-                ),
+                .figure("margin", hour.dew_point_margin().get::<temperature_interval::degree_celsius>(), "celsius"),
             Self::Frozen(_) => finding.figure("surface", hour.surface.get::<degree_celsius>(), "celsius"),
             Self::TooCold(_) | Self::TooHot(_) => finding
                 .figure("surface", hour.surface.get::<degree_celsius>(), "celsius")
@@ -168,32 +145,42 @@ impl WeatherStop {
     }
 }
 
+/// Adds the temperature of the slab, and how it is known.
+fn with_surface(statement: Statement, hour: &WeatherHour, system: UnitSystem) -> Statement {
+    statement
+        .temperature("surface", hour.surface, system)
+        .code("surface_origin", if hour.surface_is_assumed { "assumed" } else { "measured" })
+}
+
 /// How near the dew point is, and what to do about it.
-fn format_condensation(hour: &WeatherHour, system: UnitSystem) -> String {
+fn state_condensation(hour: &WeatherHour, system: UnitSystem) -> Statement {
     let (margin, zero) = (hour.dew_point_margin(), TemperatureInterval::default());
-    let format = |difference| format_temperature_difference(difference, system);
-    let (how, what) = if format(margin) == format(zero) {
-        ("at".to_owned(), "water condenses")
-    } else if margin < zero {
-        (format!("{} below", format(zero - margin)), "water condenses")
-    } else {
-        (format!("only {} above", format(margin)), "water may condense")
+    let degrees = match system {
+        UnitSystem::UsCustomary => margin.get::<temperature_interval::degree_fahrenheit>(),
+        UnitSystem::Metric => margin.get::<temperature_interval::degree_celsius>(),
     };
-    let taken = if hour.surface_is_assumed { "is taken to be" } else { "is" };
-    format!(
-        "The slab {taken} at {}, {how} the dew point of {}: {what} on it. Wait until it is {} above, or dry and warm the slot.",
-        format_temperature(hour.surface, system),
-        format_temperature(hour.dew_point, system),
-        format_temperature_difference(dew_point_margin(), system),
-    )
+    let (side, distance) = if round(degrees, 1) == 0.0 {
+        ("at", zero)
+    } else if margin < zero {
+        ("below", zero - margin)
+    } else {
+        ("above", margin)
+    };
+    with_surface(Statement::new("cure-near-dew-point"), hour, system)
+        .code("side", side)
+        .temperature_difference("distance", distance, system)
+        .temperature("dew_point", hour.dew_point, system)
+        .temperature_difference("least_margin", dew_point_margin(), system)
 }
 
 /// How likely the rain is or how much falls, and what to do about it.
-fn format_rain(hour: &WeatherHour, when: &str, until: &str, system: UnitSystem) -> String {
-    let what = match (hour.rain_percent, hour.rain) {
-        (Some(percent), _) if percent >= RAIN_STOPS_PERCENT => format!("rain or snow is likely ({percent:.0} %)"),
-        (_, Some(fall)) => format!("{} of rain or snow is due", format_detail_length(fall, system)),
-        _ => "rain or snow is due".to_owned(),
-    };
-    format!("At {when} {what}, before {until}. Start in a dry window, or take a sealant that sets before it.")
+fn state_rain(hour: &WeatherHour, system: UnitSystem) -> Statement {
+    let statement = Statement::new("cure-rain-before-safe");
+    match (hour.rain_percent, hour.rain) {
+        (Some(percent), _) if percent >= RAIN_STOPS_PERCENT => {
+            statement.code("outlook", "likely").percent("probability", percent, 0)
+        }
+        (_, Some(fall)) => statement.code("outlook", "amount").detail_length("fall", fall, system),
+        _ => statement.code("outlook", "due"),
+    }
 }

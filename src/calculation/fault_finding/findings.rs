@@ -2,11 +2,11 @@
 
 use uom::si::thermodynamic_temperature::degree_celsius;
 
-use super::meters::{MeterKind, MeterReading, format_plain};
+use super::meters::{MeterKind, MeterReading, plain_decimals};
 use super::request::Substitution;
 use super::resolve::ReadingConditions;
 use super::sound_loop::{LoopChange, SoundLoopModel};
-use crate::calculation::report::{Diagnostics, FieldPath, Finding};
+use crate::calculation::report::{Decimals, Diagnostics, FieldPath, Finding, ListJoin, Statement};
 use crate::practice::detectors::Limits;
 use crate::practice::faults::{INSULATION_BANDS, USUAL_TEST_VOLTAGE_V};
 use crate::practice::finding_codes::{FindingCode, Level};
@@ -34,9 +34,16 @@ pub fn judge_insulation(reading: MeterReading, test: InsulationTest, diagnostics
     };
     if let Some(band) = INSULATION_BANDS.iter().find(|band| megohm >= band.from_megohm) {
         let level = if band.is_bad { Level::Warning } else { Level::Note };
-        let mut message = format!("{} {}.", MeterKind::Insulation.format_reading(reading), band.meaning);
+        let mut message = Statement::new("faults-insulation-reading")
+            .phrase("reading", MeterKind::Insulation.state_reading(reading))
+            .phrase("meaning", Statement::new("practice-insulation-band").code("insulation_band", band.code));
         if let Some(asked) = test.asked_megohm.filter(|asked| megohm < *asked) {
-            message.push_str(&format!(" The unit's sheet asks for {} megohm.", format_plain(asked)));
+            message = message.followed_by(Statement::new("faults-insulation-asked").quantity(
+                "insulation_min",
+                asked,
+                plain_decimals(asked),
+                "megohm",
+            ));
         }
         let mut finding =
             Finding::new(FindingCode::InsulationReading, level, &readings.field("insulation_megohm"), message);
@@ -47,11 +54,9 @@ pub fn judge_insulation(reading: MeterReading, test: InsulationTest, diagnostics
         diagnostics.add_finding(finding.figure("band_from", band.from_megohm, "megohm"));
     }
     if let Some(voltage) = test.voltage.filter(|voltage| *voltage < USUAL_TEST_VOLTAGE_V) {
-        let message = format!(
-            "Insulation was tested at {} V; the agencies' limits hold at {USUAL_TEST_VOLTAGE_V} V, and a leak may hide at \
-             less. Repeat it at {USUAL_TEST_VOLTAGE_V} V if the wire and everything still connected bear that.",
-            format_plain(voltage)
-        );
+        let message = Statement::new("faults-test-voltage")
+            .quantity("test_voltage", voltage, plain_decimals(voltage), "V")
+            .quantity("usual_test_voltage", USUAL_TEST_VOLTAGE_V, Decimals::All, "V");
         diagnostics.add_finding(
             Finding::new(FindingCode::TestVoltage, Level::Note, &readings.field("test_voltage_v"), message).figure(
                 "test_voltage",
@@ -70,15 +75,12 @@ pub fn judge_temperature(sound: &SoundLoopModel, conditions: &ReadingConditions,
     }
     let band = sound.resistance(&LoopChange::NOTHING);
     let percent = 0.393 * (celsius - 20.0);
-    let message = format!(
-        "At {} °C copper has {} % {} resistance than at 20 °C: a sound loop shows {} to {} ohm, and the suspects are judged \
-         by that.",
-        format_signed(celsius),
-        format_plain(percent.abs()),
-        if percent > 0.0 { "more" } else { "less" },
-        format_plain(band.low),
-        format_plain(band.high)
-    );
+    let message = Statement::new("faults-reading-temperature")
+        .quantity("temperature", celsius, plain_decimals(celsius), "celsius")
+        .percent("difference", percent.abs(), plain_decimals(percent))
+        .code("direction", if percent > 0.0 { "more" } else { "less" })
+        .quantity("expected_low", band.low, plain_decimals(band.low), "ohm")
+        .quantity("expected_high", band.high, plain_decimals(band.high), "ohm");
     let body = FieldPath::BODY;
     let readings = body.field("readings");
     diagnostics.add_finding(
@@ -90,12 +92,8 @@ pub fn judge_temperature(sound: &SoundLoopModel, conditions: &ReadingConditions,
 
 /// States that no single fault explains all readings.
 pub fn judge_contradiction(readings: &[(MeterKind, MeterReading)], diagnostics: &mut Diagnostics) {
-    let formatted: Vec<_> = readings.iter().map(|(meter, reading)| meter.format_reading(*reading)).collect();
-    let message = format!(
-        "No single fault explains these readings together: {}. One of them is wrong, or there are two faults. Measure each \
-         again with the leads checked, before you act on the suspects.",
-        formatted.join("; ")
-    );
+    let stated = readings.iter().map(|(meter, reading)| meter.state_reading(*reading)).collect();
+    let message = Statement::new("faults-contradictory-readings").phrases("readings", stated, ListJoin::Semicolon);
     let body = FieldPath::BODY;
     diagnostics.add_finding(Finding::new(
         FindingCode::ContradictoryReadings,
@@ -111,11 +109,10 @@ pub fn judge_substitution(substitution: &Substitution, limits: &Limits, diagnost
     let at = body.field("substitution");
     let Limits { inductance_min_uh: least, inductance_max_uh: most, .. } = *limits;
     if substitution.is_void(limits) {
-        let message = format!(
-            "The known inductor has {} µH and the unit tunes {least} to {most} µH: whether it runs says nothing. Repeat \
-             the test with an inductor from the middle of that range.",
-            substitution.inductance_uh
-        );
+        let message = Statement::new("faults-substitution-void")
+            .quantity("inductance", substitution.inductance_uh, Decimals::All, "uH")
+            .quantity("inductance_min", least, Decimals::All, "uH")
+            .quantity("inductance_max", most, Decimals::All, "uH");
         diagnostics.add_finding(
             Finding::new(FindingCode::SubstitutionVoid, Level::Warning, &at.field("inductance_uh"), message)
                 .figure("inductance", substitution.inductance_uh, "uH")
@@ -124,19 +121,12 @@ pub fn judge_substitution(substitution: &Substitution, limits: &Limits, diagnost
         );
         return;
     }
-    let (within, beyond) = substitution.connected_at.in_circuit_and_replaced();
     let message = match (substitution.unit_runs, substitution.simulated_vehicle_switches) {
-        (false, _) => format!("On a known inductor the unit does not run: the fault is in {within}, not in the loop."),
-        (true, Some(false)) => {
-            "On a known inductor the unit runs but does not switch: look at the unit, its sensitivity \
-             and its output first."
-                .to_owned()
+        (false, _) => {
+            Statement::new("faults-substitute-does-not-run").member("connected_at", substitution.connected_at)
         }
-        (true, _) => format!("On a known inductor the unit runs: {within} will do, and the fault is in {beyond}."),
+        (true, Some(false)) => Statement::new("faults-substitute-does-not-switch"),
+        (true, _) => Statement::new("faults-substitute-runs").member("connected_at", substitution.connected_at),
     };
     diagnostics.add_finding(Finding::new(FindingCode::SubstitutionResult, Level::Note, &at, message));
-}
-
-fn format_signed(number: f64) -> String {
-    if number < 0.0 { format!("-{}", format_plain(-number)) } else { format_plain(number) }
 }

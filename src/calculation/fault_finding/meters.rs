@@ -1,6 +1,6 @@
 //! The meters, what a fault predicts that they show, and how well a reading agrees with that.
 
-use crate::quantity::output::round;
+use crate::calculation::report::{Decimals, Statement};
 
 /// What a meter shows.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -48,17 +48,20 @@ impl MeterKind {
         }
     }
 
-    /// The reading in words: `Insulation of 0.3 megohm`.
-    pub fn format_reading(self, reading: MeterReading) -> String {
-        let (noun, unit) = match self {
-            Self::Insulation => ("Insulation", " megohm"),
-            Self::Resistance => ("Resistance", " ohm"),
-            Self::Inductance => ("Inductance", " µH"),
-            Self::Quality => ("Quality factor", ""),
-        };
+    /// The reading as a phrase: `Insulation of 0.3 megohm`.
+    pub fn state_reading(self, reading: MeterReading) -> Statement {
+        let statement = Statement::new("faults-reading").code("meter", self.field());
         match reading {
-            MeterReading::Number(number) => format!("{noun} of {}{unit}", format_plain(number)),
-            MeterReading::OverRange => format!("{noun} over range"),
+            MeterReading::Number(number) => {
+                let (statement, decimals) = (statement.code("range", "number"), plain_decimals(number));
+                match self {
+                    Self::Insulation | Self::Resistance | Self::Inductance => {
+                        statement.quantity("measured", number, decimals, self.unit())
+                    }
+                    Self::Quality => statement.number("measured", number, decimals),
+                }
+            }
+            MeterReading::OverRange => statement.code("range", "over_range"),
         }
     }
 
@@ -218,16 +221,12 @@ impl MeterPredictions {
     }
 }
 
-/// A number with about three figures, as an installer writes it.
-pub fn format_plain(number: f64) -> String {
-    let decimals = if number >= 100.0 {
-        0
-    } else if number >= 10.0 {
-        1
-    } else if number >= 1.0 {
-        2
-    } else {
-        3
-    };
-    round(number, decimals).to_string()
+/// The decimals that leave a number about three figures, as an installer writes it.
+pub fn plain_decimals(number: f64) -> Decimals {
+    Decimals::AtMost(match number.abs() {
+        size if size >= 100.0 => 0,
+        size if size >= 10.0 => 1,
+        size if size >= 1.0 => 2,
+        _ => 3,
+    })
 }

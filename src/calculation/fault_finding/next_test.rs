@@ -4,6 +4,7 @@ use super::likelihood::sum_by_fault;
 use super::meters::{MeterKind, Prediction};
 use super::predicted_readings::{FaultHypothesis, HypothesisSet};
 use super::report::{NextTest, TestOutcome};
+use crate::calculation::report::Statement;
 use crate::practice::fault_tests::FaultTest;
 use crate::practice::faults::{FaultLocation, LoopFault, PerFault, SubstitutionPoint};
 use crate::quantity::output::round;
@@ -28,9 +29,58 @@ pub struct Posterior<'a> {
     pub probabilities: &'a [f64],
 }
 
+/// The outcomes that a test can have.
+fn outcomes_of(test: FaultTest) -> &'static [Statement] {
+    match test {
+        FaultTest::Insulation => const { &[Statement::new("faults-seen-leak"), Statement::new("faults-seen-sound")] },
+        FaultTest::SplitAtSplice => {
+            const {
+                &[
+                    Statement::new("faults-seen-loop-leaks"),
+                    Statement::new("faults-seen-lead-in-leaks"),
+                    Statement::new("faults-seen-both-sound"),
+                ]
+            }
+        }
+        FaultTest::Resistance | FaultTest::ResistanceAtLoop => {
+            const {
+                &[
+                    Statement::new("faults-seen-open-circuit"),
+                    Statement::new("faults-seen-too-high"),
+                    Statement::new("faults-seen-as-expected"),
+                    Statement::new("faults-seen-too-low"),
+                ]
+            }
+        }
+        FaultTest::Inductance | FaultTest::InductanceAtLoop => {
+            const {
+                &[
+                    Statement::new("faults-seen-no-reading"),
+                    Statement::new("faults-seen-next-to-nothing"),
+                    Statement::new("faults-seen-too-low"),
+                    Statement::new("faults-seen-as-expected"),
+                    Statement::new("faults-seen-too-high"),
+                ]
+            }
+        }
+        FaultTest::SubstituteAtUnit | FaultTest::SubstituteAtHarness | FaultTest::SubstituteAtLeadIn => {
+            const { &[Statement::new("faults-seen-unit-does-not-run"), Statement::new("faults-seen-unit-runs")] }
+        }
+        FaultTest::NeighboursOff => {
+            const { &[Statement::new("faults-seen-fault-goes"), Statement::new("faults-seen-fault-stays")] }
+        }
+        FaultTest::LoadAndWiggle => {
+            const { &[Statement::new("faults-seen-reading-jumps"), Statement::new("faults-seen-reading-steady")] }
+        }
+        FaultTest::LookForSteel => {
+            const { &[Statement::new("faults-seen-metal"), Statement::new("faults-seen-no-metal")] }
+        }
+    }
+}
+
 /// Probabilities of outcomes of which one is shown mostly; the others share the rest.
 fn mostly(outcome: usize, test: FaultTest) -> Vec<f64> {
-    let count = test.outcomes().len();
+    let count = outcomes_of(test).len();
     let other = (1.0 - TEST_SHOWS) / (count - 1) as f64;
     (0..count).map(|index| if index == outcome { TEST_SHOWS } else { other }).collect()
 }
@@ -46,7 +96,7 @@ fn ratio_to_sound(prediction: &Prediction, sound: &Prediction, allowance: f64) -
     0.5 * (ratio(prediction.band.low) + ratio(prediction.band.high))
 }
 
-/// The likeliest outcome of a resistance test, as an index into [`FaultTest::outcomes`].
+/// The likeliest outcome of a resistance test, as an index into [`outcomes_of`].
 fn resistance_outcome(hypothesis: &FaultHypothesis, set: &HypothesisSet) -> usize {
     let prediction = hypothesis.prediction(MeterKind::Resistance);
     let ratio = ratio_to_sound(prediction, &set.sound.resistance, 0.2);
@@ -61,7 +111,7 @@ fn resistance_outcome(hypothesis: &FaultHypothesis, set: &HypothesisSet) -> usiz
     }
 }
 
-/// The likeliest outcome of an inductance test, as an index into [`FaultTest::outcomes`].
+/// The likeliest outcome of an inductance test, as an index into [`outcomes_of`].
 fn inductance_outcome(hypothesis: &FaultHypothesis, set: &HypothesisSet) -> usize {
     let prediction = hypothesis.prediction(MeterKind::Inductance);
     let ratio = ratio_to_sound(prediction, &set.sound.inductance, 0.5);
@@ -136,7 +186,7 @@ fn outcomes_with_faults(test: FaultTest, posterior: &Posterior<'_>) -> Vec<(f64,
         let faults = sum_by_fault(hypotheses, &joint).map(|joint| joint / probability.max(f64::MIN_POSITIVE));
         (probability, faults)
     };
-    (0..test.outcomes().len()).map(outcome).collect()
+    (0..outcomes_of(test).len()).map(outcome).collect()
 }
 
 /// The test of `open` that is expected to lower the uncertainty most; on a tie the first.
@@ -156,12 +206,11 @@ pub fn choose(open: &[FaultTest], posterior: &Posterior<'_>) -> NextTest {
         label: test.label(),
         how: test.description(),
         expected_information_bits: round(information.max(0.0), 3),
-        outcomes: test
-            .outcomes()
+        outcomes: outcomes_of(test)
             .iter()
             .zip(outcomes)
             .map(|(outcome, (probability, faults))| TestOutcome {
-                outcome,
+                outcome: outcome.clone().into(),
                 probability: round(probability, 3),
                 points_to: pointed_to(&faults),
             })

@@ -2,6 +2,7 @@
 
 use super::meters::{MeterKind, MeterPredictions, Prediction, ReadingBand};
 use super::sound_loop::{DesignedTurns, LoopChange, SoundLoopModel};
+use crate::calculation::report::Statement;
 use crate::practice::faults::{FaultLocation, LoopFault, ReadingPlace};
 use crate::vocabulary::Vocabulary;
 
@@ -10,8 +11,8 @@ use crate::vocabulary::Vocabulary;
 pub struct FaultHypothesis {
     /// The fault.
     pub fault: LoopFault,
-    /// The variant in words, where the fault has several.
-    pub variant: Option<String>,
+    /// The variant, where the fault has several.
+    pub variant: Option<Statement>,
     /// Where it sits.
     pub location: FaultLocation,
     /// How often the fault takes this variant; over the variants of a fault they sum to 1. Choices made here.
@@ -76,7 +77,7 @@ impl HypothesisBuilder<'_> {
     fn add(
         &mut self,
         fault: LoopFault,
-        variant: Option<String>,
+        variant: Option<Statement>,
         location: FaultLocation,
         share: f64,
         predictions: MeterPredictions,
@@ -90,7 +91,7 @@ impl HypothesisBuilder<'_> {
     fn add_change(
         &mut self,
         fault: LoopFault,
-        variant: Option<String>,
+        variant: Option<Statement>,
         location: FaultLocation,
         share: f64,
         change: &LoopChange,
@@ -103,32 +104,32 @@ impl HypothesisBuilder<'_> {
         self.add_change(fault, None, location, 1.0, &LoopChange::NOTHING);
     }
 
-    fn add_leak(&mut self, fault: LoopFault, variant: Option<&str>, location: FaultLocation, share: f64) {
+    fn add_leak(&mut self, fault: LoopFault, variant: Option<Statement>, location: FaultLocation, share: f64) {
         let predictions = MeterPredictions { insulation: LEAK, ..self.sound.predictions(&LoopChange::NOTHING) };
-        self.add(fault, variant.map(str::to_owned), location, share, predictions);
+        self.add(fault, variant, location, share, predictions);
     }
 
-    fn add_parted(&mut self, fault: LoopFault, variant: &str, location: FaultLocation, share: f64) {
+    fn add_parted(&mut self, fault: LoopFault, variant: Statement, location: FaultLocation, share: f64) {
         let predictions = MeterPredictions {
             resistance: PARTED,
             inductance: OPEN_INDUCTANCE,
             quality: OPEN_QUALITY,
             ..self.sound.predictions(&LoopChange::NOTHING)
         };
-        self.add(fault, Some(variant.to_owned()), location, share, predictions);
+        self.add(fault, Some(variant), location, share, predictions);
     }
 
     /// Adds every variant of a fault.
     fn add_fault(&mut self, fault: LoopFault) {
         match fault {
             LoopFault::InsulationBreach => {
-                self.add_leak(fault, Some("in the loop"), FaultLocation::Loop, 0.7);
-                self.add_leak(fault, Some("in the lead-in"), FaultLocation::LeadIn, 0.3);
+                self.add_leak(fault, Some(Statement::new("faults-in-loop")), FaultLocation::Loop, 0.7);
+                self.add_leak(fault, Some(Statement::new("faults-in-lead-in")), FaultLocation::LeadIn, 0.3);
             }
             LoopFault::WetSplice => self.add_leak(fault, None, FaultLocation::Splice, 1.0),
             LoopFault::BrokenConductor => {
-                self.add_parted(fault, "in the loop", FaultLocation::Loop, 0.6);
-                self.add_parted(fault, "in the lead-in or at the splice", FaultLocation::LeadIn, 0.4);
+                self.add_parted(fault, Statement::new("faults-in-loop"), FaultLocation::Loop, 0.6);
+                self.add_parted(fault, Statement::new("faults-in-lead-in-or-splice"), FaultLocation::LeadIn, 0.4);
             }
             LoopFault::HighResistanceJoint => self.add_bad_joints(),
             LoopFault::ShortedTurn => self.add_shorts(),
@@ -139,9 +140,10 @@ impl HypothesisBuilder<'_> {
             LoopFault::SwappedPair => {
                 // Loops on one site are alike within a factor of two or so.
                 let other = LoopChange { coil_uh: (0.4, 2.5), coil_ohm: (0.5, 2.0), ..LoopChange::NOTHING };
-                let variant = Some("another loop is connected".to_owned());
+                let variant = Some(Statement::new("faults-other-loop-connected"));
                 self.add_change(fault, variant, FaultLocation::LeadIn, 0.7, &other);
-                self.add_parted(fault, "one wire of each of two loops is connected", FaultLocation::LeadIn, 0.3);
+                let variant = Statement::new("faults-wires-of-two-loops-connected");
+                self.add_parted(fault, variant, FaultLocation::LeadIn, 0.3);
             }
             LoopFault::SteelNearby => {
                 // Mesh as a mirror takes about a quarter at 4 in, a plate on the loop more; below 5 % it hides in the
@@ -158,12 +160,12 @@ impl HypothesisBuilder<'_> {
 
     fn add_bad_joints(&mut self) {
         for (location, variant, part) in [
-            (FaultLocation::Splice, "at the splice of loop and lead-in", 0.8),
-            (FaultLocation::LeadIn, "along the lead-in", 0.2),
+            (FaultLocation::Splice, Statement::new("faults-at-splice"), 0.8),
+            (FaultLocation::LeadIn, Statement::new("faults-along-lead-in"), 0.2),
         ] {
             for (low, high, share) in JOINT_RESISTANCES {
                 let change = LoopChange { added_ohm: (low, high), ..LoopChange::NOTHING };
-                let variant = Some(variant.to_owned());
+                let variant = Some(variant.clone());
                 self.add_change(LoopFault::HighResistanceJoint, variant, location, part * share, &change);
             }
         }
@@ -175,7 +177,7 @@ impl HypothesisBuilder<'_> {
         match &self.sound.turns {
             Some(turns) if turns.count > 1 => {
                 let count = f64::from(turns.count);
-                let variant = format!("one turn of {} closed on itself", turns.count);
+                let variant = Statement::new("faults-turn-of-count-closed").count("turns", turns.count.into());
                 for coil in &turns.shorted {
                     let (left, wire) = (coil.inductance / turns.computed, 1.0 - f64::from(coil.turns) / count);
                     let change = LoopChange {
@@ -189,22 +191,22 @@ impl HypothesisBuilder<'_> {
             }
             Some(_) => {
                 let change = LoopChange { coil_uh: (0.0, 0.5), coil_ohm: (0.0, 0.9), ..LoopChange::NOTHING };
-                self.add_change(fault, Some("the turn bridged".to_owned()), FaultLocation::Loop, 0.7, &change);
+                self.add_change(fault, Some(Statement::new("faults-turn-bridged")), FaultLocation::Loop, 0.7, &change);
             }
             // Of two to five turns, with or without their lead-in.
             None => {
                 let change =
                     LoopChange { coil_uh: (0.2, 0.65), coil_ohm: (0.5, 0.9), added_loss: 0.4, ..LoopChange::NOTHING };
-                let variant = Some("one turn closed on itself".to_owned());
+                let variant = Some(Statement::new("faults-turn-closed"));
                 self.add_change(fault, variant, FaultLocation::Loop, 0.7, &change);
             }
         }
         let bridged = LoopChange { coil_uh: (0.0, 0.0), coil_ohm: (0.0, 0.0), ..LoopChange::NOTHING };
-        let variant = Some("the loop bridged at its tails".to_owned());
+        let variant = Some(Statement::new("faults-bridged-at-tails"));
         self.add_change(fault, variant, FaultLocation::Loop, 0.15, &bridged);
         for lead_in in [0.0, 0.33, 0.67] {
             let change = LoopChange { lead_in, ..bridged };
-            let variant = Some("the pair bridged along the lead-in".to_owned());
+            let variant = Some(Statement::new("faults-bridged-along-lead-in"));
             self.add_change(fault, variant, FaultLocation::LeadIn, 0.05, &change);
         }
     }
@@ -221,18 +223,21 @@ impl HypothesisBuilder<'_> {
             let wire = f64::from(count) / f64::from(turns.count);
             let change =
                 LoopChange { coil_uh: (inductance, inductance), coil_ohm: (wire, wire), ..LoopChange::NOTHING };
-            let variant = format!("{count} turns instead of {}", turns.count);
+            let variant = Statement::new("faults-wrong-turns")
+                .count("turns", count.into())
+                .count("designed_turns", turns.count.into());
             self.add_change(LoopFault::WrongTurnCount, Some(variant), FaultLocation::Loop, share / sum, &change);
         }
     }
 
     /// A turn less or more of two to five, by N(N + 1) and the wire, with or without their lead-in.
     fn add_wrong_counts_without_design(&mut self) {
-        for (variant, inductance, wire) in
-            [("turns too few", (0.35, 0.75), (0.5, 0.85)), ("turns too many", (1.3, 2.5), (1.15, 1.5))]
-        {
+        for (variant, inductance, wire) in [
+            (Statement::new("faults-turns-too-few"), (0.35, 0.75), (0.5, 0.85)),
+            (Statement::new("faults-turns-too-many"), (1.3, 2.5), (1.15, 1.5)),
+        ] {
             let change = LoopChange { coil_uh: inductance, coil_ohm: wire, ..LoopChange::NOTHING };
-            let variant = Some(variant.to_owned());
+            let variant = Some(variant);
             self.add_change(LoopFault::WrongTurnCount, variant, FaultLocation::Loop, 0.5, &change);
         }
     }

@@ -9,7 +9,7 @@ use super::request::Substitution;
 use super::resolve::{ResolvedFaultFinding, ResolvedLoopDesign};
 use super::sound_loop::{LoopChange, SoundLoopModel};
 use crate::calculation::input::{DetectorEcho, LeadInEcho, LoopEcho};
-use crate::calculation::report::{Assumed, Basis, Caution, Finding, has_messages};
+use crate::calculation::report::{Assumed, Basis, Caution, Finding, Message, has_messages};
 use crate::practice::cautions::CautionCode;
 use crate::practice::fault_tests::FaultTest;
 use crate::practice::faults::{LoopFault, Observation, ReadingPlace, SubstitutionPoint};
@@ -37,7 +37,10 @@ pub struct FaultFindingReport {
 }
 
 has_messages! {
-    FaultFindingReport: findings, assumed;
+    FaultFindingReport: suspects, next_test, findings, assumed;
+    FaultSuspect: variant, evidence_for, evidence_against;
+    NextTest: outcomes;
+    TestOutcome: outcome;
 }
 
 /// One fault, and what speaks for and against it.
@@ -52,11 +55,14 @@ pub struct FaultSuspect {
     pub likelihood: f64,
     /// The form of the fault that fits best; absent where it has one form only.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub variant: Option<String>,
+    #[schema(value_type = Option<String>)]
+    pub variant: Option<Message>,
     /// What speaks for it, in sentences.
-    pub evidence_for: Vec<String>,
+    #[schema(value_type = Vec<String>)]
+    pub evidence_for: Vec<Message>,
     /// What speaks against it, in sentences.
-    pub evidence_against: Vec<String>,
+    #[schema(value_type = Vec<String>)]
+    pub evidence_against: Vec<Message>,
     /// What this fault, in its best form, would show on the meters that were read.
     pub comparison: Vec<ReadingCompared>,
 }
@@ -104,7 +110,8 @@ pub struct NextTest {
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct TestOutcome {
     /// What is seen.
-    pub outcome: &'static str,
+    #[schema(value_type = String)]
+    pub outcome: Message,
     /// How likely it is, 0 to 1, 3 decimals.
     pub probability: f64,
     /// The faults that it points to, the most likely first.

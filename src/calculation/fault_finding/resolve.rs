@@ -195,21 +195,21 @@ impl ReadingConditions {
             &at.field("frequency_khz"),
             sent.frequency_khz,
             (USUAL_FREQUENCY_KHZ, "50"),
-            "The frequency of an agency's acceptance test.",
+            Statement::new("characteristics-usual-frequency"),
             Source::Everett,
         );
         let temperature = diagnostics.parse_or_default(
             &at.field("temperature"),
             sent.temperature.as_ref(),
             "20 °C",
-            "The temperature at which wire tables hold.",
+            Statement::new("characteristics-usual-temperature"),
             Source::IacsCopper,
         );
         let place = diagnostics.value_or_default(
             &at.field("taken_at"),
             sent.taken_at,
             (ReadingPlace::DetectorEnd, ReadingPlace::DetectorEnd.code()),
-            "Where meters are connected first.",
+            Statement::new("faults-usual-place"),
             Source::CommonPractice,
         );
         Some(Self { frequency: Frequency::new::<kilohertz>(frequency), temperature: temperature?, place })
@@ -228,7 +228,7 @@ fn resolve_readings(
         diagnostics.add_assumption(
             &at.field("inductance_uh"),
             round(inductance, 2).to_string(),
-            "What makes the unit run at its frequency with the tank capacitance of its sheet.",
+            Statement::new("faults-inductance-by-tank"),
             &[Source::CircuitTheory],
         );
     }

@@ -1,9 +1,10 @@
 //! The suspects of a report: what speaks for and against each fault, in sentences, and its predictions beside the measurements.
 
 use super::likelihood::{FaultEvidence, substitution_likelihood, sum_by_fault};
-use super::meters::{MeterKind, MeterReading, format_plain};
+use super::meters::{MeterKind, MeterReading, plain_decimals};
 use super::predicted_readings::FaultHypothesis;
 use super::report::{FaultSuspect, ReadingCompared};
+use crate::calculation::report::{Message, Statement};
 use crate::practice::faults::LoopFault;
 use crate::quantity::output::round;
 use crate::vocabulary::Vocabulary;
@@ -14,17 +15,17 @@ const MIN_ODDS_FACTOR: f64 = 1.5;
 /// Sentences for and against.
 #[derive(Default)]
 struct EvidenceSentences {
-    in_favour: Vec<String>,
-    against: Vec<String>,
+    in_favour: Vec<Message>,
+    against: Vec<Message>,
 }
 
 impl EvidenceSentences {
-    /// Adds a sentence for or against, if its weight is large enough; `sentence` takes whether it is in favour.
-    fn add(&mut self, weight: f64, sentence: impl FnOnce(bool) -> String) {
+    /// Adds a sentence with its verdict, `for` or `against`, if its weight is large enough.
+    fn add(&mut self, weight: f64, sentence: impl FnOnce() -> Statement) {
         if weight >= MIN_ODDS_FACTOR {
-            self.in_favour.push(sentence(true));
+            self.in_favour.push(sentence().code("verdict", "for").into());
         } else if weight * MIN_ODDS_FACTOR <= 1.0 {
-            self.against.push(sentence(false));
+            self.against.push(sentence().code("verdict", "against").into());
         }
     }
 }
@@ -47,31 +48,32 @@ fn suspect(
     let best = own.max_by(|(_, a), (_, b)| a.total_cmp(b)).map(|(hypothesis, _)| hypothesis);
     let mut sentences = EvidenceSentences::default();
     for (meter, reading) in evidence.readings {
-        sentences.add(reading_weight(fault, hypotheses, *meter, *reading), |fits| {
-            let verdict = if fits { "fits this fault" } else { "does not fit this fault" };
-            let expected = best.map_or(String::new(), |hypothesis| format_expected(hypothesis, *meter));
-            format!("{} {verdict}{expected}.", meter.format_reading(*reading))
+        sentences.add(reading_weight(fault, hypotheses, *meter, *reading), || {
+            let evidence = Statement::new("faults-reading-evidence").phrase("reading", meter.state_reading(*reading));
+            match best {
+                Some(hypothesis) => with_expected(evidence, hypothesis, *meter),
+                None => evidence.code("expected", "unknown"),
+            }
         });
     }
     for observation in evidence.observed() {
-        sentences.add(observation.weight_for(fault), |fits| {
-            let verdict = if fits { "is usual with this fault" } else { "is unusual with this fault" };
-            format!("\"{}\" {verdict}.", observation.label())
+        sentences.add(observation.weight_for(fault), || {
+            Statement::new("faults-observation-evidence").member("observation", observation)
         });
     }
     if let (Some(done), Some(best)) = (evidence.substitution, best) {
         // Against an even chance: the outcome either needs the fault where the inductor was, or rules it out there.
-        sentences.add(2.0 * substitution_likelihood(done, best.location), |fits| {
-            let verdict = if fits { "agrees with this fault" } else { "speaks against a fault at that place" };
-            let runs = if done.unit_runs { "runs" } else { "does not run" };
-            format!("The unit {runs} on a known inductor ({}), which {verdict}.", done.connected_at.label())
+        sentences.add(2.0 * substitution_likelihood(done, best.location), || {
+            Statement::new("faults-substitution-evidence")
+                .code("outcome", if done.unit_runs { "runs" } else { "does_not_run" })
+                .member("connected_at", done.connected_at)
         });
     }
     FaultSuspect {
         fault,
         label: fault.label(),
         likelihood: round(likelihood, 3),
-        variant: best.and_then(|hypothesis| hypothesis.variant.clone()),
+        variant: best.and_then(|hypothesis| hypothesis.variant.clone()).map(Into::into),
         evidence_for: sentences.in_favour,
         evidence_against: sentences.against,
         comparison: best.map_or_else(Vec::new, |hypothesis| {
@@ -93,14 +95,18 @@ fn reading_weight(fault: LoopFault, hypotheses: &[FaultHypothesis], meter: Meter
     explained(true) / explained(false).max(f64::MIN_POSITIVE)
 }
 
-/// What a hypothesis predicts, as a clause: ` (0.001 to 10 expected)`.
-fn format_expected(hypothesis: &FaultHypothesis, meter: MeterKind) -> String {
+/// Adds what a hypothesis predicts.
+fn with_expected(evidence: Statement, hypothesis: &FaultHypothesis, meter: MeterKind) -> Statement {
     let prediction = hypothesis.prediction(meter);
     if prediction.is_over_range() {
-        return " (over range expected)".to_owned();
+        return evidence.code("expected", "over_range");
     }
     let (low, high) = prediction.band.expected_range(meter);
-    format!(" ({} to {} expected)", format_plain(low), format_plain(high))
+    evidence.code("expected", "range").number("expected_low", low, plain_decimals(low)).number(
+        "expected_high",
+        high,
+        plain_decimals(high),
+    )
 }
 
 fn compare(hypothesis: &FaultHypothesis, meter: MeterKind, reading: MeterReading) -> ReadingCompared {

@@ -94,7 +94,7 @@ fn format_job(report: &CureGuidanceReport, system: UnitSystem) -> Vec<String> {
         );
     }
     let notes = report.reasons.iter().filter(|reason| reason.level == Level::Note);
-    std::iter::once(job).chain(notes.map(|reason| reason.message.clone())).collect()
+    std::iter::once(job).chain(notes.map(|reason| reason.message.words().to_owned())).collect()
 }
 
 /// What holds for the whole drawing.
