@@ -10,7 +10,7 @@ use super::offset_date_time::{OffsetDateTime, resolve_date};
 use crate::calculation::input::{
     ApplicationTemperature, CureTime, PourTemperature, Sealant, SealantDataSheet, ShelfLife,
 };
-use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
 use crate::practice::sealants::{CureMechanism, SHELF_LIFE, SealantKind};
 use crate::practice::sealing::{REFERENCE_HUMIDITY_PERCENT, REFERENCE_TEMPERATURE, SurfaceCondition};
 use crate::practice::sources::Source;
@@ -134,7 +134,7 @@ impl DataSheet {
                 &pour_at,
                 sent.pour_temperature.as_ref(),
                 usual,
-                "What one agency's hot-applied sealant is poured at.",
+                Statement::new("input-usual-pour-temperature"),
                 Source::EverettHotMelt,
             ),
             // Not needed, but still an error where it cannot be read.

@@ -22,7 +22,7 @@ pub use request::InstallationPlanRequest;
 
 use super::input::Weather;
 use super::layout::JobLayout;
-use super::report::{Diagnostics, FieldErrorCode, FieldPath, InvalidRequest};
+use super::report::{Diagnostics, FieldErrorCode, FieldPath, InvalidRequest, Statement};
 use super::vehicle_response::{ResolvedVehicleResponse, VehicleResponseReport};
 use super::{Calculation, Example, vehicle_response};
 use crate::practice::job_steps::{JobStep, PlanExtra, PlanPart};
@@ -157,7 +157,7 @@ fn asks_for_cure(plan: &InstallationPlanRequest, diagnostics: &mut Diagnostics) 
         diagnostics.add_assumption(
             &body.field("sealant").field("kind"),
             kind,
-            "The usual loop sealant.",
+            Statement::new("input-usual-sealant"),
             &[Source::CommonPractice],
         );
     }

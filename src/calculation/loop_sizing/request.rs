@@ -9,7 +9,7 @@ use super::resolved::ResolvedLoopSizing;
 use crate::calculation::input::{
     Cover, Detector, LeadIn, Opening, ResolvedSlot, ResolvedStockItem, Slot, StockItem, Wire, resolve_vehicles,
 };
-use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath};
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
 use crate::practice::detectors::Wiring;
 use crate::practice::roles::Role;
 use crate::practice::site::{Construction, SiteHazard, Surface};
@@ -72,7 +72,7 @@ impl LoopSizingRequest {
             &body.field("surface"),
             self.surface,
             (Surface::ExistingAsphalt, Surface::ExistingAsphalt.code()),
-            "The usual surface.",
+            Statement::new("input-usual-surface"),
             Source::OwnChoice,
         );
         let hazards = self.site_hazards.clone().unwrap_or_default();
