@@ -167,6 +167,27 @@ fn whatever_is_said_is_about_the_plans_own_request() {
 }
 
 #[test]
+fn a_default_that_several_parts_take_is_said_once() {
+    let assumed_of = |request: &Value, expected: &[&str]| {
+        let report = plan(request);
+        let assumed = report["assumed"].as_array().unwrap();
+        for pointer in expected {
+            let count = assumed.iter().filter(|assumed| assumed["about"] == *pointer).count();
+            assert_eq!(count, 1, "{pointer}: {assumed:#?}");
+        }
+        for (index, one) in assumed.iter().enumerate() {
+            assert!(!assumed[..index].contains(one), "{one:#}");
+        }
+    };
+    let bare = without(&without(&full(), "/surface"), "/sealant");
+    assumed_of(&bare, &["#/surface", "#/sealant/kind"]);
+    let poured = with(&full(), "/sealant", json!({ "kind": "hot_applied" }));
+    assumed_of(&poured, &["#/sealant/data_sheet/pour_temperature"]);
+    let on_asphalt = json!({ "opening": { "width": "24 ft", "barrier": "slide_gate" } });
+    assumed_of(&on_asphalt, &["#/slot/cover"]);
+}
+
+#[test]
 fn findings_of_all_parts_come_once_the_gravest_first() {
     let report = plan(&with(&full(), "/backer_rod/form", "continuous"));
     let findings = report["findings"].as_array().unwrap();

@@ -157,7 +157,7 @@ fn asks_for_cure(plan: &InstallationPlanRequest, diagnostics: &mut Diagnostics) 
         diagnostics.add_assumption(
             &body.field("sealant").field("kind"),
             kind,
-            "The usual loop sealant.",
+            Statement::new("input-usual-sealant"),
             &[Source::CommonPractice],
         );
     }

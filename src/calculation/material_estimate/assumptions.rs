@@ -42,7 +42,7 @@ const SLOT_FIELDS: [SlotField; 3] = [
         name: "cover",
         is_given: |given| given.cover,
         value: |cut| cut.asked_cover,
-        reason: Statement::new("materials-usual-cover"),
+        reason: Statement::new("input-usual-slot-cover"),
         source: |construction| construction.usual_cover().1,
     },
 ];

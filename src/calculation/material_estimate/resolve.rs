@@ -32,7 +32,7 @@ pub fn resolve(
         &body.field("surface"),
         request.surface,
         (Surface::ExistingAsphalt, Surface::ExistingAsphalt.code()),
-        Statement::new("materials-usual-surface"),
+        Statement::new("input-usual-surface"),
         Source::OwnChoice,
     );
     let constructions = given_constructions(request, laid);
@@ -154,7 +154,7 @@ fn resolve_sealant(
         &at.field("kind"),
         sealant.map(|sealant| sealant.kind),
         (SealantKind::DEFAULT, SealantKind::DEFAULT.code()),
-        Statement::new("materials-usual-sealant"),
+        Statement::new("input-usual-sealant"),
         Source::CommonPractice,
     );
     let cartridge_sent = sealant.and_then(|sealant| sealant.cartridge.as_ref());
@@ -184,7 +184,7 @@ fn resolve_sealant(
             &at.field("data_sheet").field("pour_temperature"),
             sheet.and_then(|sheet| sheet.pour_temperature.as_ref()),
             usual,
-            Statement::new("materials-usual-pour"),
+            Statement::new("input-usual-pour-temperature"),
             Source::EverettHotMelt,
         )
     });

@@ -21,6 +21,12 @@ input-usual-slot-width = Room for sealant to flow round the wire, and no more.
 input-usual-slot-depth = The usual depth for this construction; deeper where the turns need it.
 input-usual-slot-cover = The usual cover for this construction.
 
+## The surface and the sealant: several parts of a plan take these, and a plan says each once
+
+input-usual-surface = The usual surface.
+input-usual-sealant = The usual loop sealant.
+input-usual-pour-temperature = What one agency's hot-applied sealant is poured at.
+
 ## The opening
 
 input-usual-leaf-height = A usual gate leaf.
