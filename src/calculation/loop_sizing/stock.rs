@@ -137,7 +137,7 @@ fn why_taken(item: &ResolvedStockItem, system: UnitSystem) -> Statement {
         .length("along_travel", item.along_travel, system)
         .length("across_lane", item.across_lane, system)
         .length("lead_in_length", item.lead_in_length, system)
-        .code("turns", if item.turns.is_some() { "known" } else { "unknown" })
+        .code("proof", if item.turns.is_some() { "tunes" } else { "turns_unknown" })
 }
 
 fn why_none(

@@ -39,13 +39,13 @@ compatibility-failure-consequence = { $on_loop_failure-code ->
         [exit] The gate opens and stays open: whoever comes may drive in.
         [arming] The post stays awake and may issue to nobody.
         [presence] A vehicle is reported where none is.
-       *[holds_the_gate] The gate stays open until the loop is repaired.
+       *[other] The gate stays open until the loop is repaired.
     }
    *[no_detect] { $role-code ->
         [exit] The gate no longer opens for those who leave; give them another way to open it.
         [arming] The post stays asleep until somebody presses.
         [presence] A vehicle is not reported.
-       *[holds_the_gate] The gate closes unguarded by this loop.
+       *[other] The gate closes unguarded by this loop.
     }
 }
 compatibility-mixed-roles = { $channel } share one channel, and only some of them hold the gate: the operator cannot tell them apart. Give the loops that hold it a channel of their own.

@@ -75,9 +75,9 @@ sizing-alternative = { $turns ->
 }.
 sizing-alternative-cannot-be-built = No turn count of it suits this unit and slot.
 sizing-quadrupole-offered = A quadrupole of the same size changes by { $change_at_centre } under a { $vehicle } at its centre, where the rectangle changes by { $change_at_centre_of_rectangle }. It costs height: flat metal is seen up to { $seen_height } instead of { $seen_height_of_rectangle }.
-sizing-stock-fits = { $along_travel } x { $across_lane } with { $lead_in_length } of lead-in: { $turns ->
-    [known] it fits the opening, reaches the unit and tunes
-   *[unknown] it fits the opening and reaches the unit; ask for its turns
+sizing-stock-fits = { $along_travel } x { $across_lane } with { $lead_in_length } of lead-in: { $proof ->
+    [tunes] it fits the opening, reaches the unit and tunes
+   *[turns_unknown] it fits the opening and reaches the unit; ask for its turns
 }.
 sizing-no-stock-fits = None in stock serves.
 sizing-nearest-in-stock = The nearest, { $sku }, { $reason ->
