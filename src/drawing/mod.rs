@@ -37,6 +37,7 @@ use crate::calculation::loop_sizing::LoopSizingReport;
 use crate::calculation::material_estimate::MaterialEstimateReport;
 use crate::calculation::vehicle_response::VehicleResponseReport;
 use crate::quantity::UnitSystem;
+use crate::wording::{Language, Worded};
 
 /// The list of all drawings.
 pub fn visit_all(visitor: &mut impl DrawingVisitor) {
@@ -59,7 +60,8 @@ impl Illustrator for SvgIllustrator {
     }
 
     fn response_profile(&self, report: &VehicleResponseReport, system: UnitSystem) -> String {
-        response_profile::ResponseProfile::draw(report, system)
+        // The response of a plan is computed for its drawing alone.
+        response_profile::ResponseProfile::draw(&report.clone().worded(Language::English), system)
     }
 
     fn cure_timeline(&self, report: &CureGuidanceReport, system: UnitSystem) -> String {

@@ -134,11 +134,7 @@ impl DataSheet {
                 &pour_at,
                 sent.pour_temperature.as_ref(),
                 usual,
-<<<<<<< HEAD
-                Statement::new("cure-usual-pour-temperature"),
-=======
                 Statement::new("input-usual-pour-temperature"),
->>>>>>> wording-w3
                 Source::EverettHotMelt,
             ),
             // Not needed, but still an error where it cannot be read.

@@ -187,7 +187,7 @@ pub fn judge_sensitivity(layout: &JobLayout, diagnostics: &mut Diagnostics) {
             ),
         );
         if round(threshold, 3) < FINEST_CLASS_PERCENT {
-            let message = Statement::new("sizing-fine-threshold")
+            let message = Statement::new("input-fine-threshold")
                 .percent("threshold", threshold, Decimals::AtMost(3))
                 .percent("finest_class", FINEST_CLASS_PERCENT, Decimals::All);
             diagnostics.add_finding(

@@ -72,11 +72,7 @@ impl LoopSizingRequest {
             &body.field("surface"),
             self.surface,
             (Surface::ExistingAsphalt, Surface::ExistingAsphalt.code()),
-<<<<<<< HEAD
-            Statement::new("sizing-usual-surface"),
-=======
             Statement::new("input-usual-surface"),
->>>>>>> wording-w3
             Source::OwnChoice,
         );
         let hazards = self.site_hazards.clone().unwrap_or_default();

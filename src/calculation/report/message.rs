@@ -43,20 +43,6 @@ impl From<Statement> for Message {
     }
 }
 
-// Until every sentence is in wording.
-impl From<String> for Message {
-    fn from(words: String) -> Self {
-        Self { statement: Statement::new(""), words: Some(words.into()) }
-    }
-}
-
-// Until every sentence is in wording.
-impl From<&'static str> for Message {
-    fn from(words: &'static str) -> Self {
-        Self { statement: Statement::new(""), words: Some(words.into()) }
-    }
-}
-
 impl fmt::Display for Message {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(self.words())

@@ -50,7 +50,7 @@ pub fn judge(
         ));
     }
     if threshold < FINEST_CLASS_PERCENT {
-        let message = Statement::new("response-fine-threshold").percent("threshold", threshold, Decimals::All).percent(
+        let message = Statement::new("input-fine-threshold").percent("threshold", threshold, Decimals::All).percent(
             "finest_class",
             FINEST_CLASS_PERCENT,
             Decimals::All,

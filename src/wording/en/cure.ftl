@@ -101,7 +101,6 @@ cure-cools-in-time-of-sheet = Hot-applied sealant does not cure, it cools. The s
 cure-usual-surface-condition = Nobody said what the slot looks like; see for yourself that it is dry.
 cure-surface-by-air = The lowest air of the last 12 hours that were sent, at night 2 °C (3.6 °F) less; so for every hour without a measured slab.
 cure-usual-minimum-temperature = 40 °F and rising, for every kind of sealant; the data sheet governs.
-cure-usual-pour-temperature = What one agency's hot-applied sealant is poured at.
 cure-reference-climate = The laboratory climate that data sheets refer to.
 cure-usual-skin-over = About what one-part sealant takes in mild weather.
 cure-usual-activation-energy = The latest times hold with it, the earliest without: cold slows the cure more than dry air alone.

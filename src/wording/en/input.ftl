@@ -40,3 +40,7 @@ input-usual-envelope = What a unit built to the standard tunes at least; the uni
 ## The weather
 
 input-forecast = The weather service's forecast for weather.location.
+
+## What several questions say
+
+input-fine-threshold = { $threshold } is finer than the finest class of the standard ({ $finest_class }). The unit's own sheet must show that it switches there.

@@ -4,7 +4,6 @@ response-not-seen = The vehicle changes the loop by { $change } at most, and the
 response-thin-margin = The vehicle changes the loop by { $change }, less than twice the { $threshold } that the unit switches at. Pavement, age and weather take their part: set a finer sensitivity or enlarge the loop.
 response-drops-out = The unit lets go while the vehicle is still over the loop. A longer loop along travel bridges the gap; do not use this one to hold a gate.
 response-blind-strip = Over { $blind_strip } of the lane, its centre included, the machine is not seen: only the wires along travel couple with it. A quadrupole sees the centre.
-response-fine-threshold = { $threshold } is finer than the finest class of the standard ({ $finest_class }). The unit's own sheet must show that it switches there.
 response-rough-answer = The underside lies lower than the solver resolves for its size ({ $least_height }): the figure is rough by more than 3 %.
 
 ## Why a default was taken.

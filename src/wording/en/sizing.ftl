@@ -31,7 +31,6 @@ sizing-sensitivity = Set { $channels ->
     [every] every channel
    *[this] this channel
 } to the step that switches at { $threshold }: the { $hardest } is the hardest to see.
-sizing-fine-threshold = { $threshold } is finer than the finest class of the standard ({ $finest_class }). The unit's own sheet must show that it switches there.
 
 ## Where the loops lie
 
@@ -119,7 +118,6 @@ sizing-old-loop-cut = Cut the new slot beside the old one, at least a hand's wid
 
 ## Why a default was taken
 
-sizing-usual-surface = The usual surface.
 sizing-usual-roles = What this barrier usually needs.
 sizing-laid-over-the-loop = This surface is laid over the loop.
 sizing-jacketed-lasts-longer = A jacketed loop lasts longer in pavement that moves.
