@@ -2,6 +2,7 @@
 
 use loopwright::calculation::Calculation;
 use loopwright::calculation::cure_guidance::CureGuidanceRequest;
+use loopwright::wording::{Language, Worded};
 use serde_json::{Value, json};
 
 use crate::air::{close, hours};
@@ -16,7 +17,7 @@ fn report(kind: &str, hours: &[(String, f64, f64)]) -> Value {
         "sealant": { "kind": kind }, "start": hours[0].0, "surface_condition": "dry", "weather": { "conditions": conditions }
     });
     let request: CureGuidanceRequest = serde_json::from_value(request).unwrap();
-    serde_json::to_value(request.answer().unwrap()).unwrap()
+    serde_json::to_value(request.answer().unwrap().worded(Language::English)).unwrap()
 }
 
 #[test]

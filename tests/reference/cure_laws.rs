@@ -2,6 +2,7 @@
 
 use loopwright::calculation::Calculation;
 use loopwright::calculation::cure_guidance::CureGuidanceRequest;
+use loopwright::wording::{Language, Worded};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
@@ -60,7 +61,7 @@ fn request(kind: &str, weather: &[Hour], start: u32) -> Value {
 fn report(request: &Value) -> Value {
     let request: CureGuidanceRequest = serde_json::from_value(request.clone()).unwrap();
     let report = request.answer().unwrap_or_else(|refusal| panic!("{refusal:?}"));
-    serde_json::to_value(report).unwrap()
+    serde_json::to_value(report.worded(Language::English)).unwrap()
 }
 
 /// The times of each milestone; what is not reached comes after everything. On one clock, texts sort as times do.

@@ -4,6 +4,7 @@ use loopwright::calculation::Calculation;
 use loopwright::calculation::fault_finding::{FaultFindingReport, FaultFindingRequest};
 use loopwright::practice::faults::LoopFault;
 use loopwright::vocabulary::Vocabulary;
+use loopwright::wording::{Language, Worded};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
@@ -28,7 +29,7 @@ impl Draw {
 
 fn report(request: Value) -> FaultFindingReport {
     let request: FaultFindingRequest = serde_json::from_value(request).unwrap();
-    request.answer().unwrap()
+    request.answer().unwrap().worded(Language::English)
 }
 
 fn ranked(report: &FaultFindingReport) -> Vec<&'static str> {
