@@ -50,7 +50,9 @@ impl Sentence {
             Expression::Inline(inline) => self.read_inline(inline),
             Expression::Select { selector, variants } => {
                 self.read_inline(selector);
-                variants.iter().for_each(|variant| self.read(&variant.value));
+                for variant in variants {
+                    self.read(&variant.value);
+                }
             }
         }
     }

@@ -68,7 +68,7 @@ fn json_text_is_kept_as_it_came_and_a_bare_number_awaits_its_refusal() {
     assert_eq!(kept(json!(-6)), Ok("-6".to_owned()));
     assert_eq!(kept(json!(6.5)), Ok("6.5".to_owned()));
     let refusal = kept(json!(true)).unwrap_err();
-    assert!(refusal.ends_with("expected a length as text, such as \"6 ft\""), "{refusal}");
+    assert!(refusal.ends_with("expected length as text, such as \"6 ft\""), "{refusal}");
     assert_eq!(serde_json::to_value(Side::from_text("6 ft".to_owned())).unwrap(), json!("6 ft"));
     assert!((Side::from_text("6 ft".to_owned()).read().unwrap().si.magnitude() - 1.8288).abs() < 1e-12);
 }
