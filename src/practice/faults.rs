@@ -276,9 +276,6 @@ pub struct InsulationBand {
     pub from_megohm: f64,
     /// Its name in statements.
     pub code: &'static str,
-    /// What it means and what to do.
-    // Until the plan's sentences are in wording.
-    pub meaning: &'static str,
     /// Whether it calls for work.
     pub is_bad: bool,
     /// Whose limit it is.
@@ -292,39 +289,18 @@ pub const INSULATION_BANDS: [InsulationBand; 5] = {
         InsulationBand {
             from_megohm: 200.0,
             code: "strictest_agency",
-            meaning: "passes as a new loop in Washington State (200 megohm)",
             is_bad: false,
             sources: &[Wsdot820, FromMemory],
         },
         InsulationBand {
             from_megohm: 100.0,
             code: "stricter_agency",
-            meaning: "passes in California (100 megohm), not in Washington State (200 megohm)",
             is_bad: false,
             sources: &[Caltrans87, Wsdot820, FromMemory],
         },
-        InsulationBand {
-            from_megohm: 10.0,
-            code: "lenient_agency",
-            meaning: "passes under FP-96 (10 megohm) but no longer as a new loop by stricter agencies; note it and test \
-                      again in wet and in dry weather",
-            is_bad: false,
-            sources: &[Fp96, OwnChoice],
-        },
-        InsulationBand {
-            from_megohm: 1.0,
-            code: "poor",
-            meaning: "is poor: water is getting in, and faults after rain are to be expected",
-            is_bad: true,
-            sources: &[OwnChoice],
-        },
-        InsulationBand {
-            from_megohm: 0.0,
-            code: "failed",
-            meaning: "has failed: find the leak before anything else",
-            is_bad: true,
-            sources: &[OwnChoice],
-        },
+        InsulationBand { from_megohm: 10.0, code: "lenient_agency", is_bad: false, sources: &[Fp96, OwnChoice] },
+        InsulationBand { from_megohm: 1.0, code: "poor", is_bad: true, sources: &[OwnChoice] },
+        InsulationBand { from_megohm: 0.0, code: "failed", is_bad: true, sources: &[OwnChoice] },
     ]
 };
 

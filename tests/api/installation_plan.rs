@@ -7,6 +7,7 @@ use super::requests::{Need, cure_guidance, loop_sizing, material_estimate, need,
 
 mod batch;
 mod one_truth;
+mod openings;
 
 /// A plan of everything, each noun as the single calculations' full requests have it.
 pub fn full() -> Value {
@@ -45,13 +46,24 @@ fn single(calculation: &str, request: &Value) -> Value {
     answer.body
 }
 
-/// A report without what points into its request, and without what was echoed.
+/// A report without what points into its request, what was echoed, and the marks that only the loops of a plan have.
 fn figures(report: &Value) -> Value {
-    let mut report = report.clone();
+    let mut report = without_marks(report);
     for part in ["inputs", "findings", "assumed", "unused", "cautions", "basis"] {
         report.as_object_mut().unwrap().shift_remove(part).unwrap();
     }
     report
+}
+
+fn without_marks(value: &Value) -> Value {
+    match value {
+        Value::Object(members) => {
+            let kept = members.iter().filter(|(name, _)| !["mark", "marks"].contains(&name.as_str()));
+            Value::Object(kept.map(|(name, value)| (name.clone(), without_marks(value))).collect())
+        }
+        Value::Array(items) => items.iter().map(without_marks).collect(),
+        other => other.clone(),
+    }
 }
 
 /// The fields of the plan that a calculation takes.
@@ -101,6 +113,7 @@ fn no_number_differs(request: &Value, unit: &str) {
     let connected = |sized: &Value| {
         json!({
             "label": sized["role"], "role": sized["role"], "loop": typed(sized, request, unit), "lead_in": request["lead_in"],
+            "lane_width": request["opening"]["width"],
             "position": { "along": inside(sized), "across": format!("0 {unit}") }
         })
     };

@@ -175,8 +175,10 @@ proptest! {
         let answer = calculate("loop-sizing", &job);
         prop_assert_eq!(answer.status, 200, "{}: {:#}", job, answer.body);
         prop_assert!(has_no_null(&answer.body));
-        let roles: Vec<_> = answer.body["loops"].as_array().unwrap().iter().map(|sized| sized["role"].clone()).collect();
-        prop_assert_eq!(Value::from(roles), job["roles"].clone());
+        let loops = answer.body["loops"].as_array().unwrap();
+        let asked = job["roles"].as_array().unwrap();
+        prop_assert_eq!(loops.len(), asked.len());
+        prop_assert!(asked.iter().all(|role| loops.iter().any(|sized| sized["role"] == *role)));
         for sized in answer.body["loops"].as_array().unwrap() {
             prop_assert!(sized["across_lane"]["m"].as_f64() < answer.body["inputs"]["opening"]["width"]["m"].as_f64());
             prop_assert!(sized["edge_setback"]["m"].as_f64() > Some(0.0), "{}: {:#}", job, sized);

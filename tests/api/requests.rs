@@ -77,7 +77,7 @@ pub fn detector_compatibility() -> Value {
     json!({
         "loops": [{
             "label": "inside", "role": "obstruction_inside", "loop": coil["loop"], "lead_in": coil["lead_in"],
-            "position": { "along": "-7 ft", "across": "0 ft" }, "output": "presence", "presence_time": "5 min",
+            "position": { "along": "-7 ft", "across": "0 ft" }, "lane_width": "24 ft", "output": "presence", "presence_time": "5 min",
             "on_loop_failure": "detect"
         }],
         "wiring": "separate", "detector": unit["detector"], "vehicles": ["passenger_car", "pickup"]

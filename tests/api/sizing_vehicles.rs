@@ -50,14 +50,17 @@ fn every_vehicle_is_seen_by_twice_the_threshold_wherever_nothing_is_said() {
             let answer = gate(width, barrier, json!({ "vehicles": vehicles }));
             for sized in answer.body["loops"].as_array().unwrap() {
                 for seen in sized["vehicles"].as_array().unwrap() {
-                    let sound = number(&seen["times_threshold"]) >= 2.0
+                    let sound = number(&seen["least_change_percent"])
+                        >= 2.0 * number(&seen["threshold_percent"]) - 0.001
                         && seen["detected"] == true
                         && seen["drops_out"] == false;
                     let said = answer.body["findings"].as_array().unwrap().iter().any(|finding| {
                         let about = ["vehicle_not_seen", "thin_margin", "drops_out"]
                             .iter()
                             .any(|code| finding["code"] == *code);
-                        about && finding["subject"] == sized["role"]
+                        let vehicle = json!({ "name": "vehicle", "code": seen["vehicle"] });
+                        let params = finding["params"].as_array().unwrap();
+                        about && finding["subject"] == sized["role"] && params.contains(&vehicle)
                     });
                     assert_eq!(sound, !said, "{width} {barrier} {}: {seen}", sized["role"]);
                 }
@@ -89,26 +92,56 @@ fn the_figures_are_those_of_vehicle_response() {
     }
 }
 
+/// The step of the one loop of a lane: the coarsest at which every vehicle makes twice the step at its hardest place.
 #[test]
-fn the_hardest_vehicle_sets_the_threshold_unless_one_is_given() {
-    let threshold = |with: Value| gate("12 ft", "none", with).body["inputs"]["threshold_percent"].clone();
-    assert_eq!(threshold(json!({ "vehicles": ["passenger_car", "pickup"] })), 0.32);
-    assert_eq!(threshold(json!({ "vehicles": ["passenger_car", "large_motorcycle"] })), 0.13);
-    assert_eq!(threshold(json!({ "vehicles": ["passenger_car", "bicycle"] })), 0.05);
-    assert_eq!(threshold(json!({ "vehicles": ["bicycle"], "detector": { "threshold_percent": 0.2 } })), 0.2);
-    // Of the steps on the sheet the coarsest that is fine enough, or the finest.
-    let steps = |steps: Value| {
-        threshold(json!({ "vehicles": ["high_bed_truck"], "detector": { "threshold_steps_percent": steps } }))
+fn the_coarsest_step_that_serves_is_set() {
+    let lane = |vehicles: Value, detector: Value| {
+        let answer = gate("12 ft", "none", json!({ "vehicles": vehicles, "detector": detector }));
+        let sized = loop_of(&answer, "presence").clone();
+        let least = sized["vehicles"].as_array().unwrap().iter().map(|seen| number(&seen["least_change_percent"]));
+        (
+            number(&answer.body["inputs"]["threshold_percent"]),
+            number(&sized["threshold_percent"]),
+            least.fold(100.0, f64::min),
+        )
     };
-    assert_eq!(steps(json!([0.02, 0.08, 0.12, 0.3])), 0.12);
-    assert_eq!(steps(json!([0.5, 0.3])), 0.3);
+    let (design, step, least) = lane(json!(["passenger_car", "pickup"]), json!({}));
+    assert!(design == 0.13 && step == 0.32 && least >= 0.64, "{design} {step} {least}");
+    let (design, step, least) = lane(json!(["passenger_car", "bicycle"]), json!({}));
+    assert!(design == 0.13 && step == 0.13 && least < 0.64, "{design} {step} {least}");
+    // The one that is given is designed for and set.
+    let (design, step, _) = lane(json!(["bicycle"]), json!({ "threshold_percent": 0.2 }));
+    assert_eq!((design, step), (0.2, 0.2));
+    // Of the steps on the sheet: designed for the coarsest of 0.13 % or finer, or the finest; set to the coarsest that serves.
+    let (design, step, least) =
+        lane(json!(["high_bed_truck"]), json!({ "threshold_steps_percent": [0.02, 0.08, 0.12, 0.3] }));
+    let serves = if least >= 0.6 { 0.3 } else { 0.12 };
+    assert_eq!((design, step), (0.12, serves), "{least}");
+    let (design, step, _) = lane(json!(["high_bed_truck"]), json!({ "threshold_steps_percent": [0.5, 0.3] }));
+    assert_eq!((design, step), (0.3, 0.3));
+}
+
+/// Between one and a half times and twice a coarse step the margin is thin, and no finer step is taken.
+#[test]
+fn a_thin_margin_does_not_ask_for_a_finer_step() {
+    let steps = json!({ "threshold_steps_percent": [0.32, 0.13, 0.05] });
+    let answer = gate("24 ft", "slide_gate", json!({ "detector": steps }));
+    let outside = loop_of(&answer, "obstruction_outside");
+    let least = number(&outside["vehicles"][1]["least_change_percent"]);
+    assert!((1.5 * 0.13..2.0 * 0.13).contains(&least), "{least}");
+    assert_eq!(outside["threshold_percent"], 0.13);
+    assert!(answer.findings("warning").contains(&"thin_margin"));
 }
 
 #[test]
 fn a_fine_threshold_is_warned_of() {
-    let answer = gate("10 ft", "none", json!({ "vehicles": ["small_motorcycle"] }));
+    let steps = json!({ "threshold_steps_percent": [0.32, 0.13, 0.05] });
+    let answer = gate("10 ft", "none", json!({ "vehicles": ["bicycle"], "detector": steps }));
     assert!(answer.findings("warning").contains(&"fine_threshold"));
-    assert!(!gate("10 ft", "none", json!({ "vehicles": ["pickup"] })).findings("warning").contains(&"fine_threshold"));
+    assert_eq!(loop_of(&answer, "presence")["threshold_percent"], 0.05);
+    // Without a sheet that has it, no unit is taken to have a finer step.
+    let answer = gate("10 ft", "none", json!({ "vehicles": ["bicycle"] }));
+    assert!(!answer.findings("warning").contains(&"fine_threshold"));
 }
 
 #[test]
@@ -153,7 +186,8 @@ fn an_opening_too_wide_for_one_loop_gets_several_side_by_side() {
     let answer = gate(
         "60 ft",
         "slide_gate",
-        json!({ "vehicles": ["passenger_car"], "roles": ["obstruction_outside", "obstruction_inside"] }),
+        json!({ "vehicles": ["passenger_car"], "roles": ["obstruction_outside", "obstruction_inside"],
+                "detector": { "threshold_percent": 0.32 } }),
     );
     assert!(answer.findings("note").contains(&"side_by_side"));
     let sized = loop_of(&answer, "obstruction_outside");
@@ -183,8 +217,8 @@ fn the_leaf_decides_the_distance_and_the_unseen_stretch_wins() {
         let near = number(&loop_of(&answer, "obstruction_outside")["distance_from_barrier"]["ft"]);
         (near, answer.findings("warning").contains(&"leaf_seen"))
     };
-    let (coarse, _) = distance(json!({ "vehicles": ["passenger_car"] }));
-    let (fine, _) = distance(json!({ "vehicles": ["high_bed_truck"] }));
+    let (coarse, _) = distance(json!({ "detector": { "threshold_percent": 0.32 } }));
+    let (fine, _) = distance(json!({ "detector": { "threshold_percent": 0.13 } }));
     assert!(coarse >= 4.0 && fine > coarse, "{coarse} and {fine} ft");
     // So fine that the leaf would be seen from where a car could stand unseen between the loops.
     let (near, warned) = distance(json!({ "detector": { "threshold_percent": 0.01 } }));

@@ -171,7 +171,10 @@ fn every_variable_is_a_fact_of_its_statement() {
             for variable in all_variables(id, &sentences) {
                 let (fact, form) = variable.split_once('-').unwrap_or((&variable, ""));
                 let place = format!("{id} of {} has ${variable}", language.tag());
-                assert!(["", "number", "code", "label"].contains(&form), "{place}, and no fact has that form");
+                assert!(
+                    ["", "number", "code", "label", "description"].contains(&form),
+                    "{place}, and no fact has that form"
+                );
                 assert!(code.contains(&format!("\"{fact}\"")), "{place}, and its statement has no such fact");
             }
         }

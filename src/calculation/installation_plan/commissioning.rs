@@ -7,7 +7,7 @@ use crate::calculation::loop_sizing::{LoopSizingReport, SizedLoop};
 use crate::calculation::report::{Decimals, ListJoin, Statement};
 use crate::physics::conductor;
 use crate::practice::detectors::RESISTANCE_LIMIT_OHM;
-use crate::practice::faults::{INSULATION_BANDS, USUAL_TEST_VOLTAGE_V};
+use crate::practice::faults::{INSULATION_BANDS, InsulationBand, USUAL_TEST_VOLTAGE_V};
 use crate::practice::job_steps::Trial;
 use crate::practice::site::{Barrier, Construction, SiteHazard};
 use crate::practice::sources::Source;
@@ -120,13 +120,18 @@ fn readings(sized: &SizedLoop, report: &LoopSizingReport) -> Vec<ExpectedReading
                 "insulation",
                 "megohm",
                 Statement::new("plan-reading-insulation")
-                    .quantity("voltage", f64::from(USUAL_TEST_VOLTAGE_V), 0, "V")
+                    .quantity("voltage", USUAL_TEST_VOLTAGE_V, 0, "V")
                     .quantity("best", best.from_megohm, Decimals::All, "megohm")
-                    .text("best_meaning", best.meaning)
+                    .phrase("best_meaning", meaning(best))
                     .quantity("accepted", accepted.from_megohm, Decimals::All, "megohm")
-                    .text("accepted_meaning", accepted.meaning),
+                    .phrase("accepted_meaning", meaning(accepted)),
                 [best.sources, accepted.sources].concat(),
             )
         },
     ]
+}
+
+/// What a band of insulation means, as the end of a sentence.
+fn meaning(band: &InsulationBand) -> Statement {
+    Statement::new("practice-insulation-band").code("insulation_band", band.code)
 }

@@ -6,6 +6,8 @@ use super::{finding, gate, level, of_role, sized};
 use crate::requests::with;
 
 const LEAD_IN: &str = "40 ft";
+/// The same with its spare, which a loop in stock must come with.
+const TAIL: &str = "43 ft";
 
 /// The exit of the yard gate, from these items.
 fn exit_from(stock: Value) -> Value {
@@ -20,7 +22,7 @@ fn fitting() -> Value {
     let exit = of_role(&answer, "exit");
     json!({
         "sku": "TIB-FIT", "along_travel": format!("{} ft", exit["along_travel"]["ft"]),
-        "across_lane": format!("{} ft", exit["across_lane"]["ft"]), "lead_in_length": LEAD_IN, "turns": exit["turns"]
+        "across_lane": format!("{} ft", exit["across_lane"]["ft"]), "lead_in_length": TAIL, "turns": exit["turns"]
     })
 }
 
@@ -42,7 +44,7 @@ fn an_item_that_does_not_serve_is_passed_over_and_one_is_ordered() {
         ("/along_travel", json!("15 ft"), "too long along travel"),
         ("/across_lane", json!("16 ft"), "too wide"),
         ("/across_lane", json!("4 ft"), "unseen"),
-        ("/lead_in_length", json!("39 ft"), "too short a lead-in"),
+        ("/lead_in_length", json!("42 ft"), "too short a lead-in"),
         ("/turns", json!(1), "does not tune"),
         ("/turns", json!(20), "does not tune"),
         ("/construction", json!("preformed_direct_burial"), "another construction"),

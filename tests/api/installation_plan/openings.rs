@@ -1,0 +1,124 @@
+//! Openings as they are drawn for the laws of a plan.
+
+use proptest::prelude::*;
+use serde_json::{Value, json};
+
+/// How many openings are drawn.
+pub fn count() -> u32 {
+    std::env::var("LOOPWRIGHT_TEST_OPENINGS").map_or(40, |count| count.parse().unwrap())
+}
+
+/// A length of so many tenths of a foot, in one of the two systems.
+fn length(tenths: u32, metric: bool) -> String {
+    let feet = f64::from(tenths) / 10.0;
+    if metric { format!("{:.1} m", feet * 0.3048) } else { format!("{feet} ft") }
+}
+
+fn one_of<T: Clone + std::fmt::Debug + 'static>(choices: &[T]) -> impl Strategy<Value = T> + use<T> {
+    prop::sample::select(choices.to_vec())
+}
+
+/// An item of stock round the sizes that openings need.
+fn stock_item() -> impl Strategy<Value = (u32, u32, u32, Option<u32>, Option<&'static str>)> {
+    (
+        one_of(&[40_u32, 60, 60, 60, 70, 80]),
+        one_of(&[40_u32, 60, 80, 100, 160, 200]),
+        one_of(&[200_u32, 500, 530, 1000, 4000]),
+        prop::option::of(2..5_u32),
+        prop::option::of(one_of(&["preformed_saw_cut", "preformed_direct_burial"])),
+    )
+}
+
+/// A plan's request: all barriers, roles, constructions and surfaces, both systems, stock, long lead-ins, steps and wirings.
+pub fn opening() -> impl Strategy<Value = Value> {
+    let place = (
+        one_of(&[
+            "slide_gate",
+            "swing_gate",
+            "swing_gate_pair",
+            "barrier_arm",
+            "vertical_lift_gate",
+            "overhead_door",
+            "none",
+        ]),
+        80..320_u32,
+        any::<bool>(),
+        prop::option::of(prop::sample::subsequence(
+            vec![
+                "exit",
+                "obstruction_outside",
+                "obstruction_inside",
+                "between_leaves",
+                "arming",
+                "closing",
+                "presence",
+            ],
+            1..5,
+        )),
+        prop::option::of(prop::sample::subsequence(
+            vec!["passenger_car", "pickup", "high_bed_truck", "tractor_trailer", "small_motorcycle"],
+            1..4,
+        )),
+        prop::option::weighted(0.3, (2..20_u32, 4..16_u32)),
+    );
+    let make = (
+        prop::option::of(one_of(&["hand_wound", "preformed_saw_cut", "preformed_direct_burial"])),
+        one_of(&["existing_asphalt", "existing_concrete", "new_concrete", "gravel"]),
+        prop::option::of(one_of(&[200_u32, 500, 900, 1500, 3000])),
+        prop::option::of(prop::collection::vec(stock_item(), 1..5)),
+        prop::option::weighted(0.2, Just("adjacent_traffic")),
+    );
+    let unit = (
+        prop::option::weighted(0.3, one_of(&["separate", "series", "parallel"])),
+        prop::option::weighted(0.3, one_of(&[0.02_f64, 0.05, 0.13, 0.2, 0.32])),
+        prop::option::weighted(
+            0.3,
+            one_of(&[vec![0.5, 0.25, 0.1, 0.05], vec![0.32, 0.16, 0.08, 0.04, 0.02], vec![0.4]]),
+        ),
+    );
+    (place, make, unit).prop_map(|(place, make, unit)| {
+        let (barrier, width, metric, roles, vehicles, run_up) = place;
+        let (construction, surface, lead_in, stock, hazard) = make;
+        let (wiring, threshold, steps) = unit;
+        let mut plan = json!({ "opening": { "width": length(width, metric), "barrier": barrier }, "surface": surface });
+        let mut add = |name: &str, value: Option<Value>| {
+            if let Some(value) = value {
+                plan[name] = value;
+            }
+        };
+        add("roles", roles.map(Value::from));
+        add("vehicles", vehicles.map(Value::from));
+        add("construction", construction.map(Value::from));
+        add("wiring", wiring.map(Value::from));
+        add("site_hazards", hazard.map(|hazard| json!([hazard])));
+        add("lead_in", lead_in.map(|tenths| json!({ "length": length(tenths, metric) })));
+        let item =
+            |(index, (along, across, tail, turns, made)): (usize, (u32, u32, u32, Option<u32>, Option<&str>))| {
+                let mut item = json!({
+                    "sku": format!("TIB-{index}"),
+                    "along_travel": length(along, metric),
+                    "across_lane": length(across, metric),
+                    "lead_in_length": length(tail, metric),
+                });
+                if let Some(turns) = turns {
+                    item["turns"] = turns.into();
+                }
+                if let Some(made) = made {
+                    item["construction"] = made.into();
+                }
+                item
+            };
+        add("stock", stock.map(|stock| stock.into_iter().enumerate().map(item).collect()));
+        let detector = match (threshold, steps) {
+            (None, None) => None,
+            (Some(threshold), _) => Some(json!({ "threshold_percent": threshold })),
+            (None, Some(steps)) => Some(json!({ "threshold_steps_percent": steps })),
+        };
+        add("detector", detector);
+        if let Some((speed, time)) = run_up {
+            plan["opening"]["approach_speed"] = format!("{speed} mph").into();
+            plan["opening"]["opening_time"] = format!("{time} s").into();
+        }
+        plan
+    })
+}
