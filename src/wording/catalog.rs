@@ -6,6 +6,7 @@ use std::sync::LazyLock;
 use fluent_bundle::FluentResource;
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_syntax::ast::{Entry, Expression, InlineExpression, Pattern, PatternElement};
+use rustc_hash::FxHashMap;
 
 use super::facts::FactForm;
 use super::language::Language;
@@ -17,7 +18,8 @@ type Patterns = HashMap<&'static str, &'static Pattern<&'static str>>;
 pub struct Catalog {
     /// What the library needs to make text of a pattern.
     pub bundle: FluentBundle<&'static FluentResource>,
-    sentences: HashMap<&'static str, Sentence>,
+    /// Every sentence of every answer is looked up here, and the ids are ours: a hash that nobody can attack would only cost.
+    sentences: FxHashMap<&'static str, Sentence>,
 }
 
 /// One sentence.
