@@ -125,7 +125,7 @@ fn the_coarsest_step_that_serves_is_set() {
 #[test]
 fn a_thin_margin_does_not_ask_for_a_finer_step() {
     let steps = json!({ "threshold_steps_percent": [0.32, 0.13, 0.05] });
-    let answer = gate("24 ft", "slide_gate", json!({ "detector": steps }));
+    let answer = gate("26 ft", "slide_gate", json!({ "detector": steps }));
     let outside = loop_of(&answer, "obstruction_outside");
     let least = number(&outside["vehicles"][1]["least_change_percent"]);
     assert!((1.5 * 0.13..2.0 * 0.13).contains(&least), "{least}");

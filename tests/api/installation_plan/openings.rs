@@ -18,8 +18,11 @@ fn one_of<T: Clone + std::fmt::Debug + 'static>(choices: &[T]) -> impl Strategy<
     prop::sample::select(choices.to_vec())
 }
 
+/// Legs, tail, turns and construction of an item of stock.
+type DrawnItem = (u32, u32, u32, Option<u32>, Option<&'static str>);
+
 /// An item of stock round the sizes that openings need.
-fn stock_item() -> impl Strategy<Value = (u32, u32, u32, Option<u32>, Option<&'static str>)> {
+fn stock_item() -> impl Strategy<Value = DrawnItem> {
     (
         one_of(&[40_u32, 60, 60, 60, 70, 80]),
         one_of(&[40_u32, 60, 80, 100, 160, 200]),
@@ -92,22 +95,21 @@ pub fn opening() -> impl Strategy<Value = Value> {
         add("wiring", wiring.map(Value::from));
         add("site_hazards", hazard.map(|hazard| json!([hazard])));
         add("lead_in", lead_in.map(|tenths| json!({ "length": length(tenths, metric) })));
-        let item =
-            |(index, (along, across, tail, turns, made)): (usize, (u32, u32, u32, Option<u32>, Option<&str>))| {
-                let mut item = json!({
-                    "sku": format!("TIB-{index}"),
-                    "along_travel": length(along, metric),
-                    "across_lane": length(across, metric),
-                    "lead_in_length": length(tail, metric),
-                });
-                if let Some(turns) = turns {
-                    item["turns"] = turns.into();
-                }
-                if let Some(made) = made {
-                    item["construction"] = made.into();
-                }
-                item
-            };
+        let item = |(index, (along, across, tail, turns, made)): (usize, DrawnItem)| {
+            let mut item = json!({
+                "sku": format!("TIB-{index}"),
+                "along_travel": length(along, metric),
+                "across_lane": length(across, metric),
+                "lead_in_length": length(tail, metric),
+            });
+            if let Some(turns) = turns {
+                item["turns"] = turns.into();
+            }
+            if let Some(made) = made {
+                item["construction"] = made.into();
+            }
+            item
+        };
         add("stock", stock.map(|stock| stock.into_iter().enumerate().map(item).collect()));
         let detector = match (threshold, steps) {
             (None, None) => None,
