@@ -68,8 +68,8 @@ impl Calculation for LoopCharacteristicsRequest {
         ]);
 
         let inputs = LoopCharacteristicsInputs {
-            r#loop: coil.echo(),
-            lead_in: lead_in.echo(),
+            r#loop: coil.clone(),
+            lead_in: lead_in.clone(),
             frequency_khz: round(conditions.frequency.get::<kilohertz>(), 3),
             temperature: conditions.temperature.into(),
             steel_below: conditions.steel_below.map(Into::into),

@@ -10,7 +10,7 @@ use super::request::ResolvedVehicleResponse;
 use super::seen_height::SeenHeight;
 use super::unseen_strips::UnseenStrips;
 use super::vehicle_pass::VehiclePass;
-use crate::calculation::input::{LeadInEcho, LoopEcho};
+use crate::calculation::input::{ResolvedLeadIn, ResolvedLoop};
 use crate::calculation::loop_characteristics::ElectricalFigures;
 use crate::calculation::report::{Assumed, Basis, Caution, Diagnostics, Finding, has_messages};
 use crate::practice::vehicles::VehicleClass;
@@ -105,8 +105,8 @@ impl VehicleResponseReport {
             seen_height,
             model: resolved.class.map_or("plate", VehicleClass::model),
             inputs: VehicleResponseInputs {
-                r#loop: resolved.coil.echo(),
-                lead_in: resolved.lead_in.echo(),
+                r#loop: resolved.coil.clone(),
+                lead_in: resolved.lead_in.clone(),
                 vehicle: resolved.class.map_or("plate", Vocabulary::code),
                 vehicle_length: resolved.model.length.into(),
                 vehicle_width: resolved.model.width.into(),
@@ -177,9 +177,9 @@ impl BlindStrip {
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct VehicleResponseInputs {
     /// The loop.
-    pub r#loop: LoopEcho,
+    pub r#loop: ResolvedLoop,
     /// The lead-in.
-    pub lead_in: LeadInEcho,
+    pub lead_in: ResolvedLeadIn,
     /// The class of the vehicle, or `plate`.
     pub vehicle: &'static str,
     /// The vehicle's length over all.

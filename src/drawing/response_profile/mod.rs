@@ -48,7 +48,7 @@ pub fn draw(report: &VehicleResponseReport, system: UnitSystem) -> String {
         "plate" => "A flat underside".to_owned(),
         code => format_label::<VehicleClass>(code),
     };
-    let size = format_area_both(coil.along_travel, coil.across_lane, system);
+    let size = format_area_both(coil.along_travel.into(), coil.across_lane.into(), system);
     let title = format!("Response: {} over a loop of {size}, {}\u{a0}turns", vehicle.to_lowercase(), coil.turns);
 
     let mut canvas = Canvas::default();
