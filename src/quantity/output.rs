@@ -63,7 +63,6 @@ macro_rules! output_quantities {
             ///
             /// # Errors
             /// Those of the serializer.
-            #[expect(clippy::ref_option, reason = "serde hands over the field")]
             pub fn write_option<S: Serializer>(value: &Option<$si>, serializer: S) -> Result<S::Ok, S::Error> {
                 value.map(Self).serialize(serializer)
             }

@@ -92,6 +92,7 @@ pub struct ResolvedWire {
     pub over_jacket: Option<Length>,
 }
 
+#[expect(clippy::trivially_copy_pass_by_ref, reason = "serde hands over the field")]
 fn write_diameter<S: Serializer>(area: &Area, serializer: S) -> Result<S::Ok, S::Error> {
     DetailLength(diameter(*area)).serialize(serializer)
 }

@@ -105,7 +105,7 @@ impl LoopSizingInputs {
             construction: resolved.construction,
             lead_in: resolved.lead_in.clone(),
             wire: resolved.wire.clone(),
-            slot: resolved.slot.as_ref().map(ResolvedSlot::clone),
+            slot: resolved.slot.clone(),
             cover: resolved.cover.into(),
             detector: resolved.detector.echo(),
             stock_items: resolved.stock.as_ref().map_or(0, Vec::len),
