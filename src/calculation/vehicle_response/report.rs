@@ -1,6 +1,6 @@
 //! What [`super`] answers.
 
-use serde::Serialize;
+use serde::{Serialize, Serializer};
 use uom::si::f64::Length;
 use uom::si::inductance::microhenry;
 use uom::si::ratio::percent;
@@ -15,7 +15,6 @@ use crate::calculation::loop_characteristics::ElectricalFigures;
 use crate::calculation::report::{Assumed, Basis, Caution, Diagnostics, Finding, has_messages};
 use crate::practice::vehicles::VehicleClass;
 use crate::quantity::output::{PlanLength, round};
-use crate::vocabulary::Vocabulary;
 
 /// What a vehicle does to a loop, all the way over it.
 #[derive(Clone, Debug, Serialize, ToSchema)]
@@ -107,7 +106,7 @@ impl VehicleResponseReport {
             inputs: VehicleResponseInputs {
                 r#loop: resolved.coil.clone(),
                 lead_in: resolved.lead_in.clone(),
-                vehicle: resolved.class.map_or("plate", Vocabulary::code),
+                vehicle: resolved.class.map_or(DrivenVehicle::Plate, DrivenVehicle::Class),
                 vehicle_length: resolved.model.length.into(),
                 vehicle_width: resolved.model.width.into(),
                 effective_height: resolved.model.height.into(),
@@ -173,6 +172,24 @@ impl BlindStrip {
     }
 }
 
+/// What drives over the loop.
+#[derive(Clone, Copy, Debug)]
+pub enum DrivenVehicle {
+    /// A vehicle of a class.
+    Class(VehicleClass),
+    /// A flat underside of the caller's.
+    Plate,
+}
+
+impl Serialize for DrivenVehicle {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        match self {
+            Self::Class(class) => class.serialize(serializer),
+            Self::Plate => serializer.serialize_str("plate"),
+        }
+    }
+}
+
 /// What was understood of a vehicle-response request.
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct VehicleResponseInputs {
@@ -181,7 +198,8 @@ pub struct VehicleResponseInputs {
     /// The lead-in.
     pub lead_in: ResolvedLeadIn,
     /// The class of the vehicle, or `plate`.
-    pub vehicle: &'static str,
+    #[schema(value_type = String)]
+    pub vehicle: DrivenVehicle,
     /// The vehicle's length over all.
     pub vehicle_length: PlanLength,
     /// The vehicle's width over all.
