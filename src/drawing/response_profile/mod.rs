@@ -13,6 +13,7 @@ use super::traits::Drawing;
 use crate::calculation::vehicle_response::{DrivenVehicle, VehicleResponseReport, VehicleResponseRequest};
 use crate::quantity::output::PlanLength;
 use crate::quantity::{QuantityField, UnitSystem};
+use crate::vocabulary::Vocabulary;
 use change_plot::ChangePlot;
 
 /// The response of a loop to a vehicle.
