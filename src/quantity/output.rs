@@ -50,6 +50,24 @@ macro_rules! output_quantities {
             )+
         }
 
+        impl $name {
+            /// Writes a typed quantity as this one, for `serialize_with`.
+            ///
+            /// # Errors
+            /// Those of the serializer.
+            pub fn write<S: Serializer>(value: &$si, serializer: S) -> Result<S::Ok, S::Error> {
+                Self(*value).serialize(serializer)
+            }
+
+            /// The same for one that may be absent.
+            ///
+            /// # Errors
+            /// Those of the serializer.
+            pub fn write_option<S: Serializer>(value: &Option<$si>, serializer: S) -> Result<S::Ok, S::Error> {
+                value.map(Self).serialize(serializer)
+            }
+        }
+
         impl From<$si> for $name {
             fn from(value: $si) -> Self {
                 Self(value)

@@ -197,7 +197,7 @@ fn echo(job: &ResolvedCureGuidance) -> CureGuidanceInputs {
     let weather = &job.weather;
     CureGuidanceInputs {
         sealant: echo_sealant(&job.candidate),
-        slot: job.slot.echo(),
+        slot: job.slot.clone(),
         insulation_rating: job.rating.map(Into::into),
         start: format_time(job, weather.start),
         least_dew_point_margin: dew_point_margin().into(),

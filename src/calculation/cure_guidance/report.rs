@@ -3,7 +3,7 @@
 use serde::Serialize;
 use utoipa::ToSchema;
 
-use crate::calculation::input::{HourlyConditions, SlotEcho};
+use crate::calculation::input::{HourlyConditions, ResolvedSlot};
 use crate::calculation::report::{Assumed, Basis, Caution, Finding, Message, has_messages};
 use crate::practice::sealants::SealantKind;
 use crate::practice::sealing::{CureMilestone, CureVerdict, SurfaceCondition};
@@ -272,7 +272,7 @@ pub struct CureGuidanceInputs {
     /// The sealant.
     pub sealant: CureSealantEcho,
     /// The slot.
-    pub slot: SlotEcho,
+    pub slot: ResolvedSlot,
     /// What the insulation of the wire stands.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub insulation_rating: Option<TemperatureValue>,

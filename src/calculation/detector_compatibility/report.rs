@@ -3,7 +3,7 @@
 use serde::Serialize;
 use utoipa::ToSchema;
 
-use crate::calculation::input::{DetectorEcho, LeadInEcho, LoopEcho};
+use crate::calculation::input::{DetectorEcho, ResolvedLeadIn, ResolvedLoop};
 use crate::calculation::layout::LoopMark;
 use crate::calculation::report::{Assumed, Basis, Caution, Finding, Message, has_messages};
 use crate::practice::detectors::{FailureBehaviour, OutputMode, Wiring};
@@ -219,9 +219,9 @@ pub struct ConnectedLoopEcho {
     #[schema(value_type = String)]
     pub role: Role,
     /// The loop.
-    pub r#loop: LoopEcho,
+    pub r#loop: ResolvedLoop,
     /// The lead-in.
-    pub lead_in: LeadInEcho,
+    pub lead_in: ResolvedLeadIn,
     /// The width of the lane that it lies across.
     pub lane_width: PlanLength,
     /// Where its middle lies along travel; absent when not given.

@@ -243,8 +243,8 @@ impl ResolvedDetectorCompatibility {
                 .map(|resolved| ConnectedLoopEcho {
                     label: resolved.label.clone(),
                     role: resolved.role,
-                    r#loop: resolved.coil.echo(),
-                    lead_in: resolved.lead_in.echo(),
+                    r#loop: resolved.coil.clone(),
+                    lead_in: resolved.lead_in.clone(),
                     lane_width: resolved.lane.width.into(),
                     along: resolved.position.map(|(along, _)| along.into()),
                     across: resolved.position.map(|(_, across)| across.into()),

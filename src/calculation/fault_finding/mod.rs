@@ -71,67 +71,76 @@ impl Calculation for FaultFindingRequest {
     fn calculate(&self, diagnostics: &mut Diagnostics) -> Result<Self::Report, InvalidRequest> {
         let resolved = ResolvedFaultFinding::resolve(self, diagnostics);
         let resolved = diagnostics.finish(resolved)?;
-        let ResolvedFaultFinding { design, detector, conditions, readings, observations } = &resolved;
+        Ok(solve(self, &resolved, diagnostics))
+    }
+}
 
-        let [at_detector, at_loop] = [ReadingPlace::DetectorEnd, ReadingPlace::LoopEnd].map(|place| {
-            let conditions = ReadingConditions { place, ..*conditions };
-            let sound = SoundLoopModel::new(design.as_ref(), self.expected.as_ref(), &conditions);
-            (HypothesisSet::new(&sound, place), sound)
-        });
-        let (set, sound) = match conditions.place {
-            ReadingPlace::DetectorEnd => &at_detector,
-            ReadingPlace::LoopEnd => &at_loop,
+/// Weighs the evidence, and reports.
+fn solve(
+    request: &FaultFindingRequest,
+    resolved: &ResolvedFaultFinding,
+    diagnostics: &mut Diagnostics,
+) -> FaultFindingReport {
+    let ResolvedFaultFinding { design, detector, conditions, readings, observations } = resolved;
+
+    let [at_detector, at_loop] = [ReadingPlace::DetectorEnd, ReadingPlace::LoopEnd].map(|place| {
+        let conditions = ReadingConditions { place, ..*conditions };
+        let sound = SoundLoopModel::new(design.as_ref(), request.expected.as_ref(), &conditions);
+        (HypothesisSet::new(&sound, place), sound)
+    });
+    let (set, sound) = match conditions.place {
+        ReadingPlace::DetectorEnd => &at_detector,
+        ReadingPlace::LoopEnd => &at_loop,
+    };
+    let hypotheses = &set.hypotheses;
+    let evidence = FaultEvidence {
+        readings,
+        observations,
+        substitution: request.substitution.as_ref().filter(|done| !done.is_void(&detector.limits)),
+    };
+    let prior = likelihood::prior(sound, &detector.limits);
+    let probabilities = likelihood::posterior(hypotheses, &evidence, &prior);
+    let suspects = suspects::rank(hypotheses, &probabilities, &evidence);
+    let posterior = Posterior { at_detector: &at_detector.0, at_loop: &at_loop.0, probabilities: &probabilities };
+    let next_test = next_test::choose(&resolved.open_tests(evidence.substitution), &posterior);
+
+    if let Some((_, reading)) = readings.iter().find(|(meter, _)| *meter == MeterKind::Insulation) {
+        let test = InsulationTest {
+            voltage: request.readings.as_ref().and_then(|readings| readings.test_voltage_v),
+            asked_megohm: request.detector.as_ref().and_then(|detector| detector.insulation_min_megohm),
         };
-        let hypotheses = &set.hypotheses;
-        let evidence = FaultEvidence {
-            readings,
-            observations,
-            substitution: self.substitution.as_ref().filter(|done| !done.is_void(&detector.limits)),
-        };
-        let prior = likelihood::prior(sound, &detector.limits);
-        let probabilities = likelihood::posterior(hypotheses, &evidence, &prior);
-        let suspects = suspects::rank(hypotheses, &probabilities, &evidence);
-        let posterior = Posterior { at_detector: &at_detector.0, at_loop: &at_loop.0, probabilities: &probabilities };
-        let next_test = next_test::choose(&resolved.open_tests(evidence.substitution), &posterior);
+        judge_insulation(*reading, test, diagnostics);
+    }
+    if resolved.has_reading(MeterKind::Resistance) {
+        judge_temperature(sound, conditions, diagnostics);
+    }
+    if evidence.is_contradictory(hypotheses) {
+        judge_contradiction(readings, diagnostics);
+    }
+    if let Some(done) = &request.substitution {
+        judge_substitution(done, &detector.limits, diagnostics);
+    }
+    diagnostics.add_sources(&[Source::BayesRule, Source::CommonPractice, Source::OwnChoice]);
+    diagnostics.add_sources(if design.is_some() { loop_characteristics::SOURCES } else { &[Source::IacsCopper] });
+    diagnostics.add_cautions(&next_test.cautions);
+    diagnostics.add_cautions(&[
+        CautionCode::GateCanMove,
+        CautionCode::InsulationTester,
+        CautionCode::LiveParts,
+        CautionCode::NotForPeople,
+        CautionCode::LocalCodes,
+    ]);
 
-        if let Some((_, reading)) = readings.iter().find(|(meter, _)| *meter == MeterKind::Insulation) {
-            let test = InsulationTest {
-                voltage: self.readings.as_ref().and_then(|readings| readings.test_voltage_v),
-                asked_megohm: self.detector.as_ref().and_then(|detector| detector.insulation_min_megohm),
-            };
-            judge_insulation(*reading, test, diagnostics);
-        }
-        if resolved.has_reading(MeterKind::Resistance) {
-            judge_temperature(sound, conditions, diagnostics);
-        }
-        if evidence.is_contradictory(hypotheses) {
-            judge_contradiction(readings, diagnostics);
-        }
-        if let Some(done) = &self.substitution {
-            judge_substitution(done, &detector.limits, diagnostics);
-        }
-        diagnostics.add_sources(&[Source::BayesRule, Source::CommonPractice, Source::OwnChoice]);
-        diagnostics.add_sources(if design.is_some() { loop_characteristics::SOURCES } else { &[Source::IacsCopper] });
-        diagnostics.add_cautions(&next_test.cautions);
-        diagnostics.add_cautions(&[
-            CautionCode::GateCanMove,
-            CautionCode::InsulationTester,
-            CautionCode::LiveParts,
-            CautionCode::NotForPeople,
-            CautionCode::LocalCodes,
-        ]);
-
-        let inputs = FaultFindingInputs::new(&resolved, self.substitution.as_ref(), sound);
-        let closing = diagnostics.into_parts();
-        Ok(FaultFindingReport {
-            suspects,
-            next_test,
-            inputs,
-            findings: closing.findings,
-            assumed: closing.assumed,
-            unused: closing.unused,
-            cautions: closing.cautions,
-            basis: closing.basis,
-        })
+    let inputs = FaultFindingInputs::new(resolved, request.substitution.as_ref(), sound);
+    let closing = diagnostics.into_parts();
+    FaultFindingReport {
+        suspects,
+        next_test,
+        inputs,
+        findings: closing.findings,
+        assumed: closing.assumed,
+        unused: closing.unused,
+        cautions: closing.cautions,
+        basis: closing.basis,
     }
 }

@@ -8,7 +8,7 @@ use super::meters::{MeterKind, ReadingBand};
 use super::request::Substitution;
 use super::resolve::{ResolvedFaultFinding, ResolvedLoopDesign};
 use super::sound_loop::{LoopChange, SoundLoopModel};
-use crate::calculation::input::{DetectorEcho, LeadInEcho, LoopEcho};
+use crate::calculation::input::{DetectorEcho, ResolvedLeadIn, ResolvedLoop};
 use crate::calculation::report::{Assumed, Basis, Caution, Finding, Message, has_messages};
 use crate::practice::cautions::CautionCode;
 use crate::practice::fault_tests::FaultTest;
@@ -148,9 +148,9 @@ pub struct FaultFindingInputs {
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct LoopDesignEcho {
     /// The loop.
-    pub r#loop: LoopEcho,
+    pub r#loop: ResolvedLoop,
     /// The lead-in.
-    pub lead_in: LeadInEcho,
+    pub lead_in: ResolvedLeadIn,
 }
 
 /// What a sound loop would show; wide where neither design nor record gives the figure.
@@ -204,7 +204,7 @@ impl FaultFindingInputs {
 
 impl LoopDesignEcho {
     fn new(design: &ResolvedLoopDesign) -> Self {
-        Self { r#loop: design.coil.echo(), lead_in: design.lead_in.echo() }
+        Self { r#loop: design.coil.clone(), lead_in: design.lead_in.clone() }
     }
 }
 

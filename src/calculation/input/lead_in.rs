@@ -35,44 +35,38 @@ pub struct LeadIn {
     pub inductance: Option<LeadInInductance>,
 }
 
-/// A lead-in in typed quantities.
-#[derive(Clone, Debug)]
+/// A lead-in as it was understood.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+#[schema(as = LeadInEcho)]
 pub struct ResolvedLeadIn {
     /// From the loop to the unit.
+    #[serde(serialize_with = "PlanLength::write")]
+    #[schema(value_type = PlanLength)]
     pub length: Length,
-    /// In a saw cut, when given.
+    /// In a saw cut; absent when not given.
+    #[serde(skip_serializing_if = "Option::is_none", serialize_with = "PlanLength::write_option")]
+    #[schema(value_type = Option<PlanLength>)]
     pub in_slot: Option<Length>,
-    /// In conduit, when given.
+    /// In conduit; absent when not given.
+    #[serde(skip_serializing_if = "Option::is_none", serialize_with = "PlanLength::write_option")]
+    #[schema(value_type = Option<PlanLength>)]
     pub in_conduit: Option<Length>,
     /// Slack beyond the length.
+    #[serde(serialize_with = "PlanLength::write")]
+    #[schema(value_type = PlanLength)]
     pub spare: Length,
     /// The size as it was written.
     pub gauge: String,
     /// Area of one conductor.
+    #[serde(skip)]
     pub area: Area,
     /// Inductance per length of pair.
+    #[serde(serialize_with = "InductancePerLengthValue::write")]
+    #[schema(value_type = InductancePerLengthValue)]
     pub inductance: PerLength,
     /// The system of the length.
+    #[serde(skip)]
     pub system: UnitSystem,
-}
-
-/// A lead-in as it was understood.
-#[derive(Clone, Debug, Serialize, ToSchema)]
-pub struct LeadInEcho {
-    /// From the loop to the unit.
-    pub length: PlanLength,
-    /// In a saw cut; absent when not given.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub in_slot: Option<PlanLength>,
-    /// In conduit; absent when not given.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub in_conduit: Option<PlanLength>,
-    /// Slack beyond the length.
-    pub spare: PlanLength,
-    /// The size as it was written.
-    pub gauge: String,
-    /// Inductance per length of pair.
-    pub inductance: InductancePerLengthValue,
 }
 
 impl LeadIn {
@@ -169,17 +163,5 @@ impl ResolvedLeadIn {
     /// Conductor area in square metres, for the physics.
     pub fn area_m2(&self) -> f64 {
         self.area.get::<square_meter>()
-    }
-
-    /// The echo for reports.
-    pub fn echo(&self) -> LeadInEcho {
-        LeadInEcho {
-            length: self.length.into(),
-            in_slot: self.in_slot.map(Into::into),
-            in_conduit: self.in_conduit.map(Into::into),
-            spare: self.spare.into(),
-            gauge: self.gauge.clone(),
-            inductance: self.inductance.into(),
-        }
     }
 }

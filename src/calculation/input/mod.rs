@@ -15,12 +15,12 @@ mod weather;
 mod winding;
 
 pub use detector::{Detector, DetectorEcho, ResolvedDetector};
-pub use lead_in::{LeadIn, LeadInEcho, ResolvedLeadIn};
-pub use opening::{Opening, OpeningEcho, ResolvedOpening, resolve_vehicles};
+pub use lead_in::{LeadIn, ResolvedLeadIn};
+pub use opening::{Opening, ResolvedOpening, resolve_vehicles};
 pub use prices::{MoneyText, Prices, ResolvedPrices, price_keys};
 pub use sealant::{Sealant, SealantDataSheet};
 pub use sizes::*;
-pub use slot::{ResolvedSlot, Slot, SlotEcho};
+pub use slot::{ResolvedSlot, Slot};
 pub use stock::{ResolvedStockItem, StockItem};
 pub use weather::{HourlyConditions, Location, Weather};
-pub use winding::{Loop, LoopEcho, ResolvedLoop, ResolvedWire, Shape, Wire, WireEcho};
+pub use winding::{Loop, ResolvedLoop, ResolvedWire, Shape, Wire};

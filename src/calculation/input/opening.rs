@@ -34,48 +34,40 @@ pub struct Opening {
     pub leaf_ground_gap: Option<LeafGroundGap>,
 }
 
-/// An opening in typed quantities.
-#[derive(Clone, Debug)]
-pub struct ResolvedOpening {
-    /// The clear width.
-    pub width: Length,
-    /// What closes it.
-    pub barrier: Barrier,
-    /// The asked setback, when given.
-    pub edge_setback: Option<Length>,
-    /// Speed of approach, when given.
-    pub approach_speed: Option<Velocity>,
-    /// Opening time, when given.
-    pub opening_time: Option<Time>,
-    /// A metal leaf: its height and ground gap. Absent where the barrier has none.
-    pub leaf: Option<(Length, Length)>,
-    /// The system that the width was written in.
-    pub system: UnitSystem,
-}
-
 /// An opening as it was understood.
 #[derive(Clone, Debug, Serialize, ToSchema)]
-pub struct OpeningEcho {
+#[schema(as = OpeningEcho)]
+pub struct ResolvedOpening {
     /// The clear width.
-    pub width: PlanLength,
+    #[serde(serialize_with = "PlanLength::write")]
+    #[schema(value_type = PlanLength)]
+    pub width: Length,
     /// What closes it.
     #[schema(value_type = String)]
     pub barrier: Barrier,
     /// The asked setback; absent when not given.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub edge_setback: Option<PlanLength>,
+    #[serde(skip_serializing_if = "Option::is_none", serialize_with = "PlanLength::write_option")]
+    #[schema(value_type = Option<PlanLength>)]
+    pub edge_setback: Option<Length>,
     /// Speed of approach; absent when not given.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub approach_speed: Option<SpeedValue>,
+    #[serde(skip_serializing_if = "Option::is_none", serialize_with = "SpeedValue::write_option")]
+    #[schema(value_type = Option<SpeedValue>)]
+    pub approach_speed: Option<Velocity>,
     /// Opening time; absent when not given.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub opening_time: Option<DurationValue>,
+    #[serde(skip_serializing_if = "Option::is_none", serialize_with = "DurationValue::write_option")]
+    #[schema(value_type = Option<DurationValue>)]
+    pub opening_time: Option<Time>,
     /// Height of the metal leaf; absent where there is none.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub leaf_height: Option<PlanLength>,
+    #[serde(skip_serializing_if = "Option::is_none", serialize_with = "PlanLength::write_option")]
+    #[schema(value_type = Option<PlanLength>)]
+    pub leaf_height: Option<Length>,
     /// Gap under the metal leaf; absent where there is none.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub leaf_ground_gap: Option<PlanLength>,
+    #[serde(skip_serializing_if = "Option::is_none", serialize_with = "PlanLength::write_option")]
+    #[schema(value_type = Option<PlanLength>)]
+    pub leaf_ground_gap: Option<Length>,
+    /// The system that the width was written in.
+    #[serde(skip)]
+    pub system: UnitSystem,
 }
 
 impl Opening {
@@ -102,7 +94,8 @@ impl Opening {
             edge_setback,
             approach_speed,
             opening_time,
-            leaf,
+            leaf_height: leaf.map(|(height, _)| height),
+            leaf_ground_gap: leaf.map(|(_, gap)| gap),
         })
     }
 
@@ -132,21 +125,6 @@ impl Opening {
             Source::OwnChoice,
         );
         height.zip(gap)
-    }
-}
-
-impl ResolvedOpening {
-    /// The echo for reports.
-    pub fn echo(&self) -> OpeningEcho {
-        OpeningEcho {
-            width: self.width.into(),
-            barrier: self.barrier,
-            edge_setback: self.edge_setback.map(Into::into),
-            approach_speed: self.approach_speed.map(Into::into),
-            opening_time: self.opening_time.map(Into::into),
-            leaf_height: self.leaf.map(|(height, _)| height.into()),
-            leaf_ground_gap: self.leaf.map(|(_, gap)| gap.into()),
-        }
     }
 }
 

@@ -26,28 +26,25 @@ pub struct Slot {
     pub cover: Option<Cover>,
 }
 
-/// A slot in typed quantities.
-#[derive(Clone, Debug)]
-pub struct ResolvedSlot {
-    /// The width.
-    pub width: Length,
-    /// The depth; where none was given, the usual one.
-    pub depth: Length,
-    /// Whether the depth was given, so that it must not be exceeded.
-    pub depth_is_fixed: bool,
-    /// The sealant over the top wire.
-    pub cover: Length,
-}
-
 /// A slot as it was understood.
 #[derive(Clone, Debug, Serialize, ToSchema)]
-pub struct SlotEcho {
+#[schema(as = SlotEcho)]
+pub struct ResolvedSlot {
     /// The width.
-    pub width: DetailLength,
+    #[serde(serialize_with = "DetailLength::write")]
+    #[schema(value_type = DetailLength)]
+    pub width: Length,
     /// The depth.
-    pub depth: DetailLength,
+    #[serde(serialize_with = "DetailLength::write")]
+    #[schema(value_type = DetailLength)]
+    pub depth: Length,
+    /// Whether the depth was given, so that it must not be exceeded.
+    #[serde(skip)]
+    pub depth_is_fixed: bool,
     /// The sealant over the top wire.
-    pub cover: DetailLength,
+    #[serde(serialize_with = "DetailLength::write")]
+    #[schema(value_type = DetailLength)]
+    pub cover: Length,
 }
 
 impl Slot {
@@ -111,10 +108,5 @@ impl ResolvedSlot {
             UnitSystem::UsCustomary => Length::new::<inch>((4.0 * needed.get::<inch>() - 1e-9).ceil() / 4.0),
             UnitSystem::Metric => Length::new::<millimeter>(5.0 * (needed.get::<millimeter>() / 5.0 - 1e-9).ceil()),
         }
-    }
-
-    /// The echo for reports.
-    pub fn echo(&self) -> SlotEcho {
-        SlotEcho { width: self.width.into(), depth: self.depth.into(), cover: self.cover.into() }
     }
 }

@@ -1,6 +1,6 @@
 //! The loop and its wire.
 
-use serde::{Deserialize, Serialize};
+use serde::{Deserialize, Serialize, Serializer};
 use uom::si::area::square_meter;
 use uom::si::f64::{Area, Length};
 use uom::si::length::meter;
@@ -72,69 +72,66 @@ pub struct Loop {
     pub wire: Option<Wire>,
 }
 
-/// A wire in typed quantities.
-#[derive(Clone, Debug)]
+/// A wire as it was understood.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+#[schema(as = WireEcho)]
 pub struct ResolvedWire {
     /// The size as it was written.
     pub gauge: String,
-    /// Area of the conductor.
+    /// Diameter of the bare conductor (of a solid one with the same area).
+    // Computed with its area, and reported by its diameter.
+    #[serde(rename = "conductor_diameter", serialize_with = "write_diameter")]
+    #[schema(value_type = DetailLength)]
     pub area: Area,
     /// Diameter over insulation.
+    #[serde(serialize_with = "DetailLength::write")]
+    #[schema(value_type = DetailLength)]
     pub over_insulation: Length,
     /// Diameter over the jacket of a preformed loop, when given.
+    #[serde(skip)]
     pub over_jacket: Option<Length>,
 }
 
-/// A loop in typed quantities.
-#[derive(Clone, Debug)]
-pub struct ResolvedLoop {
-    /// The shape.
-    pub shape: Shape,
-    /// Leg in the direction of driving.
-    pub along_travel: Length,
-    /// Leg across the lane.
-    pub across_lane: Length,
-    /// Turns.
-    pub turns: u32,
-    /// Leg of the corner cuts.
-    pub corner_cut: Length,
-    /// Sealant over the top wire.
-    pub cover: Length,
-    /// The wire.
-    pub wire: ResolvedWire,
-    /// The system that the loop was written in.
-    pub system: UnitSystem,
+#[expect(clippy::trivially_copy_pass_by_ref, reason = "serde hands over the field")]
+fn write_diameter<S: Serializer>(area: &Area, serializer: S) -> Result<S::Ok, S::Error> {
+    DetailLength(diameter(*area)).serialize(serializer)
 }
 
-/// A wire as it was understood.
-#[derive(Clone, Debug, Serialize, ToSchema)]
-pub struct WireEcho {
-    /// The size as it was written.
-    pub gauge: String,
-    /// Diameter of the bare conductor (of a solid one with the same area).
-    pub conductor_diameter: DetailLength,
-    /// Diameter over insulation.
-    pub over_insulation: DetailLength,
+/// Diameter of a solid conductor of this area.
+fn diameter(area: Area) -> Length {
+    (area * (4.0 / std::f64::consts::PI)).sqrt()
 }
 
 /// A loop as it was understood.
 #[derive(Clone, Debug, Serialize, ToSchema)]
-pub struct LoopEcho {
+#[schema(as = LoopEcho)]
+pub struct ResolvedLoop {
     /// The shape.
     #[schema(value_type = String)]
     pub shape: Shape,
     /// Leg in the direction of driving.
-    pub along_travel: PlanLength,
+    #[serde(serialize_with = "PlanLength::write")]
+    #[schema(value_type = PlanLength)]
+    pub along_travel: Length,
     /// Leg across the lane.
-    pub across_lane: PlanLength,
+    #[serde(serialize_with = "PlanLength::write")]
+    #[schema(value_type = PlanLength)]
+    pub across_lane: Length,
     /// Turns.
     pub turns: u32,
     /// Leg of the corner cuts.
-    pub corner_cut: DetailLength,
+    #[serde(serialize_with = "DetailLength::write")]
+    #[schema(value_type = DetailLength)]
+    pub corner_cut: Length,
     /// Sealant over the top wire.
-    pub cover: DetailLength,
+    #[serde(serialize_with = "DetailLength::write")]
+    #[schema(value_type = DetailLength)]
+    pub cover: Length,
     /// The wire.
-    pub wire: WireEcho,
+    pub wire: ResolvedWire,
+    /// The system that the loop was written in.
+    #[serde(skip)]
+    pub system: UnitSystem,
 }
 
 /// The size of a conductor as text, and its area; the usual size where none was sent, for `reason`.
@@ -201,16 +198,7 @@ impl Wire {
 impl ResolvedWire {
     /// Diameter of a solid conductor of this area.
     pub fn diameter(&self) -> Length {
-        (self.area * (4.0 / std::f64::consts::PI)).sqrt()
-    }
-
-    /// The echo for reports.
-    pub fn echo(&self) -> WireEcho {
-        WireEcho {
-            gauge: self.gauge.clone(),
-            conductor_diameter: self.diameter().into(),
-            over_insulation: self.over_insulation.into(),
-        }
+        diameter(self.area)
     }
 
     /// Conductor area in square metres, for the physics.
@@ -301,19 +289,6 @@ impl ResolvedLoop {
             turns: self.turns,
             pitch: self.wire.over_insulation.get::<meter>(),
             wire_radius: self.wire.diameter().get::<meter>() / 2.0,
-        }
-    }
-
-    /// The echo for reports.
-    pub fn echo(&self) -> LoopEcho {
-        LoopEcho {
-            shape: self.shape,
-            along_travel: self.along_travel.into(),
-            across_lane: self.across_lane.into(),
-            turns: self.turns,
-            corner_cut: self.corner_cut.into(),
-            cover: self.cover.into(),
-            wire: self.wire.echo(),
         }
     }
 }

@@ -49,41 +49,47 @@ impl Calculation for LoopCharacteristicsRequest {
 
     fn calculate(&self, diagnostics: &mut Diagnostics) -> Result<Self::Report, InvalidRequest> {
         let resolved = self.resolve(diagnostics);
-        let ResolvedLoopCharacteristics { coil, lead_in, conditions } = diagnostics.finish(resolved)?;
+        let resolved = diagnostics.finish(resolved)?;
         let body = FieldPath::BODY;
-        let (loop_at, lead_in_at) = (body.field("loop"), body.field("lead_in"));
-        diagnostics.mark_unneeded(&loop_at, &[("cover", self.r#loop.cover.is_some())]);
-        diagnostics.mark_unneeded(&lead_in_at, &self.lead_in.parts_sent());
-
-        let figures = measure(&coil, &lead_in, &conditions);
-        diagnostics.add_sources(SOURCES);
-        let context =
-            JudgementContext { coil: loop_at, lead_in: lead_in_at, unit: loop_at, system: coil.system, subject: None };
-        judge(&figures, &conditions, &DetectorEnvelope::StandardMinimum.limits(), &context, diagnostics);
-        diagnostics.add_cautions(&[
-            CautionCode::LocalCodes,
-            CautionCode::NotForPeople,
-            CautionCode::InsulationTester,
-            CautionCode::GateCanMove,
-        ]);
-
-        let inputs = LoopCharacteristicsInputs {
-            r#loop: coil.echo(),
-            lead_in: lead_in.echo(),
-            frequency_khz: round(conditions.frequency.get::<kilohertz>(), 3),
-            temperature: conditions.temperature.into(),
-            steel_below: conditions.steel_below.map(Into::into),
-            shunt_capacitance_nf: round(conditions.shunt_capacitance.get::<nanofarad>(), 3),
-        };
-        let closing = diagnostics.into_parts();
-        Ok(LoopCharacteristicsReport::of(
-            &figures,
-            inputs,
-            closing.findings,
-            closing.assumed,
-            closing.unused,
-            closing.cautions,
-            closing.basis,
-        ))
+        diagnostics.mark_unneeded(&body.field("loop"), &[("cover", self.r#loop.cover.is_some())]);
+        diagnostics.mark_unneeded(&body.field("lead_in"), &self.lead_in.parts_sent());
+        Ok(solve(resolved, diagnostics))
     }
+}
+
+/// Measures the loop, and reports.
+fn solve(resolved: ResolvedLoopCharacteristics, diagnostics: &mut Diagnostics) -> LoopCharacteristicsReport {
+    let ResolvedLoopCharacteristics { coil, lead_in, conditions } = resolved;
+    let body = FieldPath::BODY;
+    let (loop_at, lead_in_at) = (body.field("loop"), body.field("lead_in"));
+    let figures = measure(&coil, &lead_in, &conditions);
+    diagnostics.add_sources(SOURCES);
+    let context =
+        JudgementContext { coil: loop_at, lead_in: lead_in_at, unit: loop_at, system: coil.system, subject: None };
+    judge(&figures, &conditions, &DetectorEnvelope::StandardMinimum.limits(), &context, diagnostics);
+    diagnostics.add_cautions(&[
+        CautionCode::LocalCodes,
+        CautionCode::NotForPeople,
+        CautionCode::InsulationTester,
+        CautionCode::GateCanMove,
+    ]);
+
+    let inputs = LoopCharacteristicsInputs {
+        r#loop: coil,
+        lead_in,
+        frequency_khz: round(conditions.frequency.get::<kilohertz>(), 3),
+        temperature: conditions.temperature.into(),
+        steel_below: conditions.steel_below.map(Into::into),
+        shunt_capacitance_nf: round(conditions.shunt_capacitance.get::<nanofarad>(), 3),
+    };
+    let closing = diagnostics.into_parts();
+    LoopCharacteristicsReport::of(
+        &figures,
+        inputs,
+        closing.findings,
+        closing.assumed,
+        closing.unused,
+        closing.cautions,
+        closing.basis,
+    )
 }

@@ -7,7 +7,7 @@ use uom::si::ratio::percent;
 use utoipa::ToSchema;
 
 use super::electrical::ElectricalFigures;
-use crate::calculation::input::{LeadInEcho, LoopEcho};
+use crate::calculation::input::{ResolvedLeadIn, ResolvedLoop};
 use crate::calculation::report::{Assumed, Basis, Caution, Finding, has_messages};
 use crate::quantity::output::{DetailLength, PlanLength, TemperatureValue, round};
 
@@ -102,9 +102,9 @@ impl From<&ElectricalFigures> for LoopElectrical {
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct LoopCharacteristicsInputs {
     /// The loop.
-    pub r#loop: LoopEcho,
+    pub r#loop: ResolvedLoop,
     /// The lead-in.
-    pub lead_in: LeadInEcho,
+    pub lead_in: ResolvedLeadIn,
     /// The working frequency, kHz, 3 decimals.
     pub frequency_khz: f64,
     /// The temperature of the wire.

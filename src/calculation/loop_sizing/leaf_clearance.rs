@@ -28,7 +28,7 @@ impl LeafClearance {
     /// The least distance, never under 4 ft / 1.2 m, at which the closed leaf changes every loop beside it by less than half its step.
     /// Where that would let a car stand unseen between the loops, they stay closer, with a warning. `None` without a leaf.
     pub fn compute(job: &ResolvedLoopSizing, selections: &LoopSelections<'_>) -> Option<Self> {
-        let (height, ground_gap) = job.opening.leaf?;
+        let (height, ground_gap) = job.opening.leaf_height.zip(job.opening.leaf_ground_gap)?;
         let wall = Wall::new(job.opening.width.get::<meter>(), height.get::<meter>())?;
         let system = job.system();
         let step = STEP.in_system(system);

@@ -12,7 +12,7 @@ use super::selection::{FoundDetails, FoundLoop};
 use super::side_by_side::SideBySide;
 use super::stock::StockChoice;
 use super::vehicle_sighting::VehicleSighting;
-use crate::calculation::input::{DetectorEcho, LeadInEcho, OpeningEcho, ResolvedSlot, Shape, SlotEcho, WireEcho};
+use crate::calculation::input::{DetectorEcho, ResolvedLeadIn, ResolvedOpening, ResolvedSlot, ResolvedWire, Shape};
 use crate::calculation::layout::{LaidLoop, LoopMark};
 use crate::calculation::loop_characteristics::LoopElectrical;
 use crate::calculation::report::{Assumed, Basis, Caution, Finding, has_messages};
@@ -56,7 +56,7 @@ has_messages! {
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct LoopSizingInputs {
     /// The opening.
-    pub opening: OpeningEcho,
+    pub opening: ResolvedOpening,
     /// What the loops are for.
     #[schema(value_type = Vec<String>)]
     pub roles: Vec<Role>,
@@ -78,12 +78,12 @@ pub struct LoopSizingInputs {
     #[schema(value_type = String)]
     pub construction: Construction,
     /// The lead-in.
-    pub lead_in: LeadInEcho,
+    pub lead_in: ResolvedLeadIn,
     /// The wire.
-    pub wire: WireEcho,
+    pub wire: ResolvedWire,
     /// The saw cut; absent where nothing is sawn.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub slot: Option<SlotEcho>,
+    pub slot: Option<ResolvedSlot>,
     /// What lies over the top wire: sealant, pavement or sand.
     pub cover: DetailLength,
     /// The detector unit.
@@ -95,7 +95,7 @@ pub struct LoopSizingInputs {
 impl LoopSizingInputs {
     pub(super) fn of(resolved: &ResolvedLoopSizing) -> Self {
         Self {
-            opening: resolved.opening.echo(),
+            opening: resolved.opening.clone(),
             roles: resolved.roles.clone(),
             vehicles: resolved.vehicles.clone(),
             seen_by_other_devices: resolved.seen_elsewhere.clone(),
@@ -103,9 +103,9 @@ impl LoopSizingInputs {
             surface: resolved.surface,
             site_hazards: resolved.hazards.clone(),
             construction: resolved.construction,
-            lead_in: resolved.lead_in.echo(),
-            wire: resolved.wire.echo(),
-            slot: resolved.slot.as_ref().map(ResolvedSlot::echo),
+            lead_in: resolved.lead_in.clone(),
+            wire: resolved.wire.clone(),
+            slot: resolved.slot.clone(),
             cover: resolved.cover.into(),
             detector: resolved.detector.echo(),
             stock_items: resolved.stock.as_ref().map_or(0, Vec::len),

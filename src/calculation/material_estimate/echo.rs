@@ -3,7 +3,7 @@
 use serde::Serialize;
 use utoipa::ToSchema;
 
-use crate::calculation::input::{LeadInEcho, LoopEcho};
+use crate::calculation::input::{ResolvedLeadIn, ResolvedLoop};
 use crate::practice::materials::{Corner, RodForm};
 use crate::practice::sealants::SealantKind;
 use crate::practice::site::{Construction, SiteHazard, Surface};
@@ -106,7 +106,7 @@ pub struct EstimatedLoopEcho {
     #[schema(value_type = String)]
     pub construction: Construction,
     /// The loop.
-    pub r#loop: LoopEcho,
+    pub r#loop: ResolvedLoop,
     /// The sealant that is asked for over its top wire, whoever asks for it; absent where nothing is sawn.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub cover: Option<DetailLength>,
@@ -117,7 +117,7 @@ pub struct EstimatedLoopEcho {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub insulation_rating: Option<TemperatureValue>,
     /// The lead-in.
-    pub lead_in: LeadInEcho,
+    pub lead_in: ResolvedLeadIn,
 }
 
 /// The pace of the crew as it was understood.

@@ -170,11 +170,11 @@ impl ResolvedEstimatedLoop {
             label: self.label.clone(),
             quantity: self.quantity,
             construction: self.construction,
-            r#loop: self.coil.echo(),
+            r#loop: self.coil.clone(),
             cover: self.slots.of(self.construction).map(|slot| slot.cover.into()),
             over_jacket: self.coil.wire.over_jacket.map(Into::into),
             insulation_rating: self.rating.map(Into::into),
-            lead_in: self.lead_in.echo(),
+            lead_in: self.lead_in.clone(),
         }
     }
 }

@@ -20,7 +20,7 @@ mod vehicle_pass;
 use uom::si::f64::Length;
 
 pub use loop_field::LoopField;
-pub use report::{BlindStrip, ProfilePoint, Stretch, VehicleResponseInputs, VehicleResponseReport};
+pub use report::{BlindStrip, DrivenVehicle, ProfilePoint, Stretch, VehicleResponseInputs, VehicleResponseReport};
 pub use request::{PlateSize, ResolvedVehicleResponse, VehicleResponseRequest};
 pub use seen_height::{SeenHeight, find_seen_height};
 pub use unseen_strips::{UnseenStrips, find_unseen_strips};

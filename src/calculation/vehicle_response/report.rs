@@ -1,6 +1,6 @@
 //! What [`super`] answers.
 
-use serde::Serialize;
+use serde::{Serialize, Serializer};
 use uom::si::f64::Length;
 use uom::si::inductance::microhenry;
 use uom::si::ratio::percent;
@@ -10,12 +10,11 @@ use super::request::ResolvedVehicleResponse;
 use super::seen_height::SeenHeight;
 use super::unseen_strips::UnseenStrips;
 use super::vehicle_pass::VehiclePass;
-use crate::calculation::input::{LeadInEcho, LoopEcho};
+use crate::calculation::input::{ResolvedLeadIn, ResolvedLoop};
 use crate::calculation::loop_characteristics::ElectricalFigures;
 use crate::calculation::report::{Assumed, Basis, Caution, Diagnostics, Finding, has_messages};
 use crate::practice::vehicles::VehicleClass;
 use crate::quantity::output::{PlanLength, round};
-use crate::vocabulary::Vocabulary;
 
 /// What a vehicle does to a loop, all the way over it.
 #[derive(Clone, Debug, Serialize, ToSchema)]
@@ -105,9 +104,9 @@ impl VehicleResponseReport {
             seen_height,
             model: resolved.class.map_or("plate", VehicleClass::model),
             inputs: VehicleResponseInputs {
-                r#loop: resolved.coil.echo(),
-                lead_in: resolved.lead_in.echo(),
-                vehicle: resolved.class.map_or("plate", Vocabulary::code),
+                r#loop: resolved.coil.clone(),
+                lead_in: resolved.lead_in.clone(),
+                vehicle: resolved.class.map_or(DrivenVehicle::Plate, DrivenVehicle::Class),
                 vehicle_length: resolved.model.length.into(),
                 vehicle_width: resolved.model.width.into(),
                 effective_height: resolved.model.height.into(),
@@ -173,15 +172,34 @@ impl BlindStrip {
     }
 }
 
+/// What drives over the loop.
+#[derive(Clone, Copy, Debug)]
+pub enum DrivenVehicle {
+    /// A vehicle of a class.
+    Class(VehicleClass),
+    /// A flat underside of the caller's.
+    Plate,
+}
+
+impl Serialize for DrivenVehicle {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        match self {
+            Self::Class(class) => class.serialize(serializer),
+            Self::Plate => serializer.serialize_str("plate"),
+        }
+    }
+}
+
 /// What was understood of a vehicle-response request.
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct VehicleResponseInputs {
     /// The loop.
-    pub r#loop: LoopEcho,
+    pub r#loop: ResolvedLoop,
     /// The lead-in.
-    pub lead_in: LeadInEcho,
+    pub lead_in: ResolvedLeadIn,
     /// The class of the vehicle, or `plate`.
-    pub vehicle: &'static str,
+    #[schema(value_type = String)]
+    pub vehicle: DrivenVehicle,
     /// The vehicle's length over all.
     pub vehicle_length: PlanLength,
     /// The vehicle's width over all.

@@ -144,7 +144,7 @@ fn format_position(sized: &SizedLoop, system: UnitSystem) -> String {
 fn format_slot(sized: &SizedLoop, report: &InstallationPlanReport, system: UnitSystem) -> String {
     let Some(depth) = sized.slot_depth else { return "not sawn".to_owned() };
     let width = materials(sized, report).and_then(|each| each.slot_width);
-    match width.or(report.sizing.inputs.slot.as_ref().map(|slot| slot.width)) {
+    match width.or(report.sizing.inputs.slot.as_ref().map(|slot| slot.width.into())) {
         Some(width) => format!("{} × {} deep", format_detail(width, system), format_detail(depth, system)),
         None => format!("{} deep", format_detail(depth, system)),
     }

@@ -13,7 +13,7 @@ use crate::quantity::UnitSystem;
 /// The job in a phrase: what closes the opening, and its width.
 pub fn format_title(report: &InstallationPlanReport, system: UnitSystem) -> String {
     let opening = &report.sizing.inputs.opening;
-    format_opening(opening, &format_plan(opening.width, system))
+    format_opening(opening, &format_plan(opening.width.into(), system))
 }
 
 /// The head of the sheet, with blank lines for the job, the date and the name.

@@ -21,7 +21,7 @@ use super::report_text::{
     BUILD_STOP_HEADING, describe_findings, draw_footer, draw_heading, draw_notes, draw_stops, draw_warnings,
 };
 use super::traits::Drawing;
-use crate::calculation::input::OpeningEcho;
+use crate::calculation::input::ResolvedOpening;
 use crate::calculation::loop_sizing::{LoopSizingReport, LoopSizingRequest};
 use crate::calculation::report::{Finding, Subject};
 use crate::practice::roles::Role;
@@ -113,16 +113,16 @@ fn draw_site(
     lane_and_barrier::draw(canvas, &projection, barrier, has_exit);
     loop_outlines::draw(canvas, &projection, loops);
     tape::draw(canvas, &projection, loops, barrier, system, edges);
-    let bottom = across::draw(canvas, &projection, loops, opening.width, system, edges.1);
+    let bottom = across::draw(canvas, &projection, loops, opening.width.into(), system, edges.1);
     (projection, bottom)
 }
 
-fn format_title(opening: &OpeningEcho, system: UnitSystem) -> String {
-    format!("Plan: {}", format_opening(opening, &format_plan_both(opening.width, system)))
+fn format_title(opening: &ResolvedOpening, system: UnitSystem) -> String {
+    format!("Plan: {}", format_opening(opening, &format_plan_both(opening.width.into(), system)))
 }
 
 /// What closes an opening and how wide it is, in a phrase.
-pub fn format_opening(opening: &OpeningEcho, width: &str) -> String {
+pub fn format_opening(opening: &ResolvedOpening, width: &str) -> String {
     if opening.barrier == Barrier::None {
         return format!("lane without a barrier, {width} wide");
     }

@@ -1,9 +1,10 @@
 //! From the site to the canvas: one scale both ways, the inside up, long empty stretches shortened.
 
 use super::placed_loop::PlacedLoop;
-use crate::calculation::input::OpeningEcho;
+use crate::calculation::input::ResolvedOpening;
 use crate::drawing::canvas::{CanvasPoint, WIDTH};
 use crate::practice::site::Barrier;
+use crate::quantity::output::PlanLength;
 
 /// The left edge of the part of the canvas that shows the site.
 pub const LEFT: f64 = 104.0;
@@ -45,8 +46,8 @@ pub struct SiteProjection {
 
 impl SiteProjection {
     /// The site of an opening with its loops, drawn from `top` down.
-    pub fn new(opening: &OpeningEcho, barrier: Barrier, loops: &[PlacedLoop<'_>], top: f64) -> Self {
-        let width = opening.width.m();
+    pub fn new(opening: &ResolvedOpening, barrier: Barrier, loops: &[PlacedLoop<'_>], top: f64) -> Self {
+        let width = PlanLength(opening.width).m();
         let sweep = width * barrier.sweep_share();
         let mut occupied: Vec<_> = loops.iter().map(|placed| (placed.from - BEYOND_M, placed.to + BEYOND_M)).collect();
         occupied.push((-BEYOND_M, sweep + BEYOND_M));

@@ -183,7 +183,7 @@ impl ChangePlot {
 
     /// Draws the vehicle where the change peaks, and the loop; returns the lower edge.
     pub fn draw_vehicle_and_loop(&self, canvas: &mut Canvas, report: &VehicleResponseReport, top: f64) -> f64 {
-        let along = report.inputs.r#loop.along_travel;
+        let along = report.inputs.r#loop.along_travel.into();
         let (front, length) = (report.peak_position, report.inputs.vehicle_length);
         let rear = self.x(length_number(front, self.system) - length_number(length, self.system));
         let name = |canvas: &mut Canvas, top: f64, words: &str| {

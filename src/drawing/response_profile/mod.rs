@@ -5,16 +5,15 @@
 mod change_plot;
 
 use super::canvas::{Canvas, GAP};
-use super::codes::format_label;
 use super::dimension_text::{format_area_both, format_plan_both};
 use super::report_text::{
     BUILD_STOP_HEADING, describe_findings, draw_footer, draw_heading, draw_notes, draw_stops, draw_warnings,
 };
 use super::traits::Drawing;
-use crate::calculation::vehicle_response::{VehicleResponseReport, VehicleResponseRequest};
-use crate::practice::vehicles::VehicleClass;
+use crate::calculation::vehicle_response::{DrivenVehicle, VehicleResponseReport, VehicleResponseRequest};
 use crate::quantity::output::PlanLength;
 use crate::quantity::{QuantityField, UnitSystem};
+use crate::vocabulary::Vocabulary;
 use change_plot::ChangePlot;
 
 /// The response of a loop to a vehicle.
@@ -45,10 +44,10 @@ impl Drawing for ResponseProfile {
 pub fn draw(report: &VehicleResponseReport, system: UnitSystem) -> String {
     let coil = &report.inputs.r#loop;
     let vehicle = match report.inputs.vehicle {
-        "plate" => "A flat underside".to_owned(),
-        code => format_label::<VehicleClass>(code),
+        DrivenVehicle::Plate => "A flat underside",
+        DrivenVehicle::Class(class) => class.label(),
     };
-    let size = format_area_both(coil.along_travel, coil.across_lane, system);
+    let size = format_area_both(coil.along_travel.into(), coil.across_lane.into(), system);
     let title = format!("Response: {} over a loop of {size}, {}\u{a0}turns", vehicle.to_lowercase(), coil.turns);
 
     let mut canvas = Canvas::default();
@@ -57,7 +56,7 @@ pub fn draw(report: &VehicleResponseReport, system: UnitSystem) -> String {
     let plot = ChangePlot::new(report, system, top);
     let bottom = plot.draw(&mut canvas);
     let bottom = plot.draw_vehicle_and_loop(&mut canvas, report, bottom);
-    let notes = format_notes(report, &vehicle, system);
+    let notes = format_notes(report, vehicle, system);
     let bottom = draw_notes(&mut canvas, bottom, &notes) + GAP;
     let bottom = draw_warnings(&mut canvas, bottom, &report.findings, |_| None);
     let height = draw_footer(&mut canvas, bottom, report.basis.engine);

@@ -158,7 +158,7 @@ fn cross_section(
     };
     let (contents, cover, slot) = if place == SectionPlace::LeadIn {
         let contents = if is_wound {
-            SlotContents::Pair { over: wire.over_insulation, conductor: wire.conductor_diameter }
+            SlotContents::Pair { over: wire.over_insulation.into(), conductor: wire.diameter().into() }
         } else {
             SlotContents::Jacket { over: echo.over_jacket, turns: None }
         };
@@ -168,9 +168,9 @@ fn cross_section(
             buried.contents.clone()
         } else {
             SlotContents::Wires {
-                count: stacked_wires(one, fit, wire.over_insulation),
-                over: wire.over_insulation,
-                conductor: wire.conductor_diameter,
+                count: stacked_wires(one, fit, wire.over_insulation.into()),
+                over: wire.over_insulation.into(),
+                conductor: wire.diameter().into(),
             }
         };
         (contents, one.cover, slot(one.slot_depth?, one.rod_height))

@@ -83,4 +83,4 @@ compatibility-remedy = { $to } { $change ->
 
 compatibility-usual-lane-width = The loop, or the row of loops, and the usual setback on each side.
 compatibility-usual-wiring = Every loop has its own channel.
-compatibility-usual-steps = Steps of the standard's sensitivity classes and a finer one; the unit's sheet governs.
+compatibility-usual-steps = Steps of the standard's sensitivity classes; a finer one must stand on the unit's sheet.
