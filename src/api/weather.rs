@@ -183,10 +183,11 @@ mod tests {
         assert!(resolve(&mut weather, Some(&forecast), &metrics, &mut diagnostics).await.unwrap());
         assert!(weather.location.is_none());
         assert_eq!(weather.conditions.unwrap().len(), 1);
-        let assumed = serde_json::to_value(diagnostics.into_parts().assumed).unwrap();
-        assert_eq!(assumed[0]["about"], "#/weather/conditions");
-        assert_eq!(assumed[0]["value"], "hourly from 2026-11-25T07:00:00-05:00 to 2026-11-25T07:00:00-05:00");
-        assert_eq!(assumed[0]["source_ids"][0], "public_forecast");
+        let assumed = &diagnostics.into_parts().assumed[0];
+        assert_eq!(assumed.about, "#/weather/conditions");
+        assert_eq!(assumed.value, "hourly from 2026-11-25T07:00:00-05:00 to 2026-11-25T07:00:00-05:00");
+        assert_eq!(assumed.reason.statement().id(), "input-forecast");
+        assert_eq!(assumed.source_ids[0], Source::PublicForecast);
         assert!(metrics.render().contains("loopwright_forecasts_total{outcome=\"ok\"} 1\n"));
     }
 
