@@ -29,7 +29,7 @@ sourced_vocabulary! {
         EdgeSetbackReduced "edge_setback_reduced" "Less room at the edges" "The opening is narrow, so the loop comes closer to its edges than usual." [CommonPractice];
         ExitTimeUnknown "exit_time_unknown" "Exit distance not proved" "Without the speed of approach and the opening time nobody knows whether the gate is open on arrival." [CommonPractice];
         ExitFarAway "exit_far_away" "Exit loop far away" "The exit loop would lie so far from the gate that a second device serves better." [CommonPractice];
-        ExitBeyondLeadIn "exit_beyond_lead_in" "Lead-in too short for the exit loop" "The exit loop lies farther from the gate than the lead-in reaches." [Computed];
+        ExitBeyondLeadIn "exit_beyond_lead_in" "Lead-in too short for the place" "The loop lies farther from the gate than the lead-in that was sent reaches; it is planned with a longer one." [Computed];
         UnseenStretch "unseen_stretch" "Unseen stretch" "Between loops that hold the gate a vehicle can stand unseen." [Computed];
         BetweenLeavesMissing "between_leaves_missing" "No loop between the leaves" "A vehicle in the sweep of swing leaves is seen by no loop." [CommonPractice];
         ClosingUnderLeaf "closing_under_leaf" "Closing loop under a metal leaf" "A loop across the line of a metal leaf sees the leaf itself." [CommonPractice];

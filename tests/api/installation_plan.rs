@@ -133,6 +133,28 @@ fn no_number_differs_from_what_the_single_calculations_say() {
     no_number_differs(&without(&metric, "/stock"), "m");
 }
 
+/// Without an answer of the sizing, the errors of all fields are told, and nothing fails.
+#[test]
+fn a_width_that_cannot_be_read_is_refused_for_any_wiring() {
+    for wiring in ["separate", "series", "parallel"] {
+        let request = json!({ "opening": { "width": "abc", "barrier": "slide_gate" }, "wiring": wiring });
+        assert_eq!(calculate("installation-plan", &request).faults()[0].0, "#/opening/width", "{wiring}");
+    }
+}
+
+/// A stock loop leaves the setback that was asked for.
+#[test]
+fn a_stock_loop_leaves_the_setback_that_was_sent() {
+    let taken = |setback: &str| {
+        let report = plan(&json!({
+            "opening": { "width": "12 ft", "barrier": "none", "edge_setback": setback },
+            "stock": [{ "sku": "TIB-1", "along_travel": "6 ft", "across_lane": "8 ft", "lead_in_length": "60 ft" }]
+        }));
+        report["sizing"]["loops"][0]["stock_choice"].get("sku").is_some()
+    };
+    assert!(taken("2 ft") && !taken("3 ft"));
+}
+
 #[test]
 fn the_opening_alone_is_enough() {
     let report = plan(&json!({ "opening": { "width": "24 ft", "barrier": "slide_gate" } }));

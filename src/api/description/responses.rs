@@ -11,7 +11,11 @@ use utoipa::openapi::schema::{ObjectBuilder, Type};
 use utoipa::openapi::{Ref, Required};
 
 use crate::api::problem::{MEDIA_TYPE, ProblemBody, ProblemCode};
+use crate::calculation::input::OpeningWidth;
+use crate::calculation::report::{FieldError, FieldPath};
+use crate::quantity::QuantityField;
 use crate::vocabulary::Vocabulary;
+use crate::wording::{Language, Worded};
 
 /// An answer that is text.
 pub fn text(media_type: &str, description: &str) -> ResponseBuilder {
@@ -34,12 +38,7 @@ pub fn problem(codes: &[ProblemCode]) -> ResponseBuilder {
         });
         if *code == ProblemCode::ValidationFailed {
             body["detail"] = json!("One field cannot be used; errors says what to send instead.");
-            body["errors"] = json!([{
-                "pointer": "#/opening/width",
-                "code": "unit_missing",
-                "detail": "A length needs a unit; \"24\" has none.",
-                "hint": "Write a length as \"24 ft\" or \"7.2 m\".",
-            }]);
+            body["errors"] = json!([width_without_unit()]);
         }
         (code.code(), ExampleBuilder::new().summary(code.label()).value(Some(body)).build())
     });
@@ -51,6 +50,14 @@ pub fn problem(codes: &[ProblemCode]) -> ResponseBuilder {
             .examples_from_iter(examples)
             .build(),
     )
+}
+
+/// What is answered to a width of "24".
+fn width_without_unit() -> Option<FieldError> {
+    let body = FieldPath::BODY;
+    let opening = body.field("opening");
+    let error = OpeningWidth::from_text("24".to_owned()).read().err()?;
+    Some(FieldError::of_text(&opening.field("width"), error).worded(Language::English))
 }
 
 /// Adds an answer with an entity tag to an operation, and the header that asks whether the tag is current.

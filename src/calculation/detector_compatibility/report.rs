@@ -91,8 +91,8 @@ pub struct Sensitivity {
     /// The vehicle.
     #[schema(value_type = String)]
     pub vehicle: VehicleClass,
-    /// The change at the terminals at its hardest place, percent, 3 decimals: hard against either edge of the lane and over the gaps of a
-    /// row for a loop that holds a gate, over the middle for others.
+    /// The change at the terminals at its hardest place, percent, 3 decimals: over the gaps of a row, and hard against either edge of the
+    /// lane for a loop that holds a gate.
     pub change_percent: f64,
     /// The steps, coarsest first.
     pub steps: Vec<SensitivityStep>,

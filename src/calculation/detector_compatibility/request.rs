@@ -13,7 +13,7 @@ use crate::calculation::input::{
 use crate::calculation::layout::{ChannelLoop, DetectorChannel, Lane, join_channels};
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
 use crate::practice::detectors::{FailureBehaviour, OutputMode, USUAL_STEPS_PERCENT, Wiring};
-use crate::practice::layout::{EDGE_SETBACK, MAX_SIDE_BY_SIDE};
+use crate::practice::layout::{EDGE_SETBACK, MAX_SIDE_BY_SIDE, NEIGHBOUR_GAP};
 use crate::practice::roles::Role;
 use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
@@ -82,8 +82,21 @@ pub struct Position {
     pub across: Coordinate,
 }
 
-fn across(one: &ChannelLoop) -> Option<Length> {
-    one.position.map(|(_, across)| across)
+/// Where across the loops of one row lie, left to right: those of the role that are alike and lie side by side, each no farther from the
+/// next than a neighbour's gap, and all within the lane where its width was sent.
+fn row_of(one: &ChannelLoop, loops: &[ChannelLoop], width_is_sent: bool) -> Vec<Length> {
+    let Some((_, own)) = one.position else { return Vec::new() };
+    let beside = loops.iter().filter(|other| is_beside(one, other)).filter_map(|other| other.position);
+    let mut across: Vec<_> = beside.map(|(_, across)| across).collect();
+    across.sort_by(|a, b| a.value.total_cmp(&b.value));
+    let reach = one.coil.across_lane + NEIGHBOUR_GAP.in_system(one.coil.system);
+    let is_next = |pair: &[Length]| pair[1] - pair[0] <= reach;
+    let own_at = across.iter().position(|other| *other == own).unwrap_or_default();
+    let before = across[..=own_at].windows(2).rev().take_while(|pair| is_next(pair)).count();
+    let behind = across[own_at..].windows(2).take_while(|pair| is_next(pair)).count();
+    let row = across[own_at - before..=own_at + behind].to_vec();
+    let span = row[row.len() - 1] - row[0] + one.coil.across_lane;
+    if width_is_sent && span > one.lane.width { vec![own] } else { row }
 }
 
 /// Whether two loops of one role are alike and lie side by side, or are the same.
@@ -170,8 +183,7 @@ impl DetectorCompatibilityRequest {
         let loops_at = body.field("loops");
         for index in 0..loops.len() {
             let one = &loops[index];
-            let mut row: Vec<_> = loops.iter().filter(|other| is_beside(one, other)).filter_map(across).collect();
-            row.sort_by(|a, b| a.value.total_cmp(&b.value));
+            let row = row_of(one, loops, self.loops[index].lane_width.is_some());
             let (first, last) = (row.first().copied().unwrap_or_default(), row.last().copied().unwrap_or_default());
             let system = one.coil.system;
             let usual = last - first + one.coil.across_lane + 2.0 * EDGE_SETBACK.in_system(system);

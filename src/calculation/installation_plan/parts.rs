@@ -51,8 +51,15 @@ impl PlannedParts {
         let materials = materials.map(|report| report_or_errors(report, diagnostics));
         let detector = detector.map(|report| report_or_errors(report, diagnostics));
         let cure = cure.map(|report| report_or_errors(report, diagnostics));
-        let (layout, sizing) = diagnostics.finish(sizing)?;
-        Ok(Self { layout, sizing, detector: detector.flatten(), materials: materials.flatten(), cure: cure.flatten() })
+        let (layout, mut sizing) = diagnostics.finish(sizing)?;
+        let materials = materials.flatten();
+        // The estimate knows what else lies in the slot: rod, and a finish below the surface.
+        for made in materials.iter().flat_map(|materials| &materials.loops) {
+            if let Some(sized) = sizing.loops.iter_mut().find(|sized| Some(sized.mark) == made.mark) {
+                sized.slot_depth = made.slot_depth;
+            }
+        }
+        Ok(Self { layout, sizing, detector: detector.flatten(), materials, cure: cure.flatten() })
     }
 }
 

@@ -15,7 +15,7 @@ use crate::practice::job_steps::{JobStep, Trial};
 use crate::practice::sources::Source;
 use crate::quantity::UnitSystem;
 
-/// A whole job. Each part is the report of its own calculation, fed from the one before; its pointers lead into the plan's request.
+/// A whole job. Each part is the report of its own calculation for the loops that the sizing has laid; its pointers lead into the plan's request.
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct InstallationPlanReport {
     /// The loops that are laid, as the parts were given them.

@@ -19,7 +19,7 @@ use crate::practice::detectors::{FailureBehaviour, OutputMode, Wiring};
 use crate::practice::roles::Role;
 use crate::practice::vehicles::VehicleClass;
 
-/// A loop of the request in typed quantities.
+/// A loop of a request or of a layout, in typed quantities.
 #[derive(Clone)]
 pub struct ChannelLoop {
     /// The caller's name for it.
@@ -159,18 +159,23 @@ impl DetectorChannel {
         self.sightings(class).iter().map(|sighting| sighting.least).reduce(Ratio::min).unwrap_or_default()
     }
 
-    fn compute_sightings(&self, class: VehicleClass) -> Vec<ClassSighting> {
+    /// What the channel leaves of a change at each of its loops.
+    pub fn weights(&self) -> Vec<Ratio> {
         let inductances: Vec<_> =
             self.figures.iter().map(|figures| figures.terminal_inductance.get::<henry>()).collect();
         let weights = match self.wiring {
             Wiring::Parallel => circuit::parallel_weights(&inductances),
             Wiring::Separate | Wiring::Series => circuit::series_weights(&inductances),
         };
-        let over = |((one, electrical), weight): ((&ChannelLoop, &ElectricalFigures), f64)| {
+        weights.into_iter().map(Ratio::new::<ratio>).collect()
+    }
+
+    fn compute_sightings(&self, class: VehicleClass) -> Vec<ClassSighting> {
+        let over = |((one, electrical), weight): ((&ChannelLoop, &ElectricalFigures), Ratio)| {
             let field = LoopField::new(&one.coil, electrical);
-            LoopRow { field: &field, lane: &one.lane }.sight(class).diluted(Ratio::new::<ratio>(weight))
+            LoopRow { field: &field, lane: &one.lane }.sight(class).diluted(weight)
         };
-        self.loops.iter().zip(&self.figures).zip(weights).map(over).collect()
+        self.loops.iter().zip(&self.figures).zip(self.weights()).map(over).collect()
     }
 }
 
@@ -178,6 +183,7 @@ impl DetectorChannel {
 pub fn join_channels(loops: Vec<ChannelLoop>, wiring: Wiring) -> Vec<DetectorChannel> {
     match wiring {
         Wiring::Separate => loops.into_iter().map(|one| DetectorChannel::new(vec![one], wiring)).collect(),
+        Wiring::Series | Wiring::Parallel if loops.is_empty() => Vec::new(),
         Wiring::Series | Wiring::Parallel => vec![DetectorChannel::new(loops, wiring)],
     }
 }

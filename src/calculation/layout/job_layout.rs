@@ -80,6 +80,11 @@ impl LaidLoop {
         }
     }
 
+    /// From the outermost wire to the edge of the lane.
+    pub fn edge_setback(&self) -> Length {
+        self.lane.edge_setback(self.coil.across_lane)
+    }
+
     /// From the line to the nearest wire; 0 for a loop that straddles the line.
     pub fn distance(&self) -> Length {
         self.from.max(-self.to).max(Length::default())

@@ -13,9 +13,6 @@ pub struct LoopMark {
 
 impl LoopMark {
     /// The mark of the loop, or row of loops, that stands at `index` in the order of the layout.
-    ///
-    /// # Panics
-    /// Never: there are fewer roles than letters.
     pub fn at(index: usize) -> Self {
         Self { letter: ('A'..='Z').nth(index).unwrap_or('Z'), number: None }
     }

@@ -27,6 +27,12 @@ impl Lane {
         let margin = if role.lies_beside_open_leaf() { LEAF_MARGIN.in_system(system) } else { Length::default() };
         Self { width, centres, edge_margin: role.holds_the_gate().then_some(margin) }
     }
+
+    /// From the outermost wire of loops with this leg across to the edge of the lane.
+    pub fn edge_setback(&self, leg_across: Length) -> Length {
+        let outermost = self.centres.iter().copied().fold(Length::default(), Length::max);
+        self.width / 2.0 - outermost - leg_across / 2.0
+    }
 }
 
 /// One vehicle over the loops of one role.
@@ -50,7 +56,8 @@ impl ClassSighting {
         self.weakest.is_some_and(|weakest| weakest < step)
     }
 
-    /// Whether the change serves a design: twice the step over the middle of a loop, and the step at the hardest place.
+    /// Whether the change serves a design: twice the step over the middle of a loop, and the step at the hardest place. A loop does not
+    /// grow for the margin at the edge, which is said as a thin one: a choice made here, for longer loops see the next lane too.
     pub fn serves(&self, step: Ratio) -> bool {
         self.change >= MIN_TIMES_THRESHOLD * step && self.least >= step
     }

@@ -113,7 +113,12 @@ pub struct OfferedCandidate {
 }
 
 /// The next smaller, the next larger, the narrow loop at a drive-through window, and a quadrupole where two-wheelers come.
-pub fn find_alternatives(search: &RoleSearch<'_>, chosen: &LoopCandidate, step: Ratio) -> Vec<OfferedCandidate> {
+pub fn find_alternatives(
+    search: &RoleSearch<'_>,
+    chosen: &LoopCandidate,
+    step: Ratio,
+    share: Ratio,
+) -> Vec<OfferedCandidate> {
     let job = search.job;
     let system = job.system();
     let longer = ALTERNATIVE_STEP.in_system(system);
@@ -123,7 +128,7 @@ pub fn find_alternatives(search: &RoleSearch<'_>, chosen: &LoopCandidate, step: 
     let at_window = !search.holds_the_gate && !job.opening.barrier.is_present() && job.only_low_vehicles();
     let offer = |code, along, across, shape| {
         let candidate = search.fit(along, across, shape, chosen.count());
-        let seen = candidate.at_step(step, job);
+        let seen = candidate.at_step(step, share, job);
         OfferedCandidate { code, candidate, seen }
     };
 

@@ -174,7 +174,9 @@ pub fn judge_sensitivity(layout: &JobLayout, diagnostics: &mut Diagnostics) {
     for laid in layout.loops.iter().take(if are_alike { 1 } else { layout.loops.len() }) {
         let threshold = laid.step.get::<percent>();
         let subject = (!are_alike).then_some(laid.role);
-        let hardest = laid.sightings.iter().rev().min_by(|a, b| a.least.value.total_cmp(&b.least.value));
+        let told = if are_alike { layout.loops.as_slice() } else { std::slice::from_ref(laid) };
+        let sightings = told.iter().flat_map(|laid| &laid.sightings).rev();
+        let hardest = sightings.min_by(|a, b| a.least.value.total_cmp(&b.least.value));
         let message = Statement::new("sizing-sensitivity")
             .code("channels", if are_alike { "every" } else { "this" })
             .percent("threshold", threshold, Decimals::AtMost(3))

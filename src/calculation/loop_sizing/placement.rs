@@ -94,15 +94,15 @@ fn run_up(job: &ResolvedLoopSizing) -> Option<Length> {
 
 /// States what the places mean, and gives the longest unseen stretch.
 pub fn judge(job: &ResolvedLoopSizing, places: &[LaidLoop], diagnostics: &mut Diagnostics) -> Option<Length> {
-    judge_setback(job, diagnostics);
+    judge_setback(job, places, diagnostics);
     judge_exit(job, places, diagnostics);
     judge_lead_ins(job, places, diagnostics);
     judge_roles(job, places, diagnostics);
     judge_stretch(job, places, diagnostics)
 }
 
-fn judge_setback(job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
-    let left = (job.opening.width - super::design::leg_across(job)) / 2.0;
+fn judge_setback(job: &ResolvedLoopSizing, places: &[LaidLoop], diagnostics: &mut Diagnostics) {
+    let left = places.iter().map(LaidLoop::edge_setback).fold(job.opening.width, Length::min);
     let asked = job.edge_setback();
     if left < 0.999 * asked {
         let system = job.system();

@@ -196,7 +196,7 @@ impl SizedLoop {
             across_lane: coil.across_lane.into(),
             turns: coil.turns,
             corner_cut: coil.corner_cut.into(),
-            edge_setback: chosen.edge_setback().into(),
+            edge_setback: laid.edge_setback().into(),
             side: laid.side,
             distance_from_barrier: has_barrier.then_some(distance),
             distance_from_reference: (!has_barrier).then_some(distance),
@@ -207,7 +207,7 @@ impl SizedLoop {
             electrical: (&laid.electrical).into(),
             seen_height: SeenHeight::of(&chosen.field, seen.seen_height),
             vehicles: chosen.vehicles(seen),
-            side_by_side: SideBySide::of(laid, resolved),
+            side_by_side: SideBySide::of(laid, found.share, resolved),
             alternatives: details
                 .alternatives
                 .iter()

@@ -66,6 +66,11 @@ impl ResolvedLoopSizing {
         layout::design_step(&self.detector)
     }
 
+    /// Whether the setback was asked for, or keeps traffic beside the lane unseen: a loop from stock must leave it too.
+    pub fn must_keep_setback(&self) -> bool {
+        self.opening.edge_setback.is_some() || self.has(SiteHazard::AdjacentTraffic)
+    }
+
     /// The setback asked for, or the usual one.
     pub fn edge_setback(&self) -> Length {
         let usual = if self.has(SiteHazard::AdjacentTraffic) { EDGE_SETBACK_BESIDE_TRAFFIC } else { EDGE_SETBACK };

@@ -46,6 +46,8 @@ pub struct LoopCandidate {
 pub struct SeenAtStep {
     /// The step.
     pub step: Ratio,
+    /// What the other loops of its channel leave of a change at this one; 1 for a channel of its own.
+    pub share: Ratio,
     /// Where across the lane each two-wheeler is not seen; `None` for other vehicles. In the order of the sightings.
     pub unseen: Vec<Option<UnseenStrips>>,
     /// The highest flat underside that is seen.
@@ -58,27 +60,24 @@ impl LoopCandidate {
         self.lane.centres.len()
     }
 
-    /// From the outermost wire to the edge of the lane.
-    pub fn edge_setback(&self) -> Length {
-        let outermost = self.lane.centres.iter().copied().fold(Length::default(), Length::max);
-        self.lane.width / 2.0 - outermost - self.design.coil.across_lane / 2.0
-    }
-
     /// The vehicles over it, for the report.
     pub fn vehicles(&self, seen: &SeenAtStep) -> Vec<VehicleSighting> {
         let pairs = self.sightings.iter().zip(&seen.unseen);
         pairs
-            .map(|(sighting, unseen)| VehicleSighting::of(sighting, unseen.as_ref(), seen.step, self.lane.width))
+            .map(|(sighting, unseen)| {
+                VehicleSighting::of(&sighting.diluted(seen.share), unseen.as_ref(), seen.step, self.lane.width)
+            })
             .collect()
     }
 
-    /// What it sees at a step.
-    pub fn at_step(&self, step: Ratio, job: &ResolvedLoopSizing) -> SeenAtStep {
-        let row = self.row();
+    /// What it sees at a step of its channel, of whose changes the other loops leave a share.
+    pub fn at_step(&self, step: Ratio, share: Ratio, job: &ResolvedLoopSizing) -> SeenAtStep {
+        let (row, at_loop) = (self.row(), step / share);
         SeenAtStep {
             step,
-            unseen: self.sightings.iter().map(|sighting| row.unseen(sighting.class, step)).collect(),
-            seen_height: find_seen_height(&self.field, highest_underside(job), step),
+            share,
+            unseen: self.sightings.iter().map(|sighting| row.unseen(sighting.class, at_loop)).collect(),
+            seen_height: find_seen_height(&self.field, highest_underside(job), at_loop),
         }
     }
 

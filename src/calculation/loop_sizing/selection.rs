@@ -1,13 +1,14 @@
 //! The loop of each role, and the step of its channel. Roles that ask for the same loop share one search.
 
 use uom::si::f64::Ratio;
+use uom::si::ratio::ratio;
 
 use super::alternatives::{OfferedCandidate, find_alternatives};
 use super::resolved::ResolvedLoopSizing;
 use super::search::{LoopCandidate, RoleSearch, SeenAtStep};
 use super::stock::{StockMatch, match_stock};
 use crate::calculation::input::ResolvedLeadIn;
-use crate::calculation::layout::{ChannelLoop, choose_step, join_channels};
+use crate::calculation::layout::{ChannelLoop, DetectorChannel, choose_step, join_channels};
 use crate::calculation::loop_characteristics::MeasurementConditions;
 use crate::practice::roles::Role;
 use crate::vocabulary::Vocabulary;
@@ -22,6 +23,8 @@ pub struct FoundLoop<'a> {
     pub stock: Option<StockMatch>,
     /// The step of its channel.
     pub step: Ratio,
+    /// What the other loops of its channel leave of a change at this one; 1 for a channel of its own.
+    pub share: Ratio,
 }
 
 /// What follows from the step of a loop.
@@ -54,7 +57,8 @@ impl<'a> LoopSelections<'a> {
             let index = known.unwrap_or_else(|| {
                 let designed = search.run();
                 let (chosen, stock) = match_stock(&search, designed);
-                selections.found.push(FoundLoop { search, chosen, stock, step: job.design_step() });
+                let share = Ratio::new::<ratio>(1.0);
+                selections.found.push(FoundLoop { search, chosen, stock, step: job.design_step(), share });
                 selections.found.len() - 1
             });
             selections.roles.push((*role, index));
@@ -71,8 +75,8 @@ impl<'a> LoopSelections<'a> {
     /// What follows from the steps, for each loop once.
     pub fn details(&self, job: &ResolvedLoopSizing) -> Vec<FoundDetails> {
         let details = |found: &FoundLoop<'_>| FoundDetails {
-            seen: found.chosen.at_step(found.step, job),
-            alternatives: find_alternatives(&found.search, &found.chosen, found.step),
+            seen: found.chosen.at_step(found.step, found.share, job),
+            alternatives: find_alternatives(&found.search, &found.chosen, found.step, found.share),
         };
         self.found.iter().map(details).collect()
     }
@@ -80,16 +84,17 @@ impl<'a> LoopSelections<'a> {
     fn choose_steps(&mut self, job: &ResolvedLoopSizing) {
         let channels =
             join_channels(self.iter().flat_map(|(role, found)| found.channel_loops(role)).collect(), job.wiring);
-        let step_of = |role: Role| {
-            let channel = channels.iter().find(|channel| channel.loops.iter().any(|one| one.role == role))?;
-            Some(choose_step(channel, &job.detector, &job.vehicles))
+        let decided = |role: Role| {
+            let place = |channel: &DetectorChannel| channel.loops.iter().position(|one| one.role == role);
+            let (channel, index) = channels.iter().find_map(|channel| Some((channel, place(channel)?)))?;
+            Some((choose_step(channel, &job.detector, &job.vehicles), channel.weights()[index]))
         };
-        let mut steps: Vec<Option<Ratio>> = vec![None; self.found.len()];
+        let mut found: Vec<Option<(Ratio, Ratio)>> = vec![None; self.found.len()];
         for (role, index) in &self.roles {
-            steps[*index] = steps[*index].or_else(|| step_of(*role));
+            found[*index] = found[*index].or_else(|| decided(*role));
         }
-        for (found, step) in self.found.iter_mut().zip(steps) {
-            found.step = step.unwrap_or(found.step);
+        for (found, decided) in self.found.iter_mut().zip(found) {
+            (found.step, found.share) = decided.unwrap_or((found.step, found.share));
         }
     }
 }

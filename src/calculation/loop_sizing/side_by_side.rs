@@ -7,7 +7,7 @@ use uom::si::ratio::{percent, ratio};
 use utoipa::ToSchema;
 
 use super::resolved::ResolvedLoopSizing;
-use crate::calculation::layout::{LaidLoop, LoopMark};
+use crate::calculation::layout::{ClassSighting, LaidLoop, LoopMark};
 use crate::calculation::report::{Message, Statement, has_messages};
 use crate::practice::detectors::{AS_BUILT_SPREAD, MIN_TIMES_THRESHOLD};
 use crate::practice::layout::ROW_GAP;
@@ -38,7 +38,7 @@ has_messages! {
 
 impl SideBySide {
     /// The plan of a row; `None` for a single loop.
-    pub(super) fn of(laid: &LaidLoop, job: &ResolvedLoopSizing) -> Option<Self> {
+    pub(super) fn of(laid: &LaidLoop, share: Ratio, job: &ResolvedLoopSizing) -> Option<Self> {
         let count = laid.count();
         if count < 2 {
             return None;
@@ -51,7 +51,7 @@ impl SideBySide {
             centres: laid.lane.centres.iter().map(|centre| (*centre).into()).collect(),
             wound: (0..count).map(|index| if index % 2 == 0 { "clockwise" } else { "anticlockwise" }).collect(),
             saw_plan: saw_plan.into(),
-            one_channel: vec![OneChannel::of("series", laid, job), OneChannel::of("parallel", laid, job)],
+            one_channel: vec![OneChannel::of("series", laid, share, job), OneChannel::of("parallel", laid, share, job)],
         })
     }
 }
@@ -65,13 +65,13 @@ pub struct OneChannel {
     pub terminal_inductance_uh: f64,
     /// The change that the hardest vehicle over one of the loops makes, percent, 3 decimals.
     pub change_percent: f64,
-    /// Whether the unit tunes to it and the change is twice the threshold.
+    /// Whether the unit tunes to it and the change is twice the threshold, at the hardest place too.
     pub passes: bool,
 }
 
 impl OneChannel {
-    /// One vehicle over one loop of n changes the group by about an nth.
-    fn of(wiring: &'static str, laid: &LaidLoop, job: &ResolvedLoopSizing) -> Self {
+    /// One vehicle over one loop of n changes the group by about an nth. `share` is what the channel of the job leaves of a change.
+    fn of(wiring: &'static str, laid: &LaidLoop, share: Ratio, job: &ResolvedLoopSizing) -> Self {
         let count = laid.count() as f64;
         let electrical = &laid.electrical;
         let (single, lead_in) = (electrical.loop_inductance, electrical.lead_in_inductance);
@@ -81,8 +81,11 @@ impl OneChannel {
         let of_group: Ratio = group / terminal / count;
         let of_single: Ratio = single / electrical.terminal_inductance;
         let dilution = (of_group / of_single).get::<ratio>();
-        let hardest = laid.sightings.iter().map(|sighting| sighting.change).fold(Ratio::new::<ratio>(1.0), Ratio::min);
-        let change = hardest * dilution;
+        let least_of = |of: fn(&ClassSighting) -> Ratio| {
+            laid.sightings.iter().map(|sighting| of(sighting) / share).fold(Ratio::new::<ratio>(1.0), Ratio::min)
+        };
+        let change = least_of(|sighting| sighting.change) * dilution;
+        let least = least_of(|sighting| sighting.least) * dilution;
         let limits = &job.detector.limits;
         let (low, high) = (terminal * (1.0 - AS_BUILT_SPREAD), terminal * (1.0 + AS_BUILT_SPREAD));
         let tunes =
@@ -91,7 +94,7 @@ impl OneChannel {
             wiring,
             terminal_inductance_uh: round(terminal.get::<microhenry>(), 2),
             change_percent: round(change.get::<percent>(), 3),
-            passes: tunes && change >= MIN_TIMES_THRESHOLD * laid.step,
+            passes: tunes && least >= MIN_TIMES_THRESHOLD * laid.step,
         }
     }
 }

@@ -46,7 +46,12 @@ pub fn solve<'a>(job: &'a ResolvedLoopSizing, conditions: &'a MeasurementConditi
             selections.iter().map(|(role, found)| (role, found.chosen.design.coil.along_travel)).collect();
         let leaf_clearance = LeafClearance::compute(job, &selections);
         let places = placement::place(job, &legs, leaf_clearance.as_ref().map(|clearance| clearance.distance));
-        let needed: Vec<_> = places.iter().map(|place| lead_in_for(place, job)).collect();
+        // A lead-in only grows from round to round: a shorter one could bring back the loop that asked for the longer one.
+        let grown = places.iter().zip(&lead_ins).map(|(place, known)| {
+            let needed = lead_in_for(place, job);
+            if needed.length > known.length { needed } else { known.clone() }
+        });
+        let needed: Vec<_> = grown.collect();
         let is_settled = needed.iter().zip(&lead_ins).all(|(needed, known)| needed.length == known.length);
         if is_settled || rounds == MAX_ROUNDS {
             break (selections, leaf_clearance, places);
@@ -81,7 +86,7 @@ fn laid_loop(mark: LoopMark, place: &LoopPlacement, found: &FoundLoop<'_>, job: 
         to: place.to,
         electrical: candidate.design.electrical,
         step: found.step,
-        sightings: candidate.sightings.clone(),
+        sightings: candidate.sightings.iter().map(|sighting| sighting.diluted(found.share)).collect(),
     }
 }
 
@@ -91,5 +96,11 @@ fn lead_in_for(place: &LoopPlacement, job: &ResolvedLoopSizing) -> ResolvedLeadI
     let (system, sent) = (job.system(), job.lead_in.length);
     let is_beyond = sent > Length::default() && place.distance() > sent;
     let needed = || STEP.ceil(place.distance() + WAY_TO_UNIT.in_system(system), system);
-    ResolvedLeadIn { length: if is_beyond { needed() } else { sent }, ..job.lead_in.clone() }
+    if !is_beyond {
+        return job.lead_in.clone();
+    }
+    let length = needed();
+    // Where the parts were sent, the longer way is conduit.
+    let in_conduit = job.lead_in.in_conduit.map(|conduit| conduit + length - sent);
+    ResolvedLeadIn { length, in_conduit, ..job.lead_in.clone() }
 }

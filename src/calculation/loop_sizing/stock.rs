@@ -1,4 +1,5 @@
-//! Which loop of the caller's stock serves a role. The item that is chosen is the loop, with its legs, turns and lead-in.
+//! Which loop of the caller's stock serves a role. The item that is chosen is the loop, with its legs and turns; its lead-in is cut to
+//! the length that the place of the loop needs.
 
 use serde::Serialize;
 use uom::si::f64::Length;
@@ -78,7 +79,8 @@ fn lay(
     let system = job.system();
     let step = STEP.in_system(system);
     let row = count as f64 * item.across_lane + (count - 1) as f64 * ROW_GAP.in_system(system);
-    let widest = job.opening.width - 2.0 * MIN_EDGE_SETBACK.in_system(system);
+    let setback = if job.must_keep_setback() { job.edge_setback() } else { MIN_EDGE_SETBACK.in_system(system) };
+    let widest = (job.opening.width - 2.0 * setback) * 1.000_001;
     if !job.construction.is_preformed() || item.construction.is_some_and(|made| made != job.construction) {
         Err("other_construction")
     } else if item.along_travel < coil_of_design.along_travel * 0.999 {

@@ -20,11 +20,11 @@ pub struct VehicleSighting {
     /// 0.3 m inside a side wire, or over the centre slot of a quadrupole; for a tractor and trailer under the trailer's floor.
     pub change_percent: f64,
     /// The least such change across the lane, percent, 3 decimals: over the gaps of a row, and hard against either edge where the
-    /// loop holds a gate. The same as `change_percent` for two-wheelers.
+    /// loop holds a gate, 1 ft / 0.3 m off an open swing leaf. The same as `change_percent` for two-wheelers.
     pub least_change_percent: f64,
     /// The change that the unit switches at, percent, 3 decimals.
     pub threshold_percent: f64,
-    /// `change_percent` over the threshold, 2 decimals; 2 at least is wanted.
+    /// `change_percent` over the threshold, 2 decimals. The margin of `least_change_percent` decides.
     pub times_threshold: f64,
     /// Whether `least_change_percent` reaches the threshold.
     pub detected: bool,

@@ -70,6 +70,9 @@ pub fn opening() -> impl Strategy<Value = Value> {
         prop::option::of(one_of(&[200_u32, 500, 900, 1500, 3000])),
         prop::option::of(prop::collection::vec(stock_item(), 1..5)),
         prop::option::weighted(0.2, Just("adjacent_traffic")),
+        prop::option::weighted(0.2, 5..35_u32),
+        prop::option::weighted(0.2, Just("1/2 in")),
+        prop::option::weighted(0.3, (1..5_u32, 1..5_u32)),
     );
     let unit = (
         prop::option::weighted(0.3, one_of(&["separate", "series", "parallel"])),
@@ -81,7 +84,7 @@ pub fn opening() -> impl Strategy<Value = Value> {
     );
     (place, make, unit).prop_map(|(place, make, unit)| {
         let (barrier, width, metric, roles, vehicles, run_up) = place;
-        let (construction, surface, lead_in, stock, hazard) = make;
+        let (construction, surface, lead_in, stock, hazard, setback, finish, parts) = make;
         let (wiring, threshold, steps) = unit;
         let mut plan = json!({ "opening": { "width": length(width, metric), "barrier": barrier }, "surface": surface });
         let mut add = |name: &str, value: Option<Value>| {
@@ -94,7 +97,20 @@ pub fn opening() -> impl Strategy<Value = Value> {
         add("construction", construction.map(Value::from));
         add("wiring", wiring.map(Value::from));
         add("site_hazards", hazard.map(|hazard| json!([hazard])));
-        add("lead_in", lead_in.map(|tenths| json!({ "length": length(tenths, metric) })));
+        // Of the way, so many tenths lie in a slot and so many in conduit.
+        let way = |tenths: u32| {
+            let mut way = json!({ "length": length(tenths, metric) });
+            if let Some((in_slot, in_conduit)) = parts {
+                way["in_slot"] = length(tenths * in_slot / 10, metric).into();
+                way["in_conduit"] = length(tenths * in_conduit / 10, metric).into();
+            }
+            way
+        };
+        add("lead_in", lead_in.map(way));
+        add(
+            "sealant",
+            finish.map(|finish| json!({ "kind": "one_part_moisture_cure", "finish_below_surface": finish })),
+        );
         let item = |(index, (along, across, tail, turns, made)): (usize, DrawnItem)| {
             let mut item = json!({
                 "sku": format!("TIB-{index}"),
@@ -117,6 +133,9 @@ pub fn opening() -> impl Strategy<Value = Value> {
             (None, Some(steps)) => Some(json!({ "threshold_steps_percent": steps })),
         };
         add("detector", detector);
+        if let Some(tenths) = setback.filter(|tenths| 2 * tenths < 8 * width / 10) {
+            plan["opening"]["edge_setback"] = length(tenths, metric).into();
+        }
         if let Some((speed, time)) = run_up {
             plan["opening"]["approach_speed"] = format!("{speed} mph").into();
             plan["opening"]["opening_time"] = format!("{time} s").into();
