@@ -15,6 +15,7 @@ mod request;
 mod settings;
 
 use uom::si::f64::Ratio;
+use uom::si::inductance::microhenry;
 
 pub use report::{
     ChannelSettings, Check, ConnectedLoopEcho, DetectorCompatibilityInputs, DetectorCompatibilityReport,
@@ -23,6 +24,7 @@ pub use report::{
 use request::MAX_LOOPS;
 pub use request::{ConnectedLoop, DetectorCompatibilityRequest, Position, ResolvedDetectorCompatibility};
 
+use super::input::ResolvedDetector;
 use super::layout::{DetectorChannel, choose_step};
 use super::report::{Diagnostics, FieldPath, Finding, InvalidRequest, Statement};
 use super::{Calculation, Example, loop_characteristics, vehicle_response};
@@ -88,6 +90,7 @@ pub fn solve(
         }
         reported.extend(checks.iter().map(|check| check.to_report(channel)));
         sensitivities.extend(checks::sensitivities(channel, detector, vehicles));
+        judge_joined(channel, detector, diagnostics);
         judge_gaps(channel, step, vehicles, diagnostics);
         settings.push(settings::choose(channel, first, step, detector, diagnostics));
         remedies.extend(remedies::find(channel, step, detector, vehicles));
@@ -130,6 +133,31 @@ fn verdict_of_finding(finding: &Finding) -> CheckVerdict {
         Level::Warning | Level::Note if finding.code == FindingCode::Crosstalk => CheckVerdict::Marginal,
         Level::Warning | Level::Note => CheckVerdict::Suitable,
     }
+}
+
+/// States where loops that share a channel come to what the unit does not tune to, though each may suit it alone.
+fn judge_joined(channel: &DetectorChannel, detector: &ResolvedDetector, diagnostics: &mut Diagnostics) {
+    let (low, high) = (channel.low.get::<microhenry>(), channel.high.get::<microhenry>());
+    let (least, most) = (detector.limits.inductance_min_uh, detector.limits.inductance_max_uh);
+    let code = match channel.loops.len() {
+        0 | 1 => return,
+        _ if high < least => FindingCode::BelowEnvelope,
+        _ if low > most => FindingCode::AboveEnvelope,
+        _ => return,
+    };
+    let message = Statement::new("compatibility-channel-untunable")
+        .text("channel", channel.label())
+        .quantity("as_built_low", low, 0, "uH")
+        .quantity("as_built_high", high, 0, "uH")
+        .quantity("inductance_min", least, 0, "uH")
+        .quantity("inductance_max", most, 0, "uH");
+    diagnostics.add_finding(
+        Finding::new(code, Level::Stop, &FieldPath::BODY.field("wiring"), message)
+            .figure("as_built_low", low, "uH")
+            .figure("as_built_high", high, "uH")
+            .figure("inductance_min", least, "uH")
+            .figure("inductance_max", most, "uH"),
+    );
 }
 
 /// States where the unit would let go under a vehicle of several parts.

@@ -114,14 +114,21 @@ fn preformed_lines(estimate: &MaterialEstimate<'_>) -> Vec<BillLine> {
     let line = |loop_estimate: &LoopEstimate<'_>| {
         let coil = &loop_estimate.resolved.coil;
         let found = loop_estimate.find_in_stock(estimate.job);
-        let lead_in = found.map_or(loop_estimate.resolved.lead_in_needed(), |item| item.lead_in_length);
+        let needed = loop_estimate.resolved.lead_in_needed();
+        let lead_in = found.map_or(needed, |item| item.lead_in_length);
+        let supply = match found {
+            None => "made_to_size",
+            Some(item) if item.lead_in_length > needed * 1.000_001 => "in_stock_longer",
+            Some(_) => "in_stock",
+        };
         let how = Statement::new("materials-preformed-loop")
             .text("label", loop_estimate.resolved.label.clone())
             .length("along_travel", coil.along_travel, system)
             .length("across_lane", coil.across_lane, system)
             .count("turns", u64::from(coil.turns))
             .length("lead_in_length", lead_in, system)
-            .code("supply", if found.is_some() { "in_stock" } else { "made_to_size" });
+            .length("lead_in_needed", needed, system)
+            .code("supply", supply);
         let mut line = BillLine::new(MaterialItem::PreformedLoop, "each", loop_estimate.count(), how);
         line.sku = found.map(|item| item.sku.clone());
         line

@@ -48,6 +48,7 @@ compatibility-failure-consequence = { $on_loop_failure-code ->
        *[other] The gate closes unguarded by this loop.
     }
 }
+compatibility-channel-untunable = { $channel } on one channel come to { $as_built_low-number } to { $as_built_high } at the unit, and it tunes { $inductance_min-number } to { $inductance_max }. Give each loop a channel of its own.
 compatibility-mixed-roles = { $channel } share one channel, and only some of them hold the gate: the operator cannot tell them apart. Give the loops that hold it a channel of their own.
 compatibility-pulse-holds-nothing = { $loop } holds a gate and is set to pulse: after the pulse the gate closes on what still stands there. Set it to presence.
 compatibility-presence-runs-out = { $loop } holds a gate and lets go of a vehicle that stays. Set its presence time to unlimited: leave presence_time out.

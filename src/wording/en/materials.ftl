@@ -79,6 +79,7 @@ materials-preformed-loop = { $label }: { $along_travel } x { $across_lane }, { $
    *[other] { $turns } turns
 }, with { $lead_in_length } of lead-in{ $supply ->
     [in_stock] , from stock
+    [in_stock_longer] , from stock; cut the lead-in to { $lead_in_needed } at the unit
    *[made_to_size] ; order it made to size
 }.
 materials-spools = Spools of { $spool_length }.

@@ -188,6 +188,8 @@ fn verdicts_agree(plan: &Value, sheet: &str) {
         assert_eq!(json!(least), check["value"]);
         assert_eq!(seen.into_iter().any(|seen| seen["detected"] == false), check["verdict"] == "unsuitable", "{check}");
     }
+    let is_untunable = |check: &Value| check["check"] == "inductance" && check["verdict"] == "unsuitable";
+    assert!(!stops.is_empty() || !list(&plan["detector"], "checks").iter().any(is_untunable), "untunable, and no stop");
     let is_unseen = |finding: &Value| finding["code"] == "vehicle_not_seen" && finding["level"] == "stop";
     let is_unsuitable = |check: &Value| check["check"] == "vehicle" && check["verdict"] == "unsuitable";
     assert_eq!(
