@@ -55,7 +55,7 @@ impl Serialize for Message {
     }
 }
 
-/// Something that holds sentences: a report, or a part of one. [`has_messages`] implements it by the names of the fields.
+/// Something that holds sentences: a report, or a part of one. `has_messages` implements it by the names of the fields.
 pub trait HasMessages {
     /// Calls `visit` with each sentence, each once.
     fn each_message(&mut self, visit: &mut dyn FnMut(&mut Message));
