@@ -42,7 +42,8 @@ impl FactForm {
     }
 }
 
-/// A fact in one of its forms; `None` where it has no such form, and for phrases, which are sentences of their own. A count stays a number, for plurals depend on it.
+/// A fact in one of its forms; `None` where it has no such form, and for phrases, which are sentences of their own. A count stays a
+/// number, for plurals depend on it.
 pub fn argument(fact: &FactValue, form: FactForm, language: Language) -> Option<FluentValue<'_>> {
     let Language::English = language;
     let of_member = |member: &MemberFact| match form {

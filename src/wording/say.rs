@@ -9,7 +9,7 @@ use super::facts::{argument, join_phrases};
 use super::language::Language;
 use crate::calculation::report::{FactValue, Statement};
 
-/// The room for most sentences, bytes.
+/// The capacity that most sentences need, bytes.
 const USUAL_LENGTH: usize = 256;
 
 /// The words of a statement. One without variables is borrowed.

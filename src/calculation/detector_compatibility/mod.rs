@@ -25,7 +25,7 @@ use request::MAX_LOOPS;
 pub use request::{ConnectedLoop, DetectorCompatibilityRequest, Position, ResolvedDetectorCompatibility};
 
 use super::input::ResolvedDetector;
-use super::layout::{DetectorChannel, choose_step};
+use super::layout::DetectorChannel;
 use super::report::{Diagnostics, FieldPath, Finding, InvalidRequest, Statement};
 use super::{Calculation, Example, loop_characteristics, vehicle_response};
 use crate::practice::cautions::CautionCode;
@@ -82,7 +82,7 @@ pub fn solve(
         (Vec::new(), Vec::new(), Vec::new(), Vec::new());
     let mut first = 0;
     for channel in &channels {
-        let step = channel.decided_step().unwrap_or_else(|| choose_step(channel, detector, vehicles));
+        let step = channel.step(detector, vehicles);
         let checks = checks::check(channel, step, detector, vehicles);
         verdict = checks.iter().map(|check| check.verdict).fold(verdict, CheckVerdict::max);
         for check in &checks {

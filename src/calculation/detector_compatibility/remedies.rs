@@ -5,7 +5,7 @@ use uom::si::f64::{Length, Ratio};
 use super::checks::{CheckResult, CheckVerdict, check};
 use super::report::Remedy;
 use crate::calculation::input::{ResolvedDetector, ResolvedLoop};
-use crate::calculation::layout::{ChannelLoop, DetectorChannel, choose_step};
+use crate::calculation::layout::{ChannelLoop, DetectorChannel};
 use crate::calculation::report::{Decimals, FactValue, Statement};
 use crate::practice::detectors::Wiring;
 use crate::practice::layout::{MAX_LEG, STEP};
@@ -77,7 +77,7 @@ pub fn find(
         return Vec::new();
     }
     let checked = |candidate: RemedyCandidate| {
-        let step = choose_step(&candidate.channel, detector, vehicles);
+        let step = candidate.channel.serving_step(detector, vehicles);
         let then = check(&candidate.channel, step, detector, vehicles);
         (candidate, then)
     };

@@ -182,28 +182,25 @@ impl DetectorCompatibilityRequest {
         let body = FieldPath::BODY;
         let loops_at = body.field("loops");
         for index in 0..loops.len() {
-            let one = &loops[index];
-            let row = row_of(one, loops, self.loops[index].lane_width.is_some());
+            let (one, is_sent) = (&loops[index], self.loops[index].lane_width.is_some());
+            let (row, system) = (row_of(one, loops, is_sent), one.coil.system);
             let (first, last) = (row.first().copied().unwrap_or_default(), row.last().copied().unwrap_or_default());
-            let system = one.coil.system;
             let usual = last - first + one.coil.across_lane + 2.0 * EDGE_SETBACK.in_system(system);
-            let is_sent = self.loops[index].lane_width.is_some();
-            if !is_sent {
-                let at = loops_at.item(index);
-                diagnostics.add_assumption(
-                    &at.field("lane_width"),
-                    format_length_input(usual, system),
-                    Statement::new("compatibility-usual-lane-width"),
-                    &[Source::CommonPractice],
-                );
-            }
             let lane = &mut loops[index].lane;
             if row.len() > 1 {
                 lane.centres = row.iter().map(|across| *across - (first + last) / 2.0).collect();
             }
-            if !is_sent {
-                lane.width = usual;
+            if is_sent {
+                continue;
             }
+            lane.width = usual;
+            let at = loops_at.item(index);
+            diagnostics.add_assumption(
+                &at.field("lane_width"),
+                format_length_input(usual, system),
+                Statement::new("compatibility-usual-lane-width"),
+                &[Source::CommonPractice],
+            );
         }
     }
 

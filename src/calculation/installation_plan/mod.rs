@@ -40,9 +40,9 @@ impl Calculation for InstallationPlanRequest {
     const DESCRIPTION: &'static str = "From an opening to everything that goes in the van and on paper: the loops, whether the detector \
         unit tunes to them, what to load, whether to seal in this weather, what to measure and to try, and the order of the work with \
         its cautions. The request is the flat union of the single calculations' fields; each part is computed for the loops that the \
-        sizing has laid, as on its own, so no number differs but for loops that share a channel. Only the opening is needed. `parts` chooses what is planned beside the sizing, \
-        `cure` needs `weather` and `start`, and `include` adds drawings. Pointers of all parts lead into this request; `findings` \
-        holds those of all parts, the gravest first.";
+        sizing has laid, as on its own, so no number differs but for loops that share a channel. Only the opening is needed. `parts` \
+        chooses what is planned beside the sizing, `cure` needs `weather` and `start`, and `include` adds drawings. Pointers of all \
+        parts lead into this request; `findings` holds those of all parts, the gravest first.";
     const BODY_LIMIT_FACTOR: usize = 4;
     const REPORT_CAPACITY: usize = 128 * 1024;
     const EXAMPLES: &'static [Example] = &[

@@ -115,8 +115,8 @@ fn place(laid: &LaidLoop, job: &StepContext<'_>) -> Statement {
     named(Statement::new("plan-place"), laid)
         .length("along_travel", laid.coil.along_travel, job.system)
         .length("across_lane", laid.coil.across_lane, job.system)
-        .length("distance", laid.distance(), job.system)
-        .code("side", laid.side.code())
+        .length("distance", laid.place.distance(), job.system)
+        .code("side", laid.place.side.code())
         .code("line", line)
 }
 

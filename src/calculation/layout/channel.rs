@@ -11,7 +11,8 @@ use uom::si::ratio::ratio;
 
 use super::marks::LoopMark;
 use super::sightings::{ClassSighting, Lane, LoopRow};
-use crate::calculation::input::{ResolvedLeadIn, ResolvedLoop};
+use super::step::choose_step;
+use crate::calculation::input::{ResolvedDetector, ResolvedLeadIn, ResolvedLoop};
 use crate::calculation::loop_characteristics::{ElectricalFigures, MeasurementConditions, measure};
 use crate::calculation::vehicle_response::LoopField;
 use crate::physics::circuit;
@@ -128,11 +129,6 @@ impl DetectorChannel {
         self.loops.iter().map(|one| one.label.as_str()).collect::<Vec<_>>().join(" + ")
     }
 
-    /// The step that the layout has decided for it.
-    pub fn decided_step(&self) -> Option<Ratio> {
-        self.loops.iter().find_map(|one| one.step)
-    }
-
     /// Whether any of its loops keeps a barrier from closing.
     pub fn holds_the_gate(&self) -> bool {
         self.loops.iter().any(|one| one.role.holds_the_gate())
@@ -159,15 +155,16 @@ impl DetectorChannel {
         self.sightings(class).iter().map(|sighting| sighting.least).reduce(Ratio::min).unwrap_or_default()
     }
 
-    /// What the channel leaves of a change at each of its loops.
-    pub fn weights(&self) -> Vec<Ratio> {
-        let inductances: Vec<_> =
-            self.figures.iter().map(|figures| figures.terminal_inductance.get::<henry>()).collect();
-        let weights = match self.wiring {
-            Wiring::Parallel => circuit::parallel_weights(&inductances),
-            Wiring::Separate | Wiring::Series => circuit::series_weights(&inductances),
-        };
-        weights.into_iter().map(Ratio::new::<ratio>).collect()
+    /// The step to set: the one that the layout has decided, or the one that serves these vehicles.
+    pub fn step(&self, detector: &ResolvedDetector, vehicles: &[VehicleClass]) -> Ratio {
+        let decided = self.loops.iter().find_map(|one| one.step);
+        decided.unwrap_or_else(|| self.serving_step(detector, vehicles))
+    }
+
+    /// The step that serves these vehicles.
+    pub fn serving_step(&self, detector: &ResolvedDetector, vehicles: &[VehicleClass]) -> Ratio {
+        let sightings: Vec<_> = vehicles.iter().flat_map(|class| self.sightings(*class)).collect();
+        choose_step(&sightings, detector)
     }
 
     fn compute_sightings(&self, class: VehicleClass) -> Vec<ClassSighting> {
@@ -175,8 +172,19 @@ impl DetectorChannel {
             let field = LoopField::new(&one.coil, electrical);
             LoopRow { field: &field, lane: &one.lane }.sight(class).diluted(weight)
         };
-        self.loops.iter().zip(&self.figures).zip(self.weights()).map(over).collect()
+        let weights = channel_weights(&self.figures, self.wiring);
+        self.loops.iter().zip(&self.figures).zip(weights).map(over).collect()
     }
+}
+
+/// What a channel leaves of a change at each of its loops, which measure so.
+pub fn channel_weights(figures: &[ElectricalFigures], wiring: Wiring) -> Vec<Ratio> {
+    let inductances: Vec<_> = figures.iter().map(|figures| figures.terminal_inductance.get::<henry>()).collect();
+    let weights = match wiring {
+        Wiring::Parallel => circuit::parallel_weights(&inductances),
+        Wiring::Separate | Wiring::Series => circuit::series_weights(&inductances),
+    };
+    weights.into_iter().map(Ratio::new::<ratio>).collect()
 }
 
 /// One channel for each loop, or one for all.

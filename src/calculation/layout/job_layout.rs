@@ -16,8 +16,6 @@ use crate::vocabulary::Vocabulary;
 pub struct JobLayout {
     /// The loops, or rows of loops, of the roles.
     pub loops: Vec<LaidLoop>,
-    /// Whether loops were chosen from the caller's stock, or none of it was found to serve.
-    pub stock_is_judged: bool,
 }
 
 impl JobLayout {
@@ -27,6 +25,29 @@ impl JobLayout {
             [first, rest @ ..] if rest.iter().all(|other| other.step == first.step) => vec![(None, first.step)],
             loops => loops.iter().map(|laid| (Some(laid.mark), laid.step)).collect(),
         }
+    }
+}
+
+/// The place of a loop along the way: the line of the closed barrier or the reference is at 0, the inside positive.
+#[derive(Clone, Copy, Debug)]
+pub struct LoopPlacement {
+    /// On which side of the line it lies.
+    pub side: Side,
+    /// Its end towards the outside.
+    pub from: Length,
+    /// Its end towards the inside.
+    pub to: Length,
+}
+
+impl LoopPlacement {
+    /// From the line to the nearest wire; 0 for a loop that straddles the line.
+    pub fn distance(&self) -> Length {
+        self.from.max(-self.to).max(Length::default())
+    }
+
+    /// Its middle.
+    pub fn middle(&self) -> Length {
+        (self.from + self.to) / 2.0
     }
 }
 
@@ -41,18 +62,14 @@ pub struct LaidLoop {
     pub coil: ResolvedLoop,
     /// How it is made.
     pub construction: Construction,
-    /// The item of the caller's stock that it is.
+    /// The item of the caller's stock that it is; `None` where none serves or none was sent.
     pub stock: Option<ResolvedStockItem>,
     /// The pair to the unit, as long as its place needs.
     pub lead_in: ResolvedLeadIn,
     /// The lane, and where the loops lie across it.
     pub lane: Lane,
-    /// The side of the line that it lies on.
-    pub side: Side,
-    /// Its end towards the outside, along the way: the line of the closed barrier or the reference is at 0, the inside positive.
-    pub from: Length,
-    /// Its end towards the inside.
-    pub to: Length,
+    /// Its place along the way.
+    pub place: LoopPlacement,
     /// What it measures.
     pub electrical: ElectricalFigures,
     /// The change that its unit is set to switch at.
@@ -85,14 +102,8 @@ impl LaidLoop {
         self.lane.edge_setback(self.coil.across_lane)
     }
 
-    /// From the line to the nearest wire; 0 for a loop that straddles the line.
-    pub fn distance(&self) -> Length {
-        self.from.max(-self.to).max(Length::default())
-    }
-
     /// The loops as they come to a unit.
     pub fn channel_loops(&self) -> Vec<ChannelLoop> {
-        let along = (self.from + self.to) / 2.0;
         let marks = self.marks();
         let one = |(index, across): (usize, &Length)| {
             let label =
@@ -100,7 +111,7 @@ impl LaidLoop {
             let (coil, lead_in, lane) = (self.coil.clone(), self.lead_in.clone(), self.lane.clone());
             ChannelLoop {
                 mark: marks.get(index).copied(),
-                position: Some((along, *across)),
+                position: Some((self.place.middle(), *across)),
                 step: Some(self.step),
                 ..ChannelLoop::new(label, self.role, coil, lead_in, lane)
             }

@@ -12,8 +12,8 @@ mod marks;
 mod sightings;
 mod step;
 
-pub use channel::{ChannelLoop, DetectorChannel, join_channels};
-pub use job_layout::{JobLayout, LaidLoop};
+pub use channel::{ChannelLoop, DetectorChannel, channel_weights, join_channels};
+pub use job_layout::{JobLayout, LaidLoop, LoopPlacement};
 pub use marks::LoopMark;
 pub use sightings::{ClassSighting, Lane, LoopRow};
-pub use step::{StepVerdict, candidate_steps, choose_step, design_step};
+pub use step::{candidate_steps, choose_step, design_step};

@@ -30,8 +30,12 @@ impl Lane {
 
     /// From the outermost wire of loops with this leg across to the edge of the lane.
     pub fn edge_setback(&self, leg_across: Length) -> Length {
-        let outermost = self.centres.iter().copied().fold(Length::default(), Length::max);
-        self.width / 2.0 - outermost - leg_across / 2.0
+        self.width / 2.0 - self.outermost() - leg_across / 2.0
+    }
+
+    /// The middle of the outermost loop.
+    fn outermost(&self) -> Length {
+        self.centres.iter().copied().fold(Length::default(), Length::max)
     }
 }
 
@@ -92,7 +96,7 @@ impl LoopRow<'_> {
     pub fn sight_whole(&self, class: VehicleClass) -> ClassSighting {
         let model = VehicleModel::of_class(class);
         let (change, least) = if class.is_two_wheeler() {
-            let change = self.best(model, self.outermost() + self.field.riding_line);
+            let change = self.best(model, self.lane.outermost() + self.field.riding_line);
             (change, change)
         } else {
             let change = self.best(model, self.middlemost());
@@ -139,9 +143,5 @@ impl LoopRow<'_> {
     /// The middle of the loop nearest to the lane's, on the right where two are.
     fn middlemost(&self) -> Length {
         self.lane.centres.get(self.lane.centres.len() / 2).copied().unwrap_or_default()
-    }
-
-    fn outermost(&self) -> Length {
-        self.lane.centres.iter().copied().fold(Length::default(), Length::max)
     }
 }

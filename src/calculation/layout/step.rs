@@ -3,16 +3,15 @@
 use uom::si::f64::Ratio;
 use uom::si::ratio::percent;
 
-use super::channel::DetectorChannel;
+use super::sightings::ClassSighting;
 use crate::calculation::input::ResolvedDetector;
 use crate::practice::detectors::{
     FINEST_CLASS_PERCENT, MIN_TIMES_THRESHOLD, THIN_TIMES_THRESHOLD, USUAL_STEPS_PERCENT,
 };
-use crate::practice::vehicles::VehicleClass;
 
 /// How the vehicles of a channel stand against one step, from best to worst.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum StepVerdict {
+enum StepVerdict {
     /// Every vehicle makes twice the step at its hardest place, and the unit lets go under none.
     Serves,
     /// Every vehicle makes one and a half times the step, and the unit lets go under none.
@@ -22,10 +21,9 @@ pub enum StepVerdict {
 }
 
 impl StepVerdict {
-    fn of(channel: &DetectorChannel, vehicles: &[VehicleClass], step: Ratio) -> Self {
-        let sightings = || vehicles.iter().flat_map(|class| channel.sightings(*class));
-        let times = sightings().map(|sighting| (sighting.least / step).value).fold(f64::INFINITY, f64::min);
-        let drops_out = sightings().any(|sighting| sighting.drops_out(step));
+    fn of(sightings: &[ClassSighting], step: Ratio) -> Self {
+        let times = sightings.iter().map(|sighting| (sighting.least / step).value).fold(f64::INFINITY, f64::min);
+        let drops_out = sightings.iter().any(|sighting| sighting.drops_out(step));
         match times {
             times if times >= MIN_TIMES_THRESHOLD && !drops_out => Self::Serves,
             times if times >= THIN_TIMES_THRESHOLD && !drops_out => Self::Thin,
@@ -52,12 +50,12 @@ pub fn design_step(detector: &ResolvedDetector) -> Ratio {
     Ratio::new::<percent>(fine_enough.copied().unwrap_or(FINEST_CLASS_PERCENT))
 }
 
-/// The step to set: of those down to the standard's finest class the coarsest that serves; where none does, the finest of them, if its
+/// The step to set for what vehicles make at the terminals of a channel: of those down to the standard's finest class the coarsest that serves; where none does, the finest of them, if its
 /// margin is only thin; else the coarsest finer step on the unit's sheet whose margin is at least thin, or the finest of all. Common
 /// practice, and the margins are a choice made here.
-pub fn choose_step(channel: &DetectorChannel, detector: &ResolvedDetector, vehicles: &[VehicleClass]) -> Ratio {
+pub fn choose_step(sightings: &[ClassSighting], detector: &ResolvedDetector) -> Ratio {
     let steps: Vec<_> = candidate_steps(detector).into_iter().map(Ratio::new::<percent>).collect();
-    let verdict = |step: &Ratio| StepVerdict::of(channel, vehicles, *step);
+    let verdict = |step: &Ratio| StepVerdict::of(sightings, *step);
     let finest_class = Ratio::new::<percent>(FINEST_CLASS_PERCENT);
     let (usual, finer) = steps.split_at(steps.partition_point(|step| *step >= finest_class));
     let serving = usual.iter().find(|step| verdict(step) == StepVerdict::Serves);

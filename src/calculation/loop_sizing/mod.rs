@@ -56,9 +56,9 @@ impl Calculation for LoopSizingRequest {
         lengthens it, adds turns or puts several side by side until every required vehicle changes the loop by twice what the \
         unit switches at, and until loops that hold a gate see it everywhere across the lane. The as-built inductance must lie \
         wholly inside what the unit tunes to, the loop should have twice the inductance of its lead-in, and the turns must fit \
-        the slot. Then each channel gets the coarsest step of the unit at which every \
-        vehicle makes twice the step where it is hardest to see. Sizes are tidy in the system that `opening.width` is written in. A layout that should not be built is answered \
-        all the same, with a `stop` among its findings.";
+        the slot. Then each channel gets the coarsest step of the unit at which every vehicle makes twice the step where it is \
+        hardest to see. Sizes are tidy in the system that `opening.width` is written in. A layout that should not be built is \
+        answered all the same, with a `stop` among its findings.";
     const EXAMPLES: &'static [Example] = &[
         Example {
             name: "yard_gate",

@@ -1,35 +1,14 @@
 //! Where each loop lies along the way, and what stays unseen between loops that hold the gate.
 
 use uom::si::f64::Length;
-use uom::si::length::foot;
 
 use super::resolved::ResolvedLoopSizing;
-use crate::calculation::layout::LaidLoop;
+use crate::calculation::layout::{LaidLoop, LoopPlacement};
 use crate::calculation::report::{Diagnostics, FieldPath, Finding, Statement};
 use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::layout::{ARM_CLEARANCE, FAR_EXIT, NEIGHBOUR_GAP, STEP};
 use crate::practice::roles::{Role, Side};
 use crate::practice::vehicles::VehicleClass;
-
-/// The place of one loop on the axis along travel: the barrier's closed line at 0, the inside positive.
-#[derive(Clone, Copy, Debug)]
-pub struct LoopPlacement {
-    /// What it is for.
-    pub role: Role,
-    /// On which side it lies.
-    pub side: Side,
-    /// The end towards the outside.
-    pub from: Length,
-    /// The end towards the inside.
-    pub to: Length,
-}
-
-impl LoopPlacement {
-    /// From the line to the nearest wire; 0 for a loop that straddles the line.
-    pub fn distance(&self) -> Length {
-        self.from.max(-self.to).max(Length::default())
-    }
-}
 
 /// Places the loops, given the leg along travel of each role. The order of the result is that of `legs`.
 ///
@@ -70,7 +49,7 @@ pub fn place(job: &ResolvedLoopSizing, legs: &[(Role, Length)], leaf_clearance: 
                 Side::Outside => (-(near + leg), -near),
                 Side::OnTheLine => (-leg / 2.0, leg / 2.0),
             };
-            LoopPlacement { role, side, from, to }
+            LoopPlacement { side, from, to }
         })
         .collect()
 }
@@ -124,7 +103,7 @@ fn judge_exit(job: &ResolvedLoopSizing, places: &[LaidLoop], diagnostics: &mut D
     let Some(exit) = places.iter().find(|place| place.role == Role::Exit) else { return };
     let opening = FieldPath::BODY.field("opening");
     let subject = Some(Role::Exit);
-    let (distance, system) = (exit.distance(), job.system());
+    let (distance, system) = (exit.place.distance(), job.system());
     if run_up(job).is_none() {
         let message = Statement::new("sizing-exit-time-unknown");
         diagnostics.add_finding(Finding::new(FindingCode::ExitTimeUnknown, Level::Note, &opening, message).on(subject));
@@ -145,13 +124,13 @@ fn judge_lead_ins(job: &ResolvedLoopSizing, places: &[LaidLoop], diagnostics: &m
     for laid in places.iter().filter(|laid| laid.lead_in.length > job.lead_in.length) {
         let message = Statement::new("sizing-exit-beyond-lead-in")
             .member("role", laid.role)
-            .length("distance_from_barrier", laid.distance(), system)
+            .length("distance_from_barrier", laid.place.distance(), system)
             .length("lead_in_length", job.lead_in.length, system)
             .length("order_length", laid.lead_in.order_length(), system);
         diagnostics.add_finding(
             Finding::new(FindingCode::ExitBeyondLeadIn, Level::Warning, &lead_in.field("length"), message)
                 .on(Some(laid.role))
-                .length("distance_from_barrier", laid.distance(), system)
+                .length("distance_from_barrier", laid.place.distance(), system)
                 .length("lead_in_length", job.lead_in.length, system),
         );
     }
@@ -207,11 +186,11 @@ fn judge_roles(job: &ResolvedLoopSizing, places: &[LaidLoop], diagnostics: &mut 
 
 fn judge_stretch(job: &ResolvedLoopSizing, places: &[LaidLoop], diagnostics: &mut Diagnostics) -> Option<Length> {
     let mut holding: Vec<_> = places.iter().filter(|place| place.role.holds_the_gate()).collect();
-    holding.sort_by(|a, b| a.from.get::<foot>().total_cmp(&b.from.get::<foot>()));
+    holding.sort_by(|a, b| a.place.from.value.total_cmp(&b.place.from.value));
     let roles = FieldPath::BODY.field("roles");
     let closing_side_is_open = job.opening.barrier.is_present()
         && !holding.is_empty()
-        && holding.iter().all(|place| place.side == holding[0].side && place.side != Side::OnTheLine);
+        && holding.iter().all(|laid| laid.place.side == holding[0].place.side && laid.place.side != Side::OnTheLine);
     if closing_side_is_open {
         diagnostics.add_finding(Finding::new(
             FindingCode::OneSideOnly,
@@ -222,7 +201,7 @@ fn judge_stretch(job: &ResolvedLoopSizing, places: &[LaidLoop], diagnostics: &mu
     }
     let stretch = holding
         .windows(2)
-        .map(|pair| pair[1].from - pair[0].to)
+        .map(|pair| pair[1].place.from - pair[0].place.to)
         .fold(None, |longest: Option<Length>, gap| Some(longest.map_or(gap, |longest| longest.max(gap))))?;
     let stretch = stretch.max(Length::default());
     let car = VehicleClass::PassengerCar.length();

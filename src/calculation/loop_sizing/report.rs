@@ -184,7 +184,7 @@ impl SizedLoop {
         stock_choice: Option<StockChoice>,
     ) -> Self {
         let (coil, chosen, seen) = (&laid.coil, &found.chosen, &details.seen);
-        let distance = laid.distance().into();
+        let distance = laid.place.distance().into();
         let has_barrier = resolved.opening.barrier.is_present();
         Self {
             mark: laid.mark,
@@ -197,7 +197,7 @@ impl SizedLoop {
             turns: coil.turns,
             corner_cut: coil.corner_cut.into(),
             edge_setback: laid.edge_setback().into(),
-            side: laid.side,
+            side: laid.place.side,
             distance_from_barrier: has_barrier.then_some(distance),
             distance_from_reference: (!has_barrier).then_some(distance),
             slot_depth: design::slot_depth(coil, resolved).map(Into::into),
@@ -207,7 +207,7 @@ impl SizedLoop {
             electrical: (&laid.electrical).into(),
             seen_height: SeenHeight::of(&chosen.field, seen.seen_height),
             vehicles: chosen.vehicles(seen),
-            side_by_side: SideBySide::of(laid, found.share, resolved),
+            side_by_side: SideBySide::of(laid, &chosen.sightings, resolved),
             alternatives: details
                 .alternatives
                 .iter()

@@ -1,5 +1,7 @@
 //! The loop of each role, and the step of its channel. Roles that ask for the same loop share one search.
 
+use std::iter::repeat_n;
+
 use uom::si::f64::Ratio;
 use uom::si::ratio::ratio;
 
@@ -8,10 +10,10 @@ use super::resolved::ResolvedLoopSizing;
 use super::search::{LoopCandidate, RoleSearch, SeenAtStep};
 use super::stock::{StockMatch, match_stock};
 use crate::calculation::input::ResolvedLeadIn;
-use crate::calculation::layout::{ChannelLoop, DetectorChannel, choose_step, join_channels};
+use crate::calculation::layout::{ClassSighting, channel_weights, choose_step};
 use crate::calculation::loop_characteristics::MeasurementConditions;
+use crate::practice::detectors::Wiring;
 use crate::practice::roles::Role;
-use crate::vocabulary::Vocabulary;
 
 /// What a search found.
 pub struct FoundLoop<'a> {
@@ -44,21 +46,20 @@ pub struct LoopSelections<'a> {
 }
 
 impl<'a> LoopSelections<'a> {
-    /// Searches the loop of each role, once for all that ask for the same, and chooses the steps. `lead_ins` are those of the roles.
+    /// The loop of each role, searched once for all that ask for the same, and the steps. `lead_ins` are those of the roles; what was
+    /// found `before` for others is not searched again.
     pub fn new(
         job: &'a ResolvedLoopSizing,
         conditions: &'a MeasurementConditions,
         lead_ins: &[ResolvedLeadIn],
+        mut before: Vec<FoundLoop<'a>>,
     ) -> Self {
         let mut selections = Self { found: Vec::new(), roles: Vec::new() };
         for (role, lead_in) in job.roles.iter().zip(lead_ins) {
             let search = RoleSearch::of(*role, lead_in.clone(), job, conditions);
-            let known = selections.found.iter().position(|found| found.search.gives_same_loop_as(&search));
-            let index = known.unwrap_or_else(|| {
-                let designed = search.run();
-                let (chosen, stock) = match_stock(&search, designed);
-                let share = Ratio::new::<ratio>(1.0);
-                selections.found.push(FoundLoop { search, chosen, stock, step: job.design_step(), share });
+            let index = position_of(&selections.found, &search).unwrap_or_else(|| {
+                let found = position_of(&before, &search).map(|index| before.swap_remove(index));
+                selections.found.push(found.unwrap_or_else(|| FoundLoop::search(search)));
                 selections.found.len() - 1
             });
             selections.roles.push((*role, index));
@@ -82,28 +83,46 @@ impl<'a> LoopSelections<'a> {
     }
 
     fn choose_steps(&mut self, job: &ResolvedLoopSizing) {
-        let channels =
-            join_channels(self.iter().flat_map(|(role, found)| found.channel_loops(role)).collect(), job.wiring);
-        let decided = |role: Role| {
-            let place = |channel: &DetectorChannel| channel.loops.iter().position(|one| one.role == role);
-            let (channel, index) = channels.iter().find_map(|channel| Some((channel, place(channel)?)))?;
-            Some((choose_step(channel, &job.detector, &job.vehicles), channel.weights()[index]))
-        };
-        let mut found: Vec<Option<(Ratio, Ratio)>> = vec![None; self.found.len()];
-        for (role, index) in &self.roles {
-            found[*index] = found[*index].or_else(|| decided(*role));
-        }
-        for (found, decided) in self.found.iter_mut().zip(found) {
-            (found.step, found.share) = decided.unwrap_or((found.step, found.share));
+        match job.wiring {
+            Wiring::Separate => {
+                for found in &mut self.found {
+                    found.step = choose_step(&found.chosen.sightings, &job.detector);
+                }
+            }
+            wiring @ (Wiring::Series | Wiring::Parallel) => {
+                let row = |found: &FoundLoop<'_>| repeat_n(found.chosen.design.electrical, found.chosen.count());
+                let figures: Vec<_> = self.iter().flat_map(|(_, found)| row(found)).collect();
+                let weights = channel_weights(&figures, wiring);
+                let mut first = 0;
+                for (_, index) in &self.roles {
+                    let found = &mut self.found[*index];
+                    found.share = weights[first];
+                    first += found.chosen.count();
+                }
+                let sightings: Vec<_> = self.found.iter().flat_map(FoundLoop::sightings).collect();
+                let step = choose_step(&sightings, &job.detector);
+                for found in &mut self.found {
+                    found.step = step;
+                }
+            }
         }
     }
 }
 
-impl FoundLoop<'_> {
-    /// The loops of the row as they come to a unit.
-    fn channel_loops(&self, role: Role) -> impl Iterator<Item = ChannelLoop> {
-        let (coil, lead_in, lane) = (&self.chosen.design.coil, &self.search.lead_in, &self.chosen.lane);
-        let one = move |_| ChannelLoop::new(role.code().to_owned(), role, coil.clone(), lead_in.clone(), lane.clone());
-        (0..self.chosen.count()).map(one)
+fn position_of(known: &[FoundLoop<'_>], search: &RoleSearch<'_>) -> Option<usize> {
+    known.iter().position(|found| found.search.gives_same_loop_as(search))
+}
+
+impl<'a> FoundLoop<'a> {
+    /// Searches, and takes what the stock has. The step is that of the design until the steps are chosen.
+    fn search(search: RoleSearch<'a>) -> Self {
+        let (chosen, stock) = match_stock(&search, search.run());
+        let (step, share) = (search.design_step, Ratio::new::<ratio>(1.0));
+        Self { search, chosen, stock, step, share }
+    }
+
+    /// What vehicles make at the terminals of its channel.
+    pub fn sightings(&self) -> Vec<ClassSighting> {
+        self.chosen.sightings.iter().map(|sighting| sighting.diluted(self.share)).collect()
     }
 }

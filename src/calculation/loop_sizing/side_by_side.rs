@@ -38,7 +38,7 @@ has_messages! {
 
 impl SideBySide {
     /// The plan of a row; `None` for a single loop.
-    pub(super) fn of(laid: &LaidLoop, share: Ratio, job: &ResolvedLoopSizing) -> Option<Self> {
+    pub(super) fn of(laid: &LaidLoop, alone: &[ClassSighting], job: &ResolvedLoopSizing) -> Option<Self> {
         let count = laid.count();
         if count < 2 {
             return None;
@@ -51,7 +51,7 @@ impl SideBySide {
             centres: laid.lane.centres.iter().map(|centre| (*centre).into()).collect(),
             wound: (0..count).map(|index| if index % 2 == 0 { "clockwise" } else { "anticlockwise" }).collect(),
             saw_plan: saw_plan.into(),
-            one_channel: vec![OneChannel::of("series", laid, share, job), OneChannel::of("parallel", laid, share, job)],
+            one_channel: vec![OneChannel::of("series", laid, alone, job), OneChannel::of("parallel", laid, alone, job)],
         })
     }
 }
@@ -70,8 +70,8 @@ pub struct OneChannel {
 }
 
 impl OneChannel {
-    /// One vehicle over one loop of n changes the group by about an nth. `share` is what the channel of the job leaves of a change.
-    fn of(wiring: &'static str, laid: &LaidLoop, share: Ratio, job: &ResolvedLoopSizing) -> Self {
+    /// One vehicle over one loop of n changes the group by about an nth. `alone` is what vehicles make over one of them on a channel of its own.
+    fn of(wiring: &'static str, laid: &LaidLoop, alone: &[ClassSighting], job: &ResolvedLoopSizing) -> Self {
         let count = laid.count() as f64;
         let electrical = &laid.electrical;
         let (single, lead_in) = (electrical.loop_inductance, electrical.lead_in_inductance);
@@ -81,9 +81,8 @@ impl OneChannel {
         let of_group: Ratio = group / terminal / count;
         let of_single: Ratio = single / electrical.terminal_inductance;
         let dilution = (of_group / of_single).get::<ratio>();
-        let least_of = |of: fn(&ClassSighting) -> Ratio| {
-            laid.sightings.iter().map(|sighting| of(sighting) / share).fold(Ratio::new::<ratio>(1.0), Ratio::min)
-        };
+        let least_of =
+            |of: fn(&ClassSighting) -> Ratio| alone.iter().map(of).fold(Ratio::new::<ratio>(1.0), Ratio::min);
         let change = least_of(|sighting| sighting.change) * dilution;
         let least = least_of(|sighting| sighting.least) * dilution;
         let limits = &job.detector.limits;

@@ -3,13 +3,15 @@
 use uom::si::f64::Length;
 
 use super::leaf_clearance::LeafClearance;
-use super::placement::{self, LoopPlacement};
+use super::placement;
 use super::resolved::ResolvedLoopSizing;
 use super::selection::{FoundDetails, FoundLoop, LoopSelections};
+use super::stock::StockMatch;
 use crate::calculation::input::ResolvedLeadIn;
-use crate::calculation::layout::{JobLayout, LaidLoop, LoopMark};
+use crate::calculation::layout::{JobLayout, LaidLoop, LoopMark, LoopPlacement};
 use crate::calculation::loop_characteristics::MeasurementConditions;
 use crate::practice::layout::{STEP, WAY_TO_UNIT};
+use crate::practice::roles::Role;
 
 /// How often places and lead-ins are decided anew: a longer lead-in may ask for another loop, which moves those beyond it.
 const MAX_ROUNDS: usize = 3;
@@ -39,9 +41,9 @@ impl LoopSizing<'_> {
 /// Decides loops, steps, places and lead-ins.
 pub fn solve<'a>(job: &'a ResolvedLoopSizing, conditions: &'a MeasurementConditions) -> LoopSizing<'a> {
     let mut lead_ins = vec![job.lead_in.clone(); job.roles.len()];
-    let mut rounds = 1;
+    let (mut rounds, mut before) = (1, Vec::new());
     let (selections, leaf_clearance, places) = loop {
-        let selections = LoopSelections::new(job, conditions, &lead_ins);
+        let selections = LoopSelections::new(job, conditions, &lead_ins, before);
         let legs: Vec<_> =
             selections.iter().map(|(role, found)| (role, found.chosen.design.coil.along_travel)).collect();
         let leaf_clearance = LeafClearance::compute(job, &selections);
@@ -56,37 +58,41 @@ pub fn solve<'a>(job: &'a ResolvedLoopSizing, conditions: &'a MeasurementConditi
         if is_settled || rounds == MAX_ROUNDS {
             break (selections, leaf_clearance, places);
         }
-        lead_ins = needed;
+        (lead_ins, before) = (needed, selections.found);
         rounds += 1;
     };
     let details = selections.details(job);
-    let mut order: Vec<_> = places.iter().zip(&selections.roles).collect();
+    let mut order: Vec<_> = places.into_iter().zip(&selections.roles).collect();
     // A vehicle that leaves meets the innermost first.
-    order.sort_by(|(a, _), (b, _)| (b.from + b.to).value.total_cmp(&(a.from + a.to).value));
-    let found_at: Vec<_> = order.iter().map(|(_, (_, index))| *index).collect();
-    let lay = |(index, (place, (_, found))): (usize, &(&LoopPlacement, &(_, usize)))| {
-        laid_loop(LoopMark::at(index), place, &selections.found[*found], job)
+    order.sort_by(|(a, _), (b, _)| b.middle().value.total_cmp(&a.middle().value));
+    let found_at = order.iter().map(|(_, (_, index))| *index).collect();
+    let lay = |(order, (place, (role, found))): (usize, (LoopPlacement, &(Role, usize)))| {
+        laid_loop(LoopMark::at(order), *role, place, &selections.found[*found], job)
     };
-    let layout = JobLayout { loops: order.iter().enumerate().map(lay).collect(), stock_is_judged: job.stock.is_some() };
+    let layout = JobLayout { loops: order.into_iter().enumerate().map(lay).collect() };
     LoopSizing { layout, selections, details, found_at, leaf_clearance }
 }
 
-fn laid_loop(mark: LoopMark, place: &LoopPlacement, found: &FoundLoop<'_>, job: &ResolvedLoopSizing) -> LaidLoop {
+fn laid_loop(
+    mark: LoopMark,
+    role: Role,
+    place: LoopPlacement,
+    found: &FoundLoop<'_>,
+    job: &ResolvedLoopSizing,
+) -> LaidLoop {
     let candidate = &found.chosen;
     LaidLoop {
         mark,
-        role: place.role,
+        role,
         coil: candidate.design.coil.clone(),
         construction: job.construction,
-        stock: found.stock.as_ref().and_then(|stock| stock.taken()).cloned(),
+        stock: found.stock.as_ref().and_then(StockMatch::taken).cloned(),
         lead_in: found.search.lead_in.clone(),
         lane: candidate.lane.clone(),
-        side: place.side,
-        from: place.from,
-        to: place.to,
+        place,
         electrical: candidate.design.electrical,
         step: found.step,
-        sightings: candidate.sightings.iter().map(|sighting| sighting.diluted(found.share)).collect(),
+        sightings: found.sightings(),
     }
 }
 
@@ -94,12 +100,10 @@ fn laid_loop(mark: LoopMark, place: &LoopPlacement, found: &FoundLoop<'_>, job: 
 /// long as the way to the gate and to the unit beside it. A lead-in of no length asks about loops at their own tails.
 fn lead_in_for(place: &LoopPlacement, job: &ResolvedLoopSizing) -> ResolvedLeadIn {
     let (system, sent) = (job.system(), job.lead_in.length);
-    let is_beyond = sent > Length::default() && place.distance() > sent;
-    let needed = || STEP.ceil(place.distance() + WAY_TO_UNIT.in_system(system), system);
-    if !is_beyond {
+    if sent == Length::default() || place.distance() <= sent {
         return job.lead_in.clone();
     }
-    let length = needed();
+    let length = STEP.ceil(place.distance() + WAY_TO_UNIT.in_system(system), system);
     // Where the parts were sent, the longer way is conduit.
     let in_conduit = job.lead_in.in_conduit.map(|conduit| conduit + length - sent);
     ResolvedLeadIn { length, in_conduit, ..job.lead_in.clone() }

@@ -145,7 +145,6 @@ fn take_laid<'a>(
     if let Some(wire) = laid.wire {
         wire.mark_jacket_and_rating(&loop_at.field("wire"), diagnostics);
     }
-    let decided = || StockDecision::Decided(one.stock.clone());
     EstimateLoop {
         label: one.label().to_owned(),
         mark: Some(one.mark),
@@ -158,7 +157,7 @@ fn take_laid<'a>(
         lead_in_sent: laid.lead_in,
         wire_sent: laid.wire,
         slot_sent: None,
-        stock: if laid.layout.stock_is_judged { decided() } else { StockDecision::Open },
+        stock: StockDecision::Decided(one.stock.clone()),
     }
 }
 

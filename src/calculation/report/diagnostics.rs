@@ -1,4 +1,4 @@
-//! What a calculation says beside its numbers; gathered here so that no room repeats it.
+//! What a calculation says beside its numbers; gathered here so that no module repeats it.
 
 use std::borrow::Cow;
 use std::collections::BTreeSet;
