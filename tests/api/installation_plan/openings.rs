@@ -1,5 +1,9 @@
 //! Openings as they are drawn for the laws of a plan.
 
+use loopwright::practice::detectors::Wiring;
+use loopwright::practice::roles::Role;
+use loopwright::practice::site::{Barrier, Construction};
+use loopwright::vocabulary::Vocabulary;
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
@@ -12,6 +16,11 @@ pub fn count() -> u32 {
 fn length(tenths: u32, metric: bool) -> String {
     let feet = f64::from(tenths) / 10.0;
     if metric { format!("{:.1} m", feet * 0.3048) } else { format!("{feet} ft") }
+}
+
+/// The codes of a closed list.
+fn codes<V: Vocabulary>() -> Vec<&'static str> {
+    V::ALL.iter().map(|member| member.code()).collect()
 }
 
 fn one_of<T: Clone + std::fmt::Debug + 'static>(choices: &[T]) -> impl Strategy<Value = T> + use<T> {
@@ -35,29 +44,10 @@ fn stock_item() -> impl Strategy<Value = DrawnItem> {
 /// A plan's request: all barriers, roles, constructions and surfaces, both systems, stock, long lead-ins, steps and wirings.
 pub fn opening() -> impl Strategy<Value = Value> {
     let place = (
-        one_of(&[
-            "slide_gate",
-            "swing_gate",
-            "swing_gate_pair",
-            "barrier_arm",
-            "vertical_lift_gate",
-            "overhead_door",
-            "none",
-        ]),
+        one_of(&codes::<Barrier>()),
         80..320_u32,
         any::<bool>(),
-        prop::option::of(prop::sample::subsequence(
-            vec![
-                "exit",
-                "obstruction_outside",
-                "obstruction_inside",
-                "between_leaves",
-                "arming",
-                "closing",
-                "presence",
-            ],
-            1..5,
-        )),
+        prop::option::of(prop::sample::subsequence(codes::<Role>(), 1..5)),
         prop::option::of(prop::sample::subsequence(
             vec!["passenger_car", "pickup", "high_bed_truck", "tractor_trailer", "small_motorcycle"],
             1..4,
@@ -65,7 +55,7 @@ pub fn opening() -> impl Strategy<Value = Value> {
         prop::option::weighted(0.3, (2..20_u32, 4..16_u32)),
     );
     let make = (
-        prop::option::of(one_of(&["hand_wound", "preformed_saw_cut", "preformed_direct_burial"])),
+        prop::option::of(one_of(&codes::<Construction>())),
         one_of(&["existing_asphalt", "existing_concrete", "new_concrete", "gravel"]),
         prop::option::of(one_of(&[200_u32, 500, 900, 1500, 3000])),
         prop::option::of(prop::collection::vec(stock_item(), 1..5)),
@@ -75,7 +65,7 @@ pub fn opening() -> impl Strategy<Value = Value> {
         prop::option::weighted(0.3, (1..5_u32, 1..5_u32)),
     );
     let unit = (
-        prop::option::weighted(0.3, one_of(&["separate", "series", "parallel"])),
+        prop::option::weighted(0.3, one_of(&codes::<Wiring>())),
         prop::option::weighted(0.3, one_of(&[0.02_f64, 0.05, 0.13, 0.2, 0.32])),
         prop::option::weighted(
             0.3,
