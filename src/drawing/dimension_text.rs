@@ -107,12 +107,6 @@ impl PrintedLength {
         Self { ft: self.ft + other.ft, m: self.m + other.m }
     }
 
-    /// Half of it.
-    #[must_use]
-    pub fn half(self) -> Self {
-        Self { ft: self.ft / 2.0, m: self.m / 2.0 }
-    }
-
     /// In both systems, each on a line of its own.
     pub fn format_lines(self, system: UnitSystem) -> [String; 2] {
         let format = |system| match system {

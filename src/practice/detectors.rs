@@ -88,6 +88,9 @@ pub const AS_BUILT_SPREAD: f64 = 0.05;
 pub const RESONANCE_SHARE: f64 = 0.3;
 /// The greatest number of turns that the sizing tries for the unit's sake; for a vehicle's sake it adds up to two. A choice made here.
 pub const MAX_TURNS: u32 = 8;
+/// How often the low end of the as-built band should be the least inductance that the unit tunes to. A choice made here: one turn
+/// more costs little, and a loop at the edge of the range drifts out of it.
+pub const LOW_END_MARGIN: f64 = 1.2;
 /// How often the change should be the threshold, at the least. A choice made here: pavement, age and weather take their part.
 pub const MIN_TIMES_THRESHOLD: f64 = 2.0;
 /// How often the change must be the threshold for its margin to be called thin, and not missing. A choice made here.

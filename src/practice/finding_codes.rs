@@ -29,6 +29,14 @@ sourced_vocabulary! {
         EdgeSetbackReduced "edge_setback_reduced" "Less room at the edges" "The opening is narrow, so the loop comes closer to its edges than usual." [CommonPractice];
         ExitTimeUnknown "exit_time_unknown" "Exit distance not proved" "Without the speed of approach and the opening time nobody knows whether the gate is open on arrival." [CommonPractice];
         ExitFarAway "exit_far_away" "Exit loop far away" "The exit loop would lie so far from the gate that a second device serves better." [CommonPractice];
+        ExitReopens "exit_reopens" "Opens again for those who enter" "A vehicle that enters crosses the exit loop and opens the gate again." [CommonPractice];
+        DriveTooShort "drive_too_short" "No room for the exit loop" "The drive is shorter than the way to the exit loop and its leg." [Computed];
+        ArmFallsEarly "arm_falls_early" "The arm falls on the tail" "The unit lets go before the tail of a vehicle is past the arm." [Computed OwnChoice];
+        ScanningUnit "scanning_unit" "One scanning unit" "Loops that couple and cannot be moved apart go on one unit that scans its channels in turn." [Computed CommonPractice];
+        SamePlace "same_place" "Two roles at one place" "Two loops would lie in one slot; one does for both." [CommonPractice];
+        PairAdvised "pair_advised" "A pair of leaves serves better" "A long single leaf sweeps so far that its loops see with a thin margin." [Computed OwnChoice];
+        RoadHoldsGate "road_holds_gate" "Road traffic may hold the gate" "A loop outside, beside a road, sees what passes over it." [CommonPractice];
+        NearLeastInductance "near_least_inductance" "Near the least inductance" "The low end of the as-built band lies near the least that the unit tunes to, and no turn count does better." [Computed OwnChoice];
         ExitBeyondLeadIn "exit_beyond_lead_in" "Lead-in too short for the place" "The loop lies farther from the gate than the lead-in that was sent reaches; it is planned with a longer one." [Computed];
         UnseenStretch "unseen_stretch" "Unseen stretch" "Between loops that hold the gate a vehicle can stand unseen." [Computed];
         BetweenLeavesMissing "between_leaves_missing" "No loop between the leaves" "A vehicle in the sweep of swing leaves is seen by no loop." [CommonPractice];

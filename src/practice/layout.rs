@@ -1,8 +1,9 @@
 //! Distances and sizes of layouts, tidy in both systems of units.
 
-use uom::si::f64::{Length, Ratio};
+use uom::si::f64::{Length, Ratio, Velocity};
 use uom::si::length::{foot, meter};
 use uom::si::ratio::percent;
+use uom::si::velocity::meter_per_second;
 
 use super::site::Construction;
 use crate::quantity::UnitSystem;
@@ -60,6 +61,8 @@ pub const MIN_EDGE_SETBACK: NominalLength = NominalLength { feet: 0.5, metres: 0
 pub const MIN_ACROSS: NominalLength = NominalLength { feet: 4.0, metres: 1.2 };
 /// The step of tidy sizes: 1 ft / 0.1 m.
 pub const STEP: NominalLength = NominalLength { feet: 1.0, metres: 0.1 };
+/// Half of it, where a loop must keep between two bounds: 6 in / 0.05 m.
+pub const HALF_STEP: NominalLength = NominalLength { feet: 0.5, metres: 0.05 };
 /// The step from a loop to the next larger or smaller one offered: 1 ft / 0.3 m.
 pub const ALTERNATIVE_STEP: NominalLength = NominalLength { feet: 1.0, metres: 0.3 };
 /// The least distance from a metal leaf: 4 ft / 1.2 m. Common practice.
@@ -70,6 +73,22 @@ pub const ARM_CLEARANCE: NominalLength = NominalLength { feet: 1.0, metres: 0.3 
 pub const NEIGHBOUR_GAP: NominalLength = NominalLength { feet: 3.0, metres: 0.9 };
 /// How far a vehicle keeps off an open swing leaf: 1 ft / 0.3 m. A choice made here.
 pub const LEAF_MARGIN: NominalLength = NominalLength { feet: 1.0, metres: 0.3 };
+/// The least distance of a loop's leg from a leaf that stands open beside it: 2 ft / 0.6 m. Common practice.
+pub const OPEN_LEAF_CLEARANCE: NominalLength = NominalLength { feet: 2.0, metres: 0.6 };
+/// How far past the line of an arm every tail must be when the unit lets go: 1 ft / 0.3 m. A choice made here.
+pub const PAST_THE_ARM: NominalLength = NominalLength { feet: 1.0, metres: 0.3 };
+/// How much of a closing loop stays before the line of the arm where it is moved towards travel: 1 ft / 0.3 m. A choice made here: a nose
+/// under the arm is seen.
+pub const BEFORE_THE_ARM: NominalLength = NominalLength { feet: 1.0, metres: 0.3 };
+/// How far off the edge of the opening traffic in the next lane passes: 1 ft / 0.3 m. A choice made here.
+pub const NEXT_LANE_MARGIN: NominalLength = NominalLength { feet: 1.0, metres: 0.3 };
+/// The most loops one behind the other in the sweep of a leaf. A choice made here: the channels of one scanning unit.
+pub const MAX_IN_SWEEP: usize = 4;
+/// The length of a single swing leaf over which a pair of leaves serves better: 20 ft / 6 m. A choice made here: one loop no longer
+/// sees all of its sweep.
+pub const LONG_SINGLE_LEAF: NominalLength = NominalLength { feet: 20.0, metres: 6.0 };
+/// From the lowest turn down to reinforcing mesh whose depth nobody sent: 2 in / 50 mm. A choice made here: the least that is kept.
+pub const MESH_BELOW_LOOP: NominalLength = NominalLength { feet: 2.0 / 12.0, metres: 0.05 };
 /// From the gate to the unit beside it, for a loop that lies so far away that the lead-in sent does not reach: 10 ft / 3 m. A choice made
 /// here.
 pub const WAY_TO_UNIT: NominalLength = NominalLength { feet: 10.0, metres: 3.0 };
@@ -87,8 +106,8 @@ pub fn usual_corner_cut(construction: Construction, short: Length, system: UnitS
     cut.min(0.25 * short)
 }
 
-/// The distance beyond which an exit loop needs a second device instead: 100 ft / 30 m. Common practice.
-pub const FAR_EXIT: NominalLength = NominalLength { feet: 100.0, metres: 30.0 };
+/// The farthest that an exit loop is laid from the gate: 100 ft / 30 m. A choice made here: beyond it a second device serves better.
+pub const FARTHEST_EXIT: NominalLength = NominalLength { feet: 100.0, metres: 30.0 };
 
 /// The gap between loops side by side that share an opening: 1 ft / 0.3 m. A choice made here: a car over it still covers enough of
 /// both, and a unit that scans its channels in turn does not mind their coupling of 3 %.
@@ -101,6 +120,11 @@ pub const MAX_SIDE_BY_SIDE: usize = 4;
 /// From the side wire inwards to the line that two-wheelers are calibrated on: 0.3 m in both systems. A choice made here.
 pub fn two_wheeler_inset() -> Length {
     Length::new::<meter>(0.3)
+}
+
+/// How slowly a vehicle may come from the exit loop to the gate: walking pace, 1.4 m/s. A choice made here.
+pub fn slowest_approach() -> Velocity {
+    Velocity::new::<meter_per_second>(1.4)
 }
 
 /// The share of the short leg up to which metal is commonly said to be seen: two thirds. A rule of thumb.

@@ -72,6 +72,15 @@ impl Role {
         }
     }
 
+    /// Whether the role makes sense at a barrier.
+    pub fn fits(self, barrier: Barrier) -> bool {
+        match self {
+            Self::BetweenLeaves => barrier.has_sweep(),
+            Self::Closing => !barrier.has_metal_leaf(),
+            Self::Exit | Self::ObstructionOutside | Self::ObstructionInside | Self::Arming | Self::Presence => true,
+        }
+    }
+
     /// The leg along travel that its loop usually has; where only cars and pickups stop, a short one serves. Common practice.
     pub fn usual_leg(self, only_low_vehicles: bool) -> NominalLength {
         match self {
@@ -106,7 +115,8 @@ impl Role {
                 &[Self::Exit, Self::ObstructionOutside, Self::BetweenLeaves, Self::ObstructionInside]
             }
             Barrier::BarrierArm => &[Self::Arming, Self::Closing],
-            Barrier::OverheadDoor | Barrier::None => &[Self::Presence],
+            Barrier::OverheadDoor => &[Self::Presence, Self::ObstructionOutside, Self::ObstructionInside],
+            Barrier::None => &[Self::Presence],
         }
     }
 }

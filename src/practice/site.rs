@@ -45,6 +45,25 @@ impl Barrier {
         }
     }
 
+    /// The height of its leaf and the gap under it, where nobody sends them: an overhead door is as high as the vehicles that pass it and
+    /// closes on the floor. A choice made here.
+    pub fn usual_leaf(self) -> (&'static str, &'static str) {
+        match self {
+            Self::OverheadDoor => ("12 ft", "0 in"),
+            Self::SlideGate
+            | Self::SwingGate
+            | Self::SwingGatePair
+            | Self::BarrierArm
+            | Self::VerticalLiftGate
+            | Self::None => ("6 ft", "4 in"),
+        }
+    }
+
+    /// Whether the leaf swings, so that loops lie in its sweep.
+    pub fn has_sweep(self) -> bool {
+        self.sweep_share() > 0.0
+    }
+
     /// How far a leaf sweeps past the closed line, as a share of the opening.
     pub fn sweep_share(self) -> f64 {
         match self {
@@ -52,6 +71,14 @@ impl Barrier {
             Self::SwingGatePair => 0.5,
             Self::SlideGate | Self::BarrierArm | Self::VerticalLiftGate | Self::OverheadDoor | Self::None => 0.0,
         }
+    }
+}
+
+sourced_vocabulary! {
+    /// Where the leaf of an overhead door is while the door stands open.
+    LeafOpen {
+        Level "level" "Level under the ceiling" "The leaf lies level over the ground inside, as high as the opening." [CommonPractice];
+        Coiled "coiled" "Coiled up" "The leaf is wound up or folded over the opening." [CommonPractice];
     }
 }
 

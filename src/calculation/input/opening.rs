@@ -5,14 +5,14 @@ use uom::si::f64::{Length, Time, Velocity};
 use utoipa::ToSchema;
 use validator::Validate;
 
-use super::{ApproachSpeed, LeafGroundGap, LeafHeight, OpeningTime, OpeningWidth, Setback};
+use super::{ApproachSpeed, GroundDistance, LeafGroundGap, LeafHeight, OpeningTime, OpeningWidth, Setback};
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
-use crate::practice::site::Barrier;
+use crate::practice::site::{Barrier, LeafOpen};
 use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
 use crate::quantity::UnitSystem;
 use crate::quantity::output::{DurationValue, PlanLength, SpeedValue};
-use crate::vocabulary::join_codes;
+use crate::vocabulary::{Vocabulary, join_codes};
 
 /// What vehicles pass through.
 #[derive(Clone, Debug, Deserialize, Validate, ToSchema)]
@@ -28,10 +28,16 @@ pub struct Opening {
     pub approach_speed: Option<ApproachSpeed>,
     /// How long the barrier takes to open.
     pub opening_time: Option<OpeningTime>,
-    /// The height of a metal leaf. Default 6 ft.
+    /// How far the drive inside runs straight up to the opening; the exit loop stays on it.
+    pub drive_length: Option<GroundDistance>,
+    /// The height of a metal leaf. Default 6 ft; 12 ft of an overhead door.
     pub leaf_height: Option<LeafHeight>,
-    /// The gap under a metal leaf. Default 4 in.
+    /// The gap under a metal leaf. Default 4 in; none under an overhead door.
     pub leaf_ground_gap: Option<LeafGroundGap>,
+    /// Where the leaf of an overhead door is while it stands open. Default `level`.
+    pub leaf_open: Option<LeafOpen>,
+    /// Whether another device (a beam across, a camera) watches the line of the gate from edge to edge. Default false.
+    pub seen_otherwise: Option<bool>,
 }
 
 /// An opening as it was understood.
@@ -57,6 +63,10 @@ pub struct ResolvedOpening {
     #[serde(skip_serializing_if = "Option::is_none", serialize_with = "DurationValue::write_option")]
     #[schema(value_type = Option<DurationValue>)]
     pub opening_time: Option<Time>,
+    /// Length of the drive inside; absent when not given.
+    #[serde(skip_serializing_if = "Option::is_none", serialize_with = "PlanLength::write_option")]
+    #[schema(value_type = Option<PlanLength>)]
+    pub drive_length: Option<Length>,
     /// Height of the metal leaf; absent where there is none.
     #[serde(skip_serializing_if = "Option::is_none", serialize_with = "PlanLength::write_option")]
     #[schema(value_type = Option<PlanLength>)]
@@ -65,6 +75,12 @@ pub struct ResolvedOpening {
     #[serde(skip_serializing_if = "Option::is_none", serialize_with = "PlanLength::write_option")]
     #[schema(value_type = Option<PlanLength>)]
     pub leaf_ground_gap: Option<Length>,
+    /// Where the leaf of an overhead door is while it stands open; absent at other barriers.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(value_type = Option<String>)]
+    pub leaf_open: Option<LeafOpen>,
+    /// Whether another device watches the line of the gate.
+    pub seen_otherwise: bool,
     /// The system that the width was written in.
     #[serde(skip)]
     pub system: UnitSystem,
@@ -77,7 +93,9 @@ impl Opening {
         let edge_setback = diagnostics.parse_optional(&at.field("edge_setback"), self.edge_setback.as_ref());
         let approach_speed = diagnostics.parse_optional(&at.field("approach_speed"), self.approach_speed.as_ref());
         let opening_time = diagnostics.parse_optional(&at.field("opening_time"), self.opening_time.as_ref());
+        let drive_length = diagnostics.parse_optional(&at.field("drive_length"), self.drive_length.as_ref());
         let leaf = self.resolve_leaf(at, diagnostics);
+        let leaf_open = self.resolve_leaf_open(at, diagnostics);
         let width = width?;
         if edge_setback.is_some_and(|setback| 2.0 * setback > 0.8 * width.si) {
             diagnostics.add_error(
@@ -94,8 +112,11 @@ impl Opening {
             edge_setback,
             approach_speed,
             opening_time,
+            drive_length,
             leaf_height: leaf.map(|(height, _)| height),
             leaf_ground_gap: leaf.map(|(_, gap)| gap),
+            leaf_open,
+            seen_otherwise: self.seen_otherwise.unwrap_or(false),
         })
     }
 
@@ -110,21 +131,36 @@ impl Opening {
             );
             return None;
         }
+        let (usual_height, usual_gap) = self.barrier.usual_leaf();
         let height = diagnostics.parse_or_default(
             &height_at,
             self.leaf_height.as_ref(),
-            "6 ft",
+            usual_height,
             Statement::new("input-usual-leaf-height"),
             Source::OwnChoice,
         );
         let gap = diagnostics.parse_or_default(
             &gap_at,
             self.leaf_ground_gap.as_ref(),
-            "4 in",
+            usual_gap,
             Statement::new("input-usual-leaf-gap"),
             Source::OwnChoice,
         );
         height.zip(gap)
+    }
+
+    fn resolve_leaf_open(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<LeafOpen> {
+        if self.barrier != Barrier::OverheadDoor {
+            diagnostics.mark_unneeded(at, &[("leaf_open", self.leaf_open.is_some())]);
+            return None;
+        }
+        Some(diagnostics.value_or_default(
+            &at.field("leaf_open"),
+            self.leaf_open,
+            (LeafOpen::Level, LeafOpen::Level.code()),
+            Statement::new("input-usual-leaf-open"),
+            Source::CommonPractice,
+        ))
     }
 }
 

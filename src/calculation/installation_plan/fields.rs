@@ -35,7 +35,7 @@ pub struct PlanField {
 
 impl InstallationPlanRequest {
     /// Every field that a part may read.
-    pub fn fields(&self) -> [PlanField; 28] {
+    pub fn fields(&self) -> [PlanField; 29] {
         use PlanReader::{Cure, Detector, Materials, Sizing};
         let Self {
             parts: _,
@@ -51,6 +51,7 @@ impl InstallationPlanRequest {
             wire,
             slot,
             stock,
+            fixed_loops,
             detector,
             wiring,
             lead_in_slot,
@@ -82,6 +83,7 @@ impl InstallationPlanRequest {
             field("wire", wire.is_some(), &[Sizing, Materials, Cure]),
             field("slot", slot.is_some(), &[Sizing, Materials, Cure]),
             field("stock", stock.is_some(), &[Sizing]),
+            field("fixed_loops", fixed_loops.is_some(), &[Sizing]),
             field("detector", detector.is_some(), &[Sizing, Detector]),
             field("wiring", wiring.is_some(), &[Sizing, Detector]),
             field("lead_in_slot", lead_in_slot.is_some(), &[Materials]),
@@ -90,7 +92,7 @@ impl InstallationPlanRequest {
             field("backer_rod", backer_rod.is_some(), &[Materials]),
             field("wire_spools", wire_spools.is_some(), &[Materials]),
             field("waste_percent", waste_percent.is_some(), &[Materials]),
-            field("slab", slab.is_some(), &[Materials]),
+            field("slab", slab.is_some(), &[Sizing, Materials]),
             field("crossings", crossings.is_some(), &[Materials]),
             field("agency_minimum", agency_minimum.is_some(), &[Materials]),
             field("prices", prices.is_some(), &[Materials]),
@@ -115,6 +117,8 @@ impl InstallationPlanRequest {
             lead_in: self.lead_in.clone(),
             wire: self.wire.clone(),
             slot: self.slot.clone(),
+            slab: self.slab.clone(),
+            fixed_loops: self.fixed_loops.clone(),
             detector: self.detector.clone(),
             stock: self.stock.clone(),
         }

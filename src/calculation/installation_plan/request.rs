@@ -4,8 +4,9 @@ use serde::Deserialize;
 use utoipa::ToSchema;
 use validator::Validate;
 
-use crate::calculation::input::{Detector, LeadIn, Opening, Prices, Sealant, Slot, StockItem, Weather, Wire};
-use crate::calculation::material_estimate::{AgencyMinimum, BackerRod, Productivity, Saw, Slab, WireSpool};
+use crate::calculation::input::{Detector, LeadIn, Opening, Prices, Sealant, Slab, Slot, StockItem, Weather, Wire};
+use crate::calculation::loop_sizing::FixedLoop;
+use crate::calculation::material_estimate::{AgencyMinimum, BackerRod, Productivity, Saw, WireSpool};
 use crate::practice::detectors::Wiring;
 use crate::practice::job_steps::{PlanExtra, PlanPart};
 use crate::practice::roles::Role;
@@ -60,6 +61,9 @@ pub struct InstallationPlanRequest {
     #[validate(nested, length(max = 200))]
     #[schema(max_items = 200)]
     pub stock: Option<Vec<StockItem>>,
+    /// What is decided already of the loops, for each role once. Default: nothing.
+    #[validate(nested, length(max = Role::COUNT))]
+    pub fixed_loops: Option<Vec<FixedLoop>>,
 
     /// The detector unit. Default: the standard minimum.
     #[validate(nested)]

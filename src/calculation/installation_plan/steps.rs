@@ -112,7 +112,17 @@ fn named(phrase: Statement, laid: &LaidLoop) -> Statement {
 
 fn place(laid: &LaidLoop, job: &StepContext<'_>) -> Statement {
     let line = if job.barrier == Barrier::None { "reference" } else { "barrier" };
+    let (shift, offset) = (laid.place.middle(), laid.lane.middle());
+    let across_side = match offset.value {
+        offset if offset < 0.0 => "left",
+        offset if offset > 0.0 => "right",
+        _ => "none",
+    };
     named(Statement::new("plan-place"), laid)
+        .length("shift", shift.abs(), job.system)
+        .code("shift_side", if shift.value > 0.0 { "inside" } else { "none" })
+        .length("offset", offset.abs(), job.system)
+        .code("across_side", across_side)
         .length("along_travel", laid.coil.along_travel, job.system)
         .length("across_lane", laid.coil.across_lane, job.system)
         .length("distance", laid.place.distance(), job.system)

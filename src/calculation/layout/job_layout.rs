@@ -58,6 +58,10 @@ pub struct LaidLoop {
     pub mark: LoopMark,
     /// What it is for.
     pub role: Role,
+    /// Which of the loops of its role it is, from 1, where several lie one behind the other.
+    pub ordinal: Option<usize>,
+    /// The unit that its channel belongs to, from 1: a unit scans its channels in turn.
+    pub unit: usize,
     /// The loop that is laid; that of the stock item, where one was chosen.
     pub coil: ResolvedLoop,
     /// How it is made.
@@ -70,6 +74,8 @@ pub struct LaidLoop {
     pub lane: Lane,
     /// Its place along the way.
     pub place: LoopPlacement,
+    /// From its lowest turn down to steel in the slab, where there is some.
+    pub steel_below: Option<Length>,
     /// What it measures.
     pub electrical: ElectricalFigures,
     /// The change that its unit is set to switch at.
@@ -84,9 +90,12 @@ impl LaidLoop {
         self.lane.centres.len()
     }
 
-    /// Its name in the parts of a plan: that of its role.
-    pub fn label(&self) -> &'static str {
-        self.role.code()
+    /// Its name in the parts of a plan: that of its role, with a number where several lie one behind the other.
+    pub fn label(&self) -> String {
+        match self.ordinal {
+            Some(ordinal) => format!("{} {ordinal}", self.role.code()),
+            None => self.role.code().to_owned(),
+        }
     }
 
     /// The mark of each loop of the row; that of the loop where there is only one.
@@ -106,8 +115,7 @@ impl LaidLoop {
     pub fn channel_loops(&self) -> Vec<ChannelLoop> {
         let marks = self.marks();
         let one = |(index, across): (usize, &Length)| {
-            let label =
-                if self.count() > 1 { format!("{} {}", self.label(), index + 1) } else { self.label().to_owned() };
+            let label = if self.count() > 1 { format!("{} {}", self.label(), index + 1) } else { self.label() };
             let (coil, lead_in, lane) = (self.coil.clone(), self.lead_in.clone(), self.lane.clone());
             ChannelLoop {
                 mark: marks.get(index).copied(),

@@ -1,6 +1,7 @@
 //! What vehicles make over a loop, or a row of loops: in the middle, and where they are hardest to see.
 
 use uom::si::f64::{Length, Ratio};
+use uom::si::length::millimeter;
 
 use crate::calculation::vehicle_response::{LoopField, UnseenStrips, VehicleModel, find_unseen_strips};
 use crate::practice::detectors::MIN_TIMES_THRESHOLD;
@@ -14,7 +15,7 @@ use crate::quantity::UnitSystem;
 pub struct Lane {
     /// Its clear width.
     pub width: Length,
-    /// The middles of the loops, as offsets from the middle of the lane; one at 0 for a single loop.
+    /// The middles of the loops, left to right, as offsets from the middle of the lane; one for a single loop.
     pub centres: Vec<Length>,
     /// How near to either edge a vehicle can come, where it must be seen there too; `None` where the middle is enough.
     pub edge_margin: Option<Length>,
@@ -28,14 +29,27 @@ impl Lane {
         Self { width, centres, edge_margin: role.holds_the_gate().then_some(margin) }
     }
 
-    /// From the outermost wire of loops with this leg across to the edge of the lane.
+    /// From the outermost wire of loops with this leg across to the nearer edge of the lane.
     pub fn edge_setback(&self, leg_across: Length) -> Length {
-        self.width / 2.0 - self.outermost() - leg_across / 2.0
+        self.width / 2.0 - leg_across / 2.0 - self.rightmost().max(-self.leftmost())
     }
 
-    /// The middle of the outermost loop.
-    fn outermost(&self) -> Length {
-        self.centres.iter().copied().fold(Length::default(), Length::max)
+    /// The middle of the row.
+    pub fn middle(&self) -> Length {
+        (self.leftmost() + self.rightmost()) / 2.0
+    }
+
+    fn leftmost(&self) -> Length {
+        self.centres.first().copied().unwrap_or_default()
+    }
+
+    fn rightmost(&self) -> Length {
+        self.centres.last().copied().unwrap_or_default()
+    }
+
+    /// Whether right and left of its middle are alike.
+    fn is_symmetric(&self) -> bool {
+        self.middle().abs() < Length::new::<millimeter>(0.01)
     }
 }
 
@@ -96,7 +110,7 @@ impl LoopRow<'_> {
     pub fn sight_whole(&self, class: VehicleClass) -> ClassSighting {
         let model = VehicleModel::of_class(class);
         let (change, least) = if class.is_two_wheeler() {
-            let change = self.best(model, self.lane.outermost() + self.field.riding_line);
+            let change = self.best(model, self.lane.rightmost() + self.field.riding_line);
             (change, change)
         } else {
             let change = self.best(model, self.middlemost());
@@ -122,7 +136,12 @@ impl LoopRow<'_> {
 
     /// The best of the row for a vehicle whose middle is `offset` from the lane's, standing over the middle of the loops.
     fn best(&self, model: &VehicleModel, offset: Length) -> Ratio {
-        self.field.change(model, self.field.centred(model), self.offset_to_nearest(offset))
+        self.change_at(model, self.field.centred(model), offset)
+    }
+
+    /// The best of the row for a vehicle whose front is `front` past the leading edge and whose middle is `offset` from the lane's.
+    pub(super) fn change_at(&self, model: &VehicleModel, front: Length, offset: Length) -> Ratio {
+        self.field.change(model, front, self.offset_to_nearest(offset))
     }
 
     /// The offset from the middle of the nearest loop, which is the one that sees most.
@@ -131,13 +150,23 @@ impl LoopRow<'_> {
         apart.min_by(|a, b| a.abs().value.total_cmp(&b.abs().value)).unwrap_or(offset)
     }
 
-    /// Where a vehicle is hardest to see: over each gap of the row, and as near to the edge as it comes for a loop that holds a gate.
-    /// The row is symmetric, so one side is enough.
+    /// Where a vehicle is hardest to see: over each gap of the row, and as near to the edge as it comes for a loop that holds a gate. Of
+    /// a row in the middle of the lane one side is enough.
     fn critical_offsets<'a>(&'a self, model: &VehicleModel) -> impl Iterator<Item = Length> + 'a {
         let to_edge = |margin: Length| ((self.lane.width - model.width) / 2.0 - margin).max(Length::default());
         let edge = to_edge(Length::default());
         let gaps = self.lane.centres.windows(2).map(|pair| (pair[0] + pair[1]) / 2.0);
-        gaps.filter(move |gap| *gap < edge).chain(self.lane.edge_margin.map(to_edge))
+        let edges = self.lane.edge_margin.map(to_edge).into_iter();
+        let edges = edges.flat_map(|edge| [Some(edge), (!self.lane.is_symmetric()).then_some(-edge)]);
+        gaps.filter(move |gap| gap.abs() < edge).chain(edges.flatten())
+    }
+
+    /// Where across the lane a vehicle that must be seen may stand: in the middle and at its hardest places; a two-wheeler on its line.
+    pub(super) fn standing_offsets(&self, class: VehicleClass, model: &VehicleModel) -> Vec<Length> {
+        if class.is_two_wheeler() {
+            return vec![self.lane.rightmost() + self.field.riding_line];
+        }
+        self.critical_offsets(model).chain([self.middlemost()]).collect()
     }
 
     /// The middle of the loop nearest to the lane's, on the right where two are.

@@ -11,7 +11,7 @@ use crate::practice::detectors::{
 
 /// How the vehicles of a channel stand against one step, from best to worst.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-enum StepVerdict {
+pub enum StepVerdict {
     /// Every vehicle makes twice the step at its hardest place, and the unit lets go under none.
     Serves,
     /// Every vehicle makes one and a half times the step, and the unit lets go under none.
@@ -21,7 +21,8 @@ enum StepVerdict {
 }
 
 impl StepVerdict {
-    fn of(sightings: &[ClassSighting], step: Ratio) -> Self {
+    /// How vehicles that make so stand against a step.
+    pub fn of(sightings: &[ClassSighting], step: Ratio) -> Self {
         let times = sightings.iter().map(|sighting| (sighting.least / step).value).fold(f64::INFINITY, f64::min);
         let drops_out = sightings.iter().any(|sighting| sighting.drops_out(step));
         match times {
@@ -50,17 +51,51 @@ pub fn design_step(detector: &ResolvedDetector) -> Ratio {
     Ratio::new::<percent>(fine_enough.copied().unwrap_or(FINEST_CLASS_PERCENT))
 }
 
-/// The step to set for what vehicles make at the terminals of a channel: of those down to the standard's finest class the coarsest that serves; where none does, the finest of them, if its
-/// margin is only thin; else the coarsest finer step on the unit's sheet whose margin is at least thin, or the finest of all. Common
-/// practice, and the margins are a choice made here.
+/// The steps that a channel may be set to, and the rule by which one gives way to the next finer.
+///
+/// Of those down to the standard's finest class the coarsest that serves; where none does, the finest of them, if its margin is only
+/// thin; else the coarsest finer step on the unit's sheet whose margin is at least thin, or the finest of all. Common practice, and the
+/// margins are a choice made here.
+pub struct StepLadder {
+    /// Coarsest first.
+    steps: Vec<Ratio>,
+    /// How many of them are no finer than the standard's finest class.
+    usual: usize,
+}
+
+impl StepLadder {
+    /// The steps of a unit.
+    pub fn of(detector: &ResolvedDetector) -> Self {
+        let steps: Vec<_> = candidate_steps(detector).into_iter().map(Ratio::new::<percent>).collect();
+        let finest_class = Ratio::new::<percent>(FINEST_CLASS_PERCENT);
+        let usual = steps.partition_point(|step| *step >= finest_class);
+        Self { steps, usual }
+    }
+
+    /// A step; the finest where the ladder is shorter.
+    pub fn step(&self, index: usize) -> Ratio {
+        let step = self.steps.get(index).or(self.steps.last());
+        step.copied().unwrap_or_else(|| Ratio::new::<percent>(FINEST_CLASS_PERCENT))
+    }
+
+    /// The step to try instead of one that stands so; `None` where it is kept.
+    pub fn finer(&self, index: usize, verdict: StepVerdict) -> Option<usize> {
+        let next = index + 1;
+        let gives_way = if next < self.usual {
+            verdict != StepVerdict::Serves
+        } else {
+            verdict == StepVerdict::Fails && next < self.steps.len()
+        };
+        gives_way.then_some(next)
+    }
+}
+
+/// The step to set for what vehicles make at the terminals of a channel, by the rule of [`StepLadder`].
 pub fn choose_step(sightings: &[ClassSighting], detector: &ResolvedDetector) -> Ratio {
-    let steps: Vec<_> = candidate_steps(detector).into_iter().map(Ratio::new::<percent>).collect();
-    let verdict = |step: &Ratio| StepVerdict::of(sightings, *step);
-    let finest_class = Ratio::new::<percent>(FINEST_CLASS_PERCENT);
-    let (usual, finer) = steps.split_at(steps.partition_point(|step| *step >= finest_class));
-    let serving = usual.iter().find(|step| verdict(step) == StepVerdict::Serves);
-    let last_usual = || usual.last().filter(|step| verdict(step) <= StepVerdict::Thin);
-    let finer_one = || finer.iter().find(|step| verdict(step) <= StepVerdict::Thin);
-    let chosen = serving.or_else(last_usual).or_else(finer_one).or(steps.last());
-    chosen.copied().unwrap_or(finest_class)
+    let ladder = StepLadder::of(detector);
+    let mut index = 0;
+    while let Some(next) = ladder.finer(index, StepVerdict::of(sightings, ladder.step(index))) {
+        index = next;
+    }
+    ladder.step(index)
 }

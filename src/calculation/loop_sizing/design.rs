@@ -7,7 +7,7 @@ use uom::si::length::meter;
 use super::resolved::ResolvedLoopSizing;
 use crate::calculation::input::{ResolvedLeadIn, ResolvedLoop, Shape};
 use crate::calculation::loop_characteristics::{ElectricalFigures, MeasurementConditions, measure};
-use crate::practice::detectors::{LOOP_TO_LEAD_IN, MAX_TURNS};
+use crate::practice::detectors::{LOOP_TO_LEAD_IN, LOW_END_MARGIN, MAX_TURNS};
 use crate::practice::layout::{MIN_ACROSS, MIN_EDGE_SETBACK, STEP, usual_corner_cut};
 use crate::practice::roles::Role;
 use crate::practice::wires;
@@ -27,9 +27,12 @@ pub struct GradedLoop {
 /// How well a turn count serves; the order is the order of preference.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum LoopGrade {
-    /// The unit tunes to it wherever in the band it falls, the turns fit the slot, and the loop is twice its lead-in.
+    /// The unit tunes to it wherever in the band it falls, the turns fit the slot, the loop is twice its lead-in, and the low end of the
+    /// band keeps its margin.
     Right,
-    /// The same, but the loop has less than twice its lead-in's inductance, though no less than the lead-in.
+    /// The same, but the low end of the band lies near the least that the unit tunes to.
+    NearLeast,
+    /// The low end keeps its margin, but the loop has less than twice its lead-in's inductance, though no less than the lead-in.
     LeadInHeavy,
     /// The unit tunes to it and the turns fit, but the lead-in outweighs the loop.
     LeadInOutweighs,
@@ -55,16 +58,52 @@ pub fn first_leg(role: Role, job: &ResolvedLoopSizing) -> Length {
     role.usual_leg(job.only_low_vehicles()).in_system(job.system())
 }
 
-/// The leg across: the opening less two setbacks, tidy; a narrow opening gives up setback first.
-pub fn leg_across(job: &ResolvedLoopSizing) -> Length {
-    let (system, width) = (job.system(), job.opening.width);
-    let across = width - 2.0 * job.edge_setback();
-    let least = MIN_ACROSS.in_system(system);
-    let across = if job.opening.edge_setback.is_some() || across >= least {
-        across
-    } else {
-        least.min(width - 2.0 * MIN_EDGE_SETBACK.in_system(system))
-    };
+/// The clear strips at the edges of the opening, left and right as one drives in.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct EdgeSetbacks {
+    /// At the left edge.
+    pub left: Length,
+    /// At the right edge.
+    pub right: Length,
+}
+
+impl EdgeSetbacks {
+    /// The strip asked for, or the usual one, at both edges.
+    pub fn usual(job: &ResolvedLoopSizing) -> Self {
+        let setback = job.edge_setback();
+        Self { left: setback, right: setback }
+    }
+
+    /// The leg across that they leave, tidy, and the middle of it as an offset from that of the opening; a narrow opening gives up setback
+    /// first, where none was asked for.
+    pub fn span(self, job: &ResolvedLoopSizing) -> (Length, Length) {
+        let (system, width) = (job.system(), job.opening.width);
+        let across = width - self.left - self.right;
+        let least = MIN_ACROSS.in_system(system);
+        let middle = (self.left - self.right) / 2.0;
+        if job.opening.edge_setback.is_some() || across >= least {
+            return (tidy_leg(across, job), middle);
+        }
+        // A strip that is wider than the other keeps off a leaf, and stays.
+        let usual = Self::usual(job);
+        let give = |setback: Length, usual: Length| {
+            if setback > usual { setback } else { setback.min(MIN_EDGE_SETBACK.in_system(system)) }
+        };
+        let (left, right) = (give(self.left, usual.left), give(self.right, usual.right));
+        let across = tidy_leg(least.min(width - left - right), job);
+        let spare = width - left - right - across;
+        // What is left over goes to the strip that gave way; to both alike where both did.
+        let middle = match (self.left > usual.left, self.right > usual.right) {
+            (true, false) => (left - right - spare) / 2.0,
+            (false, true) => (left - right + spare) / 2.0,
+            _ => (left - right) / 2.0,
+        };
+        (across, middle)
+    }
+}
+
+fn tidy_leg(across: Length, job: &ResolvedLoopSizing) -> Length {
+    let system = job.system();
     STEP.floor(across, system).max(STEP.in_system(system))
 }
 
@@ -101,7 +140,8 @@ pub fn with_turns(design: &GradedLoop, turns: u32, brief: DesignBrief<'_>) -> Gr
 impl GradedLoop {
     /// A loop with its figures.
     pub fn new(coil: ResolvedLoop, brief: DesignBrief<'_>) -> Self {
-        let electrical = measure(&coil, brief.lead_in, brief.conditions);
+        let conditions = MeasurementConditions { steel_below: brief.job.steel_below(&coil), ..*brief.conditions };
+        let electrical = measure(&coil, brief.lead_in, &conditions);
         let grade = grade(&coil, &electrical, brief.job);
         Self { coil, electrical, grade }
     }
@@ -130,7 +170,8 @@ pub fn coil(
 
 fn grade(coil: &ResolvedLoop, electrical: &ElectricalFigures, job: &ResolvedLoopSizing) -> LoopGrade {
     let limits = &job.detector.limits;
-    let tunes = electrical.as_built_low.get::<microhenry>() >= limits.inductance_min_uh
+    let low = electrical.as_built_low.get::<microhenry>();
+    let tunes = low >= limits.inductance_min_uh
         && electrical.as_built_high.get::<microhenry>() <= limits.inductance_max_uh
         && electrical.quality_factor >= limits.quality_factor_min;
     let fits = needed_depth(coil, job).is_none_or(|depth| depth <= deepest_slot(job));
@@ -139,7 +180,7 @@ fn grade(coil: &ResolvedLoop, electrical: &ElectricalFigures, job: &ResolvedLoop
     } else if !fits {
         LoopGrade::TooDeep
     } else if electrical.loop_inductance >= LOOP_TO_LEAD_IN * electrical.lead_in_inductance {
-        LoopGrade::Right
+        if low >= LOW_END_MARGIN * limits.inductance_min_uh { LoopGrade::Right } else { LoopGrade::NearLeast }
     } else if electrical.loop_inductance >= electrical.lead_in_inductance {
         LoopGrade::LeadInHeavy
     } else {

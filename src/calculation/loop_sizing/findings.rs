@@ -1,6 +1,7 @@
 //! What a loop means for its role: whether it can be built, and which vehicles it sees.
 
 use uom::si::f64::{Length, Ratio};
+use uom::si::inductance::microhenry;
 use uom::si::length::inch;
 use uom::si::ratio::percent;
 
@@ -41,6 +42,18 @@ pub fn judge_fit(role: Role, design: &GradedLoop, job: &ResolvedLoopSizing, diag
             Finding::new(FindingCode::SlotTooNarrow, Level::Warning, &slot_at.field("width"), message)
                 .on(Some(role))
                 .figure("slot_width", slot.width.get::<inch>(), "inch"),
+        );
+    }
+    if design.grade == LoopGrade::NearLeast {
+        let (low, least) = (design.electrical.as_built_low, job.detector.limits.inductance_min_uh);
+        let message = Statement::new("sizing-near-least-inductance")
+            .quantity("as_built_low", low.get::<microhenry>(), 0, "uH")
+            .quantity("inductance_min", least, 0, "uH");
+        diagnostics.add_finding(
+            Finding::new(FindingCode::NearLeastInductance, Level::Note, &body.field("detector"), message)
+                .on(Some(role))
+                .figure("as_built_low", low.get::<microhenry>(), "uH")
+                .figure("inductance_min", least, "uH"),
         );
     }
     let Some(needed) = design::needed_depth(&design.coil, job) else { return };

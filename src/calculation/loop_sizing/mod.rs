@@ -3,48 +3,61 @@
 //! - `request`, `resolved`: what is asked, as sent and in typed quantities
 //! - `design`: a loop of given legs, its turns and its figures
 //! - `search`, `stock`, `selection`: the loop of a role, or the stock item that is laid for it; the loops of all roles and their steps
-//! - `leaf_clearance`, `placement`: where the loops lie
+//! - `fixed_loop`: what the caller has decided already
+//! - `arm`, `leaf_clearance`, `unseen`, `exit`, `adjacent_lane`, `scanning`: what the places mean for arm, leaf, vehicles and neighbours
+//! - `placement`: where the loops lie
 //! - `solve`: all of it together, as a layout
 //! - `alternatives`, `side_by_side`, `lead_in`, `vehicle_sighting`: what a counter is asked next
 //! - `findings`, `site`: what is missed, and what the ground demands
 //! - `report`: what is answered
 
+mod adjacent_lane;
 mod alternatives;
+mod arm;
 mod design;
+mod exit;
 mod findings;
+mod fixed_loop;
 mod lead_in;
 mod leaf_clearance;
 mod placement;
 mod report;
 mod request;
 mod resolved;
+mod roles;
+mod scanning;
 mod search;
 mod selection;
 mod side_by_side;
 mod site;
 mod solve;
 mod stock;
+mod unseen;
 mod vehicle_sighting;
 
+pub use adjacent_lane::AdjacentLane;
 pub use alternatives::Alternative;
+pub use fixed_loop::{FixedLoop, ResolvedFixedLoop};
 pub use lead_in::{LeadInAdvice, LoopLeadIn};
-pub use report::{LoopSizingInputs, LoopSizingReport, SizedLoop};
+pub use report::{LeafOverLoop, LoopPosition, LoopSizingInputs, LoopSizingReport, SizedLoop};
 pub use request::LoopSizingRequest;
 pub use resolved::ResolvedLoopSizing;
 pub use side_by_side::{OneChannel, SideBySide};
 pub use site::{SiteConditions, judge as judge_site, judge_construction};
-pub use solve::{LoopSizing, solve};
+pub use solve::{LoopSizing, SolvedLoop, solve};
 pub use stock::StockChoice;
 pub use vehicle_sighting::VehicleSighting;
 
 use super::input::Shape;
-use super::layout::LaidLoop;
+use super::layout::{JobLayout, LeafChanges};
 use super::loop_characteristics::{self, JudgementContext, MeasurementConditions, judge};
 use super::report::{Diagnostics, FieldPath, InvalidRequest};
 use super::{Calculation, Example, vehicle_response};
+use crate::practice::site::SiteHazard;
 use crate::practice::sources::Source;
 use alternatives::OfferedCandidate;
-use selection::{FoundDetails, FoundLoop};
+use exit::ExitTimes;
+use report::LoopSurroundings;
 
 impl Calculation for LoopSizingRequest {
     type Report = LoopSizingReport;
@@ -95,14 +108,27 @@ pub fn report(
     if let Some(detector) = &request.detector {
         diagnostics.mark_unneeded(&body.field("detector"), &detector.parts_sent());
     }
-    if let Some(clearance) = &solved.leaf_clearance {
-        clearance.judge(resolved, diagnostics);
+    if let Some(slab) = &request.slab {
+        let is_read = resolved.has(SiteHazard::ReinforcingMesh);
+        let [depth, rest @ ..] = slab.parts_sent();
+        diagnostics.mark_unneeded(&body.field("slab"), &rest);
+        diagnostics.mark_unneeded(&body.field("slab"), &[(depth.0, depth.1 && !is_read)]);
     }
-    let loops =
-        solved.loops().map(|(laid, found, details)| report_loop(laid, found, details, resolved, diagnostics)).collect();
-    findings::judge_sensitivity(&solved.layout, diagnostics);
+    let layout = &solved.layout;
+    let leaf_over = |one: &SolvedLoop<'_, '_>| {
+        solved.leaf.as_ref().map(|leaf| leaf_clearance::leaf_changes(leaf, one.laid, one.choice.share))
+    };
+    let by_leaf = solved.loops().filter_map(|one| Some((one.laid, leaf_over(&one)?)));
+    leaf_clearance::judge(by_leaf, resolved, diagnostics);
+    let report = |one: SolvedLoop<'_, '_>| report_loop(&one, (layout, leaf_over(&one)), resolved, diagnostics);
+    let loops = solved.loops().map(report).collect();
+    findings::judge_sensitivity(layout, diagnostics);
     findings::judge_widths(resolved, diagnostics);
-    let unseen_stretch = placement::judge(resolved, &solved.layout.loops, diagnostics);
+    roles::judge(layout, resolved, diagnostics);
+    exit::judge(&layout.loops, resolved, diagnostics);
+    scanning::judge(layout, resolved, diagnostics);
+    let held = solved.loops().map(|one| (one.laid, &one.found.chosen.field, one.step_at_loop()));
+    let unseen_stretch = unseen::judge(held, resolved, diagnostics);
     let lead_in = lead_in::advise(resolved, diagnostics);
     let site = SiteConditions {
         surface: resolved.surface,
@@ -132,16 +158,36 @@ pub fn report(
     }
 }
 
-/// One loop of the report, and what is to be said about it.
+/// One loop of the report, and what is to be said about it. Of several loops one behind the other it is said of the first.
 fn report_loop(
-    laid: &LaidLoop,
-    found: &FoundLoop<'_>,
-    details: &FoundDetails,
+    solved: &SolvedLoop<'_, '_>,
+    (layout, leaf): (&JobLayout, Option<LeafChanges>),
     resolved: &ResolvedLoopSizing,
     diagnostics: &mut Diagnostics,
 ) -> SizedLoop {
-    let (role, chosen) = (laid.role, (&found.chosen, &details.seen));
-    let body = FieldPath::BODY;
+    let SolvedLoop { laid, choice, found, .. } = solved;
+    let mut aside = Diagnostics::default();
+    let is_told = laid.ordinal.is_none_or(|ordinal| ordinal == 1) && laid.role.fits(resolved.opening.barrier);
+    let told = if is_told { diagnostics } else { &mut aside };
+    let adjacent_lane = AdjacentLane::of(laid, &found.chosen.field, choice.share, resolved);
+    if let Some(adjacent_lane) = &adjacent_lane {
+        adjacent_lane.judge(laid, resolved, told);
+    }
+    judge_loop(solved, resolved, told);
+    let stock = found.stock.as_ref();
+    let surroundings = LoopSurroundings {
+        leaf,
+        adjacent_lane,
+        exit: ExitTimes::of(laid, &layout.loops, resolved),
+        stock_choice: stock.map(|stock| StockChoice::of(stock, &found.chosen, laid.role, &found.search, told)),
+    };
+    SizedLoop::of(solved, surroundings, resolved)
+}
+
+/// States what a loop means for its role.
+fn judge_loop(solved: &SolvedLoop<'_, '_>, resolved: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
+    let SolvedLoop { laid, found, details, .. } = solved;
+    let (role, chosen, body) = (laid.role, (&found.chosen, &details.seen), FieldPath::BODY);
     let context = JudgementContext {
         coil: body.field("opening"),
         lead_in: body.field("lead_in"),
@@ -149,15 +195,13 @@ fn report_loop(
         system: resolved.system(),
         subject: Some(role),
     };
-    let conditions = MeasurementConditions::usual();
+    let conditions = MeasurementConditions { steel_below: laid.steel_below, ..MeasurementConditions::usual() };
     judge(&laid.electrical, &conditions, &resolved.detector.limits, &context, diagnostics);
     findings::judge_fit(role, &found.chosen.design, resolved, diagnostics);
     findings::judge_vehicles(laid, &details.seen, resolved, diagnostics);
+    arm::judge(laid, &found.chosen.field, resolved, diagnostics);
     let is_quadrupole = |offered: &&OfferedCandidate| offered.candidate.design.coil.shape == Shape::Quadrupole;
     if let Some(quadrupole) = details.alternatives.iter().find(is_quadrupole) {
         alternatives::judge_quadrupole(role, quadrupole, chosen, resolved, diagnostics);
     }
-    let stock = found.stock.as_ref();
-    let stock_choice = stock.map(|stock| StockChoice::of(stock, &found.chosen, role, &found.search, diagnostics));
-    SizedLoop::of(laid, found, details, resolved, stock_choice)
 }

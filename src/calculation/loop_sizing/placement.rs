@@ -1,233 +1,226 @@
-//! Where each loop lies along the way, and what stays unseen between loops that hold the gate.
+//! Where each loop lies along the way.
+//!
+//! Distances are common practice, tidy in the caller's system. Loops of one side stand one behind the other: those that hold the gate
+//! nearest to it, then the others, which move out until they hardly couple with what lies there already.
 
 use uom::si::f64::Length;
+use uom::si::ratio::ratio;
 
 use super::resolved::ResolvedLoopSizing;
-use crate::calculation::layout::{LaidLoop, LoopPlacement};
-use crate::calculation::report::{Diagnostics, FieldPath, Finding, Statement};
-use crate::practice::finding_codes::{FindingCode, Level};
-use crate::practice::layout::{ARM_CLEARANCE, FAR_EXIT, NEIGHBOUR_GAP, STEP};
+use super::selection::{FoundLoop, RoleChoice};
+use super::unseen::{HoldingLoop, UnseenReach, longest_stretch};
+use crate::calculation::layout::{LoopPlacement, PlacedCoil, coupling};
+use crate::practice::detectors::{HARMLESS_COUPLING, Wiring};
+use crate::practice::layout::{ARM_CLEARANCE, FARTHEST_EXIT, MAX_IN_SWEEP, NEIGHBOUR_GAP, STEP};
 use crate::practice::roles::{Role, Side};
 use crate::practice::vehicles::VehicleClass;
 
-/// Places the loops, given the leg along travel of each role. The order of the result is that of `legs`.
-///
-/// Distances are common practice, tidy in the caller's system. Loops of one side stand in a row: the one that holds the gate
-/// nearest to it, then the others, each a neighbour's gap apart.
-pub fn place(job: &ResolvedLoopSizing, legs: &[(Role, Length)], leaf_clearance: Option<Length>) -> Vec<LoopPlacement> {
-    let leg = |role: Role| legs.iter().find(|(other, _)| *other == role).map(|(_, leg)| *leg);
-    let tidy = |length: Length| STEP.ceil(length, job.system());
-    let gap = NEIGHBOUR_GAP.in_system(job.system());
-    let clear = clearance(job, leg(Role::Closing), leaf_clearance);
-    let sweep = job.opening.barrier.sweep_share() * job.opening.width;
+/// How many steps a loop is moved out at most.
+const MAX_STEPS_OUT: usize = 200;
 
-    // Inside, away from the barrier, in three steps; each clear of the one before.
-    let between = leg(Role::BetweenLeaves).map(|leg| clear.max(tidy((sweep + clear - leg) / 2.0)));
-    let past_between = between.zip(leg(Role::BetweenLeaves)).map_or(Length::default(), |(from, leg)| from + leg + gap);
-    let inside = tidy(past_between.max(sweep + clear));
-    let past_inside = leg(Role::ObstructionInside).map_or(inside, |leg| inside + leg + gap);
-    let exit = tidy(past_inside.max(run_up(job).unwrap_or_default()));
-    // Outside, likewise.
-    let past_outside = tidy(leg(Role::ObstructionOutside).map_or(clear, |leg| clear + leg + gap));
-    let arming = past_outside;
-    let past_arming = leg(Role::Arming).map_or(arming, |leg| tidy(arming + leg + gap));
-
-    legs.iter()
-        .map(|&(role, leg)| {
-            let side = role.side(job.opening.barrier);
-            let near = match role {
-                Role::Exit => exit,
-                Role::ObstructionInside => inside,
-                Role::BetweenLeaves => between.unwrap_or(clear),
-                Role::ObstructionOutside => tidy(clear),
-                Role::Arming => arming,
-                Role::Presence => past_arming,
-                Role::Closing => Length::default(),
-            };
-            let (from, to) = match side {
-                Side::Inside => (near, near + leg),
-                Side::Outside => (-(near + leg), -near),
-                Side::OnTheLine => (-leg / 2.0, leg / 2.0),
-            };
-            LoopPlacement { side, from, to }
-        })
-        .collect()
+/// The loop of a role that is to be placed.
+#[derive(Clone, Copy)]
+pub struct LoopToPlace<'a> {
+    /// The role, and its step.
+    pub choice: &'a RoleChoice,
+    /// The loop.
+    pub found: &'a FoundLoop<'a>,
+    /// How far a car reaches over it unseen; `None` where it holds no gate.
+    pub reach: Option<UnseenReach>,
 }
 
-/// The clear distance from the closed line to the first loop beside it.
-fn clearance(job: &ResolvedLoopSizing, closing: Option<Length>, leaf_clearance: Option<Length>) -> Length {
-    let system = job.system();
-    let beside_closing = closing.map_or(Length::default(), |leg| leg / 2.0 + NEIGHBOUR_GAP.in_system(system));
-    let beside_barrier = if job.opening.barrier.is_present() {
-        leaf_clearance.unwrap_or_else(|| ARM_CLEARANCE.in_system(system))
-    } else {
-        Length::default()
-    };
-    STEP.ceil(beside_barrier.max(beside_closing), system)
+impl LoopToPlace<'_> {
+    fn leg(&self) -> Length {
+        self.found.chosen.design.coil.along_travel
+    }
+
+    /// Each loop of the row at a place.
+    pub fn coils_at(&self, place: LoopPlacement) -> impl Iterator<Item = PlacedCoil<'_>> {
+        let design = &self.found.chosen.design;
+        let (coil, inductance) = (&design.coil, design.electrical.loop_inductance);
+        let centres = self.found.chosen.lane.centres.iter();
+        centres.map(move |across| PlacedCoil { coil, inductance, position: (place.middle(), *across) })
+    }
+}
+
+/// The places of the loops of a job.
+pub struct Placing<'a> {
+    job: &'a ResolvedLoopSizing,
+    loops: Vec<LoopToPlace<'a>>,
+    /// For each loop its places, one behind the other; empty until it is placed.
+    places: Vec<Vec<LoopPlacement>>,
+}
+
+impl<'a> Placing<'a> {
+    /// Places the loops, given how far the first lies from a closed leaf. The order of the result is that of `loops`.
+    pub fn place(
+        job: &'a ResolvedLoopSizing,
+        loops: Vec<LoopToPlace<'a>>,
+        leaf_clearance: Option<Length>,
+    ) -> Vec<Vec<LoopPlacement>> {
+        let places = vec![Vec::new(); loops.len()];
+        let mut placing = Self { job, loops, places };
+        placing.place_on_the_line();
+        let clear = placing.clearance(leaf_clearance);
+        placing.place_outside(clear);
+        placing.place_inside(clear);
+        placing.places
+    }
+
+    fn index(&self, role: Role) -> Option<usize> {
+        self.loops.iter().position(|one| one.choice.role == role)
+    }
+
+    fn tidy(&self, length: Length) -> Length {
+        STEP.ceil(length, self.job.system())
+    }
+
+    fn gap(&self) -> Length {
+        NEIGHBOUR_GAP.in_system(self.job.system())
+    }
+
+    /// The distance that the caller has decided for a role.
+    fn fixed(&self, role: Role) -> Option<Length> {
+        self.job.fixed(role).and_then(|fixed| fixed.distance)
+    }
+
+    fn at(&self, index: usize, near: Length) -> LoopPlacement {
+        let leg = self.loops[index].leg();
+        match self.loops[index].choice.role.side(self.job.opening.barrier) {
+            side @ Side::Inside => LoopPlacement { side, from: near, to: near + leg },
+            side @ Side::Outside => LoopPlacement { side, from: -(near + leg), to: -near },
+            side @ Side::OnTheLine => LoopPlacement { side, from: near - leg / 2.0, to: near + leg / 2.0 },
+        }
+    }
+
+    fn place_on_the_line(&mut self) {
+        for index in 0..self.loops.len() {
+            let choice = self.loops[index].choice;
+            if choice.role.side(self.job.opening.barrier) == Side::OnTheLine {
+                self.places[index] = vec![self.at(index, choice.shift)];
+            }
+        }
+    }
+
+    /// The clear distance from the closed line to the first loop beside it.
+    fn clearance(&self, leaf_clearance: Option<Length>) -> Length {
+        if self.job.opening.barrier.is_present() {
+            leaf_clearance.unwrap_or_else(|| ARM_CLEARANCE.in_system(self.job.system()))
+        } else {
+            Length::default()
+        }
+    }
+
+    /// Outside: what holds the gate, then the post, then what only reports.
+    fn place_outside(&mut self, clear: Length) {
+        let mut near = clear.max(self.past_the_line(Side::Outside));
+        for role in [Role::ObstructionOutside, Role::Arming, Role::Presence] {
+            let Some(index) = self.index(role).filter(|index| self.places[*index].is_empty()) else { continue };
+            near = self.put(index, near, None);
+            near = self.tidy(near + self.loops[index].leg() + self.gap());
+        }
+    }
+
+    /// Inside: the sweep, then what holds the gate, then the exit.
+    fn place_inside(&mut self, clear: Length) {
+        let clear = clear.max(self.past_the_line(Side::Inside));
+        let sweep = self.job.opening.barrier.sweep_share() * self.job.opening.width;
+        let mut near = if sweep > Length::default() { self.tidy(sweep + clear) } else { clear };
+        if let Some(between) = self.index(Role::BetweenLeaves) {
+            near = self.place_sweep(between, clear, near);
+        }
+        if let Some(inside) = self.index(Role::ObstructionInside) {
+            near = self.put(inside, near, None) + self.loops[inside].leg() + self.gap();
+        }
+        if let Some(exit) = self.index(Role::Exit) {
+            let limit = farthest_exit(self.job, self.loops[exit].leg());
+            let wanted = run_up(self.job).unwrap_or_default().min(limit);
+            self.put(exit, self.tidy(near.max(wanted)), Some(limit));
+        }
+    }
+
+    /// How far what straddles the line keeps others off it.
+    fn past_the_line(&self, side: Side) -> Length {
+        let straddling = self.places.iter().flatten();
+        let ends = straddling.map(|place| if side == Side::Inside { place.to } else { -place.from } + self.gap());
+        ends.fold(Length::default(), Length::max)
+    }
+
+    /// Lays as many loops in the sweep as leave no car unseen, from `clear` on, and gives the place of what lies behind them.
+    fn place_sweep(&mut self, index: usize, clear: Length, behind: Length) -> Length {
+        let (leg, gap) = (self.loops[index].leg(), self.gap());
+        let first = self.fixed(Role::BetweenLeaves).unwrap_or(clear);
+        let car = VehicleClass::PassengerCar.length();
+        let lay = |count: usize| {
+            let least = first + count as f64 * (leg + gap);
+            let behind = if least > behind { self.tidy(least) } else { behind };
+            let free = (behind - first - count as f64 * leg) / count as f64;
+            let near = |order: usize| match order {
+                0 => first,
+                order => STEP.floor(first + order as f64 * (leg + free), self.job.system()),
+            };
+            let places: Vec<_> = (0..count).map(|order| self.at(index, near(order))).collect();
+            (places, behind)
+        };
+        let stretch = |(places, behind): &(Vec<LoopPlacement>, Length)| {
+            let reach = self.loops[index].reach?;
+            let mut holding: Vec<_> = places.iter().map(|place| HoldingLoop { place: *place, reach }).collect();
+            if let Some((inside, reach)) =
+                self.index(Role::ObstructionInside).and_then(|inside| Some((inside, self.loops[inside].reach?)))
+            {
+                holding.push(HoldingLoop { place: self.at(inside, *behind), reach });
+            }
+            longest_stretch(holding)
+        };
+        let most = if self.job.opening.barrier.has_sweep() { MAX_IN_SWEEP } else { 1 };
+        let layouts: Vec<_> = (1..=most).map(lay).collect();
+        let serves = |layout: &&(Vec<LoopPlacement>, Length)| stretch(layout).is_none_or(|stretch| stretch <= car);
+        let chosen = layouts.iter().find(serves).or(layouts.last());
+        let (places, behind) = chosen.cloned().unwrap_or_default();
+        self.places[index] = places;
+        behind
+    }
+
+    /// Puts a loop at its fixed place, or at `near` or as far out as keeps it from coupling with what is there already, not beyond `limit`.
+    /// What holds the gate stays near it. Gives the distance.
+    fn put(&mut self, index: usize, near: Length, limit: Option<Length>) -> Length {
+        let role = self.loops[index].choice.role;
+        let step = STEP.in_system(self.job.system());
+        let mut distance = near;
+        if let Some(fixed) = self.fixed(role) {
+            distance = fixed;
+        } else if !role.holds_the_gate() && self.job.wiring == Wiring::Separate {
+            let may_move = |distance: Length| limit.is_none_or(|limit| distance + step <= limit);
+            for _ in 0..MAX_STEPS_OUT {
+                if !self.couples(index, self.at(index, distance)) || !may_move(distance) {
+                    break;
+                }
+                distance += step;
+            }
+        }
+        self.places[index] = vec![self.at(index, distance)];
+        distance
+    }
+
+    fn couples(&self, index: usize, place: LoopPlacement) -> bool {
+        let others = self
+            .loops
+            .iter()
+            .zip(&self.places)
+            .flat_map(|(one, places)| places.iter().flat_map(move |place| one.coils_at(*place)));
+        others.into_iter().any(|other| {
+            self.loops[index].coils_at(place).any(|one| coupling(&one, &other).get::<ratio>() >= HARMLESS_COUPLING)
+        })
+    }
+}
+
+/// The farthest that the nearest wire of the exit loop is laid from the gate.
+pub fn farthest_exit(job: &ResolvedLoopSizing, leg: Length) -> Length {
+    let usual = FARTHEST_EXIT.in_system(job.system());
+    job.opening.drive_length.map_or(usual, |drive| usual.min(drive - leg))
 }
 
 /// How far a vehicle comes while the barrier opens; `None` unless speed and time are known.
-fn run_up(job: &ResolvedLoopSizing) -> Option<Length> {
+pub fn run_up(job: &ResolvedLoopSizing) -> Option<Length> {
     Some(job.opening.approach_speed? * job.opening.opening_time?)
-}
-
-/// States what the places mean, and gives the longest unseen stretch.
-pub fn judge(job: &ResolvedLoopSizing, places: &[LaidLoop], diagnostics: &mut Diagnostics) -> Option<Length> {
-    judge_setback(job, places, diagnostics);
-    judge_exit(job, places, diagnostics);
-    judge_lead_ins(job, places, diagnostics);
-    judge_roles(job, places, diagnostics);
-    judge_stretch(job, places, diagnostics)
-}
-
-fn judge_setback(job: &ResolvedLoopSizing, places: &[LaidLoop], diagnostics: &mut Diagnostics) {
-    let left = places.iter().map(LaidLoop::edge_setback).fold(job.opening.width, Length::min);
-    let asked = job.edge_setback();
-    if left < 0.999 * asked {
-        let system = job.system();
-        let message = Statement::new("sizing-edge-setback-reduced").length("edge_setback", left, system).length(
-            "usual_edge_setback",
-            asked,
-            system,
-        );
-        let opening = FieldPath::BODY.field("opening");
-        diagnostics.add_finding(
-            Finding::new(FindingCode::EdgeSetbackReduced, Level::Note, &opening.field("width"), message)
-                .length("edge_setback", left, system)
-                .length("usual_edge_setback", asked, system),
-        );
-    }
-}
-
-fn judge_exit(job: &ResolvedLoopSizing, places: &[LaidLoop], diagnostics: &mut Diagnostics) {
-    let Some(exit) = places.iter().find(|place| place.role == Role::Exit) else { return };
-    let opening = FieldPath::BODY.field("opening");
-    let subject = Some(Role::Exit);
-    let (distance, system) = (exit.place.distance(), job.system());
-    if run_up(job).is_none() {
-        let message = Statement::new("sizing-exit-time-unknown");
-        diagnostics.add_finding(Finding::new(FindingCode::ExitTimeUnknown, Level::Note, &opening, message).on(subject));
-    }
-    if distance > FAR_EXIT.in_system(system) {
-        let message = Statement::new("sizing-exit-far-away").length("distance_from_barrier", distance, system);
-        diagnostics.add_finding(
-            Finding::new(FindingCode::ExitFarAway, Level::Warning, &opening.field("approach_speed"), message)
-                .on(subject)
-                .length("distance_from_barrier", distance, system),
-        );
-    }
-}
-
-/// States which loops lie farther away than the lead-in that was sent reaches.
-fn judge_lead_ins(job: &ResolvedLoopSizing, places: &[LaidLoop], diagnostics: &mut Diagnostics) {
-    let (lead_in, system) = (FieldPath::BODY.field("lead_in"), job.system());
-    for laid in places.iter().filter(|laid| laid.lead_in.length > job.lead_in.length) {
-        let message = Statement::new("sizing-exit-beyond-lead-in")
-            .member("role", laid.role)
-            .length("distance_from_barrier", laid.place.distance(), system)
-            .length("lead_in_length", job.lead_in.length, system)
-            .length("order_length", laid.lead_in.order_length(), system);
-        diagnostics.add_finding(
-            Finding::new(FindingCode::ExitBeyondLeadIn, Level::Warning, &lead_in.field("length"), message)
-                .on(Some(laid.role))
-                .length("distance_from_barrier", laid.place.distance(), system)
-                .length("lead_in_length", job.lead_in.length, system),
-        );
-    }
-}
-
-fn judge_roles(job: &ResolvedLoopSizing, places: &[LaidLoop], diagnostics: &mut Diagnostics) {
-    let has = |role| places.iter().any(|place| place.role == role);
-    let roles = FieldPath::BODY.field("roles");
-    let barrier = job.opening.barrier;
-    let sweeps = barrier.sweep_share() > 0.0;
-    if barrier.is_present() && !places.iter().any(|place| place.role.holds_the_gate()) {
-        diagnostics.add_finding(Finding::new(
-            FindingCode::NothingHoldsTheGate,
-            Level::Warning,
-            &roles,
-            Statement::new("sizing-nothing-holds-the-gate"),
-        ));
-    }
-    if sweeps {
-        diagnostics.add_finding(Finding::new(
-            FindingCode::LeafSweeps,
-            Level::Note,
-            &FieldPath::BODY.field("opening").field("barrier"),
-            Statement::new("sizing-leaves-swing-inwards"),
-        ));
-    }
-    if sweeps && !has(Role::BetweenLeaves) {
-        diagnostics.add_finding(Finding::new(
-            FindingCode::BetweenLeavesMissing,
-            Level::Stop,
-            &roles,
-            Statement::new("sizing-between-leaves-missing"),
-        ));
-    }
-    if has(Role::BetweenLeaves) && !sweeps {
-        diagnostics.add_finding(
-            Finding::new(FindingCode::RoleDoesNotFit, Level::Warning, &roles, Statement::new("sizing-no-leaf-sweeps"))
-                .on(Some(Role::BetweenLeaves)),
-        );
-    }
-    if has(Role::Closing) && barrier.has_metal_leaf() {
-        diagnostics.add_finding(
-            Finding::new(
-                FindingCode::ClosingUnderLeaf,
-                Level::Stop,
-                &roles,
-                Statement::new("sizing-closing-under-leaf"),
-            )
-            .on(Some(Role::Closing)),
-        );
-    }
-}
-
-fn judge_stretch(job: &ResolvedLoopSizing, places: &[LaidLoop], diagnostics: &mut Diagnostics) -> Option<Length> {
-    let mut holding: Vec<_> = places.iter().filter(|place| place.role.holds_the_gate()).collect();
-    holding.sort_by(|a, b| a.place.from.value.total_cmp(&b.place.from.value));
-    let roles = FieldPath::BODY.field("roles");
-    let closing_side_is_open = job.opening.barrier.is_present()
-        && !holding.is_empty()
-        && holding.iter().all(|laid| laid.place.side == holding[0].place.side && laid.place.side != Side::OnTheLine);
-    if closing_side_is_open {
-        diagnostics.add_finding(Finding::new(
-            FindingCode::OneSideOnly,
-            Level::Warning,
-            &roles,
-            Statement::new("sizing-one-side-only"),
-        ));
-    }
-    let stretch = holding
-        .windows(2)
-        .map(|pair| pair[1].place.from - pair[0].place.to)
-        .fold(None, |longest: Option<Length>, gap| Some(longest.map_or(gap, |longest| longest.max(gap))))?;
-    let stretch = stretch.max(Length::default());
-    let car = VehicleClass::PassengerCar.length();
-    let two_wheeler = job
-        .vehicles
-        .iter()
-        .filter(|vehicle| vehicle.is_two_wheeler())
-        .map(|vehicle| vehicle.length())
-        .fold(VehicleClass::SmallMotorcycle.length(), Length::min);
-    let short_car = VehicleClass::shortest_car();
-    let (level, vehicle, length) = if stretch > car {
-        (Level::Stop, "car", car)
-    } else if stretch > short_car {
-        (Level::Warning, "short_car", short_car)
-    } else if stretch > two_wheeler {
-        (Level::Warning, "motorcycle", two_wheeler)
-    } else {
-        return Some(stretch);
-    };
-    let system = job.system();
-    let message =
-        Statement::new("sizing-unseen-stretch").code("vehicle", vehicle).length("unseen_stretch", stretch, system);
-    diagnostics.add_finding(
-        Finding::new(FindingCode::UnseenStretch, level, &roles, message)
-            .length("unseen_stretch", stretch, system)
-            .length("vehicle_length", length, system),
-    );
-    Some(stretch)
 }

@@ -1,19 +1,25 @@
 //! What [`super`] answers. Parts of a loop's answer stand beside what computes them.
 
 use serde::Serialize;
+use uom::si::f64::Ratio;
 use uom::si::ratio::percent;
+use uom::si::time::second;
 use utoipa::ToSchema;
 
+use super::adjacent_lane::AdjacentLane;
 use super::alternatives::Alternative;
 use super::design;
+use super::exit::ExitTimes;
+use super::fixed_loop::ResolvedFixedLoop;
 use super::lead_in::{LeadInAdvice, LoopLeadIn};
+use super::leaf_clearance::is_watched_while_moving;
 use super::resolved::ResolvedLoopSizing;
-use super::selection::{FoundDetails, FoundLoop};
 use super::side_by_side::SideBySide;
+use super::solve::SolvedLoop;
 use super::stock::StockChoice;
 use super::vehicle_sighting::VehicleSighting;
 use crate::calculation::input::{DetectorEcho, ResolvedLeadIn, ResolvedOpening, ResolvedSlot, ResolvedWire, Shape};
-use crate::calculation::layout::{LaidLoop, LoopMark};
+use crate::calculation::layout::{LeafChanges, LoopMark};
 use crate::calculation::loop_characteristics::LoopElectrical;
 use crate::calculation::report::{Assumed, Basis, Caution, Finding, has_messages};
 use crate::calculation::vehicle_response::SeenHeight;
@@ -29,10 +35,10 @@ pub struct LoopSizingReport {
     pub inputs: LoopSizingInputs,
     /// The loops, one for each role, in the order in which a vehicle that leaves meets them.
     pub loops: Vec<SizedLoop>,
-
     /// What to know and order about the lead-ins.
     pub lead_in: LeadInAdvice,
-    /// The longest stretch between loops that hold the gate in which a vehicle stands unseen; absent with fewer than two.
+    /// The longest vehicle, as a plate of a car's width and height, that stands unseen between two loops that hold the gate, in the middle of
+    /// the lane or at its edges; absent with fewer than two.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub unseen_stretch: Option<PlanLength>,
     /// Statements about the job, the gravest first.
@@ -88,6 +94,8 @@ pub struct LoopSizingInputs {
     pub cover: DetailLength,
     /// The detector unit.
     pub detector: DetectorEcho,
+    /// What is decided already.
+    pub fixed_loops: Vec<ResolvedFixedLoop>,
     /// How many stock loops were looked at.
     pub stock_items: usize,
 }
@@ -108,6 +116,7 @@ impl LoopSizingInputs {
             slot: resolved.slot.clone(),
             cover: resolved.cover.into(),
             detector: resolved.detector.echo(),
+            fixed_loops: resolved.fixed_loops.clone(),
             stock_items: resolved.stock.as_ref().map_or(0, Vec::len),
         }
     }
@@ -149,6 +158,10 @@ pub struct SizedLoop {
     /// From the reference (window, post, stop line) to the nearest wire; 0 for a loop that straddles it. Absent with a barrier.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub distance_from_reference: Option<PlanLength>,
+    /// The middle of the loop, or of the row of loops.
+    pub position: LoopPosition,
+    /// The unit that its channel belongs to, from 1. Loops of one unit couple; it scans them in turn, so that one is alive at a time.
+    pub unit: usize,
     /// How deep to cut: turns and cover, rounded up to the next 1/4 in or 5 mm unless a depth was given. Absent where nothing is sawn.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub slot_depth: Option<DetailLength>,
@@ -165,6 +178,20 @@ pub struct SizedLoop {
     pub seen_height: SeenHeight,
     /// The vehicles over it.
     pub vehicles: Vec<VehicleSighting>,
+    /// What the metal leaf makes over it; absent without one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub leaf: Option<LeafOverLoop>,
+    /// The vehicle in the next lane that it sees best; absent without traffic there.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub adjacent_lane: Option<AdjacentLane>,
+    /// How long a driver who leaves waits before the gate is open, seconds, 1 decimal; absent for other roles than `exit`, and unless
+    /// speed of approach and opening time are known.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub wait_s: Option<f64>,
+    /// How long the gate must stay open after a vehicle has left the exit loop, seconds, whole ones: one at walking pace then reaches what
+    /// holds the gate. Absent for other roles than `exit`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub close_timer_min_s: Option<f64>,
     /// How the loops of a row share the opening; absent for a single loop.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub side_by_side: Option<SideBySide>,
@@ -175,15 +202,59 @@ pub struct SizedLoop {
     pub stock_choice: Option<StockChoice>,
 }
 
+/// Where the middle of a loop lies.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct LoopPosition {
+    /// From the line of the closed barrier or the reference, the inside positive.
+    pub along: PlanLength,
+    /// From the middle of the opening, to the right as one drives in.
+    pub across: PlanLength,
+}
+
+/// What a metal leaf makes over a loop, percent of its inductance at the unit's terminals, 3 decimals.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct LeafOverLoop {
+    /// While it is closed.
+    pub closed_percent: f64,
+    /// While it stands open.
+    pub open_percent: f64,
+    /// While it moves, at the most; absent for `between_leaves`, whose input is watched only while the leaves stand.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub moving_percent: Option<f64>,
+}
+
+impl LeafOverLoop {
+    fn of(changes: &LeafChanges, role: Role) -> Self {
+        let percents = |change: Ratio| round(change.get::<percent>(), 3);
+        Self {
+            closed_percent: percents(changes.closed),
+            open_percent: percents(changes.open),
+            moving_percent: is_watched_while_moving(role).then(|| percents(changes.moving)),
+        }
+    }
+}
+
+/// What was judged of a loop beside its own figures.
+pub(super) struct LoopSurroundings {
+    /// What the leaf makes over it.
+    pub leaf: Option<LeafChanges>,
+    /// What traffic in the next lane makes over it.
+    pub adjacent_lane: Option<AdjacentLane>,
+    /// The times of an exit loop.
+    pub exit: Option<ExitTimes>,
+    /// What the caller's stock has.
+    pub stock_choice: Option<StockChoice>,
+}
+
 impl SizedLoop {
     pub(super) fn of(
-        laid: &LaidLoop,
-        found: &FoundLoop<'_>,
-        details: &FoundDetails,
+        solved: &SolvedLoop<'_, '_>,
+        surroundings: LoopSurroundings,
         resolved: &ResolvedLoopSizing,
-        stock_choice: Option<StockChoice>,
     ) -> Self {
+        let SolvedLoop { laid, found, details, .. } = solved;
         let (coil, chosen, seen) = (&laid.coil, &found.chosen, &details.seen);
+        let LoopSurroundings { leaf, adjacent_lane, exit, stock_choice } = surroundings;
         let distance = laid.place.distance().into();
         let has_barrier = resolved.opening.barrier.is_present();
         Self {
@@ -200,6 +271,8 @@ impl SizedLoop {
             side: laid.place.side,
             distance_from_barrier: has_barrier.then_some(distance),
             distance_from_reference: (!has_barrier).then_some(distance),
+            position: LoopPosition { along: laid.place.middle().into(), across: laid.lane.middle().into() },
+            unit: laid.unit,
             slot_depth: design::slot_depth(coil, resolved).map(Into::into),
             saw_cut: design::saw_cut(coil, resolved).map(Into::into),
             lead_in: (&laid.lead_in).into(),
@@ -207,6 +280,10 @@ impl SizedLoop {
             electrical: (&laid.electrical).into(),
             seen_height: SeenHeight::of(&chosen.field, seen.seen_height),
             vehicles: chosen.vehicles(seen),
+            leaf: leaf.map(|changes| LeafOverLoop::of(&changes, laid.role)),
+            adjacent_lane,
+            wait_s: exit.and_then(|times| times.wait).map(|wait| round(wait.get::<second>(), 1)),
+            close_timer_min_s: exit.map(|times| times.close_timer.get::<second>().ceil()),
             side_by_side: SideBySide::of(laid, &chosen.sightings, resolved),
             alternatives: details
                 .alternatives

@@ -5,9 +5,10 @@ use uom::si::f64::Length;
 use utoipa::ToSchema;
 use validator::Validate;
 
+use super::fixed_loop::{FixedLoop, ResolvedFixedLoop};
 use super::resolved::ResolvedLoopSizing;
 use crate::calculation::input::{
-    Cover, Detector, LeadIn, Opening, ResolvedSlot, ResolvedStockItem, Slot, StockItem, Wire, resolve_vehicles,
+    Cover, Detector, LeadIn, Opening, ResolvedSlot, ResolvedStockItem, Slab, Slot, StockItem, Wire, resolve_vehicles,
 };
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
 use crate::practice::detectors::Wiring;
@@ -52,6 +53,12 @@ pub struct LoopSizingRequest {
     /// The saw cut. Default: the usual one of the construction, as deep as the turns need.
     #[validate(nested)]
     pub slot: Option<Slot>,
+    /// The slab: the depth of its steel counts where there is reinforcing mesh. Default: steel 2 in / 50 mm under the loop.
+    #[validate(nested)]
+    pub slab: Option<Slab>,
+    /// What is decided already, for each role once. Default: nothing.
+    #[validate(nested, length(max = Role::COUNT))]
+    pub fixed_loops: Option<Vec<FixedLoop>>,
     /// The detector unit. Default: the standard minimum.
     #[validate(nested)]
     pub detector: Option<Detector>,
@@ -87,6 +94,12 @@ impl LoopSizingRequest {
         };
         let detector = Detector::resolve(self.detector.as_ref(), &body.field("detector"), diagnostics);
         let stock = self.resolve_stock(&body.field("stock"), diagnostics);
+        let width = opening.as_ref().map(|opening| opening.width);
+        let fixed_loops = self.resolve_fixed_loops((&roles, width), &body.field("fixed_loops"), diagnostics);
+        let steel_depth = self.slab.as_ref().and_then(|slab| {
+            let at = body.field("slab");
+            diagnostics.parse_optional(&at.field("reinforcement_depth"), slab.reinforcement_depth.as_ref())
+        });
         Some(ResolvedLoopSizing {
             opening: opening?,
             roles,
@@ -101,6 +114,8 @@ impl LoopSizingRequest {
             cover: cover?,
             detector: detector?,
             wiring: Wiring::Separate,
+            fixed_loops,
+            steel_depth,
             stock,
         })
     }
@@ -127,6 +142,26 @@ impl LoopSizingRequest {
             }
         }
         roles.clone()
+    }
+
+    fn resolve_fixed_loops(
+        &self,
+        opening: (&[Role], Option<Length>),
+        at: &FieldPath<'_>,
+        diagnostics: &mut Diagnostics,
+    ) -> Vec<ResolvedFixedLoop> {
+        let fixed = self.fixed_loops.as_deref().unwrap_or_default();
+        for (index, one) in fixed.iter().enumerate() {
+            if fixed[..index].iter().any(|other| other.role == one.role) {
+                diagnostics.add_error(
+                    &at.item(index).field("role"),
+                    FieldErrorCode::Contradiction,
+                    Statement::new("errors-fixed-role-twice").code("role", one.role.code()),
+                    Statement::new("errors-fixed-role-twice-hint"),
+                );
+            }
+        }
+        fixed.iter().enumerate().map(|(index, one)| one.resolve(opening, &at.item(index), diagnostics)).collect()
     }
 
     fn resolve_construction(

@@ -1,13 +1,15 @@
 //! A sizing request in typed quantities, with every default taken.
 
 use uom::si::f64::{Length, Ratio};
+use uom::si::length::millimeter;
 
+use super::fixed_loop::ResolvedFixedLoop;
 use crate::calculation::input::{
-    ResolvedDetector, ResolvedLeadIn, ResolvedOpening, ResolvedSlot, ResolvedStockItem, ResolvedWire,
+    ResolvedDetector, ResolvedLeadIn, ResolvedLoop, ResolvedOpening, ResolvedSlot, ResolvedStockItem, ResolvedWire,
 };
 use crate::calculation::layout;
 use crate::practice::detectors::Wiring;
-use crate::practice::layout::{EDGE_SETBACK, EDGE_SETBACK_BESIDE_TRAFFIC};
+use crate::practice::layout::{EDGE_SETBACK, EDGE_SETBACK_BESIDE_TRAFFIC, MESH_BELOW_LOOP};
 use crate::practice::roles::Role;
 use crate::practice::site::{Construction, SiteHazard, Surface};
 use crate::practice::vehicles::VehicleClass;
@@ -41,6 +43,10 @@ pub struct ResolvedLoopSizing {
     pub detector: ResolvedDetector,
     /// How the loops come to it.
     pub wiring: Wiring,
+    /// What the caller has decided already.
+    pub fixed_loops: Vec<ResolvedFixedLoop>,
+    /// From the surface down to the steel, when sent.
+    pub steel_depth: Option<Length>,
     /// The caller's stock; `None` when none was sent.
     pub stock: Option<Vec<ResolvedStockItem>>,
 }
@@ -64,6 +70,24 @@ impl ResolvedLoopSizing {
     /// The step that loops are designed for; what each channel is set to follows from the loops.
     pub fn design_step(&self) -> Ratio {
         layout::design_step(&self.detector)
+    }
+
+    /// What the caller has decided of the loop of a role.
+    pub fn fixed(&self, role: Role) -> Option<&ResolvedFixedLoop> {
+        self.fixed_loops.iter().find(|fixed| fixed.role == role)
+    }
+
+    /// From the lowest turn of a loop down to the mesh in the slab: from its known depth, else 2 in / 50 mm. `None` without mesh. Steel that
+    /// is known to lie higher than the wire is taken to lie right under it.
+    pub fn steel_below(&self, coil: &ResolvedLoop) -> Option<Length> {
+        let below = |depth: Length| (depth - coil.cover - coil.stack()).max(Length::new::<millimeter>(1.0));
+        let usual = MESH_BELOW_LOOP.in_system(self.system());
+        self.has(SiteHazard::ReinforcingMesh).then(|| self.steel_depth.map_or(usual, below))
+    }
+
+    /// Whether vehicles are known to drive inwards only: past a ticket post, with no loop for those who leave.
+    pub fn drives_inwards_only(&self) -> bool {
+        self.roles.contains(&Role::Arming) && !self.roles.contains(&Role::Exit)
     }
 
     /// Whether the setback was asked for, or keeps traffic beside the lane unseen: a loop from stock must leave it too.

@@ -2,7 +2,11 @@
 
 use uom::si::f64::{Length, Ratio};
 
-use super::design::{DesignBrief, GradedLoop, LoopGrade, MORE_TURNS, design, first_leg, leg_across, with_turns};
+use super::arm::ArmRule;
+use super::design::{
+    DesignBrief, EdgeSetbacks, GradedLoop, LoopGrade, MORE_TURNS, coil, design, first_leg, with_turns,
+};
+use super::fixed_loop::ResolvedFixedLoop;
 use super::resolved::ResolvedLoopSizing;
 use super::vehicle_sighting::VehicleSighting;
 use crate::calculation::input::{ResolvedLeadIn, Shape};
@@ -26,8 +30,14 @@ pub struct RoleSearch<'a> {
     conditions: &'a MeasurementConditions,
     /// The leg along travel to start with.
     first_leg: Length,
-    /// The lane, with one loop in its middle.
+    /// The lane, with one loop in the middle of its span.
     lane: Lane,
+    /// The leg across that the clear strips leave.
+    across: Length,
+    /// What the caller has decided of it.
+    fixed: Option<&'a ResolvedFixedLoop>,
+    /// How far past the first wire every tail must be when the unit lets go, as a function of the leg; `None` but for a loop under an arm.
+    arm: Option<ArmRule>,
 }
 
 /// The loop of a role, or the row of loops, and what it sees.
@@ -81,7 +91,8 @@ impl LoopCandidate {
         }
     }
 
-    fn row(&self) -> LoopRow<'_> {
+    /// The loops in their lane.
+    pub fn row(&self) -> LoopRow<'_> {
         LoopRow { field: &self.field, lane: &self.lane }
     }
 }
@@ -95,22 +106,27 @@ struct CandidateScore {
 }
 
 impl<'a> RoleSearch<'a> {
-    /// The search for a role on a lead-in.
+    /// The search for a role on a lead-in, between clear strips at the edges.
     pub fn of(
         role: Role,
         lead_in: ResolvedLeadIn,
+        setbacks: EdgeSetbacks,
         job: &'a ResolvedLoopSizing,
         conditions: &'a MeasurementConditions,
     ) -> Self {
-        let opening = &job.opening;
+        let (opening, fixed) = (&job.opening, job.fixed(role));
+        let (across, middle) = setbacks.span(job);
         Self {
             job,
             conditions,
             holds_the_gate: role.holds_the_gate(),
-            first_leg: first_leg(role, job),
-            lane: Lane::of(role, opening.width, vec![Length::default()], opening.system),
+            first_leg: fixed.and_then(|fixed| fixed.along_travel).unwrap_or_else(|| first_leg(role, job)),
+            lane: Lane::of(role, opening.width, vec![middle], opening.system),
+            across,
             lead_in,
             design_step: job.design_step(),
+            fixed,
+            arm: (role == Role::Closing).then(|| ArmRule::of(job)),
         }
     }
 
@@ -121,7 +137,26 @@ impl<'a> RoleSearch<'a> {
 
     /// Whether two roles of one job ask for the same loop.
     pub fn gives_same_loop_as(&self, other: &Self) -> bool {
-        self.lane == other.lane && self.first_leg == other.first_leg && self.lead_in.length == other.lead_in.length
+        let decided = |search: &Self| {
+            let fixed = search.fixed?;
+            Some((fixed.shape, fixed.across_lane, fixed.turns))
+                .filter(|(shape, across, turns)| shape.is_some() || across.is_some() || turns.is_some())
+        };
+        let leg_is_fixed = |search: &Self| search.fixed.is_some_and(|fixed| fixed.along_travel.is_some());
+        self.lane == other.lane
+            && self.across == other.across
+            && self.first_leg == other.first_leg
+            && self.lead_in.length == other.lead_in.length
+            && self.arm.is_some() == other.arm.is_some()
+            && decided(self) == decided(other)
+            && leg_is_fixed(self) == leg_is_fixed(other)
+    }
+
+    /// How far a loop under an arm is moved towards travel for the arm to fall behind every tail, when the unit switches at `step`; `None`
+    /// where no place does. Nothing for other loops.
+    pub fn shift_under_arm(&self, candidate: &LoopCandidate, step: Ratio) -> Option<Length> {
+        let Some(arm) = &self.arm else { return Some(Length::default()) };
+        arm.shift(&candidate.row(), candidate.design.coil.along_travel, step, self.job)
     }
 
     /// Searches single loops first, then rows of two and more; of each, legs along travel from short to long; of each, turns from
@@ -133,12 +168,19 @@ impl<'a> RoleSearch<'a> {
         let system = self.job.system();
         let (step, longest) = (ALTERNATIVE_STEP.in_system(system), 1.001 * MAX_LEG.in_system(system));
         let mut best: Option<LoopCandidate> = None;
-        for count in 1..=MAX_SIDE_BY_SIDE {
-            let Some(across) = row_leg(count, self.job) else { break };
+        let shape = self.fixed.and_then(|fixed| fixed.shape).unwrap_or(Shape::Rectangle);
+        let (most, longest) = match self.fixed {
+            Some(ResolvedFixedLoop { across_lane, along_travel, .. }) => {
+                (if across_lane.is_some() { 1 } else { MAX_SIDE_BY_SIDE }, along_travel.map_or(longest, |leg| leg))
+            }
+            None => (MAX_SIDE_BY_SIDE, longest),
+        };
+        for count in 1..=most {
+            let Some(across) = self.row_leg(count) else { break };
             let mut before: Option<CandidateScore> = None;
             let mut along = self.first_leg;
             while along <= longest {
-                let next = self.fewest_turns(along, across, Shape::Rectangle, count);
+                let next = self.fewest_turns(along, across, shape, count);
                 let score = self.score(&next);
                 if self.serves(&next) {
                     return complete(next);
@@ -153,7 +195,7 @@ impl<'a> RoleSearch<'a> {
                 along += step;
             }
         }
-        let usual = || self.fewest_turns(self.first_leg, leg_across(self.job), Shape::Rectangle, 1);
+        let usual = || self.fewest_turns(self.first_leg, self.across, shape, 1);
         complete(best.unwrap_or_else(usual))
     }
 
@@ -171,6 +213,10 @@ impl<'a> RoleSearch<'a> {
     /// Starts with the fewest turns that suit the unit; while some vehicle is not seen well, tries up to [`MORE_TURNS`] more, and
     /// takes the best.
     fn fewest_turns(&self, along: Length, across: Length, shape: Shape, count: usize) -> LoopCandidate {
+        if let Some(turns) = self.fixed.and_then(|fixed| fixed.turns) {
+            let coil = coil(along, across, shape, turns, self.job);
+            return self.with_sightings(GradedLoop::new(coil, self.brief()), count);
+        }
         let fewest = design(along, across, shape, self.brief());
         let (turns, grade) = (fewest.coil.turns, fewest.grade);
         let mut best = self.with_sightings(fewest, count);
@@ -187,12 +233,24 @@ impl<'a> RoleSearch<'a> {
         best
     }
 
+    /// The leg across of each of `count` loops; `None` where a row would be too crowded.
+    fn row_leg(&self, count: usize) -> Option<Length> {
+        let system = self.job.system();
+        if count == 1 {
+            return Some(self.fixed.and_then(|fixed| fixed.across_lane).unwrap_or(self.across));
+        }
+        let gaps = (count - 1) as f64 * ROW_GAP.in_system(system);
+        let each = STEP.floor((self.across - gaps) / count as f64, system);
+        (each >= 0.999 * MIN_ROW_LEG.in_system(system)).then_some(each)
+    }
+
     /// Computes the changes that every vehicle makes over a design; what takes long is left to [`complete`].
     fn with_sightings(&self, design: GradedLoop, count: usize) -> LoopCandidate {
         let field = LoopField::new(&design.coil, &design.electrical);
         let pitch = design.coil.across_lane + ROW_GAP.in_system(self.job.system());
         let middle = (count - 1) as f64 / 2.0;
-        let centres = (0..count).map(|index| (index as f64 - middle) * pitch).collect();
+        let at = self.lane.middle();
+        let centres = (0..count).map(|index| at + (index as f64 - middle) * pitch).collect();
         let lane = Lane { centres, ..self.lane.clone() };
         let row = LoopRow { field: &field, lane: &lane };
         let sightings = self.job.vehicles.iter().map(|class| row.sight_whole(*class)).collect();
@@ -220,6 +278,7 @@ impl<'a> RoleSearch<'a> {
         builds
             && served == candidate.sightings.len()
             && !(self.holds_the_gate && self.job.vehicles.iter().any(drops_out))
+            && self.shift_under_arm(candidate, self.design_step).is_some()
     }
 }
 
@@ -237,16 +296,4 @@ fn highest_underside(job: &ResolvedLoopSizing) -> &'static VehicleModel {
     let undersides = job.vehicles.iter().map(|class| VehicleModel::for_seen_height(*class));
     let highest = undersides.max_by(|a, b| a.height.value.total_cmp(&b.height.value));
     highest.unwrap_or_else(|| VehicleModel::of_class(VehicleClass::PassengerCar))
-}
-
-/// The leg across of each of `count` loops; `None` where a row would be too crowded.
-fn row_leg(count: usize, job: &ResolvedLoopSizing) -> Option<Length> {
-    let system = job.system();
-    let whole = leg_across(job);
-    if count == 1 {
-        return Some(whole);
-    }
-    let gaps = (count - 1) as f64 * ROW_GAP.in_system(system);
-    let each = STEP.floor((whole - gaps) / count as f64, system);
-    (each >= 0.999 * MIN_ROW_LEG.in_system(system)).then_some(each)
 }

@@ -2,15 +2,16 @@
 
 use std::iter::repeat_n;
 
-use uom::si::f64::Ratio;
+use uom::si::f64::{Length, Ratio};
 use uom::si::ratio::ratio;
 
 use super::alternatives::{OfferedCandidate, find_alternatives};
+use super::design::EdgeSetbacks;
 use super::resolved::ResolvedLoopSizing;
 use super::search::{LoopCandidate, RoleSearch, SeenAtStep};
 use super::stock::{StockMatch, match_stock};
 use crate::calculation::input::ResolvedLeadIn;
-use crate::calculation::layout::{ClassSighting, channel_weights, choose_step};
+use crate::calculation::layout::{ClassSighting, StepLadder, StepVerdict, channel_weights};
 use crate::calculation::loop_characteristics::MeasurementConditions;
 use crate::practice::detectors::Wiring;
 use crate::practice::roles::Role;
@@ -23,10 +24,49 @@ pub struct FoundLoop<'a> {
     pub chosen: LoopCandidate,
     /// What the caller's stock has for it; `None` when no stock was sent.
     pub stock: Option<StockMatch>,
+}
+
+impl<'a> FoundLoop<'a> {
+    /// Searches, and takes what the stock has.
+    fn search(search: RoleSearch<'a>) -> Self {
+        let (chosen, stock) = match_stock(&search, search.run());
+        Self { search, chosen, stock }
+    }
+}
+
+/// What a role asks for, settled round by round.
+#[derive(Clone)]
+pub struct RoleAsk {
+    /// The role.
+    pub role: Role,
+    /// The pair to the unit, as long as the place of the loop needs.
+    pub lead_in: ResolvedLeadIn,
+    /// The clear strips at the edges.
+    pub setbacks: EdgeSetbacks,
+    /// The step of its channel, as its place on the ladder.
+    pub rung: usize,
+}
+
+impl PartialEq for RoleAsk {
+    /// Of a lead-in only the length is settled in rounds.
+    fn eq(&self, other: &Self) -> bool {
+        let key = |ask: &Self| (ask.role, ask.lead_in.length, ask.setbacks, ask.rung);
+        key(self) == key(other)
+    }
+}
+
+/// The loop of a role.
+pub struct RoleChoice {
+    /// The role.
+    pub role: Role,
+    /// The index of what was found for it.
+    pub found: usize,
     /// The step of its channel.
     pub step: Ratio,
     /// What the other loops of its channel leave of a change at this one; 1 for a channel of its own.
     pub share: Ratio,
+    /// How far inwards the loop is moved from where it would lie: under an arm only.
+    pub shift: Length,
 }
 
 /// What follows from the step of a loop.
@@ -38,91 +78,103 @@ pub struct FoundDetails {
 }
 
 /// The loops of all roles.
+#[derive(Default)]
 pub struct LoopSelections<'a> {
-    /// The loops, each once.
+    /// The loops that were searched, each once.
     pub found: Vec<FoundLoop<'a>>,
-    /// The roles in the order of the request, each with the index of its loop.
-    pub roles: Vec<(Role, usize)>,
+    /// The roles in the order of the request.
+    pub choices: Vec<RoleChoice>,
 }
 
 impl<'a> LoopSelections<'a> {
-    /// The loop of each role, searched once for all that ask for the same, and the steps. `lead_ins` are those of the roles; what was
-    /// found `before` for others is not searched again.
-    pub fn new(
+    /// Chooses the loop of each role; what was found in earlier rounds is not searched again.
+    pub fn choose(
+        &mut self,
+        asks: &[RoleAsk],
+        ladder: &StepLadder,
         job: &'a ResolvedLoopSizing,
         conditions: &'a MeasurementConditions,
-        lead_ins: &[ResolvedLeadIn],
-        mut before: Vec<FoundLoop<'a>>,
-    ) -> Self {
-        let mut selections = Self { found: Vec::new(), roles: Vec::new() };
-        for (role, lead_in) in job.roles.iter().zip(lead_ins) {
-            let search = RoleSearch::of(*role, lead_in.clone(), job, conditions);
-            let index = position_of(&selections.found, &search).unwrap_or_else(|| {
-                let found = position_of(&before, &search).map(|index| before.swap_remove(index));
-                selections.found.push(found.unwrap_or_else(|| FoundLoop::search(search)));
-                selections.found.len() - 1
-            });
-            selections.roles.push((*role, index));
+    ) {
+        self.choices = asks.iter().map(|ask| self.choose_one(ask, ladder, job, conditions)).collect();
+        if job.wiring == Wiring::Separate {
+            return;
         }
-        selections.choose_steps(job);
-        selections
+        let figures = |found: &FoundLoop<'_>| repeat_n(found.chosen.design.electrical, found.chosen.count());
+        let row: Vec<_> = self.choices.iter().flat_map(|choice| figures(&self.found[choice.found])).collect();
+        let weights = channel_weights(&row, job.wiring);
+        let mut first = 0;
+        for choice in &mut self.choices {
+            choice.share = weights[first];
+            first += self.found[choice.found].chosen.count();
+        }
     }
 
-    /// The loop of each role.
-    pub fn iter(&self) -> impl Iterator<Item = (Role, &FoundLoop<'a>)> {
-        self.roles.iter().map(|(role, index)| (*role, &self.found[*index]))
+    fn choose_one(
+        &mut self,
+        ask: &RoleAsk,
+        ladder: &StepLadder,
+        job: &'a ResolvedLoopSizing,
+        conditions: &'a MeasurementConditions,
+    ) -> RoleChoice {
+        let search = RoleSearch::of(ask.role, ask.lead_in.clone(), ask.setbacks, job, conditions);
+        let known = self.found.iter().position(|found| found.search.gives_same_loop_as(&search));
+        let found = known.unwrap_or_else(|| {
+            self.found.push(FoundLoop::search(search));
+            self.found.len() - 1
+        });
+        let (step, here) = (ladder.step(ask.rung), &self.found[found]);
+        let shift = here.search.shift_under_arm(&here.chosen, step).unwrap_or_default();
+        RoleChoice { role: ask.role, found, step, share: Ratio::new::<ratio>(1.0), shift }
     }
 
-    /// What follows from the steps, for each loop once.
-    pub fn details(&self, job: &ResolvedLoopSizing) -> Vec<FoundDetails> {
-        let details = |found: &FoundLoop<'_>| FoundDetails {
-            seen: found.chosen.at_step(found.step, found.share, job),
-            alternatives: find_alternatives(&found.search, &found.chosen, found.step, found.share),
+    /// The loop of each role, with what was found for it.
+    pub fn iter(&self) -> impl Iterator<Item = (&RoleChoice, &FoundLoop<'a>)> {
+        self.choices.iter().map(|choice| (choice, &self.found[choice.found]))
+    }
+
+    /// What vehicles make at the terminals of the channel of a role.
+    pub fn sightings(&self, choice: &RoleChoice) -> Vec<ClassSighting> {
+        let sightings = &self.found[choice.found].chosen.sightings;
+        sightings.iter().map(|sighting| sighting.diluted(choice.share)).collect()
+    }
+
+    /// How the step of each role stands by what vehicles make over its loop, and by where the unit lets go of them under an arm.
+    pub fn verdicts(&self, job: &ResolvedLoopSizing) -> Vec<StepVerdict> {
+        let alone = |(choice, found): (&RoleChoice, &FoundLoop<'_>)| {
+            let verdict = StepVerdict::of(&self.sightings(choice), choice.step);
+            let shift = found.search.shift_under_arm(&found.chosen, choice.step);
+            // A finer step is tried before a loop is moved.
+            if shift == Some(Length::default()) { verdict } else { verdict.max(StepVerdict::Thin) }
         };
-        self.found.iter().map(details).collect()
-    }
-
-    fn choose_steps(&mut self, job: &ResolvedLoopSizing) {
+        let verdicts: Vec<_> = self.iter().map(alone).collect();
         match job.wiring {
-            Wiring::Separate => {
-                for found in &mut self.found {
-                    found.step = choose_step(&found.chosen.sightings, &job.detector);
-                }
-            }
-            wiring @ (Wiring::Series | Wiring::Parallel) => {
-                let row = |found: &FoundLoop<'_>| repeat_n(found.chosen.design.electrical, found.chosen.count());
-                let figures: Vec<_> = self.iter().flat_map(|(_, found)| row(found)).collect();
-                let weights = channel_weights(&figures, wiring);
-                let mut first = 0;
-                for (_, index) in &self.roles {
-                    let found = &mut self.found[*index];
-                    found.share = weights[first];
-                    first += found.chosen.count();
-                }
-                let sightings: Vec<_> = self.found.iter().flat_map(FoundLoop::sightings).collect();
-                let step = choose_step(&sightings, &job.detector);
-                for found in &mut self.found {
-                    found.step = step;
-                }
+            Wiring::Separate => verdicts,
+            Wiring::Series | Wiring::Parallel => {
+                let worst = verdicts.iter().copied().max().unwrap_or(StepVerdict::Serves);
+                vec![worst; verdicts.len()]
             }
         }
     }
-}
 
-fn position_of(known: &[FoundLoop<'_>], search: &RoleSearch<'_>) -> Option<usize> {
-    known.iter().position(|found| found.search.gives_same_loop_as(search))
-}
-
-impl<'a> FoundLoop<'a> {
-    /// Searches, and takes what the stock has. The step is that of the design until the steps are chosen.
-    fn search(search: RoleSearch<'a>) -> Self {
-        let (chosen, stock) = match_stock(&search, search.run());
-        let (step, share) = (search.design_step, Ratio::new::<ratio>(1.0));
-        Self { search, chosen, stock, step, share }
-    }
-
-    /// What vehicles make at the terminals of its channel.
-    pub fn sightings(&self) -> Vec<ClassSighting> {
-        self.chosen.sightings.iter().map(|sighting| sighting.diluted(self.share)).collect()
+    /// What follows from the step of each role, computed once for roles that are alike.
+    pub fn details(&self, job: &ResolvedLoopSizing) -> (Vec<FoundDetails>, Vec<usize>) {
+        let mut details = Vec::new();
+        let mut indices: Vec<usize> = Vec::new();
+        for (index, choice) in self.choices.iter().enumerate() {
+            let is_alike = |other: &&RoleChoice| {
+                (other.found, other.step, other.share) == (choice.found, choice.step, choice.share)
+            };
+            if let Some(alike) = self.choices[..index].iter().position(|other| is_alike(&other)) {
+                indices.push(indices[alike]);
+                continue;
+            }
+            let found = &self.found[choice.found];
+            indices.push(details.len());
+            details.push(FoundDetails {
+                seen: found.chosen.at_step(choice.step, choice.share, job),
+                alternatives: find_alternatives(&found.search, &found.chosen, choice.step, choice.share),
+            });
+        }
+        (details, indices)
     }
 }

@@ -1,20 +1,23 @@
-//! From a resolved request to the layout: search, steps, places, and lead-ins as long as the places need.
+//! From a resolved request to the layout. Loops, steps, places and lead-ins hang on one another, so they are settled in rounds.
 
-use uom::si::f64::Length;
+use uom::si::f64::{Length, Ratio};
 
-use super::leaf_clearance::LeafClearance;
-use super::placement;
+use super::design::EdgeSetbacks;
+use super::leaf_clearance::{clear_of_closed_leaf, setbacks_beside_open_leaf};
+use super::placement::{LoopToPlace, Placing};
 use super::resolved::ResolvedLoopSizing;
-use super::selection::{FoundDetails, FoundLoop, LoopSelections};
+use super::scanning::assign_units;
+use super::selection::{FoundDetails, FoundLoop, LoopSelections, RoleAsk, RoleChoice};
 use super::stock::StockMatch;
+use super::unseen::{HoldingLoop, UnseenReach};
 use crate::calculation::input::ResolvedLeadIn;
-use crate::calculation::layout::{JobLayout, LaidLoop, LoopMark, LoopPlacement};
+use crate::calculation::layout::{JobLayout, LaidLoop, Leaf, LoopMark, LoopPlacement, StepLadder, StepVerdict};
 use crate::calculation::loop_characteristics::MeasurementConditions;
 use crate::practice::layout::{STEP, WAY_TO_UNIT};
-use crate::practice::roles::Role;
+use crate::practice::vehicles::VehicleClass;
 
-/// How often places and lead-ins are decided anew: a longer lead-in may ask for another loop, which moves those beyond it.
-const MAX_ROUNDS: usize = 3;
+/// How often steps, places and lead-ins are decided anew at most: each round takes finer steps and longer lead-ins only.
+const MAX_ROUNDS: usize = 48;
 
 /// The answer of the sizing before it is reported.
 pub struct LoopSizing<'a> {
@@ -24,87 +27,187 @@ pub struct LoopSizing<'a> {
     pub selections: LoopSelections<'a>,
     /// What follows from their steps.
     pub details: Vec<FoundDetails>,
-    /// For each loop of the layout, the index of what was found for it.
-    pub found_at: Vec<usize>,
-    /// How far loops lie from a metal leaf; `None` without one.
-    pub leaf_clearance: Option<LeafClearance>,
+    /// The metal leaf; `None` without one.
+    pub leaf: Option<Leaf>,
+    /// For each loop of the layout, the role's choice, and the index of its details.
+    laid_for: Vec<(usize, usize)>,
 }
 
-impl LoopSizing<'_> {
+/// A loop of the layout with what was found for it.
+pub struct SolvedLoop<'s, 'a> {
+    /// The loop.
+    pub laid: &'s LaidLoop,
+    /// The choice of its role.
+    pub choice: &'s RoleChoice,
+    /// What the search found.
+    pub found: &'s FoundLoop<'a>,
+    /// What follows from its step.
+    pub details: &'s FoundDetails,
+}
+
+impl SolvedLoop<'_, '_> {
+    /// The change at the loop itself that the step of its channel means.
+    pub fn step_at_loop(&self) -> Ratio {
+        self.choice.step / self.choice.share
+    }
+}
+
+impl<'a> LoopSizing<'a> {
     /// The loops of the layout, each with what was found for it.
-    pub fn loops(&self) -> impl Iterator<Item = (&LaidLoop, &FoundLoop<'_>, &FoundDetails)> {
-        let found = self.found_at.iter().map(|index| (&self.selections.found[*index], &self.details[*index]));
-        self.layout.loops.iter().zip(found).map(|(laid, (found, details))| (laid, found, details))
+    pub fn loops<'s>(&'s self) -> impl Iterator<Item = SolvedLoop<'s, 'a>> {
+        self.layout.loops.iter().zip(&self.laid_for).map(|(laid, (choice, details))| {
+            let choice = &self.selections.choices[*choice];
+            SolvedLoop { laid, choice, found: &self.selections.found[choice.found], details: &self.details[*details] }
+        })
     }
 }
 
 /// Decides loops, steps, places and lead-ins.
 pub fn solve<'a>(job: &'a ResolvedLoopSizing, conditions: &'a MeasurementConditions) -> LoopSizing<'a> {
-    let mut lead_ins = vec![job.lead_in.clone(); job.roles.len()];
-    let (mut rounds, mut before) = (1, Vec::new());
-    let (selections, leaf_clearance, places) = loop {
-        let selections = LoopSelections::new(job, conditions, &lead_ins, before);
-        let legs: Vec<_> =
-            selections.iter().map(|(role, found)| (role, found.chosen.design.coil.along_travel)).collect();
-        let leaf_clearance = LeafClearance::compute(job, &selections);
-        let places = placement::place(job, &legs, leaf_clearance.as_ref().map(|clearance| clearance.distance));
-        // A lead-in only grows from round to round: a shorter one could bring back the loop that asked for the longer one.
-        let grown = places.iter().zip(&lead_ins).map(|(place, known)| {
-            let needed = lead_in_for(place, job);
-            if needed.length > known.length { needed } else { known.clone() }
-        });
-        let needed: Vec<_> = grown.collect();
-        let is_settled = needed.iter().zip(&lead_ins).all(|(needed, known)| needed.length == known.length);
-        if is_settled || rounds == MAX_ROUNDS {
-            break (selections, leaf_clearance, places);
+    let (ladder, leaf) = (StepLadder::of(&job.detector), Leaf::of(&job.opening));
+    let usual = EdgeSetbacks::usual(job);
+    let ask = |role: &_| RoleAsk { role: *role, lead_in: job.lead_in.clone(), setbacks: usual, rung: 0 };
+    let mut asks: Vec<_> = job.roles.iter().map(ask).collect();
+    let mut selections = LoopSelections::default();
+    let mut places = Vec::new();
+    for _ in 0..MAX_ROUNDS {
+        if let Some(leaf) = &leaf {
+            for ask in &mut asks {
+                let step = ladder.step(ask.rung);
+                ask.setbacks = setbacks_beside_open_leaf(leaf, (ask.role, step), &ask.lead_in, job, conditions);
+            }
         }
-        (lead_ins, before) = (needed, selections.found);
-        rounds += 1;
-    };
-    let details = selections.details(job);
-    let mut order: Vec<_> = places.into_iter().zip(&selections.roles).collect();
-    // A vehicle that leaves meets the innermost first.
-    order.sort_by(|(a, _), (b, _)| b.middle().value.total_cmp(&a.middle().value));
-    let found_at = order.iter().map(|(_, (_, index))| *index).collect();
-    let lay = |(order, (place, (role, found))): (usize, (LoopPlacement, &(Role, usize)))| {
-        laid_loop(LoopMark::at(order), *role, place, &selections.found[*found], job)
-    };
-    let layout = JobLayout { loops: order.into_iter().enumerate().map(lay).collect() };
-    LoopSizing { layout, selections, details, found_at, leaf_clearance }
+        selections.choose(&asks, &ladder, job, conditions);
+        let reaches = unseen_reaches(&selections, job);
+        places = place(&selections, &reaches, leaf.as_ref(), job);
+        let mut next = asks.clone();
+        for (ask, places) in next.iter_mut().zip(&places) {
+            grow_lead_in(ask, places, job);
+        }
+        if next == asks {
+            take_finer_steps(&mut next, &selections, (&places, &reaches), &ladder, job);
+        }
+        if next == asks {
+            break;
+        }
+        asks = next;
+    }
+    let (details, detail_of) = selections.details(job);
+    let (layout, laid_for) = lay(&selections, &places, &asks, job);
+    let laid_for = laid_for.into_iter().map(|choice| (choice, detail_of[choice])).collect();
+    LoopSizing { layout, selections, details, leaf, laid_for }
 }
 
-fn laid_loop(
-    mark: LoopMark,
-    role: Role,
-    place: LoopPlacement,
-    found: &FoundLoop<'_>,
+/// How far a usual car reaches unseen over the loop of each role that holds the gate.
+fn unseen_reaches(selections: &LoopSelections<'_>, job: &ResolvedLoopSizing) -> Vec<Option<UnseenReach>> {
+    let reach = |(choice, found): (&RoleChoice, &FoundLoop<'_>)| {
+        let (row, at_loop) = (found.chosen.row(), choice.step / choice.share);
+        let reach = || UnseenReach::of(&row, VehicleClass::PassengerCar, at_loop, &job.opening);
+        choice.role.holds_the_gate().then(reach)
+    };
+    selections.iter().map(reach).collect()
+}
+
+fn place(
+    selections: &LoopSelections<'_>,
+    reaches: &[Option<UnseenReach>],
+    leaf: Option<&Leaf>,
     job: &ResolvedLoopSizing,
-) -> LaidLoop {
-    let candidate = &found.chosen;
-    LaidLoop {
-        mark,
-        role,
-        coil: candidate.design.coil.clone(),
-        construction: job.construction,
-        stock: found.stock.as_ref().and_then(StockMatch::taken).cloned(),
-        lead_in: found.search.lead_in.clone(),
-        lane: candidate.lane.clone(),
-        place,
-        electrical: candidate.design.electrical,
-        step: found.step,
-        sightings: found.sightings(),
+) -> Vec<Vec<LoopPlacement>> {
+    let loops =
+        selections.iter().zip(reaches).map(|((choice, found), reach)| LoopToPlace { choice, found, reach: *reach });
+    let loops: Vec<_> = loops.collect();
+    let clearance = leaf.map(|leaf| clear_of_closed_leaf(leaf, &loops, job));
+    Placing::place(job, loops, clearance)
+}
+
+/// The lead-in of a loop at its place: the one that was sent, or, where the loop lies farther from the gate than that reaches, one as
+/// long as the way to the gate and to the unit beside it. A lead-in of no length asks about loops at their own tails. It only grows:
+/// a shorter one could bring back the loop that asked for the longer one.
+fn grow_lead_in(ask: &mut RoleAsk, places: &[LoopPlacement], job: &ResolvedLoopSizing) {
+    let (system, sent) = (job.system(), job.lead_in.length);
+    let farthest = places.iter().map(LoopPlacement::distance).fold(Length::default(), Length::max);
+    if sent == Length::default() || farthest <= sent {
+        return;
+    }
+    let length = STEP.ceil(farthest + WAY_TO_UNIT.in_system(system), system);
+    if length > ask.lead_in.length {
+        // Where the parts were sent, the longer way is conduit.
+        let in_conduit = job.lead_in.in_conduit.map(|conduit| conduit + length - sent);
+        ask.lead_in = ResolvedLeadIn { length, in_conduit, ..job.lead_in.clone() };
     }
 }
 
-/// The lead-in of a loop at a place: the one that was sent, or, where the loop lies farther from the gate than that reaches, one as
-/// long as the way to the gate and to the unit beside it. A lead-in of no length asks about loops at their own tails.
-fn lead_in_for(place: &LoopPlacement, job: &ResolvedLoopSizing) -> ResolvedLeadIn {
-    let (system, sent) = (job.system(), job.lead_in.length);
-    if sent == Length::default() || place.distance() <= sent {
-        return job.lead_in.clone();
+/// Takes the next finer step where one does not serve: by what vehicles make, under an arm, or because a car would stand unseen.
+fn take_finer_steps(
+    asks: &mut [RoleAsk],
+    selections: &LoopSelections<'_>,
+    (places, reaches): (&[Vec<LoopPlacement>], &[Option<UnseenReach>]),
+    ladder: &StepLadder,
+    job: &ResolvedLoopSizing,
+) {
+    let mut verdicts = selections.verdicts(job);
+    if !job.opening.seen_otherwise {
+        for index in with_car_unseen(places, reaches) {
+            verdicts[index] = verdicts[index].max(StepVerdict::Thin);
+        }
     }
-    let length = STEP.ceil(place.distance() + WAY_TO_UNIT.in_system(system), system);
-    // Where the parts were sent, the longer way is conduit.
-    let in_conduit = job.lead_in.in_conduit.map(|conduit| conduit + length - sent);
-    ResolvedLeadIn { length, in_conduit, ..job.lead_in.clone() }
+    for (ask, verdict) in asks.iter_mut().zip(verdicts) {
+        ask.rung = ladder.finer(ask.rung, verdict).unwrap_or(ask.rung);
+    }
+}
+
+/// The roles between whose loops a usual car stands unseen.
+fn with_car_unseen(places: &[Vec<LoopPlacement>], reaches: &[Option<UnseenReach>]) -> Vec<usize> {
+    let of_role = |(index, (places, reach)): (usize, (&Vec<LoopPlacement>, &Option<UnseenReach>))| {
+        let reach = *reach;
+        let holding = |place: &LoopPlacement| reach.map(|reach| (index, HoldingLoop { place: *place, reach }));
+        places.iter().filter_map(holding).collect::<Vec<_>>()
+    };
+    let mut holding: Vec<_> = places.iter().zip(reaches).enumerate().flat_map(of_role).collect();
+    holding.sort_by(|(_, a), (_, b)| a.place.from.value.total_cmp(&b.place.from.value));
+    let is_long = |a: &HoldingLoop, b: &HoldingLoop| {
+        a.reach.longest_unseen(b.place.from - a.place.to, &b.reach) > VehicleClass::PassengerCar.length()
+    };
+    let long = holding.windows(2).filter(|pair| is_long(&pair[0].1, &pair[1].1));
+    long.flat_map(|pair| [pair[0].0, pair[1].0]).collect()
+}
+
+/// The layout, in the order in which a vehicle that leaves meets the loops, and the choice that each belongs to.
+fn lay(
+    selections: &LoopSelections<'_>,
+    places: &[Vec<LoopPlacement>],
+    asks: &[RoleAsk],
+    job: &ResolvedLoopSizing,
+) -> (JobLayout, Vec<usize>) {
+    let entries = places.iter().enumerate().flat_map(|(choice, places)| {
+        places.iter().enumerate().map(move |(order, place)| (choice, (places.len() > 1).then_some(order + 1), *place))
+    });
+    let mut order: Vec<_> = entries.collect();
+    // The innermost comes first.
+    order.sort_by(|(_, _, a), (_, _, b)| b.middle().value.total_cmp(&a.middle().value));
+    let lay_one = |(index, (choice, ordinal, place)): (usize, &(usize, Option<usize>, LoopPlacement))| {
+        let (ask, choice) = (&asks[*choice], &selections.choices[*choice]);
+        let found = &selections.found[choice.found];
+        let candidate = &found.chosen;
+        LaidLoop {
+            mark: LoopMark::at(index),
+            role: choice.role,
+            ordinal: *ordinal,
+            unit: 1,
+            coil: candidate.design.coil.clone(),
+            construction: job.construction,
+            stock: found.stock.as_ref().and_then(StockMatch::taken).cloned(),
+            lead_in: ask.lead_in.clone(),
+            lane: candidate.lane.clone(),
+            place: *place,
+            steel_below: job.steel_below(&candidate.design.coil),
+            electrical: candidate.design.electrical,
+            step: choice.step,
+            sightings: selections.sightings(choice),
+        }
+    };
+    let mut layout = JobLayout { loops: order.iter().enumerate().map(lay_one).collect() };
+    assign_units(&mut layout, job.wiring);
+    (layout, order.into_iter().map(|(choice, _, _)| choice).collect())
 }

@@ -33,9 +33,7 @@ pub use report::{
     ConstructionComparison, Cost, CostLine, Labour, LabourStep, LoopMaterials, MaterialEstimateReport, MaterialLine,
     SawCut, SlotFit, SlotVolumes,
 };
-pub use request::{
-    AgencyMinimum, BackerRod, EstimatedLoop, MaterialEstimateRequest, Productivity, Saw, Slab, WireSpool,
-};
+pub use request::{AgencyMinimum, BackerRod, EstimatedLoop, MaterialEstimateRequest, Productivity, Saw, WireSpool};
 
 use super::loop_sizing::{SiteConditions, judge_construction, judge_site};
 use super::report::{Diagnostics, FieldPath, InvalidRequest};

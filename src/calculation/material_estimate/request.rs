@@ -5,8 +5,8 @@ use utoipa::ToSchema;
 use validator::Validate;
 
 use crate::calculation::input::{
-    BladeDiameter, CoreDiameter, CutLength, GroundDistance, LeadIn, Loop, Prices, RodDiameter, RodPiece, RodSpacing,
-    Sealant, SlabSteelDepth, SlabThickness, Slot, SlotWidth, SpoolLength, StockItem, WorkSpeed, WorkTime,
+    BladeDiameter, CoreDiameter, CutLength, LeadIn, Loop, Prices, RodDiameter, RodPiece, RodSpacing, Sealant, Slab,
+    Slot, SlotWidth, SpoolLength, StockItem, WorkSpeed, WorkTime,
 };
 use crate::practice::materials::{Corner, RodForm};
 use crate::practice::site::{Construction, SiteHazard, Surface};
@@ -133,22 +133,6 @@ pub struct WireSpool {
     #[validate(length(min = 1, max = 64))]
     #[schema(min_length = 1, max_length = 64)]
     pub sku: Option<String>,
-}
-
-/// The slab that is cut.
-#[derive(Clone, Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-pub struct Slab {
-    /// Its thickness.
-    pub thickness: Option<SlabThickness>,
-    /// From the surface down to the highest steel.
-    pub reinforcement_depth: Option<SlabSteelDepth>,
-    /// From the wires to the nearest edge, kerb or joint.
-    pub edge_distance: Option<GroundDistance>,
-    /// Whether it is suspended: a deck, a ramp, a floor with rooms below. Default no.
-    pub is_suspended: Option<bool>,
-    /// Whether a scan was made and the engineer agreed to the cut in writing. Default no.
-    pub cut_approved: Option<bool>,
 }
 
 /// What an agency asks for at the least.

@@ -3,13 +3,13 @@
 use uom::si::f64::Ratio;
 use uom::si::ratio::percent;
 
-use super::request::{BackerRod, MaterialEstimateRequest, Productivity, Saw, Slab};
+use super::request::{BackerRod, MaterialEstimateRequest, Productivity, Saw};
 use super::resolve_loops::{LaidLoops, check_unused_slot, given_constructions, resolve_lead_in_slot, resolve_loops};
 use super::resolved::{
     ResolvedAgencyMinimum, ResolvedBackerRod, ResolvedMaterialEstimate, ResolvedProductivity, ResolvedSaw,
     ResolvedSealant, ResolvedSlab, ResolvedWireSpool,
 };
-use crate::calculation::input::{CartridgeVolume, PourTemperature, Sealant, price_keys};
+use crate::calculation::input::{CartridgeVolume, PourTemperature, Sealant, Slab, price_keys};
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
 use crate::practice::materials::{
     BURIAL_TIME, CLEANING_SPEED, CORE_TIME, Corner, MaterialItem, PULL_TIME, RodForm, SEALING_SPEED, SET_UP_TIME,

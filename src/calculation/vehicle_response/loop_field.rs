@@ -8,7 +8,7 @@ use uom::si::ratio::ratio;
 use super::vehicle_model::{FactoredShape, VehicleModel};
 use crate::calculation::input::ResolvedLoop;
 use crate::calculation::loop_characteristics::ElectricalFigures;
-use crate::physics::plate::{PrimaryLoop, Wall};
+use crate::physics::plate::PrimaryLoop;
 
 /// A loop's field, and what a change of its inductance comes to at the terminals.
 pub struct LoopField {
@@ -64,12 +64,5 @@ impl LoopField {
     /// The front's position with the vehicle's middle over the loop's: where one long enough is seen best.
     pub fn centred(&self, model: &VehicleModel) -> Length {
         (self.along + model.length) / 2.0
-    }
-
-    /// The change that a standing metal leaf makes, its lower edge `ground_gap` up and `distance` from the loop's edge.
-    pub fn change_by_leaf(&self, leaf: &Wall, distance: Length, ground_gap: Length) -> Ratio {
-        let y = (self.along / 2.0 + distance).get::<meter>();
-        let henries = leaf.change(&self.primary, [0.0, y, ground_gap.get::<meter>() + self.depth]);
-        Ratio::new::<ratio>((henries / self.terminal).max(0.0))
     }
 }

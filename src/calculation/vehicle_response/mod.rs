@@ -22,6 +22,7 @@ use uom::si::f64::Length;
 pub use loop_field::LoopField;
 pub use report::{BlindStrip, DrivenVehicle, ProfilePoint, Stretch, VehicleResponseInputs, VehicleResponseReport};
 pub use request::{PlateSize, ResolvedVehicleResponse, VehicleResponseRequest};
+pub use root_finding::find_root;
 pub use seen_height::{SeenHeight, find_seen_height};
 pub use unseen_strips::{UnseenStrips, find_unseen_strips};
 pub use vehicle_model::VehicleModel;

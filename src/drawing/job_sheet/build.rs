@@ -135,9 +135,8 @@ fn materials<'a>(sized: &SizedLoop, report: &'a InstallationPlanReport) -> Optio
 }
 
 fn format_position(sized: &SizedLoop, system: UnitSystem) -> String {
-    plan::format_position(sized, |distance, side, line| {
-        format!("{} {} {line}", format_plan(distance, system), side.code())
-    })
+    let format = |length| format_plan(length, system);
+    plan::format_position(sized, format, |distance, side, line| format!("{distance} {} {line}", side.code()))
 }
 
 /// The width of a slot by its depth.

@@ -1,5 +1,8 @@
 //! Sizes across the lane: the opening, and the setbacks, loops and gaps of each row.
 
+use uom::si::f64::Length;
+use uom::si::length::meter;
+
 use super::placed_loop::PlacedLoop;
 use super::projection::{LEFT, RIGHT, SiteProjection};
 use crate::drawing::canvas::{Canvas, GAP};
@@ -55,7 +58,8 @@ fn is_same(a: &[(f64, f64)], b: &[(f64, f64)]) -> bool {
 }
 
 impl DimensionRow<'_> {
-    /// Draws the row; returns the lower edge. The setback, the first loop and the first gap are dimensioned: the others are equal.
+    /// Draws the row; returns the lower edge. The left strip, the first loop and the first gap are dimensioned, and the right strip where it
+    /// differs: the others are equal.
     fn draw(&self, canvas: &mut Canvas, projection: &SiteProjection, system: UnitSystem, top: f64) -> f64 {
         let y = top + 4.0;
         let ends = self.edges.iter().flat_map(|(left, right)| [*left, *right]);
@@ -65,10 +69,15 @@ impl DimensionRow<'_> {
 
         let sized = self.placed.sized;
         let gap = sized.side_by_side.as_ref().map(|row| row.gap);
-        let lengths = [Some(sized.edge_setback), Some(sized.across_lane), gap];
+        let strip = |pair: &[f64]| PlanLength(Length::new::<meter>(pair[1] - pair[0]));
+        let (left, right) = (strip(&ends[..2]), strip(&ends[ends.len() - 2..]));
+        let is_off_middle = (left.m() - right.m()).abs() > SAME_ROW_TOLERANCE_M;
+        let lengths = [Some(left), Some(sized.across_lane), gap];
+        let last = ends.windows(2).last().filter(|_| is_off_middle).map(|pair| (Some(right), pair));
         let dimensions: Vec<_> = lengths
             .into_iter()
             .zip(ends.windows(2))
+            .chain(last)
             .filter_map(|(length, pair)| Some((length?, f64::midpoint(pair[0], pair[1]))))
             .filter(|(length, _)| length.m() >= MIN_LENGTH_M)
             .map(|(length, middle)| (projection.x(middle), format_plan_lines(length, system)))

@@ -29,14 +29,11 @@ impl<'a> PlacedLoop<'a> {
     fn new(sized: &'a SizedLoop) -> Self {
         let side = sized.side;
         let distance = distance(sized);
-        let leg = sized.along_travel.m();
-        let (from, to) = match side {
-            Side::Outside => (-distance.m() - leg, -distance.m()),
-            Side::Inside => (distance.m(), distance.m() + leg),
-            Side::OnTheLine => (-leg / 2.0, leg / 2.0),
-        };
+        let (leg, middle) = (sized.along_travel.m(), sized.position.along.m());
+        let (from, to) = (middle - leg / 2.0, middle + leg / 2.0);
         let row = sized.side_by_side.as_ref();
-        let centres = row.map_or(vec![0.0], |row| row.centres.iter().map(|centre| centre.m()).collect());
+        let centres =
+            row.map_or(vec![sized.position.across.m()], |row| row.centres.iter().map(|centre| centre.m()).collect());
         Self { sized, side, distance, from, to, centres }
     }
 
@@ -52,12 +49,24 @@ fn distance(sized: &SizedLoop) -> PlanLength {
     sized.distance_from_barrier.or(sized.distance_from_reference).unwrap_or(PlanLength::zero())
 }
 
-/// Where a loop lies in relation to the line that its distance counts from. `beside` formats the distance of a loop that lies on
-/// one side of the line; it takes the distance, the side and the name of the line.
-pub fn format_position(sized: &SizedLoop, beside: impl FnOnce(PlanLength, Side, &str) -> String) -> String {
+/// Where a loop lies in relation to the line that its distance counts from. `format` writes a length; `beside` the distance of a loop
+/// that lies on one side of the line, from the distance in words, the side and the name of the line.
+pub fn format_position(
+    sized: &SizedLoop,
+    format: impl Fn(PlanLength) -> String,
+    beside: impl FnOnce(String, Side, &str) -> String,
+) -> String {
     let line = if sized.distance_from_reference.is_some() { "the reference line" } else { "the barrier" };
-    match sized.side {
-        Side::OnTheLine => format!("across {line}"),
-        side @ (Side::Outside | Side::Inside) => beside(distance(sized), side, line),
+    let along = sized.position.along.0;
+    let mut position = match sized.side {
+        Side::OnTheLine if along.value == 0.0 => format!("across {line}"),
+        Side::OnTheLine => format!("across {line}, its middle {} inside", format(along.abs().into())),
+        side @ (Side::Outside | Side::Inside) => beside(format(distance(sized)), side, line),
+    };
+    let across = sized.position.across.0;
+    if across.value != 0.0 {
+        let side = if across.value > 0.0 { "right" } else { "left" };
+        position += &format!(", its middle {} {side} of the lane's as one drives in", format(across.abs().into()));
     }
+    position
 }

@@ -36,13 +36,15 @@ pub fn draw(canvas: &mut Canvas, loops: &[PlacedLoop<'_>], system: UnitSystem, t
 pub fn format_row(placed: &PlacedLoop<'_>, system: UnitSystem) -> [String; 2] {
     let sized = placed.sized;
     let is_lane = sized.distance_from_reference.is_some();
-    let position = format_position(sized, |distance, side, line| {
+    let format = |length: PlanLength| {
+        if length.m() == 0.0 { "right".to_owned() } else { format_plan_both(length, system) }
+    };
+    let position = format_position(sized, format, |distance, side, line| {
         let side = match side {
             Side::Outside if is_lane => "before",
             Side::Inside if is_lane => "past",
             Side::Outside | Side::Inside | Side::OnTheLine => side.code(),
         };
-        let distance = if distance.m() == 0.0 { "right".to_owned() } else { format_plan_both(distance, system) };
         format!("{distance} {side} {line}")
     });
     let mut what = match sized.count {

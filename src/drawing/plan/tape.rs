@@ -1,5 +1,8 @@
 //! Distances along the lane, as a tape from the line of the barrier reads them.
 
+use uom::si::f64::Length;
+use uom::si::length::meter;
+
 use super::placed_loop::PlacedLoop;
 use super::projection::SiteProjection;
 use crate::drawing::canvas::Canvas;
@@ -9,6 +12,7 @@ use crate::drawing::text_metrics::lines_height;
 use crate::practice::roles::Side;
 use crate::practice::site::Barrier;
 use crate::quantity::UnitSystem;
+use crate::quantity::output::PlanLength;
 
 /// The right edge of the readings.
 const READINGS: f64 = 76.0;
@@ -72,11 +76,12 @@ fn marks(projection: &SiteProjection, loops: &[PlacedLoop<'_>], barrier: Barrier
     }];
     for placed in loops {
         let (leg, near) = (PrintedLength::from(placed.sized.along_travel), PrintedLength::from(placed.distance));
-        let (half, far) = (leg.half(), near.plus(leg));
+        let far = near.plus(leg);
+        let end = |along: f64| PrintedLength::from(PlanLength(Length::new::<meter>(along.abs())));
         let (low, high) = match placed.side {
             Side::Outside => (far, near),
             Side::Inside => (near, far),
-            Side::OnTheLine => (half, half),
+            Side::OnTheLine => (end(placed.from), end(placed.to)),
         };
         let left = placed.edges().next().map_or(0.0, |(left, _)| left);
         for (along, length) in [(placed.from, low), (placed.to, high)] {

@@ -28,6 +28,8 @@ pub struct PrimaryLoop {
     leg: f64,
     /// Quadrature points of the corner cuts.
     cuts: Vec<CornerCutPoint>,
+    /// Quadrature points of the wires of a loop that lies askew.
+    askew: Vec<CurrentElement>,
     /// What reflection in x = 0 makes of the field.
     parity: Parity,
 }
@@ -39,6 +41,17 @@ struct WireEnds {
     plus: Vec<Point3>,
     minus: Vec<Point3>,
 }
+
+/// A point that stands for a piece of wire in any direction.
+#[derive(Clone, Copy, Debug)]
+struct CurrentElement {
+    point: Point3,
+    /// What its parts across and along add to the potential, metres.
+    weights: [f64; 2],
+}
+
+/// The longest piece of a wire that lies askew between two quadrature points, metres.
+const PIECE_M: f64 = 0.5;
 
 /// A point that stands for half a corner cut.
 #[derive(Clone, Copy, Debug)]
@@ -67,14 +80,44 @@ impl PrimaryLoop {
         Self::wound(winding, Parity::Even, |[x, y, z]| [-y, x, z])
     }
 
-    fn wound(winding: &Winding, parity: Parity, place: impl Fn(Point3) -> Point3) -> Self {
-        let mut primary = Self {
+    /// Prepares the loop turned by any angle in radians, anticlockwise seen from above, for a [`Wall`](super::Wall) askew to it.
+    ///
+    /// Its wires are integrated by two-point Gauss quadrature over pieces of 0.5 m at most: good to 10⁻³ of the whole from 1 m away.
+    pub fn rotated(winding: &Winding, angle: f64) -> Self {
+        let (sine, cosine) = angle.sin_cos();
+        let mut primary = Self::empty(winding, Parity::Even);
+        let place = |[x, y, z]: Point3| [cosine * x - sine * y, sine * x + cosine * y, z];
+        for strand in winding.outline() {
+            let (from, to) = (place(strand.segment.from), place(strand.segment.to));
+            let pieces = (strand.segment.length() / PIECE_M).ceil().max(1.0);
+            let run = [0, 1, 2].map(|axis| (to[axis] - from[axis]) / pieces);
+            let share = 0.5 * strand.wires / primary.turns;
+            for piece in 0..pieces as usize {
+                primary.askew.extend(GAUSS.map(|gauss| {
+                    let place = piece as f64 + gauss;
+                    CurrentElement {
+                        point: [0, 1, 2].map(|axis| from[axis] + place * run[axis]),
+                        weights: [-share * run[ACROSS], share * run[ALONG]],
+                    }
+                }));
+            }
+        }
+        primary
+    }
+
+    fn empty(winding: &Winding, parity: Parity) -> Self {
+        Self {
             turns: f64::from(winding.turns),
             ends: [Vec::new(), Vec::new()],
             leg: 0.0,
             cuts: Vec::new(),
+            askew: Vec::new(),
             parity,
-        };
+        }
+    }
+
+    fn wound(winding: &Winding, parity: Parity, place: impl Fn(Point3) -> Point3) -> Self {
+        let mut primary = Self::empty(winding, parity);
         for strand in winding.outline() {
             let Filament { from, to } = strand.segment;
             // A slot of twice the wires is two slots in one place: so all currents are alike.
@@ -146,6 +189,9 @@ impl PrimaryLoop {
     /// the derivative of such a term times its share of the path.
     #[inline]
     fn inclined(&self, point: Point3, axes: &[usize]) -> f64 {
+        if !self.askew.is_empty() {
+            return self.askew(point, axes);
+        }
         if self.cuts.is_empty() {
             return 0.0;
         }
@@ -162,6 +208,17 @@ impl PrimaryLoop {
             }
         }
         0.5 * self.leg * (plus / minus).ln()
+    }
+
+    /// The same of the pieces of wires that lie askew.
+    fn askew(&self, point: Point3, axes: &[usize]) -> f64 {
+        let of_element = |element: &CurrentElement| {
+            let distance = distance(point, element.point);
+            axes.iter()
+                .map(|&axis| element.weights[axis] * (point[axis] - element.point[axis] + distance).ln())
+                .sum::<f64>()
+        };
+        self.askew.iter().map(of_element).sum()
     }
 }
 

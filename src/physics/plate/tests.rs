@@ -218,3 +218,29 @@ proptest! {
         }
     }
 }
+
+// A loop that lies askew is the same loop: turned by nothing or by a right angle it gives what the exact sums give.
+#[test]
+fn a_loop_turned_by_any_angle_agrees_with_the_exact_ones() {
+    let wall = Wall::new(24.0 * FOOT, 6.0 * FOOT).expect("a wall");
+    for (shape, cut) in
+        [(WindingShape::Rectangle, 0.0), (WindingShape::Rectangle, 12.0 * INCH), (WindingShape::Quadrupole, 0.0)]
+    {
+        let winding = Winding { across: 20.0 * FOOT, ..winding(shape, cut) };
+        let foot = [0.7, 3.0 * FOOT + 4.0 * FOOT, 0.2];
+        let straight = wall.change(&PrimaryLoop::new(&winding), foot);
+        assert_within(0.2, wall.change(&PrimaryLoop::rotated(&winding, 0.0), foot), straight);
+        let beside = [0.7, 10.0 * FOOT + 2.0 * FOOT, 0.2];
+        let turned = wall.change(&PrimaryLoop::turned(&winding), beside);
+        assert_within(0.2, wall.change(&PrimaryLoop::rotated(&winding, std::f64::consts::FRAC_PI_2), beside), turned);
+    }
+}
+
+// Turning loop and wall together changes nothing: a mirrored angle sees the same.
+#[test]
+fn a_loop_askew_one_way_is_seen_as_one_askew_the_other_way() {
+    let wall = Wall::new(12.0 * FOOT, 6.0 * FOOT).expect("a wall");
+    let winding = winding(WindingShape::Rectangle, 12.0 * INCH);
+    let change = |angle: f64, x: f64| wall.change(&PrimaryLoop::rotated(&winding, angle), [x, 8.0 * FOOT, 0.2]);
+    assert_within(0.01, change(0.6, 0.5), change(-0.6, -0.5));
+}

@@ -30,6 +30,7 @@ input-usual-pour-temperature = What one agency's hot-applied sealant is poured a
 ## The opening
 
 input-usual-leaf-height = A usual gate leaf.
+input-usual-leaf-open = Most overhead doors lie level under the ceiling while they stand open.
 input-usual-leaf-gap = A usual ground gap.
 input-usual-vehicles = What comes to most openings, and sits highest.
 

@@ -7,7 +7,14 @@ plan-for-each-loop = { $loops }.
 plan-place = { $mark } { $role }: { $along_travel } along travel, { $across_lane } across, { $side ->
     [outside] { $distance } outside the { $line }
     [inside] { $distance } inside the { $line }
-   *[on_the_line] on the line
+   *[on_the_line] on the line{ $shift_side ->
+        [inside] , its middle { $shift } inside
+       *[none] {""}
+    }
+}{ $across_side ->
+    [left] , its middle { $offset } left of the lane's as one drives in
+    [right] , its middle { $offset } right of the lane's as one drives in
+   *[none] {""}
 }
 plan-slot-depth = { $mark } { $role }: { $slot_depth } deep
 plan-cut = { $total } of cut in all, in { $passes ->

@@ -3,6 +3,7 @@
 ## Whether a loop can be built
 
 sizing-no-working-turns = No number of turns brings this loop, with this lead-in, wholly inside what the unit tunes to. Shorten the lead-in, take heavier wire, or choose a unit with a wider range.
+sizing-near-least-inductance = As built it may measure { $as_built_low }, close to the { $inductance_min } that the unit tunes to at least; another turn is no better here. Measure before sealing.
 sizing-slot-too-narrow = A slot of { $slot_width } leaves no room for sealant to flow round wire of { $over_insulation }. Cut it wider: wire and { $least_clearance } at the least.
 sizing-slot-too-shallow = { $turns } turns under the asked cover need a slot { $needed_depth } deep. Cut that deep if the slab allows it, or take thinner wire.
 
@@ -13,6 +14,10 @@ sizing-leaves-pass-over = The leaves pass over this loop while they move, and it
 sizing-vehicle-too-wide = A { $vehicle } is { $vehicle_width } wide and does not pass an opening of { $opening_width }. Leave it out of vehicles, or check the width.
 sizing-vehicle-not-seen = A { $vehicle } changes this loop by { $change }, and the unit switches at { $threshold }: it is not seen.
 sizing-vehicle-not-seen-at-edge = Hard against the edge or over a gap a { $vehicle } changes the loops by { $least_change_across } only, and the unit switches at { $threshold }: it is not seen there. Reduce edge_setback, or narrow the lane with posts.
+sizing-arm-falls-early = When the unit lets go of a { $vehicle } at { $threshold }, its tail is { $tail_from_arm } { $place ->
+    [short] short of
+   *[past] past
+} the line of the arm, and { $wanted } past it is wanted: the arm would fall on it. Set a finer step if the unit has one, take a longer leg along travel, or lay the loop farther along in the direction of driving where vehicles come one way only.
 sizing-drops-out = The unit lets go under a { $vehicle }, between its parts. Lengthen the loop along travel, or add a second one behind it.
 sizing-thin-margin = A { $vehicle } changes this loop by { $least_change_across }{ $place ->
     [hardest] {" "}at its hardest place
@@ -34,27 +39,55 @@ sizing-sensitivity = Set { $channels ->
 
 ## Where the loops lie
 
-sizing-leaf-seen = At { $clearance } the closed leaf changes the loops by { $change_by_leaf }, over half the threshold, but farther apart a car could stand unseen between them. Shorten the leg along travel, set a coarser sensitivity, or prove on site that the moving gate makes no call.
-sizing-leaf-clearance = Keep every wire of these loops, lead-in included, { $clearance } from the metal leaf in any position: closed, it changes a loop there by { $change_by_leaf }, under half the threshold.
+sizing-leaf-seen = At { $clearance } the { $state ->
+    [closed] closed
+    [open] open
+   *[moving] moving
+} leaf changes the { $role } loop by { $change_by_leaf }, over half of what the unit switches at, and there is no better place for it. Switch the unit on with the gate closed, and prove on site, gate closed, open and moving, that the leaf makes no call.
+sizing-leaf-clearance = Keep the legs of every loop { $clearance } or more from the metal leaf: { $state ->
+    [closed] closed
+    [open] open
+   *[moving] moving
+}, it changes the { $role } loop by { $change_by_leaf } there, under half of what the unit switches at. A lead-in crosses the line of the gate twisted or jacketed: in conduit under a track or a footing, elsewhere in its slot; no conduit lies in a saw slot.
+sizing-leaf-holds-the-gate = At { $clearance } the { $state ->
+    [closed] closed
+    [open] open
+   *[moving] moving
+} leaf changes the { $role } loop by { $change_by_leaf }, and the unit switches there: the gate would call or hold itself. Make the loop smaller, lay it farther from the leaf, or let another device do its work.
 sizing-edge-setback-reduced = The opening is narrow: the loop keeps { $edge_setback } to each edge instead of { $usual_edge_setback }. Check that metal posts and the next lane stay unseen.
 sizing-exit-time-unknown = Send approach_speed and opening_time, and the exit loop is placed so that the gate is open on arrival. Without them it lies as near as the other loops allow, and drivers wait.
-sizing-exit-far-away = The gate is open on arrival only with the exit loop { $distance_from_barrier } away. A second device on the way (another loop, a transmitter, a timer) or a slower approach serves better.
+sizing-exit-reopens = A vehicle that comes in crosses the exit loop on its way and opens the gate again. Set the close timer to { $close_timer_min } or more: so long takes a vehicle at walking pace from the exit loop to where it is held.
+sizing-drive-too-short = The drive is { $drive_length } long, and the exit loop ends { $needed } from the gate. Leave exit out of roles and open for those who leave by another device (a button, a transmitter).
+sizing-exit-far-away = For the gate to be open on arrival the exit loop would have to lie { $run_up } away. It lies { $distance_from_barrier } away, and a driver waits about { $wait }. An approach at { $serving_speed }, a faster opener, or a second device on the way (another loop, a transmitter) cures it.
 sizing-exit-beyond-lead-in = The { $role } loop lies { $distance_from_barrier } from the gate, and the lead-in is { $lead_in_length } long. It is planned with { $order_length }: order that in one piece.
 sizing-nothing-holds-the-gate = None of these loops keeps the barrier from closing on a vehicle. Add the obstruction roles (closing at a barrier arm), or make sure that another device does it.
-sizing-leaves-swing-inwards = The leaves are taken to swing inwards. For leaves that swing outwards read inside for outside, and the other way round.
+sizing-leaves-swing-inwards = The leaves are taken to swing inwards{ $hinges ->
+    [one_side] , hung on the left as one drives in
+   *[both_sides] {""}
+}. For leaves that swing outwards read inside for outside, and the other way round{ $hinges ->
+    [one_side] ; for one that hangs on the right, right for left
+   *[both_sides] {""}
+}.
+sizing-pair-advised = A single leaf of { $leaf } sweeps a quarter circle of the same length, and the loops in it see high vehicles with a thin margin. From { $longest } on a pair of leaves serves better: it sweeps half as far.
 sizing-between-leaves-missing = Add the role between_leaves: without it a vehicle in the sweep of a leaf is seen by no loop, and the leaf closes on it.
 sizing-no-leaf-sweeps = This barrier has no leaves that sweep. An obstruction loop on each side does what between_leaves would.
 sizing-closing-under-leaf = A closing loop straddles the line of the barrier, and under a metal leaf it sees the leaf itself. Use obstruction_outside and obstruction_inside here.
 sizing-one-side-only = The loops that hold the barrier lie on one side only: a vehicle that stops on the other side is not seen. Add the obstruction role of that side.
-sizing-unseen-stretch = { $vehicle ->
-    [car] A car
-    [short_car] A short car
-   *[motorcycle] A motorcycle
-} fits into the { $unseen_stretch } between two loops that hold the gate, and is seen by neither. { $vehicle ->
-    [car] Add a loop between them (between_leaves at swing gates) or lengthen them.
-    [short_car] Let another device see there, or set a coarser sensitivity so that the loops may lie nearer the leaf.
-   *[motorcycle] Where two-wheelers come, let another device see there.
+sizing-unseen-stretch = Between two loops that hold the gate a vehicle of { $unseen_stretch } stands unseen: { $vehicle ->
+    [car] a car
+    [short_car] a short car
+   *[motorcycle] a motorcycle
+} fits. { $watched ->
+    [yes] The other device that watches the line of the gate must see it there.
+   *[no] Let another device (a beam across) watch the line of the gate.
 }
+sizing-same-place = The { $left_out } loop would lie in one slot with the { $kept } loop. { $cure ->
+    [move] Change the distance or the leg that was decided for one of them.
+   *[leave_out] One loop does for both: leave the role { $left_out } out.
+}
+sizing-scanning-unit = Loops { $loops } couple by up to { $coupling } and have no better places. Put them on one unit that scans its channels in turn, so that one is alive at a time; on units of their own give them frequencies as far apart as the switches allow.
+sizing-loop-mark = { $mark }
+sizing-road-holds-the-gate = Traffic on a road that passes over or close to the outside loop holds the gate: keep the loop off the carriageway.
 sizing-saw-plan = Cut each loop by itself with all four sides; leave { $gap } of whole pavement between the neighbouring slots and lay no two loops in one slot. Wind the first clockwise, the next anticlockwise, and so on. Bring each lead-in out at its own edge.
 
 ## Other loops for the same role
@@ -100,7 +133,7 @@ sizing-twist-the-tails = Twist the two tails at least 2 turns per foot (6 per me
 
 sizing-nothing-to-saw = { $surface-label } offers nothing to saw yet. Take preformed_direct_burial, laid before the surface.
 sizing-burial-in-finished-pavement = A direct-burial loop goes under a surface that is yet to be laid. In finished pavement take preformed_saw_cut or hand_wound.
-sizing-reinforcing-mesh = Locate the steel and keep the loop at least 2 in (50 mm) above it; never cut it. It takes inductance and height: ask loop-characteristics with reinforcement for the bound.
+sizing-reinforcing-mesh = Locate the steel and keep the loop at least 2 in (50 mm) above it; never cut it. It takes inductance, which is counted as if the steel were a solid sheet, and height, which is not: prove on site that the highest vehicle is seen.
 sizing-cut-approved = Keep the scan and the engineer's written word on site, mark the tendons and the steel on the pavement, and cut only where and as deep as they allow.
 sizing-post-tensioned-slab = Do not saw a post-tensioned slab without a scan for tendons and the engineer's written word. A surface-mounted or another kind of detector avoids the cut.
 sizing-bridge-deck = Treat the deck as post-tensioned until drawings or a scan show otherwise: no cut without the engineer's written word. A preformed loop above the top steel before the overlay avoids the cut.
@@ -110,6 +143,11 @@ sizing-snow-melt-pipe = Have the heating pipes located and marked before any cut
 sizing-overhead-power-line = Hum from the line can disturb the unit: keep the lead-in twisted and short of it, and choose the frequency on site.
 sizing-buried-power-line = Have the line located and marked before any cut or trench, and cross it at right angles.
 sizing-adjacent-traffic = Vehicles in the next lane must stay unseen: the loop keeps its setback from the edge for that. Prove it with traffic there before you leave.
+sizing-next-lane = In the next lane a { $vehicle } passes { $distance } from the wire and changes the loop by { $change }; the unit switches at { $threshold }{ $outcome ->
+    [seen] : it is seen. Send a wider edge_setback
+    [nearly] , less than twice as much. Prove it with traffic there
+   *[unseen] , and it stays unseen
+}.
 sizing-freezing-climate = Fill the slot completely and dry: water in it freezes and lifts the sealant. Use hold-downs in short pieces, never continuous.
 sizing-pavement-joint = Move the loop off the joint if you can. Where wire must cross, sleeve it 4 in (100 mm) on each side and leave slack inside.
 sizing-cracked-pavement-hand-wound = Single wire breaks in pavement that moves. A jacketed loop (preformed_saw_cut) lasts longer here.

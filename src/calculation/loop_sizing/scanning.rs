@@ -1,0 +1,83 @@
+//! Which loops go on one unit: those that couple and cannot be moved apart, so that only one of them is alive at a time.
+
+use uom::si::f64::Ratio;
+use uom::si::ratio::percent;
+
+use super::resolved::ResolvedLoopSizing;
+use crate::calculation::layout::{JobLayout, LaidLoop, PlacedCoil, coupling};
+use crate::calculation::report::{Diagnostics, FieldPath, Finding, ListJoin, Statement};
+use crate::practice::detectors::{HARMLESS_COUPLING, Wiring};
+use crate::practice::finding_codes::{FindingCode, Level};
+
+/// The loops of a layout entry on the ground.
+fn coils(laid: &LaidLoop) -> impl Iterator<Item = PlacedCoil<'_>> {
+    let position = move |across| (laid.place.middle(), across);
+    laid.lane.centres.iter().map(move |across| PlacedCoil {
+        coil: &laid.coil,
+        inductance: laid.electrical.loop_inductance,
+        position: position(*across),
+    })
+}
+
+/// The strongest coupling of two entries.
+fn strongest(one: &LaidLoop, other: &LaidLoop) -> Ratio {
+    let pairs = coils(one).flat_map(|ours| coils(other).map(move |theirs| coupling(&ours, &theirs)));
+    pairs.fold(Ratio::default(), Ratio::max)
+}
+
+/// Whether two entries lie over one another.
+pub fn share_a_place(one: &LaidLoop, other: &LaidLoop) -> bool {
+    coils(one).any(|ours| coils(other).any(|theirs| ours.overlaps(&theirs)))
+}
+
+/// Gives each loop its unit: loops that couple share one, and all do that share a channel.
+pub fn assign_units(layout: &mut JobLayout, wiring: Wiring) {
+    let loops = &layout.loops;
+    let couples = |one: usize, other: usize| {
+        wiring != Wiring::Separate || strongest(&loops[one], &loops[other]).value >= HARMLESS_COUPLING
+    };
+    let mut groups: Vec<usize> = (0..loops.len()).collect();
+    for other in 0..loops.len() {
+        for one in 0..other {
+            if groups[one] != groups[other] && couples(one, other) {
+                let (kept, joined) = (groups[one].min(groups[other]), groups[one].max(groups[other]));
+                groups.iter_mut().filter(|group| **group == joined).for_each(|group| *group = kept);
+            }
+        }
+    }
+    let mut known = Vec::new();
+    for (laid, group) in layout.loops.iter_mut().zip(groups) {
+        let unit = known.iter().position(|other| *other == group).unwrap_or_else(|| {
+            known.push(group);
+            known.len() - 1
+        });
+        laid.unit = unit + 1;
+    }
+}
+
+/// States which loops go on one scanning unit, and why.
+pub fn judge(layout: &JobLayout, job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
+    if job.wiring != Wiring::Separate {
+        return;
+    }
+    let units = layout.loops.iter().map(|laid| laid.unit).max().unwrap_or_default();
+    for unit in 1..=units {
+        let together: Vec<_> = layout.loops.iter().filter(|laid| laid.unit == unit).collect();
+        if together.len() < 2 {
+            continue;
+        }
+        let pairs = together
+            .iter()
+            .enumerate()
+            .flat_map(|(index, one)| together[..index].iter().map(|other| strongest(one, other)));
+        let coupling = pairs.fold(Ratio::default(), Ratio::max).get::<percent>();
+        let marks = together.iter().map(|laid| Statement::new("sizing-loop-mark").text("mark", laid.mark.to_string()));
+        let message = Statement::new("sizing-scanning-unit")
+            .phrases("loops", marks.collect(), ListJoin::And)
+            .percent("coupling", coupling, 1);
+        diagnostics.add_finding(
+            Finding::new(FindingCode::ScanningUnit, Level::Note, &FieldPath::BODY.field("detector"), message)
+                .figure("coupling", coupling, "percent"),
+        );
+    }
+}
