@@ -13,7 +13,7 @@ sizing-leaves-pass-over = The leaves pass over this loop while they move, and it
 sizing-vehicle-too-wide = A { $vehicle } is { $vehicle_width } wide and does not pass an opening of { $opening_width }. Leave it out of vehicles, or check the width.
 sizing-vehicle-not-seen = A { $vehicle } changes this loop by { $change }, and the unit switches at { $threshold }: it is not seen.
 sizing-vehicle-not-seen-at-edge = Hard against the edge or over a gap a { $vehicle } changes the loops by { $least_change_across } only, and the unit switches at { $threshold }: it is not seen there. Reduce edge_setback, or narrow the lane with posts.
-sizing-drops-out = The unit lets go under a { $vehicle }, between its parts. Lengthen the loop along travel, or add a second one behind it.
+sizing-drops-out = The unit lets go under a { $vehicle } before its tail has reached the loop. Set a finer sensitivity, lengthen the loop along travel, or add a second one behind it.
 sizing-thin-margin = A { $vehicle } changes this loop by { $least_change_across }{ $place ->
     [hardest] {" "}at its hardest place
    *[anywhere] {""}
