@@ -61,7 +61,7 @@ sourced_vocabulary! {
         VehicleTooWide "vehicle_too_wide" "Vehicle wider than the opening" "A vehicle that is asked for does not pass the opening." [OwnChoice];
         SlotTooNarrow "slot_too_narrow" "Slot too narrow" "Sealant cannot flow round the wire: air pockets, then water." [CommonPractice];
         ThinMargin "thin_margin" "Thin margin" "The vehicle is seen, but by less than twice the threshold." [OwnChoice];
-        DropsOut "drops_out" "Lets go under the vehicle" "The unit switches off while the vehicle is still over the loop." [Computed];
+        DropsOut "drops_out" "Lets go under the vehicle" "The unit switches off before the vehicle's tail has reached the loop, whether or not it comes back." [Computed];
         BlindStrip "blind_strip" "Blind strip" "A two-wheeler between the side wires of a loop is not seen." [Computed];
         FineThreshold "fine_threshold" "Fine sensitivity needed" "The threshold is finer than the finest class of the standard: the unit's sheet must show it." [NemaSensitivity FromMemory];
         RoughAnswer "rough_answer" "Below what the model resolves" "The underside lies lower than the solver's cells resolve, so the figure is rough." [Computed];

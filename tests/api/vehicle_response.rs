@@ -1,5 +1,8 @@
 //! What a vehicle does to a loop: the profile, where the unit switches, what is missed.
 
+mod classes;
+mod drop_outs;
+
 use serde_json::{Value, json};
 
 use super::harness::calculate;
@@ -136,6 +139,10 @@ fn thresholds_follow_the_class_unless_given() {
         ("pickup", 0.32),
         ("high_bed_truck", 0.13),
         ("tractor_trailer", 0.13),
+        ("car_with_trailer", 0.32),
+        ("bus", 0.13),
+        ("forklift", 0.32),
+        ("golf_cart", 0.32),
         ("large_motorcycle", 0.13),
         ("small_motorcycle", 0.05),
         ("bicycle", 0.05),

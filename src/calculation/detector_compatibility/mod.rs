@@ -160,7 +160,7 @@ fn judge_joined(channel: &DetectorChannel, detector: &ResolvedDetector, diagnost
     );
 }
 
-/// States where the unit would let go under a vehicle of several parts.
+/// States where the unit would let go before a vehicle's tail has reached the loop.
 fn judge_gaps(channel: &DetectorChannel, step: Ratio, vehicles: &[VehicleClass], diagnostics: &mut Diagnostics) {
     for class in vehicles {
         let letting_go = channel.loops.iter().zip(channel.sightings(*class));

@@ -3,7 +3,7 @@
 use uom::si::f64::{Length, Ratio};
 use uom::si::length::millimeter;
 
-use crate::calculation::vehicle_response::{LoopField, UnseenStrips, VehicleModel, find_unseen_strips};
+use crate::calculation::vehicle_response::{LoopField, UnseenStrips, VehicleModel, WeakestChange, find_unseen_strips};
 use crate::practice::detectors::MIN_TIMES_THRESHOLD;
 use crate::practice::layout::LEAF_MARGIN;
 use crate::practice::roles::Role;
@@ -63,15 +63,16 @@ pub struct ClassSighting {
     /// The peak change at the hardest place: over the gaps of a row, and hard against either edge where the loop holds a gate. The same
     /// as `change` for two-wheelers.
     pub least: Ratio,
-    /// The least change as a gap between the vehicle's parts passes over the loop, at the hardest place; `None` for a vehicle of one
-    /// part.
-    pub weakest: Option<Ratio>,
+    /// What is left until the vehicle's tail reaches the loop, at the hardest place; `None` for two-wheelers, and for a vehicle that lies
+    /// wholly over the loop by then.
+    pub weakest: Option<WeakestChange>,
 }
 
 impl ClassSighting {
-    /// Whether the unit lets go under the vehicle when it switches at `step`.
+    /// Whether a unit that switches at `step` lets go before the vehicle's tail has reached the loop. One whose first part is not seen at its
+    /// hardest place does not drop out: it is not seen, which is graver.
     pub fn drops_out(&self, step: Ratio) -> bool {
-        self.weakest.is_some_and(|weakest| weakest < step)
+        self.weakest.is_some_and(|weakest| weakest.drops_out(step))
     }
 
     /// Whether the change serves a design: twice the step over the middle of a loop, and the step at the hardest place. A loop does not
@@ -87,7 +88,7 @@ impl ClassSighting {
             class: self.class,
             change: share * self.change,
             least: share * self.least,
-            weakest: self.weakest.map(|weakest| share * weakest),
+            weakest: self.weakest.map(|weakest| weakest.diluted(share)),
         }
     }
 }
@@ -106,7 +107,7 @@ impl LoopRow<'_> {
         ClassSighting { weakest: self.weakest(class), ..self.sight_whole(class) }
     }
 
-    /// What a vehicle makes as if it were of one part: a search needs no more of most candidates, and the gaps take long.
+    /// What a vehicle makes where it is seen best, without the weakest: a search needs no more of most candidates, and gaps take long.
     pub fn sight_whole(&self, class: VehicleClass) -> ClassSighting {
         let model = VehicleModel::of_class(class);
         let (change, least) = if class.is_two_wheeler() {
@@ -120,12 +121,13 @@ impl LoopRow<'_> {
         ClassSighting { class, change, least, weakest: None }
     }
 
-    /// The least change as a gap between the vehicle's parts passes; `None` for a vehicle of one part.
-    pub fn weakest(&self, class: VehicleClass) -> Option<Ratio> {
+    /// What is left until the vehicle's tail reaches the loops, as [`ClassSighting::weakest`] has it.
+    pub fn weakest(&self, class: VehicleClass) -> Option<WeakestChange> {
         let model = VehicleModel::of_class(class);
-        let over = |offset: Length| self.field.weakest_in_gaps(model, self.offset_to_nearest(offset));
-        let offsets = || self.critical_offsets(model).chain([self.middlemost()]);
-        if model.gaps.is_empty() { None } else { offsets().map(over).reduce(Ratio::min) }
+        let offsets = self.critical_offsets(model).chain([self.middlemost()]);
+        offsets
+            .filter_map(|offset| self.field.weakest_until_tail(model, self.offset_to_nearest(offset)))
+            .reduce(WeakestChange::min)
     }
 
     /// Where across the lane a two-wheeler is not seen by units that switch at `step`.

@@ -274,7 +274,7 @@ impl<'a> RoleSearch<'a> {
     fn serves(&self, candidate: &LoopCandidate) -> bool {
         let CandidateScore { builds, served, .. } = self.score(candidate);
         let row = candidate.row();
-        let drops_out = |class: &VehicleClass| row.weakest(*class).is_some_and(|weakest| weakest < self.design_step);
+        let drops_out = |class: &VehicleClass| row.weakest(*class).is_some_and(|left| left.drops_out(self.design_step));
         builds
             && served == candidate.sightings.len()
             && !(self.holds_the_gate && self.job.vehicles.iter().any(drops_out))
@@ -282,7 +282,7 @@ impl<'a> RoleSearch<'a> {
     }
 }
 
-/// Adds what the gaps of vehicles of several parts leave.
+/// Adds what is left until the tails of vehicles reach the loops.
 fn complete(mut candidate: LoopCandidate) -> LoopCandidate {
     let row = LoopRow { field: &candidate.field, lane: &candidate.lane };
     for sighting in &mut candidate.sightings {

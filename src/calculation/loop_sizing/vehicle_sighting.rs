@@ -17,7 +17,7 @@ pub struct VehicleSighting {
     #[schema(value_type = String)]
     pub vehicle: VehicleClass,
     /// The change at the unit's terminals with the vehicle's middle over the middle of a loop, percent, 3 decimals; for two-wheelers
-    /// 0.3 m inside a side wire, or over the centre slot of a quadrupole; for a tractor and trailer under the trailer's floor.
+    /// 0.3 m inside a side wire, or over the centre slot of a quadrupole; for a vehicle of several parts, the middle of the longest.
     pub change_percent: f64,
     /// The least such change across the lane, percent, 3 decimals: over the gaps of a row, and hard against either edge where the
     /// loop holds a gate, 1 ft / 0.3 m off an open swing leaf. The same as `change_percent` for two-wheelers.
@@ -28,7 +28,8 @@ pub struct VehicleSighting {
     pub times_threshold: f64,
     /// Whether `least_change_percent` reaches the threshold.
     pub detected: bool,
-    /// Whether the unit lets go under the vehicle.
+    /// Whether the unit lets go, at the hardest place, before the vehicle's tail has reached the loop. A vehicle
+    /// whose first part is not seen there does not drop out.
     pub drops_out: bool,
     /// Where across the lane a two-wheeler is not seen; absent for other vehicles.
     #[serde(skip_serializing_if = "Option::is_none")]

@@ -36,9 +36,18 @@ pub fn judge(
         let message = of_change(Statement::new("response-thin-margin"));
         diagnostics.add_finding(figures(Finding::new(FindingCode::ThinMargin, Level::Warning, &vehicle_at, message)));
     }
-    if pass.gaps().next().is_some() {
-        let message = Statement::new("response-drops-out");
-        diagnostics.add_finding(Finding::new(FindingCode::DropsOut, Level::Warning, &vehicle_at, message));
+    if let Some((lets_go_at, _)) = pass.drop_outs.first() {
+        let (system, tail) = (resolved.coil.system, resolved.model.length);
+        let message = Statement::new("response-drops-out").length("lets_go_at", *lets_go_at, system).length(
+            "tail_reaches_loop_at",
+            tail,
+            system,
+        );
+        diagnostics.add_finding(
+            Finding::new(FindingCode::DropsOut, Level::Warning, &vehicle_at, message)
+                .length("lets_go_at", *lets_go_at, system)
+                .length("tail_reaches_loop_at", tail, system),
+        );
     }
     if let Some(unseen) = unseen.filter(|unseen| unseen.contains_centre()) {
         let message =

@@ -25,6 +25,34 @@ pub struct LoopField {
     pub across: Length,
 }
 
+/// What a unit must hold on to while a vehicle passes.
+#[derive(Clone, Copy, Debug)]
+pub struct WeakestChange {
+    /// The change when the vehicle's first part stands best over the loop.
+    pub first: Ratio,
+    /// The least change from then on until the vehicle's tail reaches the loop's first wire.
+    pub least: Ratio,
+}
+
+impl WeakestChange {
+    /// Whether a unit that switches at `step` sees the first part and lets go before the tail has reached the loop.
+    pub fn drops_out(self, step: Ratio) -> bool {
+        self.first >= step && self.least < step
+    }
+
+    /// The weaker of each.
+    #[must_use]
+    pub fn min(self, other: Self) -> Self {
+        Self { first: self.first.min(other.first), least: self.least.min(other.least) }
+    }
+
+    /// The same where only a share of each change reaches the unit.
+    #[must_use]
+    pub fn diluted(self, share: Ratio) -> Self {
+        Self { first: share * self.first, least: share * self.least }
+    }
+}
+
 impl LoopField {
     /// The field of a loop that measures so.
     pub fn new(coil: &ResolvedLoop, electrical: &ElectricalFigures) -> Self {
@@ -53,16 +81,24 @@ impl LoopField {
         Ratio::new::<ratio>((henries / self.terminal).max(0.0))
     }
 
-    /// The least change while a gap between the vehicle's parts passes over the loop; without gaps, none.
-    pub fn weakest_in_gaps(&self, model: &VehicleModel, offset: Length) -> Ratio {
-        // Steps of a quarter metre round the place where the gap lies over the loop's middle.
-        let reach = (-5..=5).map(|step| Length::new::<meter>(0.25 * f64::from(step)));
-        let fronts = model.gaps.iter().flat_map(|gap| reach.clone().map(|apart| *gap + self.along / 2.0 + apart));
-        fronts.map(|front| self.change(model, front, offset)).reduce(Ratio::min).unwrap_or(Ratio::new::<ratio>(1.0))
+    /// What is left of a change until the vehicle's tail reaches the loop's first wire. `None` for a two-wheeler, and for a vehicle that
+    /// lies wholly over the loop before it stands best.
+    ///
+    /// Sampled where it can be least, as a search asks for it often: round each gap, under each later part, and at the tail.
+    pub fn weakest_until_tail(&self, model: &VehicleModel, offset: Length) -> Option<WeakestChange> {
+        let over_middle = |behind: Length| behind + self.along / 2.0;
+        let (first, later) = model.parts.split_first()?;
+        let best = over_middle(*first);
+        let apart = |step: i32| Length::new::<meter>(0.25 * f64::from(step));
+        let round_gaps = model.gaps.iter().flat_map(|gap| (-5..=5).map(move |step| *gap + apart(step)));
+        let fronts = round_gaps.chain(later.iter().copied()).map(over_middle).chain([model.length]);
+        let counted = fronts.filter(|front| *front > best && *front <= model.length);
+        let least = counted.map(|front| self.change(model, front, offset)).reduce(Ratio::min)?;
+        Some(WeakestChange { first: self.change(model, best, offset), least })
     }
 
-    /// The front's position with the vehicle's middle over the loop's: where one long enough is seen best.
+    /// The front's position with the middle of the vehicle's longest part over the loop's: where one long enough is seen best.
     pub fn centred(&self, model: &VehicleModel) -> Length {
-        (self.along + model.length) / 2.0
+        self.along / 2.0 + model.middle
     }
 }

@@ -19,7 +19,7 @@ mod vehicle_pass;
 
 use uom::si::f64::Length;
 
-pub use loop_field::LoopField;
+pub use loop_field::{LoopField, WeakestChange};
 pub use report::{BlindStrip, DrivenVehicle, ProfilePoint, Stretch, VehicleResponseInputs, VehicleResponseReport};
 pub use request::{PlateSize, ResolvedVehicleResponse, VehicleResponseRequest};
 pub use root_finding::find_root;
@@ -96,7 +96,9 @@ pub fn solve(resolved: &ResolvedVehicleResponse, diagnostics: &mut Diagnostics) 
     let is_two_wheeler = resolved.class.is_some_and(VehicleClass::is_two_wheeler);
     let unseen = is_two_wheeler.then(|| find_unseen_strips(&field, &centres, model, resolved.lane, threshold));
     let underside = resolved.class.map_or(model, |class| VehicleModel::for_seen_height(class));
-    let seen_height = SeenHeight::of(&field, find_seen_height(&field, underside, threshold));
+    let own_place = (pass.peak.1 >= threshold && !is_two_wheeler).then_some((pass.peak.0, resolved.offset));
+    let seen_height = seen_height::find_with_vehicle(&field, underside, model, own_place, threshold);
+    let seen_height = SeenHeight::of(&field, seen_height);
 
     diagnostics.add_sources(loop_characteristics::SOURCES);
     diagnostics.add_sources(SOURCES);

@@ -34,12 +34,15 @@ pub struct VehicleResponseReport {
     /// Where the vehicle's front is when the unit first switches on; absent when it never does.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub switches_on_at: Option<PlanLength>,
-    /// Where the vehicle's front is when the unit last switches off; absent when it never switches.
+    /// Where the vehicle's front is when the unit last switches off; absent when it never switches. After a drop-out from which it does
+    /// not come back, the begin of that.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub switches_off_at: Option<PlanLength>,
-    /// Whether the unit lets go in between.
+    /// Whether the unit lets go before the vehicle's tail has reached the loop's leading edge, whether or not it comes back, or lets go
+    /// later and comes back. Letting go for good while the tail crosses the loop is the release.
     pub drops_out: bool,
-    /// Where it lets go in between.
+    /// Where it does, each until the unit comes back, or until the tail reaches the loop's leading edge: with the front one
+    /// `inputs.vehicle_length` past it.
     pub drop_outs: Vec<Stretch>,
     /// The change along the way.
     pub profile: Vec<ProfilePoint>,
@@ -90,8 +93,8 @@ impl VehicleResponseReport {
             detected: peak >= resolved.threshold,
             switches_on_at: pass.seen.first().map(|(from, _)| (*from).into()),
             switches_off_at: pass.seen.last().map(|(_, to)| (*to).into()),
-            drops_out: pass.seen.len() > 1,
-            drop_outs: pass.gaps().map(Stretch::from).collect(),
+            drops_out: !pass.drop_outs.is_empty(),
+            drop_outs: pass.drop_outs.iter().copied().map(Stretch::from).collect(),
             profile: pass
                 .profile
                 .iter()
@@ -130,6 +133,13 @@ pub struct Stretch {
     pub from: PlanLength,
     /// Its end.
     pub to: PlanLength,
+}
+
+impl Stretch {
+    /// Whether it is a drop-out after which the unit is on again, until it switches off `last`.
+    pub fn comes_back_before(&self, last: PlanLength) -> bool {
+        self.to.m() < last.m()
+    }
 }
 
 impl From<(Length, Length)> for Stretch {

@@ -18,7 +18,7 @@ const MAX_HEIGHT_M: f64 = 4.0;
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct SeenHeight {
     /// The highest flat underside, as large as the vehicle's (a car's for two-wheelers), that still switches the unit when it
-    /// stands over the middle of the loop; 0 when none does.
+    /// stands over the middle of the loop, or where the vehicle itself is seen best if the middle does not see it; 0 when none does.
     pub flat_underside: PlanLength,
     /// Two thirds of the short leg: what is commonly said.
     pub rule_of_thumb: PlanLength,
@@ -38,17 +38,41 @@ impl SeenHeight {
 ///
 /// The change falls with height while the plate covers the loop's middle.
 pub fn find_seen_height(field: &LoopField, underside: &VehicleModel, threshold: Ratio) -> Length {
-    let excess = |height: Length| {
-        let model = underside.at_height(height);
-        (field.change(&model, field.centred(&model), Length::default()) / threshold).value.ln()
-    };
+    find_at(field, underside, (field.centred(underside), Length::default()), threshold)
+}
+
+/// The same where a vehicle has been driven over the loop, and was seen best at a place: `seen_at`, of its front and across.
+///
+/// What was seen is seen: a plate that only the loop's wires see, or a quadrupole at one side, is looked for at its own place, and a vehicle of several
+/// parts counts by its lowest.
+pub fn find_with_vehicle(
+    field: &LoopField,
+    underside: &VehicleModel,
+    vehicle: &VehicleModel,
+    seen_at: Option<(Length, Length)>,
+    threshold: Ratio,
+) -> Length {
+    let over_middle = find_seen_height(field, underside, threshold);
+    match seen_at {
+        Some(place) if over_middle < vehicle.height && vehicle.gaps.is_empty() => {
+            find_at(field, vehicle, place, threshold).max(vehicle.height)
+        }
+        Some(_) => over_middle.max(vehicle.height),
+        None => over_middle,
+    }
+}
+
+fn find_at(field: &LoopField, underside: &VehicleModel, (front, offset): (Length, Length), threshold: Ratio) -> Length {
+    let excess = |height: Length| (field.change(&underside.at_height(height), front, offset) / threshold).value.ln();
     let (least, most) = (underside.least_height(), Length::new::<meter>(MAX_HEIGHT_M));
-    if excess(least) < 0.0 {
+    // An underside may lie lower than the solver resolves, and be seen there only.
+    let from = if excess(least) >= 0.0 { least } else { underside.height };
+    if excess(from) < 0.0 {
         return Length::default();
     }
     if excess(most) >= 0.0 {
         return most;
     }
     // The logarithm of the change is nearly linear in the height, so few steps are enough.
-    find_root(least, most, excess)
+    find_root(from, most, excess)
 }

@@ -24,6 +24,10 @@ pub struct VehicleModel {
     pub length: Length,
     /// Width over all.
     pub width: Length,
+    /// From its front to the middle of its longest part, where it is seen best once it stands over a loop.
+    pub middle: Length,
+    /// The middles of an underside's parts, behind its front; none for a two-wheeler.
+    pub parts: Vec<Length>,
     /// The middles of the gaps between its parts, behind its front.
     pub gaps: Vec<Length>,
 }
@@ -69,7 +73,8 @@ impl VehicleModel {
             kept.push_front((key, shape.clone()));
             shape
         };
-        Some(Self { shape, height, length, width, gaps: Vec::new() })
+        let middle = length / 2.0;
+        Some(Self { shape, height, length, width, middle, parts: vec![middle], gaps: Vec::new() })
     }
 
     /// The same metal at another height.
@@ -87,9 +92,13 @@ impl VehicleModel {
     }
 
     fn solve(class: VehicleClass) -> Option<Self> {
-        let mut gaps = Vec::new();
+        let (mut middle, mut parts, mut gaps) = (class.length() / 2.0, Vec::new(), Vec::new());
         let (shape, height) = match class.body() {
             VehicleBody::Underside(panels) => {
+                let of_panel = |panel: &UndersidePanel| panel.behind + panel.length / 2.0;
+                let longest = panels.iter().max_by(|a, b| a.length.value.total_cmp(&b.length.value));
+                middle = longest.map(of_panel)?;
+                parts.extend(panels.iter().map(of_panel));
                 gaps.extend(panels.windows(2).map(|pair| (pair[0].behind + pair[0].length + pair[1].behind) / 2.0));
                 let lowest = panels.iter().map(|panel| panel.height).reduce(Length::min)?;
                 let panels: Vec<_> = panels.iter().map(|panel| above(lowest, panel)).collect();
@@ -104,7 +113,7 @@ impl VehicleModel {
                 (FactoredShape::Upright { turn, behind: (class.length() - length).get::<meter>() / 2.0 }, ground_gap)
             }
         };
-        Some(Self { shape: shape.into(), height, length: class.length(), width: class.width(), gaps })
+        Some(Self { shape: shape.into(), height, length: class.length(), width: class.width(), middle, parts, gaps })
     }
 }
 

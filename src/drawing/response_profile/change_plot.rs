@@ -54,10 +54,11 @@ impl ChangePlot {
         let mut switches = Vec::new();
         if let Some((first, last)) = report.switches_on_at.zip(report.switches_off_at) {
             switches.push((own(first), "on"));
-            for gap in &report.drop_outs {
+            for gap in report.drop_outs.iter().filter(|gap| gap.comes_back_before(last)) {
                 switches.extend([(own(gap.from), "lets go"), (own(gap.to), "on again")]);
             }
-            switches.push((own(last), "off"));
+            let is_release = report.drop_outs.iter().all(|gap| gap.comes_back_before(last));
+            switches.push((own(last), if is_release { "off" } else { "lets go" }));
         }
         let on = switches.chunks(2).map(|pair| (pair[0].0, pair[1].0)).collect();
         // The switching points and the peak are part of the curve, however few points the request asked for.

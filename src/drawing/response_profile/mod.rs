@@ -76,11 +76,16 @@ fn format_notes(report: &VehicleResponseReport, vehicle: &str, system: UnitSyste
         report.threshold_percent
     )];
     match report.switches_on_at.zip(report.switches_off_at) {
-        Some((on, off)) => notes.push(format!("On (hatched) with the front {}, off {}.", front(on), front(off))),
+        Some((on, off)) => {
+            notes.push(format!("On (hatched) with the front {}, off {}.", front(on), front(off)));
+            notes.extend(report.drop_outs.iter().map(|gap| match gap.comes_back_before(off) {
+                true => format!("Lets go from {} to {}.", front(gap.from), front(gap.to)),
+                false => {
+                    format!("Lets go before the tail reaches the loop, which is with the front {}.", front(gap.to))
+                }
+            }));
+        }
         None => notes.push("The unit does not switch.".to_owned()),
-    }
-    for gap in &report.drop_outs {
-        notes.push(format!("Lets go from {} to {}.", front(gap.from), front(gap.to)));
     }
     if let Some(blind) = &report.blind_strip {
         let centre = if blind.contains_centre { ", the centre included" } else { "" };

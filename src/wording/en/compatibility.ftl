@@ -13,7 +13,7 @@ compatibility-dc-resistance = Loop and lead-in have { $dc_resistance } at 20 °C
 compatibility-lead-in-share = { $lead_in_share } of a change at the loop reaches the unit. From { $wanted } on the loop has twice the inductance of its lead-in; below 50 % the lead-in outweighs it.
 compatibility-frequency = It will run at { $slow-number } to { $fast }; the unit runs at { $frequency_min-number } to { $frequency_max }.
 compatibility-vehicle = At its hardest place a { $vehicle } changes it by { $change }. At the step of { $threshold } the unit switches from { $threshold } on; { $wanted } is wanted.
-compatibility-drops-out = The unit lets go of { $loop } under a { $vehicle }, between its parts. Take a finer step, or a longer loop along travel.
+compatibility-drops-out = The unit lets go of { $loop } under a { $vehicle } before its tail has reached the loop. Take a finer step, or a longer loop along travel.
 
 ## Neighbours
 

@@ -18,7 +18,7 @@ sizing-arm-falls-early = When the unit lets go of a { $vehicle } at { $threshold
     [short] short of
    *[past] past
 } the line of the arm, and { $wanted } past it is wanted: the arm would fall on it. Set a finer step if the unit has one, take a longer leg along travel, or lay the loop farther along in the direction of driving where vehicles come one way only.
-sizing-drops-out = The unit lets go under a { $vehicle }, between its parts. Lengthen the loop along travel, or add a second one behind it.
+sizing-drops-out = The unit lets go under a { $vehicle } before its tail has reached the loop. Set a finer sensitivity, lengthen the loop along travel, or add a second one behind it.
 sizing-thin-margin = A { $vehicle } changes this loop by { $least_change_across }{ $place ->
     [hardest] {" "}at its hardest place
    *[anywhere] {""}
