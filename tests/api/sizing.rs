@@ -1,7 +1,9 @@
 //! Which loops an opening needs: practice through the front door.
 
 mod design;
+mod judgement;
 mod layout;
+mod leaves;
 mod site;
 mod stock;
 
