@@ -29,7 +29,8 @@ pub fn loop_sizing() -> Value {
     json!({
         "opening": {
             "width": "24 ft", "barrier": "slide_gate", "edge_setback": "2 ft", "approach_speed": "5 mph",
-            "opening_time": "4 s", "leaf_height": "6 ft", "leaf_ground_gap": "4 in"
+            "opening_time": "4 s", "drive_length": "80 ft", "leaf_height": "6 ft", "leaf_ground_gap": "4 in",
+            "leaf_open": "level", "seen_otherwise": false
         },
         "roles": ["exit", "obstruction_outside", "obstruction_inside"],
         "vehicles": ["passenger_car", "high_bed_truck"],
@@ -44,6 +45,16 @@ pub fn loop_sizing() -> Value {
                 "gauge": "14 AWG", "over_insulation": "0.130 in", "over_jacket": "3/16 in", "insulation_rating": "194 °F"
             },
         "slot": { "width": "3/16 in", "depth": "2 in", "cover": "1 in" },
+        "slab": {
+            "thickness": "6 in", "reinforcement_depth": "3 in", "edge_distance": "10 ft", "is_suspended": false,
+            "cut_approved": true
+        },
+        "fixed_loops": [
+            {
+                "role": "exit", "shape": "rectangle", "along_travel": "6 ft", "across_lane": "20 ft", "turns": 3,
+                "distance": "30 ft"
+            }
+        ],
         "detector": {
             "envelope": "standard_minimum", "inductance_min_uh": 40, "inductance_max_uh": 900, "quality_factor_min": 5,
             "frequency_min_khz": 20, "frequency_max_khz": 90, "tuning_capacitance_nf": 60, "threshold_percent": 0.1,

@@ -53,24 +53,23 @@ impl AdjacentLane {
         })
     }
 
-    /// States what it means.
+    /// States where traffic there is seen, or nearly.
     pub(super) fn judge(&self, laid: &LaidLoop, job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
-        let system = job.system();
+        let Some(index) = job.hazards.iter().position(|hazard| *hazard == SiteHazard::AdjacentTraffic) else { return };
         let times = self.change_percent / self.threshold_percent;
-        let (level, outcome) = match times {
-            times if times >= 1.0 => (Level::Warning, "seen"),
-            times if times > 0.5 => (Level::Warning, "nearly"),
-            _ => (Level::Note, "unseen"),
-        };
-        let distance: Length = self.distance.0;
+        if times <= 0.5 {
+            return;
+        }
+        let (distance, system): (Length, _) = (self.distance.0, job.system());
         let message = Statement::new("sizing-next-lane")
             .member("vehicle", self.vehicle)
             .length("distance", distance, system)
             .percent("change", self.change_percent, Decimals::AtMost(3))
             .percent("threshold", self.threshold_percent, Decimals::AtMost(3))
-            .code("outcome", outcome);
+            .code("outcome", if self.seen { "seen" } else { "nearly" });
+        let at = FieldPath::BODY.field("site_hazards");
         diagnostics.add_finding(
-            Finding::new(FindingCode::AdjacentTraffic, level, &FieldPath::BODY.field("site_hazards"), message)
+            Finding::new(FindingCode::AdjacentTraffic, Level::Warning, &at.item(index), message)
                 .on(Some(laid.role))
                 .length("distance", distance, system)
                 .figure("change", self.change_percent, "percent")

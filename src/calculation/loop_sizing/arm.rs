@@ -27,8 +27,12 @@ impl ArmRule {
     }
 
     /// How far inwards the loop is moved, tidy; `None` where no place serves.
+    ///
+    /// Two-wheelers are judged afterwards: no leg holds on to one until it is past the arm, so no loop grows for them.
     pub fn shift(&self, row: &LoopRow<'_>, leg: Length, step: Ratio, job: &ResolvedLoopSizing) -> Option<Length> {
-        let (tail, _) = earliest_release(row, leg, step, job)?;
+        let Some((tail, _)) = earliest_release(row, leg, step, job, |class| !class.is_two_wheeler()) else {
+            return Some(Length::default());
+        };
         let system = job.system();
         let needed = STEP.ceil((self.margin - tail).max(Length::default()), system);
         let most = if self.moves { leg / 2.0 - BEFORE_THE_ARM.in_system(system) } else { Length::default() };
@@ -36,15 +40,16 @@ impl ArmRule {
     }
 }
 
-/// Where the tail of the vehicle that the unit lets go first is then, past the middle of the loops, and the vehicle; `None` where none of
-/// the vehicles is seen by these loops alone.
+/// Where the tail of the vehicle that the unit lets go first is then, past the middle of the loops, and the vehicle, of those that
+/// count; `None` where none of them is seen by these loops alone.
 fn earliest_release(
     row: &LoopRow<'_>,
     leg: Length,
     step: Ratio,
     job: &ResolvedLoopSizing,
+    counts: impl Fn(VehicleClass) -> bool,
 ) -> Option<(Length, VehicleClass)> {
-    let judged = job.vehicles.iter().filter(|class| !job.seen_elsewhere.contains(class));
+    let judged = job.vehicles.iter().filter(|class| counts(**class) && !job.seen_elsewhere.contains(class));
     let tails = judged.map(|class| (row.tail_at_release(*class, step) - leg / 2.0, *class));
     tails.min_by(|a, b| a.0.value.total_cmp(&b.0.value))
 }
@@ -52,7 +57,7 @@ fn earliest_release(
 /// States where the arm falls before a tail is past it.
 pub fn judge(laid: &LaidLoop, field: &LoopField, job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
     let row = LoopRow { field, lane: &laid.lane };
-    let Some((tail, class)) = earliest_release(&row, laid.coil.along_travel, laid.step, job) else { return };
+    let Some((tail, class)) = earliest_release(&row, laid.coil.along_travel, laid.step, job, |_| true) else { return };
     let system = job.system();
     let margin = PAST_THE_ARM.in_system(system);
     let past = tail + if job.drives_inwards_only() { laid.place.middle() } else { -laid.place.middle().abs() };

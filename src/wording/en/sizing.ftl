@@ -144,9 +144,8 @@ sizing-overhead-power-line = Hum from the line can disturb the unit: keep the le
 sizing-buried-power-line = Have the line located and marked before any cut or trench, and cross it at right angles.
 sizing-adjacent-traffic = Vehicles in the next lane must stay unseen: the loop keeps its setback from the edge for that. Prove it with traffic there before you leave.
 sizing-next-lane = In the next lane a { $vehicle } passes { $distance } from the wire and changes the loop by { $change }; the unit switches at { $threshold }{ $outcome ->
-    [seen] : it is seen. Send a wider edge_setback
-    [nearly] , less than twice as much. Prove it with traffic there
-   *[unseen] , and it stays unseen
+    [seen] : it is seen. Keep a wider strip at the edge
+   *[nearly] , less than twice as much. Prove it with traffic there
 }.
 sizing-freezing-climate = Fill the slot completely and dry: water in it freezes and lifts the sealant. Use hold-downs in short pieces, never continuous.
 sizing-pavement-joint = Move the loop off the joint if you can. Where wire must cross, sleeve it 4 in (100 mm) on each side and leave slack inside.
