@@ -2,16 +2,14 @@
 
 use uom::si::f64::{Inductance, Length};
 use uom::si::frequency::kilohertz;
-use uom::si::inductance::{henry, microhenry};
+use uom::si::inductance::microhenry;
 use uom::si::length::meter;
 
 use super::report::{NeighbourAction, Neighbours};
 use crate::calculation::input::{ResolvedDetector, ResolvedLoop};
-use crate::calculation::layout::{ChannelLoop, DetectorChannel};
-use crate::calculation::loop_characteristics::{MeasurementConditions, measure};
+use crate::calculation::layout::{ChannelLoop, DetectorChannel, PlacedCoil, coupling};
+use crate::calculation::loop_characteristics::{ElectricalFigures, MeasurementConditions, measure};
 use crate::calculation::report::{Decimals, Diagnostics, FieldPath, Finding, Statement};
-use crate::physics::filament::mutual;
-use crate::physics::winding::Strand;
 use crate::practice::detectors::{HARMLESS_COUPLING, SEPARATE_FREQUENCIES};
 use crate::practice::finding_codes::{FindingCode, Level};
 use crate::quantity::output::round;
@@ -20,6 +18,21 @@ use crate::quantity::output::round;
 const MAX_STEPS: u32 = 120;
 /// The step of that search, metres.
 const STEP_M: f64 = 0.1;
+
+/// A loop, and what it measures.
+#[derive(Clone, Copy)]
+struct MeasuredLoop<'a> {
+    own: &'a ChannelLoop,
+    figures: &'a ElectricalFigures,
+}
+
+impl<'a> MeasuredLoop<'a> {
+    /// Where it lies, when that is known.
+    fn placed(self) -> Option<PlacedCoil<'a>> {
+        let position = self.own.position?;
+        Some(PlacedCoil { coil: &self.own.coil, inductance: self.figures.loop_inductance, position })
+    }
+}
 
 /// All pairs of single loops whose positions are known; loops on one channel do not disturb each other.
 pub fn pairs(
@@ -30,7 +43,10 @@ pub fn pairs(
     let loops: Vec<_> = channels
         .iter()
         .enumerate()
-        .flat_map(|(index, channel)| channel.loops.iter().map(move |one| (index, one)))
+        .flat_map(|(index, channel)| {
+            let measured = channel.loops.iter().zip(&channel.figures);
+            measured.map(move |(own, figures)| (index, MeasuredLoop { own, figures }))
+        })
         .collect();
     let mut pairs = Vec::new();
     let mut is_position_missing = false;
@@ -39,10 +55,9 @@ pub fn pairs(
             if ours == theirs {
                 continue;
             }
-            if one.position.is_some() && other.position.is_some() {
-                pairs.push(pair(one, other, detector, diagnostics));
-            } else {
-                is_position_missing = true;
+            match one.placed().zip(other.placed()) {
+                Some(placed) => pairs.push(pair((*one, *other), placed, detector, diagnostics)),
+                None => is_position_missing = true,
             }
         }
     }
@@ -58,14 +73,14 @@ pub fn pairs(
 }
 
 fn pair(
-    one: &ChannelLoop,
-    other: &ChannelLoop,
+    (one, other): (MeasuredLoop<'_>, MeasuredLoop<'_>),
+    placed: (PlacedCoil<'_>, PlacedCoil<'_>),
     detector: &ResolvedDetector,
     diagnostics: &mut Diagnostics,
 ) -> Neighbours {
-    let own = mean_inductance(one, other);
-    let coupling = coupling(one, other, own, 1.0);
-    let (first, second) = (terminal_inductance(one), terminal_inductance(other));
+    let (first, second) = (one.figures.terminal_inductance, other.figures.terminal_inductance);
+    let (one, other) = (one.own, other.own);
+    let coupling = coupling(&placed.0, &placed.1).value;
     // f goes with 1/√L, so the ratio needs no capacitance.
     let ratio = (first.max(second) / first.min(second)).value.sqrt();
     let separation = ratio - 1.0;
@@ -104,12 +119,16 @@ fn pair(
         coupling_percent: round(percents.0, 3),
         frequencies_khz: frequencies.into_iter().map(|frequency| round(frequency, 3)).collect(),
         frequency_separation_percent: round(percents.1, 3),
-        actions: if disturbs { actions(one, other, own) } else { Vec::new() },
+        actions: if disturbs { actions((one, other), placed, first) } else { Vec::new() },
         message: message.into(),
     }
 }
 
-fn actions(one: &ChannelLoop, other: &ChannelLoop, own: f64) -> Vec<NeighbourAction> {
+fn actions(
+    (one, other): (&ChannelLoop, &ChannelLoop),
+    placed: (PlacedCoil<'_>, PlacedCoil<'_>),
+    inductance: Inductance,
+) -> Vec<NeighbourAction> {
     let mut actions = vec![
         NeighbourAction {
             action: "frequency_setting",
@@ -122,7 +141,7 @@ fn actions(one: &ChannelLoop, other: &ChannelLoop, own: f64) -> Vec<NeighbourAct
     ];
     let more = ResolvedLoop { turns: other.coil.turns + 1, ..other.coil.clone() };
     let changed = measure(&more, &other.lead_in, &MeasurementConditions::usual()).terminal_inductance;
-    let shift = 100.0 * ((changed / terminal_inductance(one)).value.sqrt() - 1.0).abs();
+    let shift = 100.0 * ((changed / inductance).value.sqrt() - 1.0).abs();
     actions.push(NeighbourAction {
         action: "turn_count",
         message: Statement::new("compatibility-wind-more-turns")
@@ -132,7 +151,7 @@ fn actions(one: &ChannelLoop, other: &ChannelLoop, own: f64) -> Vec<NeighbourAct
             .percent("frequency_separation", shift, 0)
             .into(),
     });
-    actions.extend(harmless_distance(one, other, own).map(|distance| {
+    actions.extend(harmless_distance(&placed.0, &placed.1).map(|distance| {
         NeighbourAction {
             action: "distance",
             message: Statement::new("compatibility-move-apart")
@@ -144,60 +163,23 @@ fn actions(one: &ChannelLoop, other: &ChannelLoop, own: f64) -> Vec<NeighbourAct
     actions
 }
 
-fn terminal_inductance(one: &ChannelLoop) -> Inductance {
-    measure(&one.coil, &one.lead_in, &MeasurementConditions::usual()).terminal_inductance
-}
-
-/// The coupling coefficient with the distance of the middles stretched by a factor; `own` is the mean of the self-inductances.
-///
-/// The wires of a slot count as one bundle at their mean depth, which is right for neighbours and quick for any number of turns.
-fn coupling(one: &ChannelLoop, other: &ChannelLoop, own: f64, stretch: f64) -> f64 {
-    let (Some(from), Some(to)) = (one.position, other.position) else { return 0.0 };
-    let (ours, theirs) = (one.coil.winding(), other.coil.winding());
-    // Wires that would lie on one another lie above one another instead: the loop farther along on top, whichever is named first.
-    let sense = if (from.0, from.1) <= (to.0, to.1) { 1.0 } else { -1.0 };
-    let offset = [
-        stretch * (to.1 - from.1).get::<meter>(),
-        stretch * (to.0 - from.0).get::<meter>(),
-        sense * ours.pitch * f64::from(ours.turns.max(theirs.turns)),
-    ];
-    let theirs: Vec<_> =
-        theirs.outline().into_iter().map(|strand| (strand.segment.shifted(offset), strand.wires)).collect();
-    let flux = |strand: &Strand| {
-        theirs.iter().map(|(segment, wires)| strand.wires * wires * mutual(&strand.segment, segment)).sum::<f64>()
-    };
-    let mutual: f64 = ours.outline().iter().map(flux).sum();
-    // No coupling exceeds 1, though bundles that nearly touch would.
-    (mutual / own).abs().min(1.0)
-}
-
-/// The geometric mean of the self-inductances of two loops, henry.
-fn mean_inductance(one: &ChannelLoop, other: &ChannelLoop) -> f64 {
-    let of = |one: &ChannelLoop| {
-        measure(&one.coil, &one.lead_in, &MeasurementConditions::usual()).loop_inductance.get::<henry>()
-    };
-    (of(one) * of(other)).sqrt()
-}
-
 /// The distance of the middles, along the line that joins them, from which on the coupling is harmless.
-fn harmless_distance(one: &ChannelLoop, other: &ChannelLoop, own: f64) -> Option<Length> {
-    let (from, to) = one.position.zip(other.position)?;
-    let (along, across) = ((to.0 - from.0).get::<meter>(), (to.1 - from.1).get::<meter>());
-    let distance = along.hypot(across);
+fn harmless_distance(one: &PlacedCoil<'_>, other: &PlacedCoil<'_>) -> Option<Length> {
+    let (from, to) = (one.position, other.position);
+    let (along, across) = (to.0 - from.0, to.1 - from.1);
+    let distance = along.get::<meter>().hypot(across.get::<meter>());
     if distance <= 0.0 {
         return None;
     }
     let farther = |step: u32| distance + STEP_M * f64::from(step);
-    let disturbs = |step: u32| coupling(one, other, own, farther(step) / distance) >= HARMLESS_COUPLING;
+    let moved = |step: u32| {
+        let stretch = farther(step) / distance;
+        other.moved_to((from.0 + stretch * along, from.1 + stretch * across))
+    };
+    let disturbs = |step: u32| coupling(one, &moved(step)).value >= HARMLESS_COUPLING;
     // Of loops that overlap the coupling changes its sign on the way out. Once they do not, it falls with distance, and halving the
     // steps finds the first that is far enough.
-    let legs = |of: fn(&ResolvedLoop) -> Length| ((of(&one.coil) + of(&other.coil)) / 2.0).get::<meter>();
-    let (long, wide) = (legs(|coil| coil.along_travel), legs(|coil| coil.across_lane));
-    let overlaps = |step: u32| {
-        let stretch = farther(step) / distance;
-        stretch * along.abs() < long && stretch * across.abs() < wide
-    };
-    let (mut near, mut far) = ((0..MAX_STEPS).find(|step| !overlaps(*step))?, MAX_STEPS);
+    let (mut near, mut far) = ((0..MAX_STEPS).find(|step| !one.overlaps(&moved(*step)))?, MAX_STEPS);
     while far - near > 1 {
         let middle = near.midpoint(far);
         if disturbs(middle) { near = middle } else { far = middle }
