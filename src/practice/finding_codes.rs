@@ -66,6 +66,7 @@ sourced_vocabulary! {
         FailsToNoDetect "fails_to_no_detect" "Fails to no detect" "When a loop that holds a gate fails, the gate closes unguarded." [CommonPractice];
         MixedRoles "mixed_roles" "Roles that do not go together" "Loops that hold a gate share a channel with others." [CommonPractice];
         Crosstalk "crosstalk" "Neighbours disturb each other" "Two loops on different channels couple and run at nearly the same frequency." [Computed OwnChoice];
+        SamePlace "same_place" "Two loops at one place" "Loops on different channels lie over one another, and neither can be told from the other." [CommonPractice];
         PositionUnknown "position_unknown" "Positions not given" "Without positions the coupling of neighbours cannot be told." [Computed];
         Sensitivity "sensitivity" "Sensitivity to set" "The step at which every vehicle changes the loop by twice the threshold." [NemaSensitivity OwnChoice];
         ContradictoryReadings "contradictory_readings" "Readings contradict each other" "No single fault explains all readings: one is wrong, or there are two faults." [BayesRule OwnChoice];
