@@ -33,7 +33,6 @@ sourced_vocabulary! {
         DriveTooShort "drive_too_short" "No room for the exit loop" "The drive is shorter than the way to the exit loop and its leg." [Computed];
         ArmFallsEarly "arm_falls_early" "The arm falls on the tail" "The unit lets go before the tail of a vehicle is past the arm." [Computed OwnChoice];
         ScanningUnit "scanning_unit" "One scanning unit" "Loops that couple and cannot be moved apart go on one unit that scans its channels in turn." [Computed CommonPractice];
-        SamePlace "same_place" "Two roles at one place" "Two loops would lie in one slot; one does for both." [CommonPractice];
         PairAdvised "pair_advised" "A pair of leaves serves better" "A long single leaf sweeps so far that its loops see with a thin margin." [Computed OwnChoice];
         RoadHoldsGate "road_holds_gate" "Road traffic may hold the gate" "A loop outside, beside a road, sees what passes over it." [CommonPractice];
         NearLeastInductance "near_least_inductance" "Near the least inductance" "The low end of the as-built band lies near the least that the unit tunes to, and no turn count does better." [Computed OwnChoice];
@@ -74,6 +73,7 @@ sourced_vocabulary! {
         FailsToNoDetect "fails_to_no_detect" "Fails to no detect" "When a loop that holds a gate fails, the gate closes unguarded." [CommonPractice];
         MixedRoles "mixed_roles" "Roles that do not go together" "Loops that hold a gate share a channel with others." [CommonPractice];
         Crosstalk "crosstalk" "Neighbours disturb each other" "Two loops on different channels couple and run at nearly the same frequency." [Computed OwnChoice];
+        SamePlace "same_place" "Two loops at one place" "Loops on different channels lie over one another, and neither can be told from the other." [CommonPractice];
         PositionUnknown "position_unknown" "Positions not given" "Without positions the coupling of neighbours cannot be told." [Computed];
         Sensitivity "sensitivity" "Sensitivity to set" "The step at which every vehicle changes the loop by twice the threshold." [NemaSensitivity OwnChoice];
         ContradictoryReadings "contradictory_readings" "Readings contradict each other" "No single fault explains all readings: one is wrong, or there are two faults." [BayesRule OwnChoice];

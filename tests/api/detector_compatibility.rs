@@ -1,5 +1,9 @@
 //! Whether a detector unit tunes: the checks, the neighbours, the settings, and remedies that are computed.
 
+mod places;
+mod remedies;
+mod settings;
+
 use serde_json::{Value, json};
 
 use super::harness::{Answer, calculate};

@@ -88,8 +88,8 @@ pub fn detector_compatibility() -> Value {
     json!({
         "loops": [{
             "label": "inside", "role": "obstruction_inside", "loop": coil["loop"], "lead_in": coil["lead_in"],
-            "position": { "along": "-7 ft", "across": "0 ft" }, "lane_width": "24 ft", "output": "presence", "presence_time": "5 min",
-            "on_loop_failure": "detect"
+            "position": { "along": "-7 ft", "across": "0 ft" }, "lane_width": "24 ft", "lane_middle": "0 ft", "output": "presence", "presence_time": "5 min",
+            "on_loop_failure": "detect", "reinforcement": { "depth_below_loop": "4 in" }, "unit": "1"
         }],
         "wiring": "separate", "detector": unit["detector"], "vehicles": ["passenger_car", "pickup"]
     })

@@ -70,6 +70,11 @@ impl CheckResult {
         self.check == other.check && self.vehicle == other.vehicle
     }
 
+    /// Whether it stands worse than the same check of another channel.
+    pub fn is_worse_than(&self, other: &Self) -> bool {
+        (self.verdict, -self.margin) > (other.verdict, -other.margin)
+    }
+
     /// The check as reported.
     pub fn to_report(&self, channel: &DetectorChannel) -> Check {
         Check {
@@ -92,13 +97,8 @@ impl CheckResult {
     }
 }
 
-/// All checks of a channel.
-pub fn check(
-    channel: &DetectorChannel,
-    step: Ratio,
-    detector: &ResolvedDetector,
-    vehicles: &[VehicleClass],
-) -> Vec<CheckResult> {
+/// The checks of a channel that no vehicle has a part in.
+pub fn electrical_checks(channel: &DetectorChannel, detector: &ResolvedDetector) -> Vec<CheckResult> {
     let mut checks = vec![
         inductance(channel, detector),
         quality(channel, detector),
@@ -107,9 +107,13 @@ pub fn check(
         share(channel),
     ];
     checks.extend(frequency(channel, detector));
-    let step = step.get::<percent>();
-    checks.extend(vehicles.iter().map(|class| vehicle(*class, channel.least_change(*class), step)));
     checks
+}
+
+/// The check of each vehicle at a step.
+pub fn vehicle_checks(channel: &DetectorChannel, step: Ratio, vehicles: &[VehicleClass]) -> Vec<CheckResult> {
+    let step = step.get::<percent>();
+    vehicles.iter().map(|class| vehicle(*class, channel.least_change(*class), step)).collect()
 }
 
 fn inductance(channel: &DetectorChannel, detector: &ResolvedDetector) -> CheckResult {
@@ -277,7 +281,7 @@ pub fn sensitivities(
         let over_loops = channel.loops.iter().zip(channel.sightings(*class));
         let sensitivities = over_loops.map(|(over, sighting)| Sensitivity {
             channel: channel.label(),
-            r#loop: over.label.clone(),
+            r#loop: over.own.label.clone(),
             vehicle: *class,
             change_percent: round(sighting.least.get::<percent>(), 3),
             steps: at_steps(sighting.least),

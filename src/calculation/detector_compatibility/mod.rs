@@ -2,37 +2,38 @@
 //!
 //! - `request`: what is asked, as sent and in typed quantities
 //! - `checks`: each figure of a channel against its limit, and each vehicle at each sensitivity step
+//! - `judgement`: how a channel stands as a whole
+//! - `lanes`: the lanes of loops that no layout has decided
 //! - `neighbours`: the coupling of loops on different channels
 //! - `settings`: how to set each channel
 //! - `remedies`: what would turn a bad check
 //! - `report`: what is answered
 
 mod checks;
+mod judgement;
+mod lanes;
 mod neighbours;
 mod remedies;
 mod report;
 mod request;
 mod settings;
 
-use uom::si::f64::Ratio;
-use uom::si::inductance::microhenry;
-
 pub use report::{
     ChannelSettings, Check, ConnectedLoopEcho, DetectorCompatibilityInputs, DetectorCompatibilityReport,
-    NeighbourAction, Neighbours, Remedy, Sensitivity, SensitivityStep,
+    NeighbourAction, Neighbours, OutputSettings, Remedy, RemedyChange, Sensitivity, SensitivityStep, SentSettings,
 };
 use request::MAX_LOOPS;
 pub use request::{ConnectedLoop, DetectorCompatibilityRequest, Position, ResolvedDetectorCompatibility};
 
-use super::input::ResolvedDetector;
-use super::layout::DetectorChannel;
-use super::report::{Diagnostics, FieldPath, Finding, InvalidRequest, Statement};
+use super::layout::{ChannelLoop, DetectorChannel, MeasuredLoop, join_channels};
+use super::report::{Diagnostics, FieldPath, Finding, InvalidRequest, ListJoin, Statement};
 use super::{Calculation, Example, loop_characteristics, vehicle_response};
 use crate::practice::cautions::CautionCode;
 use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::sources::Source;
-use crate::practice::vehicles::VehicleClass;
 use checks::CheckVerdict;
+use judgement::ChannelJudgement;
+use remedies::Workshop;
 
 impl Calculation for DetectorCompatibilityRequest {
     type Report = DetectorCompatibilityReport;
@@ -76,26 +77,31 @@ pub fn solve(
         diagnostics.mark_unneeded(&FieldPath::BODY.field("detector"), &[insulation]);
     }
     let (detector, vehicles) = (&resolved.detector, &resolved.vehicles);
-    let channels = resolved.channels();
+    let measured = resolved.loops.iter().cloned().map(MeasuredLoop::new).collect();
+    let channels = join_channels(measured, resolved.wiring);
+    let judge = |channel: &DetectorChannel| {
+        ChannelJudgement::new(channel, channel.step(detector, vehicles), detector, vehicles)
+    };
+    let judged: Vec<_> = channels.iter().map(judge).collect();
+    let workshop = Workshop::new(resolved, &channels, &judged);
     let mut verdict = CheckVerdict::Suitable;
     let (mut reported, mut sensitivities, mut settings, mut remedies) =
         (Vec::new(), Vec::new(), Vec::new(), Vec::new());
     let mut first = 0;
-    for channel in &channels {
-        let step = channel.step(detector, vehicles);
-        let checks = checks::check(channel, step, detector, vehicles);
+    for (index, (channel, judgement)) in channels.iter().zip(&judged).enumerate() {
+        let checks = &judgement.checks;
         verdict = checks.iter().map(|check| check.verdict).fold(verdict, CheckVerdict::max);
-        for check in &checks {
+        for check in checks {
             diagnostics.add_sources(check.sources);
         }
         reported.extend(checks.iter().map(|check| check.to_report(channel)));
         sensitivities.extend(checks::sensitivities(channel, detector, vehicles));
-        judge_joined(channel, detector, diagnostics);
-        judge_gaps(channel, step, vehicles, diagnostics);
-        settings.push(settings::choose(channel, first, step, detector, diagnostics));
-        remedies.extend(remedies::find(channel, step, detector, vehicles));
+        judgement.state(channel, detector, diagnostics);
+        settings.push(settings::choose(channel, first, judgement.step, detector, diagnostics));
+        remedies.extend(remedies::find(&workshop, index));
         first += channel.loops.len();
     }
+    state_steel(&resolved.loops, diagnostics);
     let neighbours = neighbours::pairs(&channels, detector, diagnostics);
     diagnostics.add_sources(loop_characteristics::SOURCES);
     diagnostics.add_sources(vehicle_response::SOURCES);
@@ -135,43 +141,18 @@ fn verdict_of_finding(finding: &Finding) -> CheckVerdict {
     }
 }
 
-/// States where loops that share a channel come to what the unit does not tune to, though each may suit it alone.
-fn judge_joined(channel: &DetectorChannel, detector: &ResolvedDetector, diagnostics: &mut Diagnostics) {
-    let (low, high) = (channel.low.get::<microhenry>(), channel.high.get::<microhenry>());
-    let (least, most) = (detector.limits.inductance_min_uh, detector.limits.inductance_max_uh);
-    let code = match channel.loops.len() {
-        0 | 1 => return,
-        _ if high < least => FindingCode::BelowEnvelope,
-        _ if low > most => FindingCode::AboveEnvelope,
-        _ => return,
-    };
-    let message = Statement::new("compatibility-channel-untunable")
-        .text("channel", channel.label())
-        .quantity("as_built_low", low, 0, "uH")
-        .quantity("as_built_high", high, 0, "uH")
-        .quantity("inductance_min", least, 0, "uH")
-        .quantity("inductance_max", most, 0, "uH");
-    diagnostics.add_finding(
-        Finding::new(code, Level::Stop, &FieldPath::BODY.field("wiring"), message)
-            .figure("as_built_low", low, "uH")
-            .figure("as_built_high", high, "uH")
-            .figure("inductance_min", least, "uH")
-            .figure("inductance_max", most, "uH"),
-    );
-}
-
-/// States where the unit would let go before a vehicle's tail has reached the loop.
-fn judge_gaps(channel: &DetectorChannel, step: Ratio, vehicles: &[VehicleClass], diagnostics: &mut Diagnostics) {
-    for class in vehicles {
-        let letting_go = channel.loops.iter().zip(channel.sightings(*class));
-        for (missed, _) in letting_go.filter(|(_, sighting)| sighting.drops_out(step)) {
-            let level = if channel.holds_the_gate() { Level::Stop } else { Level::Warning };
-            let message =
-                Statement::new("compatibility-drops-out").text("loop", missed.label.clone()).member("vehicle", *class);
-            diagnostics.add_finding(
-                Finding::new(FindingCode::DropsOut, level, &FieldPath::BODY.field("vehicles"), message)
-                    .on(Some(missed.role)),
-            );
-        }
+/// States that steel lies below loops: it counts for tuning, and not for what vehicles make.
+fn state_steel(loops: &[ChannelLoop], diagnostics: &mut Diagnostics) {
+    let over_steel: Vec<_> = loops.iter().filter(|one| one.steel_below.is_some()).collect();
+    if over_steel.is_empty() {
+        return;
     }
+    let name = |one: &&ChannelLoop| Statement::new("compatibility-changed-loop").text("loop", one.label.clone());
+    let message = Statement::new("compatibility-steel-below").phrases(
+        "loops",
+        over_steel.iter().map(name).collect(),
+        ListJoin::And,
+    );
+    let at = FieldPath::BODY.field("loops");
+    diagnostics.add_finding(Finding::new(FindingCode::SteelBelow, Level::Warning, &at, message));
 }

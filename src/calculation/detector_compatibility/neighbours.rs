@@ -7,8 +7,8 @@ use uom::si::length::meter;
 
 use super::report::{NeighbourAction, Neighbours};
 use crate::calculation::input::{ResolvedDetector, ResolvedLoop};
-use crate::calculation::layout::{ChannelLoop, DetectorChannel, PlacedCoil, coupling};
-use crate::calculation::loop_characteristics::{ElectricalFigures, MeasurementConditions, measure};
+use crate::calculation::layout::{DetectorChannel, MeasuredLoop, PlacedCoil, coupling};
+use crate::calculation::loop_characteristics::{MeasurementConditions, measure};
 use crate::calculation::report::{Decimals, Diagnostics, FieldPath, Finding, Statement};
 use crate::practice::detectors::{HARMLESS_COUPLING, SEPARATE_FREQUENCIES};
 use crate::practice::finding_codes::{FindingCode, Level};
@@ -16,22 +16,80 @@ use crate::quantity::output::round;
 
 /// How many steps the search for a harmless distance takes at most.
 const MAX_STEPS: u32 = 120;
+/// The most turns that a request takes.
+const MAX_WOUND_TURNS: u32 = 20;
 /// The step of that search, metres.
 const STEP_M: f64 = 0.1;
 
-/// A loop, and what it measures.
-#[derive(Clone, Copy)]
-struct MeasuredLoop<'a> {
-    own: &'a ChannelLoop,
-    figures: &'a ElectricalFigures,
+/// How two loops on different channels stand to each other.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Relation {
+    /// They couple too little to matter.
+    Harmless,
+    /// One unit scans them in turn.
+    ScannedTogether,
+    /// They run far apart in frequency.
+    FarApart,
+    /// One can follow the other.
+    Disturbing,
+    /// They lie over one another.
+    SamePlace,
 }
 
-impl<'a> MeasuredLoop<'a> {
-    /// Where it lies, when that is known.
-    fn placed(self) -> Option<PlacedCoil<'a>> {
-        let position = self.own.position?;
-        Some(PlacedCoil { coil: &self.own.coil, inductance: self.figures.loop_inductance, position })
+impl Relation {
+    fn code(self) -> &'static str {
+        match self {
+            Self::Harmless => "harmless",
+            Self::ScannedTogether => "scanned_together",
+            Self::FarApart => "far_apart",
+            Self::Disturbing => "disturbs",
+            Self::SamePlace => "same_place",
+        }
     }
+
+    /// How bad it is: 0 for what needs nothing.
+    pub fn gravity(self) -> u8 {
+        match self {
+            Self::Harmless | Self::ScannedTogether | Self::FarApart => 0,
+            Self::Disturbing => 1,
+            Self::SamePlace => 2,
+        }
+    }
+}
+
+/// Two loops on different channels, whose places are known.
+pub struct RelatedPair {
+    /// Their coupling coefficient, a share.
+    coupling: f64,
+    /// How far apart they would run at the same setting, a share of the lower.
+    separation: f64,
+    /// What it comes to.
+    pub relation: Relation,
+}
+
+/// How two loops stand to each other; `None` unless the places of both are known.
+pub fn relate(one: &MeasuredLoop, other: &MeasuredLoop) -> Option<RelatedPair> {
+    let (ours, theirs) = one.placed().zip(other.placed())?;
+    let coupling = coupling(&ours, &theirs).value;
+    let (first, second) = (one.figures.terminal_inductance, other.figures.terminal_inductance);
+    let separation = separation(first, second);
+    let relation = if ours.overlaps(&theirs) {
+        Relation::SamePlace
+    } else if one.own.shares_unit(&other.own) {
+        Relation::ScannedTogether
+    } else if coupling < HARMLESS_COUPLING {
+        Relation::Harmless
+    } else if separation < SEPARATE_FREQUENCIES {
+        Relation::Disturbing
+    } else {
+        Relation::FarApart
+    };
+    Some(RelatedPair { coupling, separation, relation })
+}
+
+/// How far apart two inductances run at the same setting, a share of the lower frequency: f goes with 1/√L, so no capacitance is needed.
+fn separation(one: Inductance, other: Inductance) -> f64 {
+    (one.max(other) / one.min(other)).value.sqrt() - 1.0
 }
 
 /// All pairs of single loops whose positions are known; loops on one channel do not disturb each other.
@@ -43,10 +101,7 @@ pub fn pairs(
     let loops: Vec<_> = channels
         .iter()
         .enumerate()
-        .flat_map(|(index, channel)| {
-            let measured = channel.loops.iter().zip(&channel.figures);
-            measured.map(move |(own, figures)| (index, MeasuredLoop { own, figures }))
-        })
+        .flat_map(|(index, channel)| channel.loops.iter().map(move |one| (index, one)))
         .collect();
     let mut pairs = Vec::new();
     let mut is_position_missing = false;
@@ -55,8 +110,8 @@ pub fn pairs(
             if ours == theirs {
                 continue;
             }
-            match one.placed().zip(other.placed()) {
-                Some(placed) => pairs.push(pair((*one, *other), placed, detector, diagnostics)),
+            match relate(one, other) {
+                Some(related) => pairs.push(pair(one, other, &related, detector, diagnostics)),
                 None => is_position_missing = true,
             }
         }
@@ -73,89 +128,90 @@ pub fn pairs(
 }
 
 fn pair(
-    (one, other): (MeasuredLoop<'_>, MeasuredLoop<'_>),
-    placed: (PlacedCoil<'_>, PlacedCoil<'_>),
+    one: &MeasuredLoop,
+    other: &MeasuredLoop,
+    related: &RelatedPair,
     detector: &ResolvedDetector,
     diagnostics: &mut Diagnostics,
 ) -> Neighbours {
-    let (first, second) = (one.figures.terminal_inductance, other.figures.terminal_inductance);
-    let (one, other) = (one.own, other.own);
-    let coupling = coupling(&placed.0, &placed.1).value;
-    // f goes with 1/√L, so the ratio needs no capacitance.
-    let ratio = (first.max(second) / first.min(second)).value.sqrt();
-    let separation = ratio - 1.0;
     let frequencies = detector.tuning_capacitance.map_or_else(Vec::new, |capacitance| {
-        [first, second]
-            .map(|inductance| DetectorChannel::frequency(inductance, capacitance).get::<kilohertz>())
+        [one, other]
+            .map(|one| DetectorChannel::frequency(one.figures.terminal_inductance, capacitance).get::<kilohertz>())
             .to_vec()
     });
-    let disturbs = coupling >= HARMLESS_COUPLING && separation < SEPARATE_FREQUENCIES;
-    let percents = (100.0 * coupling, 100.0 * separation);
-    let outcome = if disturbs {
-        "disturbs"
-    } else if coupling < HARMLESS_COUPLING {
-        "harmless"
-    } else {
-        "far_apart"
-    };
+    let percents = (100.0 * related.coupling, 100.0 * related.separation);
     let message = Statement::new("compatibility-coupling")
         .percent("coupling", percents.0, 2)
         .percent("frequency_separation", percents.1, 1)
-        .code("outcome", outcome);
-    if disturbs {
-        let message = Statement::new("compatibility-crosstalk")
-            .text("loop", one.label.clone())
-            .text("other_loop", other.label.clone())
-            .phrase("sentence", message.clone());
-        diagnostics.add_finding(
-            Finding::new(FindingCode::Crosstalk, Level::Warning, &FieldPath::BODY.field("loops"), message)
-                .figure("coupling", percents.0, "percent")
-                .figure("frequency_separation", percents.1, "percent"),
-        );
-    }
+        .code("outcome", related.relation.code());
+    let at = FieldPath::BODY.field("loops");
+    let named = |statement: Statement| {
+        statement.text("loop", one.own.label.clone()).text("other_loop", other.own.label.clone())
+    };
+    let finding = match related.relation {
+        Relation::Disturbing => {
+            let message = named(Statement::new("compatibility-crosstalk")).phrase("sentence", message.clone());
+            let finding = Finding::new(FindingCode::Crosstalk, Level::Warning, &at, message);
+            Some(finding.figure("coupling", percents.0, "percent").figure(
+                "frequency_separation",
+                percents.1,
+                "percent",
+            ))
+        }
+        // Loops of a layout were told already.
+        Relation::SamePlace if one.own.mark.is_none() => {
+            let roles = if one.own.role == other.own.role { "same" } else { "different" };
+            let message = named(Statement::new("compatibility-same-place")).code("roles", roles);
+            let finding = Finding::new(FindingCode::SamePlace, Level::Stop, &at, message);
+            Some(finding.figure("coupling", percents.0, "percent"))
+        }
+        Relation::SamePlace | Relation::Harmless | Relation::ScannedTogether | Relation::FarApart => None,
+    };
+    finding.into_iter().for_each(|finding| diagnostics.add_finding(finding));
     Neighbours {
-        between: vec![one.label.clone(), other.label.clone()],
-        marks: [one.mark, other.mark].into_iter().flatten().collect(),
+        between: vec![one.own.label.clone(), other.own.label.clone()],
+        marks: [one.own.mark, other.own.mark].into_iter().flatten().collect(),
         coupling_percent: round(percents.0, 3),
         frequencies_khz: frequencies.into_iter().map(|frequency| round(frequency, 3)).collect(),
         frequency_separation_percent: round(percents.1, 3),
-        actions: if disturbs { actions((one, other), placed, first) } else { Vec::new() },
+        scanned_together: one.own.shares_unit(&other.own),
+        actions: if related.relation == Relation::Disturbing { actions(one, other) } else { Vec::new() },
         message: message.into(),
     }
 }
 
-fn actions(
-    (one, other): (&ChannelLoop, &ChannelLoop),
-    placed: (PlacedCoil<'_>, PlacedCoil<'_>),
-    inductance: Inductance,
-) -> Vec<NeighbourAction> {
+fn actions(one: &MeasuredLoop, other: &MeasuredLoop) -> Vec<NeighbourAction> {
     let mut actions = vec![
         NeighbourAction {
             action: "frequency_setting",
             message: Statement::new("compatibility-set-another-frequency")
-                .text("loop", one.label.clone())
-                .text("other_loop", other.label.clone())
+                .text("loop", one.own.label.clone())
+                .text("other_loop", other.own.label.clone())
                 .into(),
         },
         NeighbourAction { action: "scanning_unit", message: Statement::new("compatibility-take-scanning-unit").into() },
     ];
-    let more = ResolvedLoop { turns: other.coil.turns + 1, ..other.coil.clone() };
-    let changed = measure(&more, &other.lead_in, &MeasurementConditions::usual()).terminal_inductance;
-    let shift = 100.0 * ((changed / inductance).value.sqrt() - 1.0).abs();
-    actions.push(NeighbourAction {
-        action: "turn_count",
-        message: Statement::new("compatibility-wind-more-turns")
-            .text("loop", other.label.clone())
-            .count("turns", more.turns.into())
-            .quantity("terminal_inductance", changed.get::<microhenry>(), 0, "uH")
-            .percent("frequency_separation", shift, 0)
-            .into(),
-    });
-    actions.extend(harmless_distance(&placed.0, &placed.1).map(|distance| {
+    let more = ResolvedLoop { turns: other.own.coil.turns + 1, ..other.own.coil.clone() };
+    let changed = measure(&more, &other.own.lead_in, &MeasurementConditions::usual()).terminal_inductance;
+    let apart = separation(one.figures.terminal_inductance, changed);
+    if more.turns <= MAX_WOUND_TURNS && apart >= SEPARATE_FREQUENCIES {
+        actions.push(NeighbourAction {
+            action: "turn_count",
+            message: Statement::new("compatibility-wind-more-turns")
+                .text("loop", other.own.label.clone())
+                .count("turns", more.turns.into())
+                .quantity("terminal_inductance", changed.get::<microhenry>(), 0, "uH")
+                .percent("frequency_separation", 100.0 * apart, 0)
+                .into(),
+        });
+    }
+    let placed = one.placed().zip(other.placed());
+    let distance = placed.and_then(|(ours, theirs)| harmless_distance(&ours, &theirs));
+    actions.extend(distance.map(|distance| {
         NeighbourAction {
             action: "distance",
             message: Statement::new("compatibility-move-apart")
-                .length("distance", distance, one.coil.system)
+                .length("distance", distance, one.own.coil.system)
                 .percent("harmless_coupling", 100.0 * HARMLESS_COUPLING, Decimals::All)
                 .into(),
         }

@@ -10,7 +10,7 @@ use crate::practice::detectors::{FailureBehaviour, OutputMode, Wiring};
 use crate::practice::roles::Role;
 use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
-use crate::quantity::output::{DurationValue, PlanLength};
+use crate::quantity::output::{DetailLength, DurationValue, PlanLength};
 
 /// Whether a detector unit tunes to loops, and how to set it.
 #[derive(Clone, Debug, Serialize, ToSchema)]
@@ -26,7 +26,8 @@ pub struct DetectorCompatibilityReport {
     pub neighbours: Vec<Neighbours>,
     /// How to set each channel.
     pub settings: Vec<ChannelSettings>,
-    /// What would turn each check that is not `suitable`, computed: the smallest change first, none that spoils another check.
+    /// What would turn each check that is not `suitable`: whole changes, each computed and judged as the request would be, the smallest
+    /// first, none that leaves a check or a finding worse. Two changes together where no single one makes a channel suitable.
     pub remedies: Vec<Remedy>,
     /// What was understood of the request.
     pub inputs: DetectorCompatibilityInputs,
@@ -48,7 +49,8 @@ has_messages! {
     Neighbours: actions, message;
     NeighbourAction: message;
     ChannelSettings: frequency_setting, failure_consequence;
-    Remedy: from, to, message;
+    Remedy: changes, from, to, message;
+    RemedyChange: from, to;
 }
 
 /// One figure against one limit.
@@ -122,7 +124,9 @@ pub struct Neighbours {
     pub frequencies_khz: Vec<f64>,
     /// How far apart they would run on alike channels at the same setting, percent of the lower, 3 decimals.
     pub frequency_separation_percent: f64,
-    /// What to do, the easiest first; empty where nothing needs to be done.
+    /// Whether one unit scans the two in turn, so that they do not disturb each other.
+    pub scanned_together: bool,
+    /// What to do, the easiest first; empty where nothing needs to be done, and for loops that lie at one place.
     pub actions: Vec<NeighbourAction>,
     /// What it comes to, in a sentence.
     #[schema(value_type = String)]
@@ -156,6 +160,31 @@ pub struct ChannelSettings {
     /// The frequency setting to choose, in words.
     #[schema(value_type = String)]
     pub frequency_setting: Message,
+    /// How to set the output: safe for what the loops are for, whatever was sent.
+    pub to_set: OutputSettings,
+    /// What was sent and is not what to set; absent where nothing else was sent than `to_set`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub as_sent: Option<SentSettings>,
+    /// The `output` of `to_set`.
+    #[schema(value_type = String)]
+    pub output: OutputMode,
+    /// The `presence_time` of `to_set`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub presence_time: Option<DurationValue>,
+    /// The `on_loop_failure` of `to_set`.
+    #[schema(value_type = String)]
+    pub on_loop_failure: FailureBehaviour,
+    /// What the gate does when the loop fails, with the behaviour of `to_set`.
+    #[schema(value_type = String)]
+    pub failure_consequence: Message,
+    /// The input of the operator that it drives: `open`, `hold_or_reverse`, `hold_while_still` (watched only while the leaves stand),
+    /// `close` or `presence`.
+    pub operator_input: &'static str,
+}
+
+/// The settings of an output.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct OutputSettings {
     /// `presence` or `pulse`.
     #[schema(value_type = String)]
     pub output: OutputMode,
@@ -165,21 +194,57 @@ pub struct ChannelSettings {
     /// `detect` or `no_detect`.
     #[schema(value_type = String)]
     pub on_loop_failure: FailureBehaviour,
-    /// What the gate does when the loop fails, with that behaviour.
-    #[schema(value_type = String)]
-    pub failure_consequence: Message,
-    /// The input of the operator that it drives: `open`, `hold_or_reverse`, `hold_while_still` (watched only while the leaves stand),
-    /// `close` or `presence`.
-    pub operator_input: &'static str,
 }
 
-/// A change that turns a check.
+/// Settings that were sent and are not what to set.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct SentSettings {
+    /// `presence` or `pulse`; absent where nothing else was sent than is to be set.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(value_type = Option<String>)]
+    pub output: Option<OutputMode>,
+    /// After how long it was to let go of a vehicle that stays; absent where nothing else was sent than is to be set.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub presence_time: Option<DurationValue>,
+    /// `detect` or `no_detect`; absent where nothing else was sent than is to be set.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(value_type = Option<String>)]
+    pub on_loop_failure: Option<FailureBehaviour>,
+}
+
+/// A whole change that turns a check.
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct Remedy {
     /// The channel.
     pub channel: String,
     /// The check that it turns to `suitable`.
     pub check: &'static str,
+    /// All that is to be changed, and nothing else.
+    pub changes: Vec<RemedyChange>,
+    /// Whether all checks of the channel are then `suitable`, its loops let go of no vehicle and the unit tunes to it; else only the check
+    /// is.
+    pub cures_channel: bool,
+    /// What to change first: the `change` of the first of `changes`.
+    pub change: &'static str,
+    /// From what: the `from` of the first of `changes`.
+    #[schema(value_type = String)]
+    pub from: Message,
+    /// To what: the `to` of the first of `changes`.
+    #[schema(value_type = String)]
+    pub to: Message,
+    /// The figure of the check after all changes, 3 decimals, in the unit of the check.
+    pub value: f64,
+    /// What to do, in a sentence.
+    #[schema(value_type = String)]
+    pub message: Message,
+}
+
+/// One thing to change.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct RemedyChange {
+    /// The label of the loop; absent for the wiring, which is that of all.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub r#loop: Option<String>,
     /// What to change: `turns`, `wiring`, `lead_in_length`, `lead_in_gauge` or `along_travel`.
     pub change: &'static str,
     /// From what.
@@ -188,11 +253,8 @@ pub struct Remedy {
     /// To what.
     #[schema(value_type = String)]
     pub to: Message,
-    /// The figure of the check then, 3 decimals, in the unit of the check.
-    pub value: f64,
-    /// What to do, in a sentence.
-    #[schema(value_type = String)]
-    pub message: Message,
+    /// The same as the request takes it: `5` turns (there a number), `18 ft`, `12 AWG`, `series`.
+    pub set: String,
 }
 
 /// What was understood of a detector-compatibility request.
@@ -224,6 +286,12 @@ pub struct ConnectedLoopEcho {
     pub lead_in: ResolvedLeadIn,
     /// The width of the lane that it lies across.
     pub lane_width: PlanLength,
+    /// From its lowest turn down to steel; absent when none was given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub steel_below: Option<DetailLength>,
+    /// The unit that it comes to; absent when not given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub unit: Option<String>,
     /// Where its middle lies along travel; absent when not given.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub along: Option<PlanLength>,

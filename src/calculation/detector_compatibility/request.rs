@@ -2,18 +2,18 @@
 
 use serde::{Deserialize, Serialize};
 use uom::si::f64::Length;
-use uom::si::length::millimeter;
 use utoipa::ToSchema;
 use validator::Validate;
 
+use super::lanes::{SentLane, lane_of};
 use super::report::{ConnectedLoopEcho, DetectorCompatibilityInputs};
 use crate::calculation::input::{
-    Coordinate, Detector, LaneWidth, LeadIn, Loop, PresenceTime, ResolvedDetector, ResolvedLoop, resolve_vehicles,
+    Coordinate, Detector, LaneWidth, LeadIn, Loop, PresenceTime, Reinforcement, ResolvedDetector, resolve_vehicles,
 };
-use crate::calculation::layout::{ChannelLoop, DetectorChannel, Lane, join_channels};
+use crate::calculation::layout::{ChannelLoop, Lane};
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
 use crate::practice::detectors::{FailureBehaviour, OutputMode, USUAL_STEPS_PERCENT, Wiring};
-use crate::practice::layout::{EDGE_SETBACK, MAX_SIDE_BY_SIDE, NEIGHBOUR_GAP};
+use crate::practice::layout::MAX_SIDE_BY_SIDE;
 use crate::practice::roles::Role;
 use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
@@ -64,6 +64,16 @@ pub struct ConnectedLoop {
     /// The width of the lane that it lies across, for a vehicle hard against the edge of it. Default: the loop, or the row of loops of its
     /// role that lie side by side, and 2 ft / 0.6 m on each side.
     pub lane_width: Option<LaneWidth>,
+    /// Where the middle of that lane lies across, from the point that `position` counts from. Default: the middle of the loop, or of its row.
+    pub lane_middle: Option<Coordinate>,
+    /// Steel in the slab below it: the low end of its as-built band is then that over the steel.
+    #[validate(nested)]
+    pub reinforcement: Option<Reinforcement>,
+    /// The unit that it comes to, by the caller's name. Loops of one unit are on channels that it scans in turn, and do not disturb each
+    /// other. Default: a unit of its own.
+    #[validate(length(min = 1, max = 64))]
+    #[schema(min_length = 1, max_length = 64)]
+    pub unit: Option<String>,
     /// What its output does while a vehicle is there. Default: what the role asks for.
     pub output: Option<OutputMode>,
     /// After how long its output lets go of a vehicle that stays. Default: never.
@@ -82,35 +92,6 @@ pub struct Position {
     pub across: Coordinate,
 }
 
-/// Where across the loops of one row lie, left to right: those of the role that are alike and lie side by side, each no farther from the
-/// next than a neighbour's gap, and all within the lane where its width was sent.
-fn row_of(one: &ChannelLoop, loops: &[ChannelLoop], width_is_sent: bool) -> Vec<Length> {
-    let Some((_, own)) = one.position else { return Vec::new() };
-    let beside = loops.iter().filter(|other| is_beside(one, other)).filter_map(|other| other.position);
-    let mut across: Vec<_> = beside.map(|(_, across)| across).collect();
-    across.sort_by(|a, b| a.value.total_cmp(&b.value));
-    let reach = one.coil.across_lane + NEIGHBOUR_GAP.in_system(one.coil.system);
-    let is_next = |pair: &[Length]| pair[1] - pair[0] <= reach;
-    let own_at = across.iter().position(|other| *other == own).unwrap_or_default();
-    let before = across[..=own_at].windows(2).rev().take_while(|pair| is_next(pair)).count();
-    let behind = across[own_at..].windows(2).take_while(|pair| is_next(pair)).count();
-    let row = across[own_at - before..=own_at + behind].to_vec();
-    let span = row[row.len() - 1] - row[0] + one.coil.across_lane;
-    if width_is_sent && span > one.lane.width { vec![own] } else { row }
-}
-
-/// Whether two loops of one role are alike and lie side by side, or are the same.
-fn is_beside(one: &ChannelLoop, other: &ChannelLoop) -> bool {
-    let near = |a: Length, b: Length| (a - b).abs() <= Length::new::<millimeter>(1.0);
-    let are_alike = |a: &ResolvedLoop, b: &ResolvedLoop| {
-        a.turns == b.turns && near(a.along_travel, b.along_travel) && near(a.across_lane, b.across_lane)
-    };
-    let places = one.position.zip(other.position);
-    one.role == other.role
-        && are_alike(&one.coil, &other.coil)
-        && places.is_some_and(|((ours, _), (theirs, _))| near(ours, theirs))
-}
-
 /// A request in typed quantities.
 pub struct ResolvedDetectorCompatibility {
     /// The loops.
@@ -121,10 +102,13 @@ pub struct ResolvedDetectorCompatibility {
     pub detector: ResolvedDetector,
     /// The vehicles that must be seen.
     pub vehicles: Vec<VehicleClass>,
+    /// What was sent of each loop's lane; `None` where a layout has decided the lanes.
+    pub sent_lanes: Option<Vec<SentLane>>,
 }
 
 impl ConnectedLoop {
-    fn resolve(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<ChannelLoop> {
+    /// The loop, with what was sent of its lane.
+    fn resolve(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<(ChannelLoop, SentLane)> {
         let coil = self.r#loop.resolve(&at.field("loop"), diagnostics);
         let lead_in = self.lead_in.resolve(&at.field("lead_in"), diagnostics);
         let position_at = at.field("position");
@@ -135,30 +119,59 @@ impl ConnectedLoop {
         });
         let presence_time = diagnostics.parse_optional(&at.field("presence_time"), self.presence_time.as_ref());
         diagnostics.mark_unneeded(&at.field("lead_in"), &self.lead_in.parts_sent());
-        let lane_width = diagnostics.parse_optional(&at.field("lane_width"), self.lane_width.as_ref());
+        let width = diagnostics.parse_optional(&at.field("lane_width"), self.lane_width.as_ref());
+        let middle = diagnostics.parse_optional(&at.field("lane_middle"), self.lane_middle.as_ref());
+        let is_lost = self.lane_middle.is_some() && self.position.is_none();
+        diagnostics.mark_unneeded(at, &[("lane_middle", is_lost)]);
+        let reinforcement_at = at.field("reinforcement");
+        let steel_below = Reinforcement::resolve(self.reinforcement.as_ref(), &reinforcement_at, diagnostics);
         let coil = coil?;
-        let lane = Lane::of(self.role, lane_width.unwrap_or_default(), vec![Length::default()], coil.system);
-        Some(ChannelLoop {
+        let lane = Lane::of(self.role, Length::default(), vec![Length::default()], coil.system);
+        let resolved = ChannelLoop {
             position,
+            steel_below,
+            unit: self.unit.clone(),
             output: self.output,
             presence_time,
             on_loop_failure: self.on_loop_failure,
             ..ChannelLoop::new(self.label.clone(), self.role, coil, lead_in?, lane)
-        })
+        };
+        Some((resolved, SentLane { width, middle }))
+    }
+}
+
+/// A lane whose width was not sent is assumed.
+fn resolve_lanes(loops: &mut [ChannelLoop], sent: &[SentLane], diagnostics: &mut Diagnostics) {
+    let body = FieldPath::BODY;
+    let loops_at = body.field("loops");
+    let lanes: Vec<_> = loops.iter().zip(sent).map(|(one, sent)| lane_of(one, loops, *sent)).collect();
+    for (index, (one, lane)) in loops.iter_mut().zip(lanes).enumerate() {
+        one.lane = lane;
+        if sent[index].width.is_some() {
+            continue;
+        }
+        let at = loops_at.item(index);
+        diagnostics.add_assumption(
+            &at.field("lane_width"),
+            format_length_input(one.lane.width, one.coil.system),
+            Statement::new("compatibility-usual-lane-width"),
+            &[Source::CommonPractice],
+        );
     }
 }
 
 impl DetectorCompatibilityRequest {
     /// Resolves the request; `None` when it has an error.
     pub fn resolve(&self, diagnostics: &mut Diagnostics) -> Option<ResolvedDetectorCompatibility> {
-        let loops = self.resolve_loops(diagnostics);
-        self.resolve_for(loops, diagnostics)
+        let (loops, sent_lanes) = self.resolve_loops(diagnostics);
+        let resolved = self.resolve_for(loops, diagnostics)?;
+        Some(ResolvedDetectorCompatibility { sent_lanes: Some(sent_lanes), ..resolved })
     }
 
-    fn resolve_loops(&self, diagnostics: &mut Diagnostics) -> Vec<ChannelLoop> {
+    fn resolve_loops(&self, diagnostics: &mut Diagnostics) -> (Vec<ChannelLoop>, Vec<SentLane>) {
         let body = FieldPath::BODY;
         let loops_at = body.field("loops");
-        let mut loops = Vec::new();
+        let (mut loops, mut widths) = (Vec::new(), Vec::new());
         for (index, connected) in self.loops.iter().enumerate() {
             let at = loops_at.item(index);
             if self.loops[..index].iter().any(|other| other.label == connected.label) {
@@ -169,39 +182,17 @@ impl DetectorCompatibilityRequest {
                     Statement::new("errors-label-twice-hint"),
                 );
             }
-            loops.extend(connected.resolve(&at, diagnostics));
+            let is_shared = self.wiring.is_some_and(|wiring| wiring != Wiring::Separate);
+            diagnostics.mark_unneeded(&at, &[("unit", connected.unit.is_some() && is_shared)]);
+            if let Some((resolved, width)) = connected.resolve(&at, diagnostics) {
+                loops.push(resolved);
+                widths.push(width);
+            }
         }
         if loops.len() == self.loops.len() {
-            self.resolve_lanes(&mut loops, diagnostics);
+            resolve_lanes(&mut loops, &widths, diagnostics);
         }
-        loops
-    }
-
-    /// Loops of one role that are alike and lie side by side form a row across one lane. A width that was not sent is assumed.
-    fn resolve_lanes(&self, loops: &mut [ChannelLoop], diagnostics: &mut Diagnostics) {
-        let body = FieldPath::BODY;
-        let loops_at = body.field("loops");
-        for index in 0..loops.len() {
-            let (one, is_sent) = (&loops[index], self.loops[index].lane_width.is_some());
-            let (row, system) = (row_of(one, loops, is_sent), one.coil.system);
-            let (first, last) = (row.first().copied().unwrap_or_default(), row.last().copied().unwrap_or_default());
-            let usual = last - first + one.coil.across_lane + 2.0 * EDGE_SETBACK.in_system(system);
-            let lane = &mut loops[index].lane;
-            if row.len() > 1 {
-                lane.centres = row.iter().map(|across| *across - (first + last) / 2.0).collect();
-            }
-            if is_sent {
-                continue;
-            }
-            lane.width = usual;
-            let at = loops_at.item(index);
-            diagnostics.add_assumption(
-                &at.field("lane_width"),
-                format_length_input(usual, system),
-                Statement::new("compatibility-usual-lane-width"),
-                &[Source::CommonPractice],
-            );
-        }
+        (loops, widths)
     }
 
     /// Resolves everything but the loops, which a layout may have decided; `None` when it has an error.
@@ -233,16 +224,11 @@ impl DetectorCompatibilityRequest {
             );
             detector.threshold_steps_percent = USUAL_STEPS_PERCENT.to_vec();
         }
-        Some(ResolvedDetectorCompatibility { loops, wiring, detector, vehicles })
+        Some(ResolvedDetectorCompatibility { loops, wiring, detector, vehicles, sent_lanes: None })
     }
 }
 
 impl ResolvedDetectorCompatibility {
-    /// One channel per loop, or one for all.
-    pub fn channels(&self) -> Vec<DetectorChannel> {
-        join_channels(self.loops.clone(), self.wiring)
-    }
-
     /// The echo of the request.
     pub fn echo(&self) -> DetectorCompatibilityInputs {
         DetectorCompatibilityInputs {
@@ -255,6 +241,8 @@ impl ResolvedDetectorCompatibility {
                     r#loop: resolved.coil.clone(),
                     lead_in: resolved.lead_in.clone(),
                     lane_width: resolved.lane.width.into(),
+                    steel_below: resolved.steel_below.map(Into::into),
+                    unit: resolved.unit.clone(),
                     along: resolved.position.map(|(along, _)| along.into()),
                     across: resolved.position.map(|(_, across)| across.into()),
                 })

@@ -1,10 +1,10 @@
 //! How to set each channel, and which settings must not be.
 
-use uom::si::f64::Ratio;
+use uom::si::f64::{Ratio, Time};
 use uom::si::frequency::kilohertz;
 use uom::si::ratio::percent;
 
-use super::report::ChannelSettings;
+use super::report::{ChannelSettings, OutputSettings, SentSettings};
 use crate::calculation::input::ResolvedDetector;
 use crate::calculation::layout::{ChannelLoop, DetectorChannel};
 use crate::calculation::report::{Diagnostics, FieldPath, Finding, Statement};
@@ -25,9 +25,9 @@ pub fn choose(
     let holds = channel.holds_the_gate();
     let role = governing_role(channel);
     for (index, one) in channel.loops.iter().enumerate() {
-        judge(one, holds, &FieldPath::BODY.field("loops").item(first + index), diagnostics);
+        judge(&one.own, holds, &FieldPath::BODY.field("loops").item(first + index), diagnostics);
     }
-    if holds && channel.loops.iter().any(|one| !one.role.holds_the_gate()) {
+    if holds && channel.loops.iter().any(|one| !one.own.role.holds_the_gate()) {
         let message = Statement::new("compatibility-mixed-roles").text("channel", channel.label());
         diagnostics.add_finding(Finding::new(
             FindingCode::MixedRoles,
@@ -36,39 +36,55 @@ pub fn choose(
             message,
         ));
     }
-    let asked = |of: fn(&ChannelLoop) -> bool| channel.loops.iter().any(of);
-    let output =
-        if asked(|one| one.output == Some(OutputMode::Pulse)) { OutputMode::Pulse } else { OutputMode::Presence };
-    let presence_time = channel.loops.iter().filter_map(|one| one.presence_time).reduce(uom::si::f64::Time::min);
-    let on_failure = if asked(|one| one.on_loop_failure == Some(FailureBehaviour::NoDetect)) {
-        FailureBehaviour::NoDetect
-    } else if asked(|one| one.on_loop_failure == Some(FailureBehaviour::Detect)) || holds {
-        FailureBehaviour::Detect
-    } else {
-        FailureBehaviour::NoDetect
-    };
+    let (to_set, as_sent) = choose_output(channel, holds);
     ChannelSettings {
         channel: channel.label(),
-        marks: channel.loops.iter().filter_map(|one| one.mark).collect(),
+        marks: channel.loops.iter().filter_map(|one| one.own.mark).collect(),
         threshold_percent: round(step.get::<percent>(), 3),
         frequency_khz: detector.tuning_capacitance.map(|capacitance| {
             round(DetectorChannel::frequency(channel.inductance, capacitance).get::<kilohertz>(), 3)
         }),
         frequency_setting: Statement::new("compatibility-frequency-setting").into(),
-        output,
-        presence_time: presence_time.map(Into::into),
-        on_loop_failure: on_failure,
+        output: to_set.output,
+        presence_time: to_set.presence_time,
+        on_loop_failure: to_set.on_loop_failure,
         failure_consequence: Statement::new("compatibility-failure-consequence")
-            .member("on_loop_failure", on_failure)
+            .member("on_loop_failure", to_set.on_loop_failure)
             .member("role", role)
             .into(),
         operator_input: operator_input(role),
+        to_set,
+        as_sent,
     }
+}
+
+/// How to set the output, and what was sent instead. What was sent is set where no gate depends on it.
+fn choose_output(channel: &DetectorChannel, holds: bool) -> (OutputSettings, Option<SentSettings>) {
+    let loops = || channel.loops.iter().map(|one| &one.own);
+    let asks = |of: &dyn Fn(&ChannelLoop) -> bool| loops().any(of);
+    let pulses = !holds && asks(&|one| one.output == Some(OutputMode::Pulse));
+    let detects = holds || asks(&|one| one.on_loop_failure == Some(FailureBehaviour::Detect));
+    let fails_off = !holds && asks(&|one| one.on_loop_failure == Some(FailureBehaviour::NoDetect));
+    let sent_time = loops().filter_map(|one| one.presence_time).reduce(Time::min);
+    let to_set = OutputSettings {
+        output: if pulses { OutputMode::Pulse } else { OutputMode::Presence },
+        presence_time: sent_time.filter(|_| !holds).map(Into::into),
+        on_loop_failure: if detects && !fails_off { FailureBehaviour::Detect } else { FailureBehaviour::NoDetect },
+    };
+    let as_sent = SentSettings {
+        output: loops().filter_map(|one| one.output).find(|output| *output != to_set.output),
+        presence_time: sent_time.filter(|_| holds).map(Into::into),
+        on_loop_failure: loops()
+            .filter_map(|one| one.on_loop_failure)
+            .find(|behaviour| *behaviour != to_set.on_loop_failure),
+    };
+    let differs = as_sent.output.is_some() || as_sent.presence_time.is_some() || as_sent.on_loop_failure.is_some();
+    (to_set, differs.then_some(as_sent))
 }
 
 /// The role that a channel is set for: one that holds the gate where there is one, else that of the first loop.
 fn governing_role(channel: &DetectorChannel) -> Role {
-    let roles = || channel.loops.iter().map(|one| one.role);
+    let roles = || channel.loops.iter().map(|one| one.own.role);
     roles().find(|role| role.holds_the_gate()).or(roles().next()).unwrap_or(Role::Presence)
 }
 

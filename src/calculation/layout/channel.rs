@@ -2,6 +2,7 @@
 
 use std::cell::RefCell;
 use std::collections::BTreeMap;
+use std::rc::Rc;
 
 use uom::si::electrical_resistance::ohm;
 use uom::si::f64::{ElectricalResistance, Frequency, Inductance, Length, Ratio, Time};
@@ -9,6 +10,7 @@ use uom::si::frequency::hertz;
 use uom::si::inductance::henry;
 use uom::si::ratio::ratio;
 
+use super::coupling::PlacedCoil;
 use super::marks::LoopMark;
 use super::sightings::{ClassSighting, Lane, LoopRow};
 use super::step::choose_step;
@@ -37,6 +39,10 @@ pub struct ChannelLoop {
     pub position: Option<(Length, Length)>,
     /// The lane that it lies across, alone or in a row.
     pub lane: Lane,
+    /// From its lowest turn down to steel, if any.
+    pub steel_below: Option<Length>,
+    /// The unit that it comes to, by the caller's name; loops of one unit are scanned in turn. Without a name it has a unit of its own.
+    pub unit: Option<String>,
     /// The step that the layout has decided for its channel.
     pub step: Option<Ratio>,
     /// What its output was asked to do, when said.
@@ -58,22 +64,97 @@ impl ChannelLoop {
             lead_in,
             position: None,
             lane,
+            steel_below: None,
+            unit: None,
             step: None,
             output: None,
             presence_time: None,
             on_loop_failure: None,
         }
     }
+
+    /// What it measures in an agency's acceptance test, over its steel.
+    fn measure(&self) -> ElectricalFigures {
+        let conditions = MeasurementConditions { steel_below: self.steel_below, ..MeasurementConditions::usual() };
+        measure(&self.coil, &self.lead_in, &conditions)
+    }
+
+    /// Whether one unit scans this loop and another in turn.
+    pub fn shares_unit(&self, other: &Self) -> bool {
+        self.unit.is_some() && self.unit == other.unit
+    }
+}
+
+/// A loop, and what it measures at the end of its own lead-in.
+#[derive(Clone)]
+pub struct MeasuredLoop {
+    /// The loop.
+    pub own: ChannelLoop,
+    /// What it measures.
+    pub figures: ElectricalFigures,
+    /// What vehicles make over it alone.
+    known: Rc<KnownSightings>,
+}
+
+/// The sightings of a loop that were computed already: checks, settings and remedies ask for the same ones.
+struct KnownSightings {
+    /// What the loop measured when they were computed.
+    figures: ElectricalFigures,
+    of_class: RefCell<BTreeMap<VehicleClass, ClassSighting>>,
+}
+
+impl KnownSightings {
+    fn none(figures: ElectricalFigures) -> Rc<Self> {
+        Rc::new(Self { figures, of_class: RefCell::default() })
+    }
+}
+
+impl MeasuredLoop {
+    /// Measures a loop as an agency's acceptance test does, over its steel.
+    pub fn new(own: ChannelLoop) -> Self {
+        let figures = own.measure();
+        Self { own, figures, known: KnownSightings::none(figures) }
+    }
+
+    /// The same loop in another lane.
+    #[must_use]
+    pub fn in_lane(&self, lane: &Lane) -> Self {
+        let own = ChannelLoop { lane: lane.clone(), ..self.own.clone() };
+        Self { own, figures: self.figures, known: KnownSightings::none(self.figures) }
+    }
+
+    /// The same loop on another lead-in.
+    #[must_use]
+    pub fn on_lead_in(&self, lead_in: &ResolvedLeadIn) -> Self {
+        let own = ChannelLoop { lead_in: lead_in.clone(), ..self.own.clone() };
+        Self { figures: own.measure(), own, known: self.known.clone() }
+    }
+
+    /// Where it lies, when that is known.
+    pub fn placed(&self) -> Option<PlacedCoil<'_>> {
+        let position = self.own.position?;
+        Some(PlacedCoil { coil: &self.own.coil, inductance: self.figures.loop_inductance, position })
+    }
+
+    /// What a vehicle makes at the end of its own lead-in.
+    fn sight(&self, class: VehicleClass) -> ClassSighting {
+        let KnownSightings { figures, of_class } = &*self.known;
+        let mut of_class = of_class.borrow_mut();
+        let sighting = of_class.entry(class).or_insert_with(|| {
+            let field = LoopField::new(&self.own.coil, figures);
+            LoopRow { field: &field, lane: &self.own.lane }.sight(class)
+        });
+        // Another lead-in changes only the inductance that the change is a share of.
+        sighting.diluted(figures.terminal_inductance / self.figures.terminal_inductance)
+    }
 }
 
 /// One input of the unit.
 pub struct DetectorChannel {
     /// The loops on it.
-    pub loops: Vec<ChannelLoop>,
+    pub loops: Vec<MeasuredLoop>,
     /// How they are joined.
     pub wiring: Wiring,
-    /// What each loop measures at the end of its own lead-in.
-    pub figures: Vec<ElectricalFigures>,
     /// At the terminals.
     pub inductance: Inductance,
     /// Lower end of the as-built band at the terminals.
@@ -88,17 +169,13 @@ pub struct DetectorChannel {
     pub dc_quality_factor: f64,
     /// What the lead-in leaves of a change at the loop, for the loop that it leaves least.
     pub share: Ratio,
-    /// The sightings that were computed already: checks, settings and remedies ask for the same ones.
-    known_sightings: RefCell<BTreeMap<VehicleClass, Vec<ClassSighting>>>,
 }
 
 impl DetectorChannel {
     /// Joins loops; each comes to the unit on its own lead-in, and coupling between them is left out.
-    pub fn new(loops: Vec<ChannelLoop>, wiring: Wiring) -> Self {
-        let conditions = MeasurementConditions::usual();
-        let figures: Vec<_> = loops.iter().map(|one| measure(&one.coil, &one.lead_in, &conditions)).collect();
+    pub fn new(loops: Vec<MeasuredLoop>, wiring: Wiring) -> Self {
         let join = |of: fn(&ElectricalFigures) -> f64| {
-            let values: Vec<_> = figures.iter().map(of).collect();
+            let values: Vec<_> = loops.iter().map(|one| of(&one.figures)).collect();
             match wiring {
                 Wiring::Parallel => circuit::parallel(&values),
                 Wiring::Separate | Wiring::Series => circuit::series(&values),
@@ -108,7 +185,7 @@ impl DetectorChannel {
         let dc_resistance = join(|figures| figures.dc_resistance.get::<ohm>());
         // Resistances are small against reactances, so alike branches share the current alike and join as inductances do.
         let ac_resistance = join(|figures| figures.ac_resistance.get::<ohm>());
-        let frequency = conditions.frequency.get::<hertz>();
+        let frequency = MeasurementConditions::usual().frequency.get::<hertz>();
         Self {
             inductance: Inductance::new::<henry>(inductance),
             low: Inductance::new::<henry>(join(|figures| figures.as_built_low.get::<henry>())),
@@ -116,22 +193,20 @@ impl DetectorChannel {
             dc_resistance: ElectricalResistance::new::<ohm>(dc_resistance),
             quality_factor: circuit::quality_factor(inductance, frequency, ac_resistance),
             dc_quality_factor: circuit::quality_factor(inductance, frequency, dc_resistance),
-            share: figures.iter().map(|figures| figures.loop_share).fold(Ratio::new::<ratio>(1.0), Ratio::min),
+            share: loops.iter().map(|one| one.figures.loop_share).fold(Ratio::new::<ratio>(1.0), Ratio::min),
             loops,
             wiring,
-            figures,
-            known_sightings: RefCell::default(),
         }
     }
 
     /// The label of its loop, or of all.
     pub fn label(&self) -> String {
-        self.loops.iter().map(|one| one.label.as_str()).collect::<Vec<_>>().join(" + ")
+        self.loops.iter().map(|one| one.own.label.as_str()).collect::<Vec<_>>().join(" + ")
     }
 
     /// Whether any of its loops keeps a barrier from closing.
     pub fn holds_the_gate(&self) -> bool {
-        self.loops.iter().any(|one| one.role.holds_the_gate())
+        self.loops.iter().any(|one| one.own.role.holds_the_gate())
     }
 
     /// The frequency that a unit of this tank capacitance runs at.
@@ -142,12 +217,9 @@ impl DetectorChannel {
 
     /// What a vehicle makes at the terminals, over each loop in turn.
     pub fn sightings(&self, class: VehicleClass) -> Vec<ClassSighting> {
-        if let Some(known) = self.known_sightings.borrow().get(&class) {
-            return known.clone();
-        }
-        let sightings = self.compute_sightings(class);
-        self.known_sightings.borrow_mut().insert(class, sightings.clone());
-        sightings
+        let figures: Vec<_> = self.loops.iter().map(|one| one.figures).collect();
+        let weights = channel_weights(&figures, self.wiring);
+        self.loops.iter().zip(weights).map(|(one, weight)| one.sight(class).diluted(weight)).collect()
     }
 
     /// The change that a vehicle makes at its hardest place, over the loop where that is least.
@@ -157,7 +229,7 @@ impl DetectorChannel {
 
     /// The step to set: the one that the layout has decided, or the one that serves these vehicles.
     pub fn step(&self, detector: &ResolvedDetector, vehicles: &[VehicleClass]) -> Ratio {
-        let decided = self.loops.iter().find_map(|one| one.step);
+        let decided = self.loops.iter().find_map(|one| one.own.step);
         decided.unwrap_or_else(|| self.serving_step(detector, vehicles))
     }
 
@@ -165,15 +237,6 @@ impl DetectorChannel {
     pub fn serving_step(&self, detector: &ResolvedDetector, vehicles: &[VehicleClass]) -> Ratio {
         let sightings: Vec<_> = vehicles.iter().flat_map(|class| self.sightings(*class)).collect();
         choose_step(&sightings, detector)
-    }
-
-    fn compute_sightings(&self, class: VehicleClass) -> Vec<ClassSighting> {
-        let over = |((one, electrical), weight): ((&ChannelLoop, &ElectricalFigures), Ratio)| {
-            let field = LoopField::new(&one.coil, electrical);
-            LoopRow { field: &field, lane: &one.lane }.sight(class).diluted(weight)
-        };
-        let weights = channel_weights(&self.figures, self.wiring);
-        self.loops.iter().zip(&self.figures).zip(weights).map(over).collect()
     }
 }
 
@@ -188,7 +251,7 @@ pub fn channel_weights(figures: &[ElectricalFigures], wiring: Wiring) -> Vec<Rat
 }
 
 /// One channel for each loop, or one for all.
-pub fn join_channels(loops: Vec<ChannelLoop>, wiring: Wiring) -> Vec<DetectorChannel> {
+pub fn join_channels(loops: Vec<MeasuredLoop>, wiring: Wiring) -> Vec<DetectorChannel> {
     match wiring {
         Wiring::Separate => loops.into_iter().map(|one| DetectorChannel::new(vec![one], wiring)).collect(),
         Wiring::Series | Wiring::Parallel if loops.is_empty() => Vec::new(),

@@ -121,6 +121,8 @@ impl LaidLoop {
                 mark: marks.get(index).copied(),
                 position: Some((self.place.middle(), *across)),
                 step: Some(self.step),
+                steel_below: self.steel_below,
+                unit: Some(self.unit.to_string()),
                 ..ChannelLoop::new(label, self.role, coil, lead_in, lane)
             }
         };

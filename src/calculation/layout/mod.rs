@@ -18,7 +18,7 @@ mod reach;
 mod sightings;
 mod step;
 
-pub use channel::{ChannelLoop, DetectorChannel, channel_weights, join_channels};
+pub use channel::{ChannelLoop, DetectorChannel, MeasuredLoop, channel_weights, join_channels};
 pub use coupling::{PlacedCoil, coupling};
 pub use job_layout::{JobLayout, LaidLoop, LoopPlacement};
 pub use leaf::{Leaf, LeafChanges, LeafState, LoopBesideLeaf};

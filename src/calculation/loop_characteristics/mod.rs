@@ -16,7 +16,7 @@ use uom::si::frequency::kilohertz;
 pub use electrical::{ElectricalFigures, MeasurementConditions, SOURCES, USUAL_FREQUENCY_KHZ, measure};
 pub use findings::{JudgementContext, judge};
 pub use report::{LoopCharacteristicsInputs, LoopCharacteristicsReport, LoopElectrical};
-pub use request::{LoopCharacteristicsRequest, Reinforcement};
+pub use request::LoopCharacteristicsRequest;
 
 use super::report::{Diagnostics, FieldPath, InvalidRequest};
 use super::{Calculation, Example};

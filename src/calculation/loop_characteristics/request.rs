@@ -8,7 +8,7 @@ use utoipa::ToSchema;
 use validator::Validate;
 
 use super::electrical::{MeasurementConditions, USUAL_FREQUENCY_KHZ};
-use crate::calculation::input::{LeadIn, Loop, ResolvedLeadIn, ResolvedLoop, SteelDepth, WireTemperature};
+use crate::calculation::input::{LeadIn, Loop, Reinforcement, ResolvedLeadIn, ResolvedLoop, WireTemperature};
 use crate::calculation::report::{Diagnostics, FieldPath, Statement};
 use crate::practice::sources::Source;
 
@@ -35,14 +35,6 @@ pub struct LoopCharacteristicsRequest {
     #[validate(range(min = 0.0, max = 100.0))]
     #[schema(minimum = 0, maximum = 100)]
     pub shunt_capacitance_nf: Option<f64>,
-}
-
-/// Steel in the slab below the loop.
-#[derive(Clone, Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-pub struct Reinforcement {
-    /// From the lowest turn down to the steel.
-    pub depth_below_loop: SteelDepth,
 }
 
 /// A request in typed quantities.
@@ -75,10 +67,8 @@ impl LoopCharacteristicsRequest {
             Statement::new("characteristics-usual-temperature"),
             Source::IacsCopper,
         );
-        let reinforcement = body.field("reinforcement");
-        let steel_below = self.reinforcement.as_ref().and_then(|steel| {
-            diagnostics.parse_optional(&reinforcement.field("depth_below_loop"), Some(&steel.depth_below_loop))
-        });
+        let steel_below =
+            Reinforcement::resolve(self.reinforcement.as_ref(), &body.field("reinforcement"), diagnostics);
         let capacitance = diagnostics.value_or_default(
             &body.field("shunt_capacitance_nf"),
             self.shunt_capacitance_nf,

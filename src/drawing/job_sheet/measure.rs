@@ -3,7 +3,7 @@
 use maud::{Markup, html};
 
 use super::format::tick_box;
-use crate::calculation::detector_compatibility::ChannelSettings;
+use crate::calculation::detector_compatibility::OutputSettings;
 use crate::calculation::installation_plan::{ExpectedReading, InstallationPlanReport};
 use crate::calculation::layout::LoopMark;
 use crate::drawing::codes::{format_code, format_code_capitalized};
@@ -119,9 +119,9 @@ pub fn settings(report: &InstallationPlanReport) -> Markup {
                         tr {
                             th { (format_loops(report, &channel.marks)) }
                             td.tied { (channel.threshold_percent) " %" }
-                            td { (format_output(channel)) }
+                            td { (format_output(&channel.to_set)) }
                             td { (format_code(channel.operator_input)) }
-                            td { (format_code(channel.on_loop_failure.code())) ": " (channel.failure_consequence) }
+                            td { (format_code(channel.to_set.on_loop_failure.code())) ": " (channel.failure_consequence) }
                         }
                     }
                 }
@@ -145,14 +145,14 @@ fn format_loops(report: &InstallationPlanReport, marks: &[LoopMark]) -> String {
     marks.iter().map(name).collect::<Vec<_>>().join(" + ")
 }
 
-fn format_output(channel: &ChannelSettings) -> String {
-    match channel.presence_time {
+fn format_output(settings: &OutputSettings) -> String {
+    match settings.presence_time {
         Some(time) => format!(
             "{}, lets go after {}",
-            channel.output.code(),
+            settings.output.code(),
             format_duration(uom::si::f64::Time::new::<uom::si::time::second>(time.s()))
         ),
-        None => channel.output.code().to_owned(),
+        None => settings.output.code().to_owned(),
     }
 }
 

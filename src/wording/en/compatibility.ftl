@@ -21,10 +21,16 @@ compatibility-position-unknown = Send the position of every loop, and the coupli
 compatibility-coupling = { $outcome ->
     [disturbs] They couple by { $coupling } and would run { $frequency_separation } apart at the same setting: one unit can follow the other. Take one of the actions.
     [harmless] They couple by { $coupling }, too little to matter.
+    [scanned_together] They couple by { $coupling }, and one unit scans them in turn: only one is alive at a time, and they do not disturb each other.
+    [same_place] They lie over one another and couple by { $coupling }: no setting tells them apart.
    *[far_apart] They couple by { $coupling }, and run { $frequency_separation } apart, far enough.
 }
 # $sentence is the one above.
 compatibility-crosstalk = { $loop } and { $other_loop }: { $sentence }
+compatibility-same-place = { $loop } and { $other_loop } lie over one another on different channels. { $roles ->
+    [same] Take one loop there, or move one of them.
+   *[different] Take one loop for both roles, with an output for each, or move one of them.
+}
 compatibility-set-another-frequency = Set { $other_loop } to another frequency than { $loop }, as far apart as the switches allow.
 compatibility-take-scanning-unit = Take one multi-channel unit that scans its loops in turn: only one is alive at a time.
 compatibility-wind-more-turns = Wind { $loop } with { $turns } turns: { $terminal_inductance }, { $frequency_separation } apart in frequency.
@@ -49,6 +55,7 @@ compatibility-failure-consequence = { $on_loop_failure-code ->
     }
 }
 compatibility-channel-untunable = { $channel } on one channel come to { $as_built_low-number } to { $as_built_high } at the unit, and it tunes { $inductance_min-number } to { $inductance_max }. Give each loop a channel of its own.
+compatibility-steel-below = Steel lies below { $loops }. The low end of the as-built band is that over a solid sheet, and mesh takes less. What vehicles make is computed without the steel: prove it with the highest vehicle.
 compatibility-mixed-roles = { $channel } share one channel, and only some of them hold the gate: the operator cannot tell them apart. Give the loops that hold it a channel of their own.
 compatibility-pulse-holds-nothing = { $loop } holds a gate and is set to pulse: after the pulse the gate closes on what still stands there. Set it to presence.
 compatibility-presence-runs-out = { $loop } holds a gate and lets go of a vehicle that stays. Set its presence time to unlimited: leave presence_time out.
@@ -56,29 +63,65 @@ compatibility-fails-to-no-detect = { $loop } holds a gate and fails to no detect
 
 ## What would turn a check
 
-# What is changed, before or after: turns, a wiring or a gauge as in requests, or a length.
+# What is changed, before or after: turns, a wiring or a gauge as in requests, or a length; and the loop that it is changed on.
 compatibility-changed-value = { $value }
-compatibility-remedy = { $to } { $change ->
-    [turns] turns
-    [wiring] wiring
-    [lead_in_gauge] wire in the lead-in
-    [lead_in_length] of lead-in
-   *[along_travel] along travel
-} instead of { $from }: { $check ->
-    [inductance] inductance
-    [quality_factor] quality factor
-    [dc_quality_factor] dc quality factor
-    [dc_resistance] dc resistance
-    [lead_in_share] lead in share
-    [frequency] frequency
-   *[vehicle] { $vehicle }
-} is then { $value } { $unit ->
-    [uH] uH
-    [ohm] ohm
-    [percent] percent
-    [kHz] kHz
-   *[ratio] ratio
-}, and no other check stands worse.
+compatibility-changed-loop = { $loop }
+compatibility-change-turns = { $place ->
+    [first] Wind
+   *[next] wind
+} { $count ->
+    [one] loop
+   *[other] loops
+} { $loops } with { $to ->
+    [one] { $to } turn
+   *[other] { $to } turns
+}{ $count ->
+    [one] {""}
+   *[other] {" "}each
+} instead of { $from }
+compatibility-change-wiring = { $place ->
+    [first] { $to ->
+        [separate] Give each loop a channel of its own instead of all in { $from }
+       *[other] Join the loops in { $to } instead of in { $from }
+    }
+   *[next] { $to ->
+        [separate] give each loop a channel of its own instead of all in { $from }
+       *[other] join the loops in { $to } instead of in { $from }
+    }
+}
+compatibility-change-lead-in-gauge = { $place ->
+    [first] Take
+   *[next] take
+} { $to } wire for the { $count ->
+    [one] lead-in of loop
+   *[other] lead-ins of loops
+} { $loops } instead of { $from }
+compatibility-change-lead-in-length = { $place ->
+    [first] Bring
+   *[next] bring
+} the { $count ->
+    [one] lead-in of loop
+   *[other] lead-ins of loops
+} { $loops } to { $to } instead of { $from }
+compatibility-change-along-travel = { $place ->
+    [first] Make
+   *[next] make
+} { $count ->
+    [one] loop
+   *[other] loops
+} { $loops } { $to } long in the direction of driving instead of { $from }
+compatibility-remedy = { $changes }: { $check ->
+    [inductance] the inductance at the unit is then { $value }
+    [quality_factor] the quality factor is then at best { $value }
+    [dc_quality_factor] reactance at 50 kHz over the resistance to direct current is then { $value }
+    [dc_resistance] loop and lead-in then have { $value }
+    [lead_in_share] { $value } of a change at the loop then reaches the unit
+    [frequency] it then runs at { $value }
+   *[vehicle] a { $vehicle } then changes it by { $value } at its hardest place
+}, and nothing else stands worse. { $outcome ->
+    [suitable] The channel is then suitable.
+   *[better] The channel needs more than that to be suitable.
+}
 
 ## Why a default was taken
 
