@@ -187,12 +187,11 @@ impl VehicleClass {
             Self::HighBedTruck => 7.0,
             Self::TractorTrailer => 18.0,
             Self::SmallMotorcycle => 2.0,
-            Self::LargeMotorcycle => 2.4,
+            Self::LargeMotorcycle | Self::GolfCart => 2.4,
             Self::Bicycle => 1.8,
             Self::CarWithTrailer => 8.2,
             Self::Bus => 12.0,
             Self::Forklift => 2.3,
-            Self::GolfCart => 2.4,
         })
     }
 

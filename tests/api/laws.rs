@@ -88,7 +88,7 @@ prop_compose! {
         width in prop_oneof![tenths(30..2000, "ft"), tenths(10..600, "m")],
         barrier in any_of(&["slide_gate", "swing_gate", "swing_gate_pair", "barrier_arm", "vertical_lift_gate", "overhead_door", "none"]),
         roles in prop::sample::subsequence(vec!["exit", "obstruction_outside", "obstruction_inside", "between_leaves", "arming", "closing", "presence"], 1..=7).prop_shuffle(),
-        vehicles in prop::sample::subsequence(vec!["passenger_car", "pickup", "high_bed_truck", "tractor_trailer", "small_motorcycle", "bicycle"], 1..=6),
+        vehicles in prop::sample::subsequence(vec!["passenger_car", "pickup", "high_bed_truck", "tractor_trailer", "small_motorcycle", "bicycle", "car_with_trailer", "bus", "forklift", "golf_cart"], 1..=6),
         surface in any_of(&["existing_asphalt", "existing_concrete", "new_asphalt", "gravel", "soil", "pavers"]),
         construction in any_of(&["hand_wound", "preformed_saw_cut", "preformed_direct_burial"]),
         length in tenths(0..20_000, "ft"), speed in 1..=60_u32, time in 1..=120_u32, least in 1.0..600.0_f64,
@@ -152,7 +152,7 @@ proptest! {
 
     #[test]
     fn every_vehicle_over_a_sound_loop_has_a_finite_profile(
-        request in measured_loop(), class in any_of(&["passenger_car", "tractor_trailer", "small_motorcycle", "bicycle"]),
+        request in measured_loop(), class in any_of(&["passenger_car", "tractor_trailer", "small_motorcycle", "bicycle", "car_with_trailer", "forklift"]),
         offset in -300..300_i32, positions in 2..=60_u32,
     ) {
         let vehicle = json!({

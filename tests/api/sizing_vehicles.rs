@@ -238,10 +238,12 @@ fn no_distance_from_a_leaf_is_asked_for_where_there_is_none() {
 
 #[test]
 fn a_trailer_must_not_drop_out_of_a_loop_that_holds_the_gate() {
-    let answer = gate("24 ft", "slide_gate", json!({ "vehicles": ["tractor_trailer"] }));
-    let sized = loop_of(&answer, "obstruction_outside");
-    assert_eq!(sized["vehicles"][0]["drops_out"], false);
-    assert!(number(&sized["along_travel"]["ft"]) > 6.0, "the leg was lengthened");
+    for vehicle in ["tractor_trailer", "car_with_trailer"] {
+        let answer = gate("24 ft", "slide_gate", json!({ "vehicles": [vehicle] }));
+        let sized = loop_of(&answer, "obstruction_outside");
+        assert_eq!(sized["vehicles"][0]["drops_out"], false, "{vehicle}");
+        assert!(number(&sized["along_travel"]["ft"]) > 6.0, "{vehicle}: the leg was lengthened");
+    }
 }
 
 #[test]

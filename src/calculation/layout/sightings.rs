@@ -69,8 +69,8 @@ pub struct ClassSighting {
 }
 
 impl ClassSighting {
-    /// Whether a unit that switches at `step` lets go before the vehicle's tail has reached the loop. One whose first part is not seen at its
-    /// hardest place does not drop out: it is not seen, which is graver.
+    /// Whether a unit that switches at `step` lets go before the vehicle's tail has reached the loop. A vehicle whose first part is not
+    /// seen at its hardest place does not drop out: it is not seen, which is graver.
     pub fn drops_out(&self, step: Ratio) -> bool {
         self.weakest.is_some_and(|weakest| weakest.drops_out(step))
     }

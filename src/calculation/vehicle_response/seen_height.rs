@@ -43,8 +43,8 @@ pub fn find_seen_height(field: &LoopField, underside: &VehicleModel, threshold: 
 
 /// The same where a vehicle has been driven over the loop, and was seen best at a place: `seen_at`, of its front and across.
 ///
-/// What was seen is seen: a plate that only the loop's wires see, or a quadrupole at one side, is looked for at its own place, and a vehicle of several
-/// parts counts by its lowest.
+/// What was seen is seen: a plate that only the loop's wires see, or one at a side of a quadrupole, is looked for at its own place, and a
+/// vehicle of several parts counts by its lowest.
 pub fn find_with_vehicle(
     field: &LoopField,
     underside: &VehicleModel,

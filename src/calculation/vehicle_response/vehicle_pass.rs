@@ -14,6 +14,9 @@ const MARGIN_M: f64 = 1.0;
 /// Halvings of the step round a turning point of the change; such points are flat, so few are enough.
 const HALVINGS: usize = 6;
 
+/// A position of the front past the loop's leading edge, with the change there.
+type SampledChange = (Length, Ratio);
+
 /// A pass of one vehicle at one offset.
 pub struct VehiclePass {
     /// Positions of the front past the loop's leading edge, with the change there.
@@ -64,21 +67,21 @@ fn drop_outs(seen: &[(Length, Length)], tail: Length) -> Vec<(Length, Length)> {
 }
 
 /// The point with the greater change, the first where they are alike.
-fn higher(a: (Length, Ratio), b: (Length, Ratio)) -> (Length, Ratio) {
+fn higher(a: SampledChange, b: SampledChange) -> SampledChange {
     if b.1 > a.1 { b } else { a }
 }
 
-fn lower(a: (Length, Ratio), b: (Length, Ratio)) -> (Length, Ratio) {
+fn lower(a: SampledChange, b: SampledChange) -> SampledChange {
     if b.1 < a.1 { b } else { a }
 }
 
 /// Narrows down the turning point next to a point.
 fn climb(
-    mut best: (Length, Ratio),
+    mut best: SampledChange,
     mut reach: Length,
-    better: fn((Length, Ratio), (Length, Ratio)) -> (Length, Ratio),
+    better: fn(SampledChange, SampledChange) -> SampledChange,
     change: impl Fn(Length) -> Ratio,
-) -> (Length, Ratio) {
+) -> SampledChange {
     for _ in 0..HALVINGS {
         for front in [best.0 - reach, best.0 + reach] {
             best = better(best, (front, change(front)));
@@ -90,12 +93,12 @@ fn climb(
 
 /// The turning points that may pass the threshold between two points on the same side of it: a short dip or a short peak.
 fn hidden_turns(
-    points: &[(Length, Ratio)],
+    points: &[SampledChange],
     threshold: Ratio,
     reach: Length,
     change: impl Fn(Length) -> Ratio,
-) -> Vec<(Length, Ratio)> {
-    let turn = |three: &[(Length, Ratio)]| {
+) -> Vec<SampledChange> {
+    let turn = |three: &[SampledChange]| {
         let (before, at, after) = (three[0].1, three[1].1, three[2].1);
         let is_dip = at >= threshold && at <= before && at <= after;
         let is_peak = at < threshold && at >= before && at >= after;
@@ -108,7 +111,7 @@ fn hidden_turns(
 }
 
 /// Where the change is at least the threshold; ends between points are found by [`find_root`].
-fn stretches(points: &[(Length, Ratio)], threshold: Ratio, change: impl Fn(Length) -> Ratio) -> Vec<(Length, Length)> {
+fn stretches(points: &[SampledChange], threshold: Ratio, change: impl Fn(Length) -> Ratio) -> Vec<(Length, Length)> {
     let crossing = |from, to| find_root(from, to, |front| (change(front) - threshold).value);
     let mut seen = Vec::new();
     let mut from = points.first().filter(|(_, first)| *first >= threshold).map(|(front, _)| *front);

@@ -78,9 +78,10 @@ fn format_notes(report: &VehicleResponseReport, vehicle: &str, system: UnitSyste
     match report.switches_on_at.zip(report.switches_off_at) {
         Some((on, off)) => {
             notes.push(format!("On (hatched) with the front {}, off {}.", front(on), front(off)));
-            notes.extend(report.drop_outs.iter().map(|gap| match gap.comes_back_before(off) {
-                true => format!("Lets go from {} to {}.", front(gap.from), front(gap.to)),
-                false => {
+            notes.extend(report.drop_outs.iter().map(|gap| {
+                if gap.comes_back_before(off) {
+                    format!("Lets go from {} to {}.", front(gap.from), front(gap.to))
+                } else {
                     format!("Lets go before the tail reaches the loop, which is with the front {}.", front(gap.to))
                 }
             }));

@@ -21,7 +21,8 @@ fn the_table_of_classes_lists_them_behind_those_that_were_there() {
     assert_eq!((listed[0].0, listed[6].0, &listed[7..]), ("passenger_car", "bicycle", &added[..]));
 }
 
-/// A car with trailer is seen as a car is, a bus between a pickup and a truck. A forklift's steel lies low, and a golf cart is seen less than any car.
+/// A car with trailer is seen as a car is, a bus between a pickup and a truck. A forklift's steel lies low, and a golf cart is seen less
+/// than a pickup.
 #[test]
 fn each_drives_over_the_standard_test_loop() {
     let peak = |vehicle: &str| {
