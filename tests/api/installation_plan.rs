@@ -6,6 +6,7 @@ use super::harness::{calculate, description};
 use super::requests::{Need, cure_guidance, loop_sizing, material_estimate, need, with, without};
 
 mod batch;
+mod foreman;
 mod one_truth;
 mod openings;
 

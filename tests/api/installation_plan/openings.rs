@@ -49,7 +49,17 @@ pub fn opening() -> impl Strategy<Value = Value> {
         any::<bool>(),
         prop::option::of(prop::sample::subsequence(codes::<Role>(), 1..5)),
         prop::option::of(prop::sample::subsequence(
-            vec!["passenger_car", "pickup", "high_bed_truck", "tractor_trailer", "small_motorcycle"],
+            vec![
+                "passenger_car",
+                "pickup",
+                "high_bed_truck",
+                "tractor_trailer",
+                "small_motorcycle",
+                "car_with_trailer",
+                "bus",
+                "forklift",
+                "golf_cart",
+            ],
             1..4,
         )),
         prop::option::weighted(0.3, (2..20_u32, 4..16_u32)),
@@ -59,7 +69,7 @@ pub fn opening() -> impl Strategy<Value = Value> {
         one_of(&["existing_asphalt", "existing_concrete", "new_concrete", "gravel"]),
         prop::option::of(one_of(&[200_u32, 500, 900, 1500, 3000])),
         prop::option::of(prop::collection::vec(stock_item(), 1..5)),
-        prop::option::weighted(0.2, Just("adjacent_traffic")),
+        prop::option::weighted(0.3, one_of(&["adjacent_traffic", "reinforcing_mesh"])),
         prop::option::weighted(0.2, 5..35_u32),
         prop::option::weighted(0.2, Just("1/2 in")),
         prop::option::weighted(0.3, (1..5_u32, 1..5_u32)),
@@ -72,7 +82,13 @@ pub fn opening() -> impl Strategy<Value = Value> {
             one_of(&[vec![0.5, 0.25, 0.1, 0.05], vec![0.32, 0.16, 0.08, 0.04, 0.02], vec![0.4]]),
         ),
     );
-    (place, make, unit).prop_map(|(place, make, unit)| {
+    let decided = (
+        prop::option::weighted(0.3, (3..9_u32, 1..6_u32, 2..40_u32, any::<bool>())),
+        prop::option::weighted(0.2, 20..200_u32),
+        prop::option::weighted(0.3, any::<bool>()),
+        one_of(&["level", "coiled"]),
+    );
+    (place, make, unit, decided).prop_map(|(place, make, unit, decided)| {
         let (barrier, width, metric, roles, vehicles, run_up) = place;
         let (construction, surface, lead_in, stock, hazard, setback, finish, parts) = make;
         let (wiring, threshold, steps) = unit;
@@ -82,6 +98,15 @@ pub fn opening() -> impl Strategy<Value = Value> {
                 plan[name] = value;
             }
         };
+        let (fixed, drive, watched, open) = decided;
+        let first = roles.as_ref().and_then(|roles| roles.first().copied());
+        if let Some((role, (leg, turns, distance, has_distance))) = first.zip(fixed) {
+            let mut fixed = json!({ "role": role, "along_travel": length(leg * 10, metric), "turns": turns });
+            if has_distance && role != "closing" {
+                fixed["distance"] = length(distance * 10, metric).into();
+            }
+            add("fixed_loops", Some(json!([fixed])));
+        }
         add("roles", roles.map(Value::from));
         add("vehicles", vehicles.map(Value::from));
         add("construction", construction.map(Value::from));
@@ -125,6 +150,15 @@ pub fn opening() -> impl Strategy<Value = Value> {
         add("detector", detector);
         if let Some(tenths) = setback.filter(|tenths| 2 * tenths < 8 * width / 10) {
             plan["opening"]["edge_setback"] = length(tenths, metric).into();
+        }
+        if let Some(drive) = drive {
+            plan["opening"]["drive_length"] = length(drive * 10, metric).into();
+        }
+        if let Some(watched) = watched {
+            plan["opening"]["seen_otherwise"] = watched.into();
+        }
+        if barrier == "overhead_door" {
+            plan["opening"]["leaf_open"] = open.into();
         }
         if let Some((speed, time)) = run_up {
             plan["opening"]["approach_speed"] = format!("{speed} mph").into();
