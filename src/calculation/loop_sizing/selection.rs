@@ -43,6 +43,8 @@ pub struct RoleAsk {
     pub lead_in: ResolvedLeadIn,
     /// The clear strips at the edges.
     pub setbacks: EdgeSetbacks,
+    /// How many loops lie one behind the other: 1 but in a sweep.
+    pub in_sweep: usize,
     /// The step of its channel, as its place on the ladder.
     pub rung: usize,
 }
@@ -50,7 +52,7 @@ pub struct RoleAsk {
 impl PartialEq for RoleAsk {
     /// Of a lead-in only the length is settled in rounds.
     fn eq(&self, other: &Self) -> bool {
-        let key = |ask: &Self| (ask.role, ask.lead_in.length, ask.setbacks, ask.rung);
+        let key = |ask: &Self| (ask.role, ask.lead_in.length, ask.setbacks, ask.in_sweep, ask.rung);
         key(self) == key(other)
     }
 }
@@ -99,13 +101,14 @@ impl<'a> LoopSelections<'a> {
         if job.wiring == Wiring::Separate {
             return;
         }
-        let figures = |found: &FoundLoop<'_>| repeat_n(found.chosen.design.electrical, found.chosen.count());
-        let row: Vec<_> = self.choices.iter().flat_map(|choice| figures(&self.found[choice.found])).collect();
-        let weights = channel_weights(&row, job.wiring);
+        let counts: Vec<_> = self.iter().zip(asks).map(|((_, found), ask)| found.chosen.count() * ask.in_sweep).collect();
+        let figures = |((_, found), count): ((_, &FoundLoop<'_>), &usize)| repeat_n(found.chosen.design.electrical, *count);
+        let joined: Vec<_> = self.iter().zip(&counts).flat_map(figures).collect();
+        let weights = channel_weights(&joined, job.wiring);
         let mut first = 0;
-        for choice in &mut self.choices {
+        for (choice, count) in self.choices.iter_mut().zip(counts) {
             choice.share = weights[first];
-            first += self.found[choice.found].chosen.count();
+            first += count;
         }
     }
 

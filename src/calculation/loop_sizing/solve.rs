@@ -66,7 +66,7 @@ impl<'a> LoopSizing<'a> {
 pub fn solve<'a>(job: &'a ResolvedLoopSizing, conditions: &'a MeasurementConditions) -> LoopSizing<'a> {
     let (ladder, leaf) = (StepLadder::of(&job.detector), Leaf::of(&job.opening));
     let usual = EdgeSetbacks::usual(job);
-    let ask = |role: &_| RoleAsk { role: *role, lead_in: job.lead_in.clone(), setbacks: usual, rung: 0 };
+    let ask = |role: &_| RoleAsk { role: *role, lead_in: job.lead_in.clone(), setbacks: usual, in_sweep: 1, rung: 0 };
     let mut asks: Vec<_> = job.roles.iter().map(ask).collect();
     let mut selections = LoopSelections::default();
     let mut places = Vec::new();
@@ -83,6 +83,7 @@ pub fn solve<'a>(job: &'a ResolvedLoopSizing, conditions: &'a MeasurementConditi
         let mut next = asks.clone();
         for (ask, places) in next.iter_mut().zip(&places) {
             grow_lead_in(ask, places, job);
+            ask.in_sweep = places.len();
         }
         if next == asks {
             take_finer_steps(&mut next, &selections, (&places, &reaches), &ladder, job);
