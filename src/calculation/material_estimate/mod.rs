@@ -42,7 +42,7 @@ use super::report::{Diagnostics, FieldPath, InvalidRequest};
 use super::{Calculation, Example};
 use crate::practice::sources::Source;
 use estimate::MaterialEstimate;
-pub use resolve::resolve;
+pub use resolve::{fill_slot, resolve};
 pub use resolve_loops::LaidLoops;
 pub use resolved::ResolvedMaterialEstimate;
 
@@ -97,8 +97,12 @@ pub fn solve(job: &ResolvedMaterialEstimate, diagnostics: &mut Diagnostics) -> M
     diagnostics.add_sources(&[Source::Geometry, Source::CommonPractice]);
 
     let closing = diagnostics.into_parts();
+    let mut inputs = job.echo();
+    for (echo, each) in inputs.loops.iter_mut().zip(&estimate.loops) {
+        echo.cover = each.cuts.as_ref().map(|cuts| cuts.loop_cut.levels.asked_cover.into());
+    }
     MaterialEstimateReport {
-        inputs: job.echo(),
+        inputs,
         items,
         saw_cut: estimate.saw_cut_report(),
         volumes: estimate.volumes_report(),

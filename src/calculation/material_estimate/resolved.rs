@@ -7,10 +7,12 @@ use uom::si::length::meter;
 use uom::si::ratio::percent;
 
 use super::echo::{EstimatedLoopEcho, MaterialEstimateInputs, ProductivityEcho};
-use crate::calculation::input::{ResolvedLeadIn, ResolvedLoop, ResolvedPrices, ResolvedSlot, ResolvedStockItem};
+use crate::calculation::input::{
+    ResolvedLeadIn, ResolvedLoop, ResolvedPrices, ResolvedSlot, ResolvedStockItem, SlotContents,
+};
 use crate::calculation::layout::LoopMark;
 use crate::calculation::report::Subject;
-use crate::practice::materials::{Corner, RodForm, depth_per_pass, rod_excess};
+use crate::practice::materials::{Corner, RodForm, depth_per_pass, rod_excess, steel_clearance};
 use crate::practice::roles::Role;
 use crate::practice::sealants::SealantKind;
 use crate::practice::site::{Construction, SiteHazard, Surface};
@@ -64,6 +66,11 @@ impl ResolvedMaterialEstimate {
         self.agency.as_ref().map_or_else(Length::default, |agency| agency.slot_width)
     }
 
+    /// What a slot of this width holds beside wires and sealant, and how deep the slab lets it be.
+    pub fn slot_contents(&self, construction: Construction, width: Length) -> SlotContents {
+        slot_contents(&self.sealant, &self.rod, &self.slab, construction, width)
+    }
+
     /// The echo of the report.
     pub fn echo(&self) -> MaterialEstimateInputs {
         MaterialEstimateInputs {
@@ -99,6 +106,22 @@ impl ResolvedMaterialEstimate {
             productivity: self.productivity.echo(),
             stock_items: self.stock.as_ref().map_or(0, Vec::len),
         }
+    }
+}
+
+/// What a slot of this width holds beside wires and sealant, and how deep the slab lets it be.
+pub fn slot_contents(
+    sealant: &ResolvedSealant,
+    rod: &ResolvedBackerRod,
+    slab: &ResolvedSlab,
+    construction: Construction,
+    width: Length,
+) -> SlotContents {
+    let covers = rod.form_for(construction).covers_wire();
+    SlotContents {
+        finish: sealant.finish,
+        rod_height: if covers { rod.height_in(width) } else { Length::default() },
+        deepest: slab.deepest_cut(),
     }
 }
 
@@ -171,7 +194,8 @@ impl ResolvedEstimatedLoop {
             quantity: self.quantity,
             construction: self.construction,
             r#loop: self.coil.clone(),
-            cover: self.slots.of(self.construction).map(|slot| slot.cover.into()),
+            // It is known once the cuts are.
+            cover: None,
             over_jacket: self.coil.wire.over_jacket.map(Into::into),
             insulation_rating: self.rating.map(Into::into),
             lead_in: self.lead_in.clone(),
@@ -265,6 +289,15 @@ pub struct ResolvedSlab {
     pub is_suspended: bool,
     /// Whether a scan was made and the engineer agreed.
     pub cut_approved: bool,
+}
+
+impl ResolvedSlab {
+    /// What a cut may take without coming near its steel or weakening it, where known.
+    pub fn deepest_cut(&self) -> Option<Length> {
+        let over_steel = self.steel.map(|steel| (steel - steel_clearance()).max(Length::default()));
+        let enough = self.thickness.map(|thickness| thickness / 3.0);
+        over_steel.into_iter().chain(enough).reduce(Length::min)
+    }
 }
 
 /// What an agency asks for at the least.
