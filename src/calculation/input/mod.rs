@@ -21,7 +21,7 @@ pub use opening::{Opening, ResolvedOpening, resolve_vehicles};
 pub use prices::{MoneyText, Prices, ResolvedPrices, price_keys};
 pub use sealant::{Sealant, SealantDataSheet};
 pub use sizes::*;
-pub use slot::{ResolvedSlot, Slot, SlotContents};
+pub use slot::{ResolvedSlot, Slot, SlotAllowance};
 pub use slot_fit::{CutLevels, CutPlace, LIMIT_TOLERANCE, NarrowSlot, detail_figure, width_finding};
 pub use stock::{ResolvedStockItem, StockItem};
 pub use weather::{HourlyConditions, Location, Weather};

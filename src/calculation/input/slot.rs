@@ -53,12 +53,12 @@ pub struct ResolvedSlot {
     pub cover_is_fixed: bool,
     /// What else the slot holds, where known.
     #[serde(skip)]
-    pub holds: SlotContents,
+    pub allowance: SlotAllowance,
 }
 
 /// What a slot holds beside wires and sealant, and how deep it may be.
 #[derive(Clone, Copy, Debug, Default)]
-pub struct SlotContents {
+pub struct SlotAllowance {
     /// From the pavement down to the top of the sealant.
     pub finish: Length,
     /// The height of rod that lies all along it.
@@ -119,7 +119,7 @@ impl Slot {
             depth_is_fixed: depth_sent.is_some(),
             cover: cover?,
             cover_is_fixed: cover_sent.is_some(),
-            holds: SlotContents::default(),
+            allowance: SlotAllowance::default(),
         };
         // A depth that was not given follows the cover and the turns.
         if slot.depth_is_fixed && slot.cover_is_fixed && slot.cover >= slot.depth {
@@ -148,9 +148,9 @@ impl Slot {
 impl ResolvedSlot {
     /// The cover to keep over a stack of wires: the one that was sent, or the usual one, which gives way to what the depth leaves.
     pub fn cover_over(&self, stack: Length) -> Length {
-        let deepest = if self.depth_is_fixed { Some(self.depth) } else { self.holds.deepest };
+        let deepest = if self.depth_is_fixed { Some(self.depth) } else { self.allowance.deepest };
         let Some(deepest) = deepest.filter(|_| !self.cover_is_fixed) else { return self.cover };
-        let left = deepest - (stack + self.holds.rod_height + self.holds.finish);
+        let left = deepest - (stack + self.allowance.rod_height + self.allowance.finish);
         // A depth of ours is kept deep enough for the least cover; in one that was sent any is better than none.
         let is_enough = if self.depth_is_fixed { left.get::<meter>() > 1e-6 } else { left >= least_cover() };
         self.cover.min(if is_enough { left } else { least_cover() })
@@ -159,7 +159,7 @@ impl ResolvedSlot {
     /// The levels of the cut over a stack of wires. A depth that was not given is the usual one, deeper where wires and cover need it, in
     /// steps of 1/4 in or 5 mm, and no deeper than they need where slab and steel leave less.
     pub fn levels(&self, place: CutPlace, stack: Length, system: UnitSystem) -> CutLevels {
-        let SlotContents { finish, rod_height, deepest } = self.holds;
+        let SlotAllowance { finish, rod_height, deepest } = self.allowance;
         let mut levels = CutLevels {
             place,
             depth: self.depth,

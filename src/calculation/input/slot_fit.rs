@@ -81,7 +81,11 @@ impl CutLevels {
     /// What is to be said of the depth; `at` is the slot.
     pub fn finding(&self, at: &FieldPath<'_>) -> Option<Finding> {
         let (level, message) = if self.is_too_shallow() {
-            let is_bare = self.cover_left() <= Length::default();
+            let outcome = match self.cover_left() <= Length::default() {
+                true if self.cover_gave_way() => "full",
+                true => "bare",
+                false => "covered",
+            };
             let message = Statement::new("input-slot-too-shallow")
                 .code("place", self.place.code())
                 .detail_length("wires_height", self.stack, self.system)
@@ -89,7 +93,7 @@ impl CutLevels {
                 .detail_length("finish_below_surface", self.finish, self.system)
                 .detail_length("needed_depth", self.needed_depth(), self.system)
                 .code("finish", if self.finish > Length::default() { "below_surface" } else { "flush" })
-                .code("outcome", if is_bare { "bare" } else { "covered" });
+                .code("outcome", outcome);
             (Level::Stop, message)
         } else if self.is_thin() {
             let message = Statement::new("input-thin-cover")

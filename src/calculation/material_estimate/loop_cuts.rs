@@ -7,7 +7,7 @@ use uom::si::length::meter;
 
 use super::cut::{CutEnds, CutGeometry, CutVolumes, blade_that_reaches};
 use super::resolved::{ResolvedEstimatedLoop, ResolvedMaterialEstimate};
-use crate::calculation::input::{CutPlace, ResolvedLoop, ResolvedSlot, Shape, SlotContents};
+use crate::calculation::input::{CutPlace, ResolvedLoop, ResolvedSlot, Shape, SlotAllowance};
 use crate::physics::saw;
 use crate::practice::materials::{best_width, is_wide_enough};
 use crate::practice::site::Construction;
@@ -159,7 +159,7 @@ fn compute_lead_in_cut(
         depth_is_fixed: given.depth.is_some(),
         cover: given.cover.unwrap_or(if given.depth.is_some() { slot.cover } else { loop_cut.levels.asked_cover }),
         cover_is_fixed: given.cover.is_some(),
-        holds: SlotContents::default(),
+        allowance: SlotAllowance::default(),
     };
     let path = resolved.in_slot;
     let plan = CutPlan { place: CutPlace::LeadIn, slot: &slot, bundle, path, rod_path: path, bends: 0, length: path };
@@ -192,7 +192,7 @@ impl CutPlan<'_> {
         ends: impl Fn(Length) -> CutEnds,
     ) -> CutGeometry {
         let (width, bundle) = (self.slot.width, &self.bundle);
-        let slot = ResolvedSlot { holds: job.slot_contents(construction, width), ..self.slot.clone() };
+        let slot = ResolvedSlot { allowance: job.slot_allowance(construction, width), ..self.slot.clone() };
         let levels = slot.levels(self.place, bundle.height, resolved.coil.system);
         let rod_form = job.rod.form_for(construction);
         let mut cut = CutGeometry {

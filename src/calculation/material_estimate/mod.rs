@@ -1,6 +1,6 @@
 //! What to load on the van: from loops to a bill of materials, hours and money.
 //!
-//! - `request`: what is asked; `resolve` and `resolve_loops` turn it into the quantities of `resolved`.
+//! - `request`: what is asked; `resolve` and `resolve_loops` turn it into the quantities of `resolved` and `slab`.
 //! - `cut`: the geometry of one saw cut; `loop_cuts`: those of one loop and its lead-in; `wire`: lengths of wire and their spools.
 //! - `estimate`: all loops in a choice of constructions, and their sums.
 //! - `items`: the bill of materials; `labour`: hours; `cost`: money; `comparison`: the same job in each construction.
@@ -26,6 +26,7 @@ mod request;
 mod resolve;
 mod resolve_loops;
 mod resolved;
+mod slab;
 mod wire;
 
 pub use echo::{EstimatedLoopEcho, MaterialEstimateInputs, ProductivityEcho};

@@ -7,8 +7,9 @@ use super::request::{BackerRod, MaterialEstimateRequest, Productivity, Saw, Slab
 use super::resolve_loops::{LaidLoops, check_unused_slot, given_constructions, resolve_lead_in_slot, resolve_loops};
 use super::resolved::{
     ResolvedAgencyMinimum, ResolvedBackerRod, ResolvedMaterialEstimate, ResolvedProductivity, ResolvedSaw,
-    ResolvedSealant, ResolvedSlab, ResolvedWireSpool, slot_contents,
+    ResolvedSealant, ResolvedWireSpool, slot_allowance,
 };
+use super::slab::ResolvedSlab;
 use crate::calculation::input::{CartridgeVolume, PourTemperature, ResolvedSlot, Sealant, price_keys};
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
 use crate::practice::materials::{
@@ -108,7 +109,7 @@ pub fn fill_slot(request: &MaterialEstimateRequest, construction: Construction, 
     let slab = resolve_slab(request.slab.as_ref(), &at, &mut aside);
     // What cannot be read is refused with the estimate.
     if let (Some(sealant), Some(rod)) = (sealant, rod) {
-        slot.holds = slot_contents(&sealant, &rod, &slab, construction, slot.width);
+        slot.allowance = slot_allowance(&sealant, &rod, &slab, construction, slot.width);
     }
 }
 

@@ -4,7 +4,7 @@ use uom::si::f64::Length;
 
 use super::request::{EstimatedLoop, MaterialEstimateRequest};
 use super::resolved::{GivenSlotFields, ResolvedEstimatedLoop, ResolvedLeadInSlot, SawnSlots, StockDecision};
-use crate::calculation::input::{LeadIn, ResolvedLeadIn, ResolvedLoop, ResolvedSlot, Slot, SlotContents, Wire};
+use crate::calculation::input::{LeadIn, ResolvedLeadIn, ResolvedLoop, ResolvedSlot, Slot, SlotAllowance, Wire};
 use crate::calculation::layout::{JobLayout, LaidLoop, LoopMark};
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
 use crate::practice::layout::usual_corner_cut;
@@ -274,7 +274,7 @@ fn resolve_slots(
             depth_is_fixed: depth.is_some(),
             cover: cover.unwrap_or(usual.cover),
             cover_is_fixed: cover.is_some(),
-            holds: SlotContents::default(),
+            allowance: SlotAllowance::default(),
         })
     };
     let slots = SawnSlots {

@@ -7,12 +7,13 @@ use uom::si::length::meter;
 use uom::si::ratio::percent;
 
 use super::echo::{EstimatedLoopEcho, MaterialEstimateInputs, ProductivityEcho};
+use super::slab::ResolvedSlab;
 use crate::calculation::input::{
-    ResolvedLeadIn, ResolvedLoop, ResolvedPrices, ResolvedSlot, ResolvedStockItem, SlotContents,
+    ResolvedLeadIn, ResolvedLoop, ResolvedPrices, ResolvedSlot, ResolvedStockItem, SlotAllowance,
 };
 use crate::calculation::layout::LoopMark;
 use crate::calculation::report::Subject;
-use crate::practice::materials::{Corner, RodForm, depth_per_pass, rod_excess, steel_clearance};
+use crate::practice::materials::{Corner, RodForm, depth_per_pass, rod_excess};
 use crate::practice::roles::Role;
 use crate::practice::sealants::SealantKind;
 use crate::practice::site::{Construction, SiteHazard, Surface};
@@ -67,8 +68,8 @@ impl ResolvedMaterialEstimate {
     }
 
     /// What a slot of this width holds beside wires and sealant, and how deep the slab lets it be.
-    pub fn slot_contents(&self, construction: Construction, width: Length) -> SlotContents {
-        slot_contents(&self.sealant, &self.rod, &self.slab, construction, width)
+    pub fn slot_allowance(&self, construction: Construction, width: Length) -> SlotAllowance {
+        slot_allowance(&self.sealant, &self.rod, &self.slab, construction, width)
     }
 
     /// The echo of the report.
@@ -110,15 +111,15 @@ impl ResolvedMaterialEstimate {
 }
 
 /// What a slot of this width holds beside wires and sealant, and how deep the slab lets it be.
-pub fn slot_contents(
+pub fn slot_allowance(
     sealant: &ResolvedSealant,
     rod: &ResolvedBackerRod,
     slab: &ResolvedSlab,
     construction: Construction,
     width: Length,
-) -> SlotContents {
+) -> SlotAllowance {
     let covers = rod.form_for(construction).covers_wire();
-    SlotContents {
+    SlotAllowance {
         finish: sealant.finish,
         rod_height: if covers { rod.height_in(width) } else { Length::default() },
         deepest: slab.deepest_cut(),
@@ -274,30 +275,6 @@ pub struct ResolvedWireSpool {
     pub length: Length,
     /// The caller's own number, when given.
     pub sku: Option<String>,
-}
-
-/// The slab.
-#[derive(Default)]
-pub struct ResolvedSlab {
-    /// Thickness, when given.
-    pub thickness: Option<Length>,
-    /// Depth of the highest steel, when given.
-    pub steel: Option<Length>,
-    /// From the wires to the nearest edge, when given.
-    pub edge: Option<Length>,
-    /// Whether it is suspended.
-    pub is_suspended: bool,
-    /// Whether a scan was made and the engineer agreed.
-    pub cut_approved: bool,
-}
-
-impl ResolvedSlab {
-    /// What a cut may take without coming near its steel or weakening it, where known.
-    pub fn deepest_cut(&self) -> Option<Length> {
-        let over_steel = self.steel.map(|steel| (steel - steel_clearance()).max(Length::default()));
-        let enough = self.thickness.map(|thickness| thickness / 3.0);
-        over_steel.into_iter().chain(enough).reduce(Length::min)
-    }
 }
 
 /// What an agency asks for at the least.

@@ -34,8 +34,12 @@ input-slot-too-shallow = { $place ->
    *[flush] {""}
 } need a slot { $needed_depth } deep.{ $outcome ->
     [bare] {" "}As asked for, the sealant leaves it bare.
+    [full] {" "}The slot as it was sent has no depth left for sealant.
    *[covered] {""}
-} Cut that deep if the slab allows it, or take thinner wire or less cover.
+} Cut that deep if the slab allows it, or take thinner wire or { $outcome ->
+    [full] fewer turns
+   *[other] less cover
+}.
 input-thin-cover = { $place ->
     [lead_in] The lead-in's slot
    *[loop] The slot
