@@ -61,6 +61,14 @@ pub struct Limits {
     pub frequency_max_khz: f64,
 }
 
+/// A limit of the envelope gives way to the other one that was sent: a unit is taken to tune from a quarter of its greatest inductance, for
+/// from one turn to two it grows fourfold, and to twice its least, for there each turn adds less. A choice made here.
+pub const INDUCTANCE_SHARE: f64 = 0.25;
+/// The same of frequencies: from half of the greatest, for they go with the root. A choice made here.
+pub const FREQUENCY_SHARE: f64 = 0.5;
+/// The least factor from the least limit to the greatest, where the greatest was not sent. A choice made here.
+pub const LIMIT_FACTOR: f64 = 2.0;
+
 impl DetectorEnvelope {
     /// The figures of the envelope. 50-700 µH and Q ≥ 5 by the NEMA standards (from memory); 20-100 kHz a neutral part of
     /// the 10-200 kHz that the FHWA handbook gives for units in general.

@@ -7,8 +7,8 @@ use uom::si::f64::Length;
 use uom::si::length::inch;
 
 use super::sources::sourced_vocabulary;
-use super::wires::least_clearance;
-use crate::quantity::UnitSystem;
+use super::wires::{USUAL_SLOT_WIDTH, least_clearance};
+use crate::quantity::{UnitSystem, dimension, parse};
 use crate::vocabulary::Vocabulary;
 
 sourced_vocabulary! {
@@ -226,6 +226,17 @@ pub fn best_width(widest: Length, system: UnitSystem) -> Length {
     let needed = widest + least_clearance();
     // The tolerance lets a blade pass that fits exactly, whatever binary fractions make of it.
     blade_widths(system).into_iter().find(|blade| *blade >= needed * 0.999_999).unwrap_or(needed)
+}
+
+/// The usual width of a slot: common practice, or wider where what lies in it needs more.
+pub fn usual_slot_width(widest: Length, system: UnitSystem) -> Length {
+    let usual = parse::<dimension::Length>(USUAL_SLOT_WIDTH).map_or_else(|_| Length::default(), |usual| usual.si);
+    if is_wide_enough(usual, widest) { usual } else { best_width(widest, system) }
+}
+
+/// Whether a slot leaves sealant room round what lies in it, widest dimension `widest`; one that fits exactly does.
+pub fn is_wide_enough(width: Length, widest: Length) -> bool {
+    widest + least_clearance() <= width * 1.000_001
 }
 
 /// To set up, mark out and guard the work zone, for the whole job. A choice made here.

@@ -188,3 +188,9 @@ pub fn longest_gap() -> Time {
 pub fn longest_weather() -> Time {
     Time::new::<day>(14.0)
 }
+
+/// How far below the highest temperature of application the lowest is taken, where only the highest was sent and lies below the usual lowest:
+/// 20 °C. A choice made here.
+pub fn least_application_range() -> TemperatureInterval {
+    TemperatureInterval::new::<kelvins>(20.0)
+}

@@ -1,10 +1,10 @@
 //! Wire and cable: the sizes on sale, and what is usual where the caller gives no size.
 
 use uom::si::f64::{Area, Length};
-use uom::si::length::inch;
+use uom::si::length::{inch, millimeter};
 
 use super::sources::sourced_vocabulary;
-use crate::quantity::{dimension, parse};
+use crate::quantity::{UnitSystem, dimension, parse};
 
 sourced_vocabulary! {
     /// Wire sizes that loops and lead-ins are made of, as menus offer them. Requests may send others.
@@ -37,8 +37,41 @@ pub fn least_clearance() -> Length {
 
 /// The usual wire. Common practice; the test loop has it too.
 pub const USUAL_GAUGE: &str = "14 AWG";
-/// The usual diameter over insulation, which is the pitch of stacked turns. Common practice.
+/// The usual diameter over insulation of 14 AWG and 1.5 mm², which is the pitch of stacked turns. Common practice.
 pub const USUAL_OVER_INSULATION: &str = "0.130 in";
+/// The sizes that a default gives way to where thin insulation was sent, the thickest first.
+const THINNER_GAUGES: [&str; 5] = ["16 AWG", "18 AWG", "20 AWG", "22 AWG", "24 AWG"];
+/// How much of the diameter over insulation the conductor takes in such a wire, at the most. A choice made here.
+const CONDUCTOR_SHARE: f64 = 0.7;
+
+/// Diameter of a solid conductor of this area.
+pub fn bare_diameter(area: Area) -> Length {
+    (area * (4.0 / std::f64::consts::PI)).sqrt()
+}
+
+/// The usual diameter over insulation of a conductor: that of loop wire from 1.5 mm² to 14 AWG, and the same insulation on others, in whole
+/// thousandths of an inch or hundredths of a millimetre. A choice made here.
+pub fn usual_over_insulation(area: Area, system: UnitSystem) -> Length {
+    let usual = parse::<dimension::Length>(USUAL_OVER_INSULATION).map_or_else(|_| Length::default(), |usual| usual.si);
+    let (thin, thick) = (WireGauge::SquareMillimetre1Half.area(), WireGauge::Awg14.area());
+    if area >= 0.999 * thin && area <= 1.001 * thick {
+        return usual;
+    }
+    let over = bare_diameter(area) + usual - bare_diameter(thick);
+    match system {
+        UnitSystem::UsCustomary => Length::new::<inch>((1e3 * over.get::<inch>()).round() / 1e3),
+        UnitSystem::Metric => Length::new::<millimeter>((1e2 * over.get::<millimeter>()).round() / 1e2),
+    }
+}
+
+/// The thickest gauge with insulation of its own inside this diameter, for where the usual gauge does not go in.
+pub fn gauge_within(over_insulation: Length) -> &'static str {
+    let fits = |gauge: &&'static str| {
+        parse::<dimension::WireSize>(gauge)
+            .is_ok_and(|size| bare_diameter(size.si) <= CONDUCTOR_SHARE * over_insulation)
+    };
+    THINNER_GAUGES.into_iter().find(fits).unwrap_or("24 AWG")
+}
 /// The usual inductance of a lead-in per length: the middle of 20 to 24 µH per 100 ft (NEMA test-loop clause).
 pub const USUAL_LEAD_IN_INDUCTANCE: &str = "0.22 uH/ft";
 /// The lead-in that is assumed when none is given. A choice made here.
@@ -58,5 +91,9 @@ pub const USUAL_JACKETED_SLOT_DEPTH: &str = "1-1/4 in";
 pub const USUAL_COVER: &str = "1 in";
 /// The least cover over the wires of a jacketed loop. A choice made here: the practice slot of 1-1/4 in leaves it above three turns.
 pub const USUAL_JACKETED_COVER: &str = "3/4 in";
-/// The deepest slot that the sizing asks for when no depth is given. A choice made here.
+/// The cover that a default does not fall below without a warning, where the depth that was sent leaves less: 3/4 in. A choice made here.
+pub fn least_cover() -> Length {
+    Length::new::<inch>(0.75)
+}
+/// The deepest slot that the sizing takes more turns for, when no depth is given. A choice made here.
 pub const DEEPEST_SLOT: &str = "3 in";

@@ -29,6 +29,14 @@ pub fn format_detail_length(length: si::Length, system: UnitSystem) -> String {
     }
 }
 
+/// A small length as a request would hold it, close enough that sending it changes no figure: `1.39 in`, `35.306 mm`.
+pub fn format_detail_length_input(length: si::Length, system: UnitSystem) -> String {
+    match system {
+        UnitSystem::UsCustomary => format!("{} in", round(length.get::<length::inch>(), 4)),
+        UnitSystem::Metric => format!("{} mm", round(length.get::<length::millimeter>(), 4)),
+    }
+}
+
 /// So many of a thing: `1 loop`, `3 loops`.
 pub fn format_count(count: f64, thing: &str) -> String {
     format!("{count} {thing}{}", if count == 1.0 { "" } else { "s" })

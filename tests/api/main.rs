@@ -6,6 +6,7 @@ mod body;
 mod characteristics;
 mod cors;
 mod cure_guidance;
+mod defaults;
 mod description;
 mod detector_compatibility;
 mod drawings;

@@ -234,8 +234,8 @@ pub enum Need {
     Item,
 }
 
-/// What the description says of a place of a request.
-pub fn need(calculation: &str, pointer: &str) -> Need {
+/// What the description says of a place of a request: whether it is needed, and its schema.
+pub fn described(calculation: &str, pointer: &str) -> (Need, &'static Value) {
     let resolve = |schema: &'static Value| match schema.get("$ref") {
         Some(reference) => description().pointer(reference.as_str().unwrap().trim_start_matches('#')).unwrap(),
         None => schema,
@@ -252,5 +252,10 @@ pub fn need(calculation: &str, pointer: &str) -> Need {
         need = if required { Need::Required } else { Need::Optional };
         schema = resolve(schema["properties"].get(name).unwrap_or_else(|| panic!("{pointer} is not described")));
     }
-    need
+    (need, schema)
+}
+
+/// Whether the description asks for a place of a request.
+pub fn need(calculation: &str, pointer: &str) -> Need {
+    described(calculation, pointer).0
 }

@@ -274,14 +274,15 @@ fn a_vehicle_that_does_not_pass_the_opening_is_named_once() {
 }
 
 #[test]
-fn a_slot_too_narrow_for_sealant_is_warned_of_as_practice_has_it() {
+fn a_slot_too_narrow_for_sealant_is_warned_of_and_one_that_the_wire_does_not_go_into_is_a_stop() {
     let narrow = |width: &str| {
-        gate("24 ft", "slide_gate", json!({ "slot": { "width": width } }))
-            .findings("warning")
-            .contains(&"slot_too_narrow")
+        let answer = gate("24 ft", "slide_gate", json!({ "slot": { "width": width } }));
+        let is_it = |level: &str| answer.findings(level).contains(&"slot_too_narrow");
+        (is_it("stop"), is_it("warning"))
     };
-    assert!(narrow("1/8 in"));
-    assert!(!narrow("3/16 in") && !narrow("1/4 in"));
+    assert_eq!(narrow("1/8 in"), (true, false));
+    assert_eq!(narrow("0.14 in"), (false, true));
+    assert_eq!((narrow("3/16 in"), narrow("1/4 in")), ((false, false), (false, false)));
 }
 
 #[test]

@@ -12,11 +12,14 @@ use crate::calculation::input::{
 };
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
 use crate::practice::sealants::{CureMechanism, SHELF_LIFE, SealantKind};
-use crate::practice::sealing::{REFERENCE_HUMIDITY_PERCENT, REFERENCE_TEMPERATURE, SurfaceCondition};
+use crate::practice::sealing::{
+    REFERENCE_HUMIDITY_PERCENT, REFERENCE_TEMPERATURE, SurfaceCondition, least_application_range,
+};
 use crate::practice::sources::Source;
 use crate::quantity::dimension::{self, Dimension};
+use crate::quantity::format::format_temperature_input;
 use crate::quantity::output::round;
-use crate::quantity::parse;
+use crate::quantity::{QuantityField, UnitSystem, parse};
 
 /// What the data sheet gives, in typed quantities; `None` where it says nothing.
 #[derive(Clone, Debug)]
@@ -121,13 +124,25 @@ impl DataSheet {
             &at.field("maximum_application_temperature"),
             sent.maximum_application_temperature.as_ref(),
         );
-        let minimum = diagnostics.parse_or_default::<ApplicationTemperature>(
-            &at.field("minimum_application_temperature"),
+        let minimum_at = at.field("minimum_application_temperature");
+        let mut minimum = diagnostics.parse_or_default::<ApplicationTemperature>(
+            &minimum_at,
             sent.minimum_application_temperature.as_ref(),
             kind.minimum_temperature(),
             Statement::new("cure-usual-minimum-temperature"),
             Source::Everett,
         );
+        if let Some(maximum) = maximum.filter(|maximum| minimum.is_some_and(|minimum| *maximum <= minimum))
+            && sent.minimum_application_temperature.is_none()
+        {
+            let lower = maximum - least_application_range();
+            diagnostics.mark_unneeded(&at, &[("minimum_application_temperature", false)]);
+            let sent = sent.maximum_application_temperature.as_ref().and_then(|sent| sent.read().ok());
+            let system = sent.map_or(UnitSystem::Metric, |sent| sent.system);
+            let (value, reason) = (format_temperature_input(lower, system), Statement::new("cure-minimum-gives-way"));
+            diagnostics.add_assumption(&minimum_at, value, reason, &[Source::OwnChoice]);
+            minimum = Some(lower);
+        }
         let pour_at = at.field("pour_temperature");
         let pour = match kind.pour_temperature() {
             Some(usual) => diagnostics.parse_or_default::<PourTemperature>(

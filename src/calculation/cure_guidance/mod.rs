@@ -29,7 +29,7 @@ pub use report::{
     CureMilestoneReached, CureReason, CureReferenceTime, CureSealantEcho, CureSheetEcho, CureShelf, CureTimes,
     CureWindow,
 };
-pub use request::{CureGuidanceRequest, ResolvedCureGuidance};
+pub use request::{CureGuidanceRequest, LaidCovers, ResolvedCureGuidance};
 
 use super::input::Weather;
 use super::report::{Diagnostics, FieldPath, Finding, InvalidRequest, Statement};
@@ -75,7 +75,7 @@ impl Calculation for CureGuidanceRequest {
     }
 
     fn calculate(&self, diagnostics: &mut Diagnostics) -> Result<Self::Report, InvalidRequest> {
-        let job = self.resolve_for(Construction::HandWound, diagnostics);
+        let job = self.resolve_for(Construction::HandWound, None, diagnostics);
         let job = diagnostics.finish(job)?;
         Ok(solve(self, &job, diagnostics))
     }

@@ -1,7 +1,7 @@
 //! What is asked of [`super`], and the same in typed quantities.
 
 use serde::Deserialize;
-use uom::si::f64::ThermodynamicTemperature;
+use uom::si::f64::{Length, ThermodynamicTemperature};
 use utoipa::ToSchema;
 use validator::Validate;
 
@@ -15,7 +15,7 @@ use crate::practice::sealants::SealantKind;
 use crate::practice::sealing::SurfaceCondition;
 use crate::practice::site::Construction;
 use crate::practice::sources::Source;
-use crate::quantity::QuantityField;
+use crate::quantity::{QuantityField, UnitSystem};
 use crate::vocabulary::Vocabulary;
 
 /// A sealant, a slot, a start, and the weather round it.
@@ -47,6 +47,15 @@ pub struct CureGuidanceRequest {
     pub weather: Weather,
 }
 
+/// The sealant over the top wires of loops that are laid.
+#[derive(Clone, Copy)]
+pub struct LaidCovers<'a> {
+    /// That of each.
+    pub covers: &'a [Length],
+    /// The system of the reader.
+    pub system: UnitSystem,
+}
+
 /// The request in typed quantities.
 #[derive(Clone, Debug)]
 pub struct ResolvedCureGuidance {
@@ -69,10 +78,11 @@ pub struct ResolvedCureGuidance {
 }
 
 impl CureGuidanceRequest {
-    /// Resolves every field, for the slot of a construction; `None` after an error.
+    /// Resolves every field, for the slot of a construction and the covers of the loops that a plan lays in it; `None` after an error.
     pub fn resolve_for(
         &self,
         construction: Construction,
+        laid: Option<LaidCovers<'_>>,
         diagnostics: &mut Diagnostics,
     ) -> Option<ResolvedCureGuidance> {
         let body = FieldPath::BODY;
@@ -94,7 +104,7 @@ impl CureGuidanceRequest {
         let sheet = DataSheet::resolve(&self.sealant, self.surface_condition, &sealant_at, diagnostics);
         let shelf_life = RemainingShelfLife::resolve(&self.sealant, start, &sealant_at, diagnostics);
         let slot_at = body.field("slot");
-        let slot = Slot::resolve(self.slot.as_ref(), construction, &slot_at, diagnostics);
+        let slot = self.resolve_slot(construction, laid, &slot_at, diagnostics);
         let rating = self.resolve_rating(diagnostics);
         let condition = diagnostics.value_or_default(
             &body.field("surface_condition"),
@@ -118,6 +128,23 @@ impl CureGuidanceRequest {
             needed: needed.flatten().map(|needed| OffsetDateTime { at: needed.at, offset: weather.begin.offset }),
             weather,
         })
+    }
+
+    /// The slot; where loops are laid, with the thickest cover of theirs, which cures last.
+    fn resolve_slot(
+        &self,
+        construction: Construction,
+        laid: Option<LaidCovers<'_>>,
+        at: &FieldPath<'_>,
+        diagnostics: &mut Diagnostics,
+    ) -> Option<ResolvedSlot> {
+        let wires = laid.map(|laid| (Length::default(), laid.system));
+        let mut slot = Slot::resolve(self.slot.as_ref(), construction, wires, at, diagnostics)?;
+        if let Some(laid) = laid {
+            slot.say_cover(laid.covers, laid.system, at, diagnostics);
+            slot.cover = laid.covers.iter().copied().reduce(Length::max).unwrap_or(slot.cover);
+        }
+        Some(slot)
     }
 
     /// The rating of the insulation; nothing else of the wire is needed.

@@ -7,7 +7,7 @@ use utoipa::ToSchema;
 use validator::Validate;
 
 use crate::calculation::report::{Decimals, Diagnostics, FieldErrorCode, FieldPath, Statement};
-use crate::practice::detectors::{DetectorEnvelope, Limits};
+use crate::practice::detectors::{DetectorEnvelope, FREQUENCY_SHARE, INDUCTANCE_SHARE, LIMIT_FACTOR, Limits};
 use crate::practice::sources::Source;
 use crate::quantity::output::round;
 use crate::vocabulary::Vocabulary;
@@ -112,6 +112,57 @@ fn steps_schema() -> utoipa::openapi::schema::Array {
         .build()
 }
 
+/// The least and the greatest that a unit takes of something.
+struct LimitPair {
+    what: &'static str,
+    fields: [&'static str; 2],
+    sent: [Option<f64>; 2],
+    usual: [f64; 2],
+    /// The share of the greatest that the least does not exceed, where only the greatest was sent.
+    least_share: f64,
+}
+
+impl LimitPair {
+    /// What was sent; a limit that was not gives way to the other, and says so.
+    fn resolve(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> [f64; 2] {
+        let [usual_least, usual_greatest] = self.usual;
+        let mut give_way = |field: &'static str, limit: f64, reason: Statement| {
+            let value = round(limit, 3);
+            diagnostics.add_assumption(&at.field(field), value.to_string(), reason, &[Source::OwnChoice]);
+            value
+        };
+        let [least_field, greatest_field] = self.fields;
+        match self.sent {
+            [None, None] => self.usual,
+            [None, Some(greatest)] if self.least_share * greatest < usual_least => {
+                let reason = Statement::new("input-least-gives-way");
+                let reason = reason.code("what", self.what).percent("share", 100.0 * self.least_share, 0);
+                [give_way(least_field, self.least_share * greatest, reason), greatest]
+            }
+            [Some(least), None] if LIMIT_FACTOR * least > usual_greatest => {
+                let reason = Statement::new("input-greatest-gives-way").code("what", self.what);
+                [least, give_way(greatest_field, LIMIT_FACTOR * least, reason.number("factor", LIMIT_FACTOR, 0))]
+            }
+            [None, Some(greatest)] => [usual_least, greatest],
+            [Some(least), None] => [least, usual_greatest],
+            [Some(least), Some(greatest)] => {
+                if least >= greatest {
+                    diagnostics.add_error(
+                        &at.field(least_field),
+                        FieldErrorCode::Contradiction,
+                        Statement::new("errors-detector-limits")
+                            .code("what", self.what)
+                            .number("least", least, Decimals::All)
+                            .number("greatest", greatest, Decimals::All),
+                        Statement::new("errors-detector-limits-hint"),
+                    );
+                }
+                [least, greatest]
+            }
+        }
+    }
+}
+
 impl Detector {
     /// Which of the fields that only some calculations need were sent.
     pub fn parts_sent(&self) -> [(&'static str, bool); 4] {
@@ -139,28 +190,25 @@ impl Detector {
             Source::NemaEnvelope,
         );
         let base = envelope.limits();
-        let limits = Limits {
-            inductance_min_uh: detector.inductance_min_uh.unwrap_or(base.inductance_min_uh),
-            inductance_max_uh: detector.inductance_max_uh.unwrap_or(base.inductance_max_uh),
-            quality_factor_min: detector.quality_factor_min.unwrap_or(base.quality_factor_min),
-            frequency_min_khz: detector.frequency_min_khz.unwrap_or(base.frequency_min_khz),
-            frequency_max_khz: detector.frequency_max_khz.unwrap_or(base.frequency_max_khz),
-        };
-        let mut check_order = |low: f64, high: f64, field: &'static str, what: &'static str| {
-            if low >= high {
-                diagnostics.add_error(
-                    &at.field(field),
-                    FieldErrorCode::Contradiction,
-                    Statement::new("errors-detector-limits")
-                        .code("what", what)
-                        .number("least", low, Decimals::All)
-                        .number("greatest", high, Decimals::All),
-                    Statement::new("errors-detector-limits-hint"),
-                );
-            }
-        };
-        check_order(limits.inductance_min_uh, limits.inductance_max_uh, "inductance_min_uh", "inductance");
-        check_order(limits.frequency_min_khz, limits.frequency_max_khz, "frequency_min_khz", "frequency");
+        let [inductance_min_uh, inductance_max_uh] = LimitPair {
+            what: "inductance",
+            fields: ["inductance_min_uh", "inductance_max_uh"],
+            sent: [detector.inductance_min_uh, detector.inductance_max_uh],
+            usual: [base.inductance_min_uh, base.inductance_max_uh],
+            least_share: INDUCTANCE_SHARE,
+        }
+        .resolve(at, diagnostics);
+        let [frequency_min_khz, frequency_max_khz] = LimitPair {
+            what: "frequency",
+            fields: ["frequency_min_khz", "frequency_max_khz"],
+            sent: [detector.frequency_min_khz, detector.frequency_max_khz],
+            usual: [base.frequency_min_khz, base.frequency_max_khz],
+            least_share: FREQUENCY_SHARE,
+        }
+        .resolve(at, diagnostics);
+        let quality_factor_min = detector.quality_factor_min.unwrap_or(base.quality_factor_min);
+        let limits =
+            Limits { inductance_min_uh, inductance_max_uh, quality_factor_min, frequency_min_khz, frequency_max_khz };
         let mut steps = detector.threshold_steps_percent.clone().unwrap_or_default();
         for (index, step) in steps.iter().enumerate() {
             if !(0.001..=50.0).contains(step) {

@@ -126,7 +126,7 @@ impl LeadIn {
                 Statement::new("errors-lead-in-parts-hint"),
             );
         }
-        let (gauge, area) = gauge?;
+        let (gauge, area, _) = gauge?;
         Some(ResolvedLeadIn {
             system: length.system,
             length: length.si,

@@ -10,8 +10,8 @@ use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Stateme
 use crate::practice::site::{Barrier, LeafOpen};
 use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
-use crate::quantity::UnitSystem;
 use crate::quantity::output::{DurationValue, PlanLength, SpeedValue};
+use crate::quantity::{QuantityField, UnitSystem};
 use crate::vocabulary::{Vocabulary, join_codes};
 
 /// What vehicles pass through.
@@ -87,6 +87,11 @@ pub struct ResolvedOpening {
 }
 
 impl Opening {
+    /// The system that its width is written in.
+    pub fn system(&self) -> UnitSystem {
+        self.width.read().map_or(UnitSystem::Metric, |width| width.system)
+    }
+
     /// Reads the opening.
     pub fn resolve(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<ResolvedOpening> {
         let width = diagnostics.parse(&at.field("width"), &self.width);

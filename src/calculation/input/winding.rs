@@ -11,10 +11,12 @@ use super::{ConductorSize, CornerLeg, Cover, LoopLeg, OverInsulation, OverJacket
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
 use crate::physics::winding::{self, Winding};
 use crate::practice::layout::two_wheeler_inset;
+use crate::practice::site::Construction;
 use crate::practice::sources::{Source, sourced_vocabulary};
-use crate::practice::wires;
-use crate::quantity::UnitSystem;
+use crate::practice::wires::{self, bare_diameter};
+use crate::quantity::format::format_detail_length_input;
 use crate::quantity::output::{DetailLength, PlanLength};
+use crate::quantity::{QuantityField, UnitSystem};
 use crate::vocabulary::Vocabulary;
 
 sourced_vocabulary! {
@@ -41,7 +43,7 @@ impl Shape {
 pub struct Wire {
     /// The conductor. Default 14 AWG.
     pub gauge: Option<ConductorSize>,
-    /// The diameter over insulation, which is the pitch of stacked turns. Default 0.130 in.
+    /// The diameter over insulation, which is the pitch of stacked turns. Default 0.130 in for 14 AWG and 1.5 mm2, the same insulation on other sizes.
     pub over_insulation: Option<OverInsulation>,
     /// The diameter over the jacket that holds all turns of a preformed loop. Default: the turns lie one on the other, as single wires do.
     pub over_jacket: Option<OverJacket>,
@@ -94,12 +96,7 @@ pub struct ResolvedWire {
 
 #[expect(clippy::trivially_copy_pass_by_ref, reason = "serde hands over the field")]
 fn write_diameter<S: Serializer>(area: &Area, serializer: S) -> Result<S::Ok, S::Error> {
-    DetailLength(diameter(*area)).serialize(serializer)
-}
-
-/// Diameter of a solid conductor of this area.
-fn diameter(area: Area) -> Length {
-    (area * (4.0 / std::f64::consts::PI)).sqrt()
+    DetailLength(bare_diameter(*area)).serialize(serializer)
 }
 
 /// A loop as it was understood.
@@ -134,39 +131,38 @@ pub struct ResolvedLoop {
     pub system: UnitSystem,
 }
 
-/// The size of a conductor as text, and its area; the usual size where none was sent, for `reason`.
+/// The size of a conductor as text, its area and the system it is written in; the usual size where none was sent, for `reason`.
 pub(super) fn resolve_gauge(
     sent: Option<&ConductorSize>,
     at: &FieldPath<'_>,
     reason: Statement,
     diagnostics: &mut Diagnostics,
-) -> Option<(String, Area)> {
+) -> Option<(String, Area, UnitSystem)> {
     let at = at.field("gauge");
     if let Some(text) = sent {
-        return diagnostics.parse(&at, text).map(|written| (written.text.to_owned(), written.si));
+        return diagnostics.parse(&at, text).map(|written| (written.text.to_owned(), written.si, written.system));
     }
     let area =
         diagnostics.parse_or_default::<ConductorSize>(&at, None, wires::USUAL_GAUGE, reason, Source::CommonPractice)?;
-    Some((wires::USUAL_GAUGE.to_owned(), area))
+    Some((wires::USUAL_GAUGE.to_owned(), area, UnitSystem::UsCustomary))
 }
 
 impl Wire {
     /// Reads the wire, or takes the usual one. Jacket and rating are listed as unused; a calculation that uses them takes that back
     /// with [`Diagnostics::mark_used`].
     pub fn resolve(wire: Option<&Self>, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<ResolvedWire> {
-        let gauge = resolve_gauge(
-            wire.and_then(|wire| wire.gauge.as_ref()),
-            at,
-            Statement::new("input-usual-loop-wire"),
-            diagnostics,
-        );
-        let over_insulation = diagnostics.parse_or_default(
-            &at.field("over_insulation"),
-            wire.and_then(|wire| wire.over_insulation.as_ref()),
-            wires::USUAL_OVER_INSULATION,
-            Statement::new("input-usual-over-insulation"),
-            Source::CommonPractice,
-        );
+        let gauge_sent = wire.and_then(|wire| wire.gauge.as_ref());
+        let over_sent = wire.and_then(|wire| wire.over_insulation.as_ref());
+        let over = over_sent.and_then(|over| over.read().ok()).map(|written| written.si);
+        let usual = bare_diameter(wires::WireGauge::Awg14.area());
+        let gauge = match over.filter(|over| gauge_sent.is_none() && *over <= usual) {
+            Some(over) => gauge_within(over, at, diagnostics),
+            None => resolve_gauge(gauge_sent, at, Statement::new("input-usual-loop-wire"), diagnostics),
+        };
+        let over_insulation = match over_sent {
+            Some(over) => diagnostics.parse_optional(&at.field("over_insulation"), Some(over)),
+            None => gauge.as_ref().map(|(_, area, system)| usual_over_insulation(*area, *system, at, diagnostics)),
+        };
         let over_jacket =
             diagnostics.parse_optional(&at.field("over_jacket"), wire.and_then(|wire| wire.over_jacket.as_ref()));
         diagnostics
@@ -174,7 +170,7 @@ impl Wire {
         if let Some(wire) = wire {
             wire.mark_jacket_and_rating(at, diagnostics);
         }
-        let (gauge, area) = gauge?;
+        let (gauge, area, _) = gauge?;
         let wire = ResolvedWire { gauge, area, over_insulation: over_insulation?, over_jacket };
         if wire.over_insulation <= wire.diameter() {
             diagnostics.add_error(
@@ -195,10 +191,71 @@ impl Wire {
     }
 }
 
+/// The gauge that a default gives way to where no more than this diameter was sent.
+fn gauge_within(over: Length, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<(String, Area, UnitSystem)> {
+    let (gauge, reason) = (wires::gauge_within(over), Statement::new("input-gauge-gives-way"));
+    let at = at.field("gauge");
+    let area = diagnostics.parse_or_default::<ConductorSize>(&at, None, gauge, reason, Source::OwnChoice)?;
+    Some((gauge.to_owned(), area, UnitSystem::UsCustomary))
+}
+
+/// The usual diameter over insulation of a conductor, and says so.
+fn usual_over_insulation(area: Area, system: UnitSystem, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Length {
+    let at = at.field("over_insulation");
+    let over = wires::usual_over_insulation(area, system);
+    if over == wires::usual_over_insulation(wires::WireGauge::Awg14.area(), system) {
+        let reason = Statement::new("input-usual-over-insulation");
+        diagnostics.add_assumption(&at, wires::USUAL_OVER_INSULATION, reason, &[Source::CommonPractice]);
+    } else {
+        let (value, reason) = (format_detail_length_input(over, system), Statement::new("input-same-insulation"));
+        diagnostics.add_assumption(&at, value, reason, &[Source::OwnChoice]);
+    }
+    over
+}
+
 impl ResolvedWire {
+    /// The widest that lies across a slot: the wire, or the jacket of a preformed loop where it is known.
+    pub fn widest(&self, construction: Construction) -> Length {
+        self.jacket(construction).unwrap_or(self.over_insulation)
+    }
+
+    /// The diameter over the jacket, where the loop has one and it is known.
+    pub fn jacket(&self, construction: Construction) -> Option<Length> {
+        self.over_jacket.filter(|_| construction.is_preformed())
+    }
+
+    /// Lets what nobody sent give way to a jacket that is thinner than the usual wire. `false` where what was sent does not go in.
+    pub fn fit_jacket(
+        &mut self,
+        sent: Option<&Wire>,
+        at: &FieldPath<'_>,
+        system: UnitSystem,
+        diagnostics: &mut Diagnostics,
+    ) -> bool {
+        let Some(jacket) = self.over_jacket.filter(|jacket| *jacket < self.over_insulation) else { return true };
+        let (has_gauge, has_over) =
+            sent.map_or((false, false), |sent| (sent.gauge.is_some(), sent.over_insulation.is_some()));
+        let is_thick = self.diameter() >= jacket;
+        if has_over || has_gauge && is_thick {
+            return false;
+        }
+        if is_thick {
+            diagnostics.mark_unneeded(at, &[("gauge", false)]);
+            if let Some((gauge, area, _)) = gauge_within(jacket, at, diagnostics) {
+                (self.gauge, self.area) = (gauge, area);
+            }
+        }
+        diagnostics.mark_unneeded(at, &[("over_insulation", false)]);
+        let (value, reason) =
+            (format_detail_length_input(jacket, system), Statement::new("input-insulation-gives-way"));
+        diagnostics.add_assumption(&at.field("over_insulation"), value, reason, &[Source::OwnChoice]);
+        self.over_insulation = jacket;
+        true
+    }
+
     /// Diameter of a solid conductor of this area.
     pub fn diameter(&self) -> Length {
-        diameter(self.area)
+        bare_diameter(self.area)
     }
 
     /// Conductor area in square metres, for the physics.
@@ -270,6 +327,11 @@ impl ResolvedLoop {
     /// The height of its wires where most of them lie: one on the other, those of both cells in the centre slot of a quadrupole.
     pub fn stack(&self) -> Length {
         f64::from(self.shape.cells() * self.turns) * self.wire.over_insulation
+    }
+
+    /// The height of what lies in the slot: the wires one on the other, or the jackets of both cells in the centre slot of a quadrupole.
+    pub fn height_in_slot(&self, construction: Construction) -> Length {
+        self.wire.jacket(construction).map_or_else(|| self.stack(), |jacket| f64::from(self.shape.cells()) * jacket)
     }
 
     fn longest_corner_cut(&self) -> Length {

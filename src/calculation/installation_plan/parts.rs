@@ -2,16 +2,18 @@
 
 use super::merge::with_plan_pointers;
 use super::request::InstallationPlanRequest;
-use crate::calculation::cure_guidance::{self, CureGuidanceReport};
+use crate::calculation::cure_guidance::{self, CureGuidanceReport, LaidCovers};
 use crate::calculation::detector_compatibility::{self, DetectorCompatibilityReport};
 use crate::calculation::layout::{JobLayout, LaidLoop};
 use crate::calculation::loop_characteristics::MeasurementConditions;
 use crate::calculation::loop_sizing::{self, LoopSizingReport};
 use crate::calculation::material_estimate::{self, LaidLoops, MaterialEstimateReport};
-use crate::calculation::report::{Diagnostics, InvalidRequest};
+use crate::calculation::report::{Diagnostics, FieldPath, InvalidRequest, Statement};
 use crate::practice::detectors::Wiring;
 use crate::practice::job_steps::PlanPart;
 use crate::practice::site::Construction;
+use crate::practice::sources::Source;
+use crate::vocabulary::Vocabulary;
 
 /// The parts that were asked for.
 pub struct PlannedParts {
@@ -46,7 +48,7 @@ impl PlannedParts {
         let construction = construction.unwrap_or(Construction::HandWound);
         let materials = plan.asks_for(PlanPart::Materials).then(|| solve_materials(plan, layout));
         let detector = plan.asks_for(PlanPart::Detector).then(|| solve_detector(plan, layout));
-        let cure = (asks_for_cure && construction.is_sawn()).then(|| solve_cure(plan, construction)).flatten();
+        let cure = (asks_for_cure && construction.is_sawn()).then(|| solve_cure(plan, layout, construction)).flatten();
         let sizing = report_or_errors(sizing, diagnostics);
         let materials = materials.map(|report| report_or_errors(report, diagnostics));
         let detector = detector.map(|report| report_or_errors(report, diagnostics));
@@ -68,6 +70,19 @@ fn solve_sizing(plan: &InstallationPlanRequest) -> Result<(JobLayout, LoopSizing
     let resolved = request.resolve(&mut diagnostics);
     let mut resolved = diagnostics.finish(resolved)?;
     resolved.wiring = plan.wiring.unwrap_or(Wiring::Separate);
+    if plan.asks_for(PlanPart::Materials) {
+        let materials = plan.materials_request();
+        if let Some(slot) = &mut resolved.slot {
+            material_estimate::fill_slot(&materials, resolved.construction, slot);
+        }
+        let corner = plan.saw.as_ref().and_then(|saw| saw.corner).filter(|corner| !corner.is_diagonal());
+        if let Some(corner) = corner.filter(|_| resolved.construction.is_sawn()) {
+            resolved.has_square_corners = true;
+            let (body, reason) = (FieldPath::BODY, Statement::new("plan-square-corners"));
+            let saw_at = body.field("saw");
+            diagnostics.add_assumption(&saw_at.field("corner"), corner.code(), reason, &[Source::OwnChoice]);
+        }
+    }
     let conditions = MeasurementConditions::usual();
     let solved = loop_sizing::solve(&resolved, &conditions);
     let report = loop_sizing::report(&request, &resolved, &solved, &mut diagnostics);
@@ -98,10 +113,13 @@ fn solve_materials(
 
 fn solve_cure(
     plan: &InstallationPlanRequest,
+    layout: &JobLayout,
     construction: Construction,
 ) -> Option<Result<CureGuidanceReport, InvalidRequest>> {
     let (request, mut diagnostics) = (plan.cure_request()?, Diagnostics::default());
-    let resolved = request.resolve_for(construction, &mut diagnostics);
+    let covers = layout.covers();
+    let laid = Some(LaidCovers { covers: &covers, system: plan.system() }).filter(|_| !covers.is_empty());
+    let resolved = request.resolve_for(construction, laid, &mut diagnostics);
     Some(diagnostics.finish(resolved).map(|resolved| cure_guidance::solve(&request, &resolved, &mut diagnostics)))
 }
 

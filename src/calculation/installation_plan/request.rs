@@ -13,7 +13,7 @@ use crate::practice::roles::Role;
 use crate::practice::sealing::SurfaceCondition;
 use crate::practice::site::{Construction, SiteHazard, Surface};
 use crate::practice::vehicles::VehicleClass;
-use crate::quantity::{QuantityField, UnitSystem};
+use crate::quantity::UnitSystem;
 use crate::vocabulary::Vocabulary;
 
 /// A whole job: the fields of loop-sizing, and of whatever else is to be planned.
@@ -126,7 +126,7 @@ pub struct InstallationPlanRequest {
 impl InstallationPlanRequest {
     /// The system of the plan: that of the opening's width.
     pub fn system(&self) -> UnitSystem {
-        self.opening.width.read().map_or(UnitSystem::Metric, |width| width.system)
+        self.opening.system()
     }
 
     /// Whether a part is to be planned: one that was named, or any where none was.

@@ -19,6 +19,14 @@ pub struct JobLayout {
 }
 
 impl JobLayout {
+    /// What lies over the top wires, from the thinnest to the thickest, each once.
+    pub fn covers(&self) -> Vec<Length> {
+        let mut covers: Vec<_> = self.loops.iter().map(|laid| laid.coil.cover).collect();
+        covers.sort_by(|a, b| a.value.total_cmp(&b.value));
+        covers.dedup();
+        covers
+    }
+
     /// The step of all loops where it is the same, else that of each: `(None, step)` or one `(mark, step)` for each.
     pub fn steps(&self) -> Vec<(Option<LoopMark>, Ratio)> {
         match self.loops.as_slice() {

@@ -5,7 +5,7 @@ use uom::si::inductance::microhenry;
 use uom::si::length::meter;
 
 use super::resolved::ResolvedLoopSizing;
-use crate::calculation::input::{ResolvedLeadIn, ResolvedLoop, Shape};
+use crate::calculation::input::{CutLevels, CutPlace, ResolvedLeadIn, ResolvedLoop, Shape};
 use crate::calculation::loop_characteristics::{ElectricalFigures, MeasurementConditions, measure};
 use crate::practice::detectors::{LOOP_TO_LEAD_IN, LOW_END_MARGIN, MAX_TURNS};
 use crate::practice::layout::{MIN_ACROSS, MIN_EDGE_SETBACK, STEP, usual_corner_cut};
@@ -36,6 +36,8 @@ pub enum LoopGrade {
     LeadInHeavy,
     /// The unit tunes to it and the turns fit, but the lead-in outweighs the loop.
     LeadInOutweighs,
+    /// The unit tunes to it, but in the slot that was sent it has less cover than should be, or it needs a deeper one than usual.
+    TightSlot,
     /// The unit tunes to it, but the turns do not fit the slot.
     TooDeep,
     /// The band leaves what the unit tunes to.
@@ -140,6 +142,9 @@ pub fn with_turns(design: &GradedLoop, turns: u32, brief: DesignBrief<'_>) -> Gr
 impl GradedLoop {
     /// A loop with its figures.
     pub fn new(coil: ResolvedLoop, brief: DesignBrief<'_>) -> Self {
+        let stack = coil.height_in_slot(brief.job.construction);
+        let cover = brief.job.slot.as_ref().map_or(brief.job.cover, |slot| slot.cover_over(stack));
+        let coil = ResolvedLoop { cover, ..coil };
         let conditions = MeasurementConditions { steel_below: brief.job.steel_below(&coil), ..*brief.conditions };
         let electrical = measure(&coil, brief.lead_in, &conditions);
         let grade = grade(&coil, &electrical, brief.job);
@@ -161,7 +166,11 @@ pub fn coil(
         along_travel,
         across_lane,
         turns,
-        corner_cut: usual_corner_cut(job.construction, short, job.system()),
+        corner_cut: if job.has_square_corners {
+            Length::default()
+        } else {
+            usual_corner_cut(job.construction, short, job.system())
+        },
         cover: job.cover,
         wire: job.wire.clone(),
         system: job.system(),
@@ -174,11 +183,13 @@ fn grade(coil: &ResolvedLoop, electrical: &ElectricalFigures, job: &ResolvedLoop
     let tunes = low >= limits.inductance_min_uh
         && electrical.as_built_high.get::<microhenry>() <= limits.inductance_max_uh
         && electrical.quality_factor >= limits.quality_factor_min;
-    let fits = needed_depth(coil, job).is_none_or(|depth| depth <= deepest_slot(job));
+    let levels = slot_levels(coil, job);
     if !tunes {
         LoopGrade::Untunable
-    } else if !fits {
+    } else if levels.is_some_and(|levels| levels.is_too_shallow()) {
         LoopGrade::TooDeep
+    } else if levels.is_some_and(|levels| levels.is_thin() || is_deeper_than_usual(levels.depth, job)) {
+        LoopGrade::TightSlot
     } else if electrical.loop_inductance >= LOOP_TO_LEAD_IN * electrical.lead_in_inductance {
         if low >= LOW_END_MARGIN * limits.inductance_min_uh { LoopGrade::Right } else { LoopGrade::NearLeast }
     } else if electrical.loop_inductance >= electrical.lead_in_inductance {
@@ -188,23 +199,21 @@ fn grade(coil: &ResolvedLoop, electrical: &ElectricalFigures, job: &ResolvedLoop
     }
 }
 
-/// Turns and cover, stacked; `None` where nothing is sawn.
-pub fn needed_depth(coil: &ResolvedLoop, job: &ResolvedLoopSizing) -> Option<Length> {
-    job.slot.as_ref().map(|slot| slot.needed_depth(coil.stack()))
+/// Turns and cover in the slot; `None` where nothing is sawn.
+pub fn slot_levels(coil: &ResolvedLoop, job: &ResolvedLoopSizing) -> Option<CutLevels> {
+    let stack = coil.height_in_slot(job.construction);
+    Some(job.slot.as_ref()?.levels(CutPlace::Loop, stack, job.system()))
 }
 
-/// The deepest slot that the job allows.
-pub fn deepest_slot(job: &ResolvedLoopSizing) -> Length {
-    let limit = || parse::<dimension::Length>(wires::DEEPEST_SLOT).map_or_else(|_| Length::default(), |limit| limit.si);
-    match &job.slot {
-        Some(slot) if slot.depth_is_fixed => slot.depth,
-        _ => limit(),
-    }
+/// Whether a slot of ours is deeper than the sizing takes more turns for.
+fn is_deeper_than_usual(depth: Length, job: &ResolvedLoopSizing) -> bool {
+    let deepest = parse::<dimension::Length>(wires::DEEPEST_SLOT).map_or(depth, |deepest| deepest.si);
+    depth > deepest && job.slot.as_ref().is_some_and(|slot| !slot.depth_is_fixed)
 }
 
 /// The depth to cut; `None` where nothing is sawn.
 pub fn slot_depth(coil: &ResolvedLoop, job: &ResolvedLoopSizing) -> Option<Length> {
-    Some(job.slot.as_ref()?.depth_to_cut(needed_depth(coil, job)?, job.system()))
+    slot_levels(coil, job).map(|levels| levels.depth)
 }
 
 /// The saw cut of a loop; `None` where nothing is sawn.

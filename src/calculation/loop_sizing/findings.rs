@@ -2,12 +2,12 @@
 
 use uom::si::f64::{Length, Ratio};
 use uom::si::inductance::microhenry;
-use uom::si::length::inch;
 use uom::si::ratio::percent;
 
 use super::design::{self, GradedLoop, LoopGrade};
 use super::resolved::ResolvedLoopSizing;
 use super::search::SeenAtStep;
+use crate::calculation::input::{CutPlace, NarrowSlot, width_finding};
 use crate::calculation::layout::{ClassSighting, JobLayout, LaidLoop};
 use crate::calculation::report::{Decimals, Diagnostics, FieldPath, Finding, Statement};
 use crate::calculation::vehicle_response::UnseenStrips;
@@ -15,7 +15,6 @@ use crate::practice::detectors::{FINEST_CLASS_PERCENT, MIN_TIMES_THRESHOLD};
 use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::roles::Role;
 use crate::practice::vehicles::VehicleClass;
-use crate::practice::wires::least_clearance;
 use crate::quantity::output::round;
 
 /// What helps where a vehicle changes a loop by too little.
@@ -32,18 +31,6 @@ pub fn judge_fit(role: Role, design: &GradedLoop, job: &ResolvedLoopSizing, diag
             Finding::new(FindingCode::NoWorkingTurns, Level::Stop, &body.field("detector"), message).on(Some(role)),
         );
     }
-    if let Some(slot) = job.slot.as_ref().filter(|slot| slot.width < job.wire.over_insulation + least_clearance()) {
-        let message = Statement::new("sizing-slot-too-narrow")
-            .detail_length("slot_width", slot.width, job.system())
-            .detail_length("over_insulation", job.wire.over_insulation, job.system())
-            .detail_length("least_clearance", least_clearance(), job.system());
-        let slot_at = body.field("slot");
-        diagnostics.add_finding(
-            Finding::new(FindingCode::SlotTooNarrow, Level::Warning, &slot_at.field("width"), message)
-                .on(Some(role))
-                .figure("slot_width", slot.width.get::<inch>(), "inch"),
-        );
-    }
     if design.grade == LoopGrade::NearLeast {
         let (low, least) = (design.electrical.as_built_low, job.detector.limits.inductance_min_uh);
         let message = Statement::new("sizing-near-least-inductance")
@@ -56,20 +43,15 @@ pub fn judge_fit(role: Role, design: &GradedLoop, job: &ResolvedLoopSizing, diag
                 .figure("inductance_min", least, "uH"),
         );
     }
-    let Some(needed) = design::needed_depth(&design.coil, job) else { return };
-    if design.grade == LoopGrade::TooDeep {
-        let message = Statement::new("sizing-slot-too-shallow").count("turns", design.coil.turns.into()).detail_length(
-            "needed_depth",
-            needed,
-            job.system(),
-        );
-        let slot_at = body.field("slot");
-        diagnostics.add_finding(
-            Finding::new(FindingCode::SlotTooShallow, Level::Stop, &slot_at.field("depth"), message)
-                .on(Some(role))
-                .figure("needed_depth", needed.get::<inch>(), "inch")
-                .figure("slot_depth", design::deepest_slot(job).get::<inch>(), "inch"),
-        );
+    let Some((slot, levels)) = job.slot.as_ref().zip(design::slot_levels(&design.coil, job)) else { return };
+    let (slot_at, widest) = (body.field("slot"), job.wire.widest(job.construction));
+    if let Some(narrow) = NarrowSlot::find(slot.width, widest, widest, job.system()) {
+        let (kind, widths) = ((FindingCode::SlotTooNarrow, narrow.level), (slot.width, widest));
+        let finding = width_finding(kind, CutPlace::Loop, widths, narrow.advice, job.system(), &slot_at);
+        diagnostics.add_finding(finding.on(Some(role)));
+    }
+    if let Some(finding) = levels.finding(&slot_at) {
+        diagnostics.add_finding(finding.on(Some(role)));
     }
 }
 

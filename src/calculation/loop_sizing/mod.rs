@@ -143,7 +143,11 @@ pub fn report(
     diagnostics.add_sources(vehicle_response::SOURCES);
     diagnostics.add_sources(&[Source::CommonPractice]);
 
-    let inputs = LoopSizingInputs::of(resolved);
+    let covers = solved.layout.covers();
+    if let Some(slot) = &resolved.slot {
+        slot.say_cover(&covers, resolved.system(), &body.field("slot"), diagnostics);
+    }
+    let inputs = LoopSizingInputs::of(resolved, &covers);
     let closing = diagnostics.into_parts();
     LoopSizingReport {
         inputs,

@@ -1,7 +1,7 @@
 //! What [`super`] answers. Parts of a loop's answer stand beside what computes them.
 
 use serde::Serialize;
-use uom::si::f64::Ratio;
+use uom::si::f64::{Length, Ratio};
 use uom::si::ratio::percent;
 use uom::si::time::second;
 use utoipa::ToSchema;
@@ -101,7 +101,9 @@ pub struct LoopSizingInputs {
 }
 
 impl LoopSizingInputs {
-    pub(super) fn of(resolved: &ResolvedLoopSizing) -> Self {
+    /// `covers` are those of the loops, the thinnest first.
+    pub(super) fn of(resolved: &ResolvedLoopSizing, covers: &[Length]) -> Self {
+        let cover = covers.first().copied().unwrap_or(resolved.cover);
         Self {
             opening: resolved.opening.clone(),
             roles: resolved.roles.clone(),
@@ -113,8 +115,8 @@ impl LoopSizingInputs {
             construction: resolved.construction,
             lead_in: resolved.lead_in.clone(),
             wire: resolved.wire.clone(),
-            slot: resolved.slot.clone(),
-            cover: resolved.cover.into(),
+            slot: resolved.slot.clone().map(|slot| ResolvedSlot { cover, ..slot }),
+            cover: cover.into(),
             detector: resolved.detector.echo(),
             fixed_loops: resolved.fixed_loops.clone(),
             stock_items: resolved.stock.as_ref().map_or(0, Vec::len),

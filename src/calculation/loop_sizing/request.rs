@@ -8,7 +8,8 @@ use validator::Validate;
 use super::fixed_loop::{FixedLoop, ResolvedFixedLoop};
 use super::resolved::ResolvedLoopSizing;
 use crate::calculation::input::{
-    Cover, Detector, LeadIn, Opening, ResolvedSlot, ResolvedStockItem, Slab, Slot, StockItem, Wire, resolve_vehicles,
+    Cover, Detector, LeadIn, Opening, ResolvedSlot, ResolvedStockItem, ResolvedWire, Slab, Slot, StockItem, Wire,
+    resolve_vehicles,
 };
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
 use crate::practice::detectors::Wiring;
@@ -86,7 +87,8 @@ impl LoopSizingRequest {
         let construction = self.resolve_construction(surface, &hazards, &body.field("construction"), diagnostics);
         let lead_in = LeadIn::resolve_or_default(self.lead_in.as_ref(), &body.field("lead_in"), diagnostics);
         let wire = Wire::resolve(self.wire.as_ref(), &body.field("wire"), diagnostics);
-        let slot = self.resolve_slot(construction, &body.field("slot"), diagnostics);
+        let wire = wire.map(|wire| self.fit_jacket(wire, construction, diagnostics));
+        let slot = self.resolve_slot(construction, wire.as_ref(), &body.field("slot"), diagnostics);
         let cover = if construction.is_sawn() && slot.is_none() {
             None
         } else {
@@ -112,6 +114,7 @@ impl LoopSizingRequest {
             wire: wire?,
             slot,
             cover: cover?,
+            has_square_corners: false,
             detector: detector?,
             wiring: Wiring::Separate,
             fixed_loops,
@@ -187,19 +190,37 @@ impl LoopSizingRequest {
         construction
     }
 
+    /// A jacket counts in the saw cut of a preformed loop. One that what was sent does not go into is refused where loops are ordered.
+    fn fit_jacket(
+        &self,
+        mut wire: ResolvedWire,
+        construction: Construction,
+        diagnostics: &mut Diagnostics,
+    ) -> ResolvedWire {
+        if construction == Construction::PreformedSawCut {
+            let (body, system) = (FieldPath::BODY, self.opening.system());
+            let at = body.field("wire");
+            diagnostics.mark_used(&at.field("over_jacket"));
+            wire.fit_jacket(self.wire.as_ref(), &at, system, diagnostics);
+        }
+        wire
+    }
+
     /// `None` where nothing is sawn; of a slot that was sent all the same, the cover is used and the rest is only checked.
     fn resolve_slot(
         &self,
         construction: Construction,
+        wire: Option<&ResolvedWire>,
         at: &FieldPath<'_>,
         diagnostics: &mut Diagnostics,
     ) -> Option<ResolvedSlot> {
         if construction.is_sawn() {
-            return Slot::resolve(self.slot.as_ref(), construction, at, diagnostics);
+            let wires = wire.map(|wire| (wire.widest(construction), self.opening.system()));
+            return Slot::resolve(self.slot.as_ref(), construction, wires, at, diagnostics);
         }
         if let Some(slot) = &self.slot {
             let mut aside = Diagnostics::default();
-            Slot::resolve(Some(slot), construction, at, &mut aside);
+            Slot::resolve(Some(slot), construction, None, at, &mut aside);
             diagnostics.append_errors(&mut aside);
             diagnostics.mark_unneeded(at, &[("width", slot.width.is_some()), ("depth", slot.depth.is_some())]);
         }

@@ -37,8 +37,10 @@ pub struct ResolvedLoopSizing {
     pub wire: ResolvedWire,
     /// The saw cut; absent where nothing is sawn.
     pub slot: Option<ResolvedSlot>,
-    /// What lies over the top wire.
+    /// What lies over the top wire, where the slot leaves that.
     pub cover: Length,
+    /// Whether the saw cuts no diagonals, so that loops have square corners.
+    pub has_square_corners: bool,
     /// The detector unit.
     pub detector: ResolvedDetector,
     /// How the loops come to it.

@@ -101,8 +101,10 @@ impl<'a> LoopSelections<'a> {
         if job.wiring == Wiring::Separate {
             return;
         }
-        let counts: Vec<_> = self.iter().zip(asks).map(|((_, found), ask)| found.chosen.count() * ask.in_sweep).collect();
-        let figures = |((_, found), count): ((_, &FoundLoop<'_>), &usize)| repeat_n(found.chosen.design.electrical, *count);
+        let counts: Vec<_> =
+            self.iter().zip(asks).map(|((_, found), ask)| found.chosen.count() * ask.in_sweep).collect();
+        let figures =
+            |((_, found), count): ((_, &FoundLoop<'_>), &usize)| repeat_n(found.chosen.design.electrical, *count);
         let joined: Vec<_> = self.iter().zip(&counts).flat_map(figures).collect();
         let weights = channel_weights(&joined, job.wiring);
         let mut first = 0;

@@ -1,7 +1,6 @@
 //! What was taken for slots, corners, rod and jackets that were not given: added once the cuts are known.
 
 use uom::si::f64::Length;
-use uom::si::length::{inch, millimeter};
 
 use super::cut::CutGeometry;
 use super::estimate::{LoopEstimate, MaterialEstimate};
@@ -10,8 +9,7 @@ use crate::calculation::report::{Diagnostics, FieldPath, Statement};
 use crate::practice::materials::Corner;
 use crate::practice::site::Construction;
 use crate::practice::sources::Source;
-use crate::quantity::UnitSystem;
-use crate::quantity::output::round;
+use crate::quantity::format::format_detail_length_input;
 use crate::vocabulary::Vocabulary;
 
 /// A field of a slot that may be absent.
@@ -21,6 +19,9 @@ struct SlotField {
     value: fn(&CutGeometry) -> Length,
     reason: Statement,
     source: fn(Construction) -> Source,
+    /// Whether it gave way to what was sent, and the reason then.
+    gave_way: fn(&CutGeometry) -> bool,
+    gave_way_reason: Statement,
 }
 
 const SLOT_FIELDS: [SlotField; 3] = [
@@ -30,20 +31,26 @@ const SLOT_FIELDS: [SlotField; 3] = [
         value: |cut| cut.width,
         reason: Statement::new("materials-usual-width"),
         source: |_| Source::CommonPractice,
+        gave_way: |_| false,
+        gave_way_reason: Statement::new("materials-usual-width"),
     },
     SlotField {
         name: "depth",
         is_given: |given| given.depth,
-        value: |cut| cut.depth,
+        value: CutGeometry::depth,
         reason: Statement::new("materials-usual-depth"),
         source: |construction| construction.usual_slot_depth().1,
+        gave_way: |cut| cut.depth_gave_way,
+        gave_way_reason: Statement::new("materials-depth-gives-way"),
     },
     SlotField {
         name: "cover",
         is_given: |given| given.cover,
-        value: |cut| cut.asked_cover,
+        value: |cut| cut.levels.asked_cover,
         reason: Statement::new("input-usual-slot-cover"),
         source: |construction| construction.usual_cover().1,
+        gave_way: |cut| cut.levels.cover_gave_way(),
+        gave_way_reason: Statement::new("input-cover-gives-way"),
     },
 ];
 
@@ -72,29 +79,41 @@ fn assume_slot_field<'a>(
     at: &FieldPath<'_>,
     diagnostics: &mut Diagnostics,
 ) {
-    let mut values = AssumedValues::default();
+    let (mut values, mut reason) = (AssumedValues::default(), &field.reason);
     for each in loops.filter(|each| !(field.is_given)(&each.resolved.given)) {
         let Some(cuts) = &each.cuts else { continue };
-        let value = format_exact((field.value)(&cuts.loop_cut), each.resolved.coil.system);
-        values.add(each.construction, value, (field.source)(each.construction));
+        let value = format_detail_length_input((field.value)(&cuts.loop_cut), each.resolved.coil.system);
+        let mut source = (field.source)(each.construction);
+        if (field.gave_way)(&cuts.loop_cut) {
+            (reason, source) = (&field.gave_way_reason, Source::OwnChoice);
+        }
+        values.add(each.construction, value, source);
     }
-    values.add_to(diagnostics, &at.field(field.name), &field.reason);
+    values.add_to(diagnostics, &at.field(field.name), reason);
 }
 
 fn assume_lead_in_slot(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
     let body = FieldPath::BODY;
     let (at, given) = (body.field("lead_in_slot"), &estimate.job.lead_in_slot);
+    let way = Statement::new("input-cover-gives-way");
     let mut assume = |name: &'static str, is_given: bool, value: fn(&CutGeometry) -> Length, reason: &Statement| {
-        let mut values = AssumedValues::default();
+        let (mut values, mut reason) = (AssumedValues::default(), reason);
         for (each, cuts) in estimate.sawn_loops().filter(|_| !is_given) {
             let Some(cut) = &cuts.lead_in_cut else { continue };
-            values.add(each.construction, format_exact(value(cut), each.resolved.coil.system), Source::OwnChoice);
+            if name == "cover" && cut.levels.cover_gave_way() {
+                reason = &way;
+            }
+            values.add(
+                each.construction,
+                format_detail_length_input(value(cut), each.resolved.coil.system),
+                Source::OwnChoice,
+            );
         }
         values.add_to(diagnostics, &at.field(name), reason);
     };
     assume("width", given.width.is_some(), |cut| cut.width, &Statement::new("materials-lead-in-width"));
-    assume("depth", given.depth.is_some(), |cut| cut.depth, &Statement::new("materials-lead-in-depth"));
-    assume("cover", given.cover.is_some(), |cut| cut.asked_cover, &Statement::new("materials-lead-in-cover"));
+    assume("depth", given.depth.is_some(), CutGeometry::depth, &Statement::new("materials-lead-in-depth"));
+    assume("cover", given.cover.is_some(), |cut| cut.levels.asked_cover, &Statement::new("materials-lead-in-cover"));
 }
 
 fn assume_corners(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
@@ -120,7 +139,8 @@ fn assume_rod(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
     if job.rod.diameter.is_some() || rods.is_empty() {
         return;
     }
-    let diameters: Vec<_> = rods.iter().map(|(diameter, _)| format_exact(*diameter, job.system())).collect();
+    let diameters: Vec<_> =
+        rods.iter().map(|(diameter, _)| format_detail_length_input(*diameter, job.system())).collect();
     let (at, reason) = (body.field("backer_rod"), Statement::new("materials-usual-rod-diameter"));
     diagnostics.add_assumption(&at.field("diameter"), diameters.join(" or "), reason, &[Source::OwnChoice]);
 }
@@ -133,7 +153,11 @@ fn assume_jackets(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics
         let (loop_at, coil) = (item_at.field("loop"), &each.resolved.coil);
         let wire_at = loop_at.field("wire");
         let (wide, high) = (coil.wire.over_insulation, coil.stack());
-        let value = format!("{} wide, {} high", format_exact(wide, coil.system), format_exact(high, coil.system));
+        let value = format!(
+            "{} wide, {} high",
+            format_detail_length_input(wide, coil.system),
+            format_detail_length_input(high, coil.system)
+        );
         let reason = Statement::new("materials-flat-jacket");
         diagnostics.add_assumption(&wire_at.field("over_jacket"), value, reason, &[Source::OwnChoice]);
     }
@@ -170,13 +194,5 @@ impl AssumedValues {
             }
         };
         diagnostics.add_assumption(at, value, reason.clone(), &self.sources);
-    }
-}
-
-/// A small length as a request would hold it, close enough that sending it changes no figure.
-fn format_exact(length: Length, system: UnitSystem) -> String {
-    match system {
-        UnitSystem::UsCustomary => format!("{} in", round(length.get::<inch>(), 4)),
-        UnitSystem::Metric => format!("{} mm", round(length.get::<millimeter>(), 4)),
     }
 }

@@ -6,12 +6,11 @@ use uom::si::area::square_meter;
 use uom::si::f64::{Area, Length, Volume};
 use uom::si::length::meter;
 
-use crate::calculation::input::{ResolvedLoop, Shape};
+use crate::calculation::input::{CutLevels, CutPlace, ResolvedLoop, Shape};
 use crate::physics::saw;
 use crate::practice::materials::{Corner, RodForm, blade_diameters, flange_radius};
-use crate::practice::wires::least_clearance;
 
-/// Relative tolerance of a blade or a slot that fits exactly.
+/// Relative tolerance of a blade that fits exactly.
 const FIT_TOLERANCE: f64 = 1e-6;
 
 /// Whether a blade reaches a depth.
@@ -27,54 +26,22 @@ pub fn blade_that_reaches(blade: Length, depth: Length) -> Length {
     blade_diameters().into_iter().find(|blade| blade_reaches(*blade, depth)).unwrap_or(2.0 * (depth + flange_radius()))
 }
 
-/// Whether a slot leaves sealant room round what lies in it, widest dimension `widest`.
-pub fn is_wide_enough(width: Length, widest: Length) -> bool {
-    widest + least_clearance() <= width * (1.0 + FIT_TOLERANCE)
-}
-
-/// What lies in a cut.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum CutPlace {
-    /// The loop.
-    Loop,
-    /// The pair.
-    LeadIn,
-}
-
-impl CutPlace {
-    /// The value in reports.
-    pub fn code(self) -> &'static str {
-        match self {
-            Self::Loop => "loop",
-            Self::LeadIn => "lead_in",
-        }
-    }
-}
-
 /// One cut. Its section is the same all along it.
 pub struct CutGeometry {
-    /// What lies in it.
-    pub place: CutPlace,
+    /// What lies in it, from the bottom to the pavement.
+    pub levels: CutLevels,
     /// The cuts as drawn in plan: outline and diagonals, or the way of the pair; without what runs on past their ends.
     pub plan: Length,
     /// Width.
     pub width: Length,
-    /// Depth.
-    pub depth: Length,
-    /// Sealant that is asked for over the top wire.
-    pub asked_cover: Length,
-    /// From the pavement down to the top of the sealant.
-    pub finish: Length,
+    /// Whether a depth that nobody sent gave way to slab and steel.
+    pub depth_gave_way: bool,
     /// The widest that lies across it: wire, pair or jacket.
     pub widest: Length,
     /// The widest that must go in as one: a wire of a pair can lie over the other, a jacket cannot.
     pub stiffest: Length,
-    /// The height of the wires, jacket included.
-    pub stack: Length,
-    /// How single wire is held down in it.
+    /// How single wire is held down in it; pieces take none of the cover.
     pub rod_form: RodForm,
-    /// The height of rod that lies all along it; pieces take none of the cover.
-    pub rod_height: Length,
     /// The rod in it.
     pub rod: Length,
     /// The diameter of the blade that is loaded for it.
@@ -86,14 +53,14 @@ pub struct CutGeometry {
 }
 
 impl CutGeometry {
-    /// The depth that wires, rod, cover and finish need. Loop sizing knows no finish, so its depth is that of a flush one.
-    pub fn needed_depth(&self) -> Length {
-        self.asked_cover + self.stack + self.rod_height + self.finish
+    /// What lies in it.
+    pub fn place(&self) -> CutPlace {
+        self.levels.place
     }
 
-    /// The sealant over the top wire, or over the rod on it; below zero where that stands out.
-    pub fn cover(&self) -> Length {
-        self.depth - self.stack - self.rod_height - self.finish
+    /// Depth.
+    pub fn depth(&self) -> Length {
+        self.levels.depth
     }
 
     /// Its whole length, with what runs on past its ends.

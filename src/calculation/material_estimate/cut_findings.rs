@@ -1,22 +1,18 @@
 //! Findings about each cut: its depth, what it comes near to, its blade, its rod, and whether sealant can flow round what lies in it.
 
 use uom::si::f64::Length;
-use uom::si::length::{inch, millimeter};
 use uom::si::ratio::ratio;
 
-use super::cut::{CutGeometry, CutPlace, blade_reaches};
+use super::cut::{CutGeometry, blade_reaches};
 use super::estimate::{LoopEstimate, MaterialEstimate};
 use super::loop_cuts::LoopCuts;
 use super::report::SlotFit;
 use super::resolved::ResolvedMaterialEstimate;
+use crate::calculation::input::{CutPlace, LIMIT_TOLERANCE, NarrowSlot, detail_figure, width_finding};
 use crate::calculation::report::{Decimals, Diagnostics, FieldPath, Finding, Statement};
 use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::materials::{best_width, deepest_cut, generous_clearance, steel_clearance};
-use crate::practice::wires::least_clearance;
 use crate::quantity::UnitSystem;
-
-/// Relative to a depth or a width, the difference that counts as none: a limit that is met exactly does not depend on binary fractions.
-const LIMIT_TOLERANCE: f64 = 1e-9;
 
 /// Judges every cut, and gives the fit of its slot.
 pub fn judge_cuts(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) -> Vec<SlotFit> {
@@ -48,7 +44,7 @@ fn judge_loop_cuts(
     let body = FieldPath::BODY;
     let lead_in_at = body.field("lead_in_slot");
     for cut in cuts.iter() {
-        let at = match cut.place {
+        let at = match cut.place() {
             CutPlace::Loop => slot_at,
             CutPlace::LeadIn => &lead_in_at,
         };
@@ -56,7 +52,7 @@ fn judge_loop_cuts(
         check.check_cover();
         // A lead-in cut that is as deep as the loop's repeats no finding about that depth.
         let repeats =
-            cut.place == CutPlace::LeadIn && (cut.depth - cuts.loop_cut.depth).abs() <= check.depth_tolerance();
+            cut.place() == CutPlace::LeadIn && (cut.depth() - cuts.loop_cut.depth()).abs() <= check.depth_tolerance();
         if !repeats {
             check.check_slab(job);
             check.check_steel(job);
@@ -81,12 +77,12 @@ impl CutCheck<'_> {
     }
 
     fn depth_tolerance(&self) -> Length {
-        LIMIT_TOLERANCE * self.cut.depth
+        LIMIT_TOLERANCE * self.cut.depth()
     }
 
     /// Adds which cut it is, and lengths of it.
     fn describe(&self, statement: Statement, lengths: &[(&'static str, Length)]) -> Statement {
-        let statement = statement.code("place", self.cut.place.code());
+        let statement = statement.code("place", self.cut.place().code());
         lengths
             .iter()
             .fold(statement, |statement, (name, length)| statement.detail_length(name, *length, self.system()))
@@ -108,23 +104,11 @@ impl CutCheck<'_> {
     }
 
     fn check_cover(&mut self) {
-        let cut = self.cut;
-        if cut.needed_depth() <= cut.depth + self.depth_tolerance() {
-            return;
+        let finding = self.cut.levels.finding(self.at);
+        let subject = self.loop_estimate.resolved.subject();
+        if let Some(finding) = finding {
+            self.diagnostics.add_finding(finding.on(Some(subject)));
         }
-        let lengths = [
-            ("wires_height", cut.stack),
-            ("cover", cut.asked_cover),
-            ("finish_below_surface", cut.finish),
-            ("needed_depth", cut.needed_depth()),
-        ];
-        let message = self
-            .describe(Statement::new("materials-slot-too-shallow"), &lengths)
-            .code("finish", if cut.finish > Length::default() { "below_surface" } else { "flush" })
-            .code("outcome", if cut.cover() <= Length::default() { "bare" } else { "covered" });
-        let figures = [("needed_depth", cut.needed_depth()), ("slot_depth", cut.depth), ("cover_left", cut.cover())];
-        let at = self.at;
-        self.add_finding(FindingCode::SlotTooShallow, Level::Stop, &at.field("depth"), message, &figures);
     }
 
     /// Adds a finding about the depth. That of a loop points to what limits the depth (`limit_at`), that of a lead-in to its slot.
@@ -137,7 +121,7 @@ impl CutCheck<'_> {
         figures: &[(&'static str, Length)],
     ) {
         let at = self.at;
-        match self.cut.place {
+        match self.cut.place() {
             CutPlace::Loop => self.add_finding(code, level, limit_at, message, figures),
             CutPlace::LeadIn => self.add_finding(code, level, &at.field("depth"), message, figures),
         }
@@ -145,7 +129,7 @@ impl CutCheck<'_> {
 
     fn check_slab(&mut self, job: &ResolvedMaterialEstimate) {
         let Some(thickness) = job.slab.thickness else { return };
-        let (body, depth, third) = (FieldPath::BODY, self.cut.depth, thickness / 3.0);
+        let (body, depth, third) = (FieldPath::BODY, self.cut.depth(), thickness / 3.0);
         let slab_at = body.field("slab");
         let (level, message) = if depth >= thickness - self.depth_tolerance() {
             (Level::Stop, Statement::new("materials-cut-through-slab"))
@@ -160,7 +144,7 @@ impl CutCheck<'_> {
     }
 
     fn check_steel(&mut self, job: &ResolvedMaterialEstimate) {
-        let (body, depth) = (FieldPath::BODY, self.cut.depth);
+        let (body, depth) = (FieldPath::BODY, self.cut.depth());
         let slab_at = body.field("slab");
         let Some(steel) = job.slab.steel.filter(|steel| depth > *steel - steel_clearance() + self.depth_tolerance())
         else {
@@ -181,12 +165,12 @@ impl CutCheck<'_> {
         let (body, cut) = (FieldPath::BODY, self.cut);
         let saw_at = body.field("saw");
         let at = saw_at.field("blade_diameter");
-        if cut.depth > deepest_cut() + self.depth_tolerance() {
-            let figures = [("slot_depth", cut.depth), ("enough", deepest_cut())];
+        if cut.depth() > deepest_cut() + self.depth_tolerance() {
+            let figures = [("slot_depth", cut.depth()), ("enough", deepest_cut())];
             let message = self.describe(Statement::new("materials-no-blade-reaches"), &figures);
             self.add_depth_finding(&at, FindingCode::BladeTooSmall, Level::Stop, message, &figures);
-        } else if !blade_reaches(job.saw.blade, cut.depth) {
-            let figures = [("blade_diameter", job.saw.blade), ("slot_depth", cut.depth), ("enough", cut.blade)];
+        } else if !blade_reaches(job.saw.blade, cut.depth()) {
+            let figures = [("blade_diameter", job.saw.blade), ("slot_depth", cut.depth()), ("enough", cut.blade)];
             let message = self.describe(Statement::new("materials-blade-too-small"), &figures).detail_length(
                 "run_out",
                 cut.ends.run_out,
@@ -201,7 +185,7 @@ impl CutCheck<'_> {
         let (body, reach) = (FieldPath::BODY, self.cut.ends.reach);
         let slab_at = body.field("slab");
         let is_past = |edge: &Length| reach > *edge + self.depth_tolerance();
-        let Some(edge) = job.slab.edge.filter(is_past).filter(|_| self.cut.place == CutPlace::Loop) else { return };
+        let Some(edge) = job.slab.edge.filter(is_past).filter(|_| self.cut.place() == CutPlace::Loop) else { return };
         let message = Statement::new("materials-overrun-leaves-slab")
             .detail_length("reach", reach, self.system())
             .length("edge_distance", edge, self.system());
@@ -217,133 +201,91 @@ impl CutCheck<'_> {
 
     fn check_rod(&mut self, job: &ResolvedMaterialEstimate) {
         let (body, cut) = (FieldPath::BODY, self.cut);
-        let (rod, available) = (job.rod.height_in(cut.width), cut.depth - cut.stack - cut.finish);
+        let (rod, available) = (job.rod.height_in(cut.width), cut.depth() - cut.levels.stack - cut.levels.finish);
         if !cut.rod_form.is_laid() || rod <= available + self.depth_tolerance() {
             return;
         }
-        let lengths = [("rod_height", rod), ("needed_depth", cut.stack + cut.finish + rod)];
+        let lengths = [("rod_height", rod), ("needed_depth", cut.levels.stack + cut.levels.finish + rod)];
         let message = self.describe(Statement::new("materials-rod-stands-out"), &lengths);
         let figures = [("rod_height", rod), ("room", available)];
         self.add_finding(FindingCode::RodStandsOut, Level::Warning, &body.field("backer_rod"), message, &figures);
     }
 }
 
-/// How a slot suits what lies in it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum FitVerdict {
-    /// It does not go in.
-    DoesNotGoIn,
-    /// Sealant cannot flow round it.
-    TooNarrow,
-    /// It can, and no more is cut than needed.
-    Right,
-    /// It can, and takes more sealant than needed.
-    Generous,
-}
-
-impl FitVerdict {
-    /// The value in reports.
-    fn code(self) -> &'static str {
-        match self {
-            Self::DoesNotGoIn | Self::TooNarrow => "too_narrow",
-            Self::Right => "right",
-            Self::Generous => "generous",
-        }
-    }
-}
-
 /// A slot and what lies in it.
-struct SlotAssessment {
-    /// Which slot.
-    place: CutPlace,
-    /// The verdict.
-    verdict: FitVerdict,
-    /// Width of the slot.
-    width: Length,
-    /// The widest that lies in it.
-    widest: Length,
-    /// What to do about it.
-    advice: Statement,
+struct SlotAssessment<'a> {
+    /// The cut.
+    cut: &'a CutGeometry,
+    /// The system of the reader.
+    system: UnitSystem,
+    /// Whether it is too narrow.
+    narrow: Option<NarrowSlot>,
+    /// What an agency asks for, where it is narrower than that.
+    agency: Option<Statement>,
+    /// What narrower slot would do.
+    generous: Option<Statement>,
 }
 
-impl SlotAssessment {
-    fn of(cut: &CutGeometry, system: UnitSystem, job: &ResolvedMaterialEstimate) -> Self {
-        let (verdict, advice) = assess(cut, system, job);
-        Self { place: cut.place, verdict, width: cut.width, widest: cut.widest, advice }
+impl<'a> SlotAssessment<'a> {
+    fn of(cut: &'a CutGeometry, system: UnitSystem, job: &ResolvedMaterialEstimate) -> Self {
+        let (width, widest) = (cut.width, cut.widest);
+        let (clearance, tolerance) = (width - widest, LIMIT_TOLERANCE * width);
+        let advised = best_width(widest, system).max(job.agency_width());
+        let agency = job.agency.as_ref().filter(|agency| agency.slot_width - tolerance > width).map(|agency| {
+            Statement::new("materials-fit-agency-minimum")
+                .text("agency", agency.name.clone())
+                .detail_length("agency_slot_width", agency.slot_width, system)
+                .detail_length("advised_width", advised, system)
+        });
+        let is_generous = clearance > generous_clearance() + tolerance && advised < width - tolerance;
+        let generous = is_generous.then(|| {
+            let share = (width / advised).get::<ratio>() - 1.0;
+            Statement::new("materials-fit-generous")
+                .code("fraction", fraction_code(share))
+                .percent("share", 100.0 * share, Decimals::AtMost(0))
+                .detail_length("advised_width", advised, system)
+        });
+        Self { cut, system, narrow: NarrowSlot::find(width, widest, cut.stiffest, system), agency, generous }
     }
 
-    /// The row of the report.
+    /// The row of the report: what does not go in comes first, then an agency.
     fn to_report(&self, label: &str) -> SlotFit {
+        let narrow = self.narrow.as_ref();
+        let does_not_go_in = narrow.filter(|narrow| narrow.level == Level::Stop).map(|narrow| &narrow.advice);
+        let too_narrow = does_not_go_in.or(self.agency.as_ref()).or(narrow.map(|narrow| &narrow.advice));
+        let right = Statement::new("materials-fit-right");
+        let (verdict, advice) = match (too_narrow, &self.generous) {
+            (Some(advice), _) => ("too_narrow", advice),
+            (None, Some(advice)) => ("generous", advice),
+            (None, None) => ("right", &right),
+        };
         SlotFit {
             label: label.to_owned(),
-            place: self.place.code(),
-            verdict: self.verdict.code(),
-            width: self.width.into(),
-            widest: self.widest.into(),
-            clearance: (self.width - self.widest).into(),
-            advice: self.advice.clone().into(),
+            place: self.cut.place().code(),
+            verdict,
+            width: self.cut.width.into(),
+            widest: self.cut.widest.into(),
+            clearance: (self.cut.width - self.cut.widest).into(),
+            advice: advice.clone().into(),
         }
     }
 
-    /// Adds a finding where the slot is too narrow for sealant, or wider than needed.
+    /// Adds findings where the slot is too narrow for what lies in it or for an agency, or wider than needed.
     fn judge(&self, loop_estimate: &LoopEstimate<'_>, slot_at: &FieldPath<'_>, diagnostics: &mut Diagnostics) {
-        let body = FieldPath::BODY;
-        let at = match self.place {
+        let (body, cut) = (FieldPath::BODY, self.cut);
+        let at = match cut.place() {
             CutPlace::LeadIn => body.field("lead_in_slot"),
             CutPlace::Loop => *slot_at,
         };
-        let (code, level) = match self.verdict {
-            FitVerdict::Right => return,
-            FitVerdict::DoesNotGoIn => (FindingCode::SlotTooNarrow, Level::Stop),
-            FitVerdict::TooNarrow => (FindingCode::SlotTooNarrow, Level::Warning),
-            FitVerdict::Generous => (FindingCode::SlotGenerous, Level::Note),
-        };
-        let system = loop_estimate.resolved.coil.system;
-        let message = Statement::new("materials-slot-fit")
-            .code("place", self.place.code())
-            .detail_length("slot_width", self.width, system)
-            .phrase("advice", self.advice.clone());
-        let finding = Finding::new(code, level, &at.field("width"), message).on(Some(loop_estimate.resolved.subject()));
-        let finding = detail_figure(finding, "slot_width", self.width, system);
-        diagnostics.add_finding(detail_figure(finding, "widest", self.widest, system));
+        let narrow = self.narrow.as_ref().map(|narrow| (FindingCode::SlotTooNarrow, narrow.level, &narrow.advice));
+        let agency = self.agency.as_ref().map(|advice| (FindingCode::SlotTooNarrow, Level::Warning, advice));
+        let generous = self.generous.as_ref().map(|advice| (FindingCode::SlotGenerous, Level::Note, advice));
+        for (code, level, advice) in narrow.into_iter().chain(agency).chain(generous) {
+            let widths = (cut.width, cut.widest);
+            let finding = width_finding((code, level), cut.place(), widths, advice.clone(), self.system, &at);
+            diagnostics.add_finding(finding.on(Some(loop_estimate.resolved.subject())));
+        }
     }
-}
-
-fn assess(cut: &CutGeometry, system: UnitSystem, job: &ResolvedMaterialEstimate) -> (FitVerdict, Statement) {
-    let (width, widest) = (cut.width, cut.widest);
-    let clearance = width - widest;
-    let tolerance = LIMIT_TOLERANCE * width;
-    let advised = best_width(widest, system).max(job.agency_width());
-    if cut.stiffest > width + tolerance {
-        let advice = Statement::new("materials-fit-does-not-go-in")
-            .detail_length("stiffest", cut.stiffest, system)
-            .detail_length("advised_width", advised, system);
-        return (FitVerdict::DoesNotGoIn, advice);
-    }
-    if let Some(agency) = job.agency.as_ref().filter(|agency| agency.slot_width - tolerance > width) {
-        let advice = Statement::new("materials-fit-agency-minimum")
-            .text("agency", agency.name.clone())
-            .detail_length("agency_slot_width", agency.slot_width, system)
-            .detail_length("advised_width", advised, system);
-        return (FitVerdict::TooNarrow, advice);
-    }
-    if clearance < least_clearance() - tolerance {
-        let advice = Statement::new("materials-fit-no-room").detail_length("widest", widest, system).detail_length(
-            "advised_width",
-            advised,
-            system,
-        );
-        return (FitVerdict::TooNarrow, advice);
-    }
-    if clearance <= generous_clearance() + tolerance || advised >= width - tolerance {
-        return (FitVerdict::Right, Statement::new("materials-fit-right"));
-    }
-    let share = (width / advised).get::<ratio>() - 1.0;
-    let advice = Statement::new("materials-fit-generous")
-        .code("fraction", fraction_code(share))
-        .percent("share", 100.0 * share, Decimals::AtMost(0))
-        .detail_length("advised_width", advised, system);
-    (FitVerdict::Generous, advice)
 }
 
 /// Shares that have a word of their own.
@@ -352,13 +294,5 @@ fn fraction_code(share: f64) -> &'static str {
         share if (share - 1.0 / 3.0).abs() < 1e-6 => "one_third",
         share if (share - 0.5).abs() < 1e-6 => "one_half",
         _ => "other",
-    }
-}
-
-/// Adds a small length in the system of the reader.
-fn detail_figure(finding: Finding, name: &'static str, length: Length, system: UnitSystem) -> Finding {
-    match system {
-        UnitSystem::UsCustomary => finding.figure(name, length.get::<inch>(), "inch"),
-        UnitSystem::Metric => finding.figure(name, length.get::<millimeter>(), "mm"),
     }
 }

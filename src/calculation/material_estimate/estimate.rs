@@ -107,18 +107,18 @@ impl LoopEstimate<'_> {
             construction: self.construction,
             wire_length: self.wire_length().map(Into::into),
             slot_width: loop_cut.map(|cut| cut.width.into()),
-            slot_depth: loop_cut.map(|cut| cut.depth.into()),
-            cover: loop_cut.map(|cut| cut.cover().into()),
+            slot_depth: loop_cut.map(|cut| cut.depth().into()),
+            cover: loop_cut.map(|cut| cut.levels.cover_left().into()),
             run_out: loop_cut.map(|cut| cut.ends.run_out.into()),
             blade_diameter: loop_cut.map(|cut| cut.blade.into()),
             saw_cut: cuts.map(|cuts| cuts.total_length().into()),
             sealant_net: cuts.map(|cuts| cuts.volumes().sealant().into()),
-            wires_height: loop_cut.map(|cut| cut.stack.into()),
+            wires_height: loop_cut.map(|cut| cut.levels.stack.into()),
             backer_rod: loop_cut.map(|cut| cut.rod_form),
             rod_height: loop_cut.and_then(rod_height),
             lead_in_slot_width: lead_in_cut.map(|cut| cut.width.into()),
-            lead_in_slot_depth: lead_in_cut.map(|cut| cut.depth.into()),
-            lead_in_cover: lead_in_cut.map(|cut| cut.cover().into()),
+            lead_in_slot_depth: lead_in_cut.map(|cut| cut.depth().into()),
+            lead_in_cover: lead_in_cut.map(|cut| cut.levels.cover_left().into()),
             lead_in_rod_height: lead_in_cut.and_then(rod_height),
         }
     }
@@ -219,7 +219,7 @@ impl<'a> MaterialEstimate<'a> {
             total: self.sum_of_cuts(LoopCuts::total_length).into(),
             cut_ends: count(LoopCuts::end_count),
             cored_corners: count(|cuts| cuts.cores),
-            passes: self.cuts().map(|(_, cut)| saw_passes(cut.depth)).max().unwrap_or_default(),
+            passes: self.cuts().map(|(_, cut)| saw_passes(cut.depth())).max().unwrap_or_default(),
         }
     }
 

@@ -89,10 +89,10 @@ fn blade_lines(estimate: &MaterialEstimate<'_>) -> Vec<BillLine> {
         if let Some(known) = all.iter_mut().find(|known| alike(known.width, cut.width) && alike(known.blade, cut.blade))
         {
             known.length += length;
-            known.depth = known.depth.max(cut.depth);
+            known.depth = known.depth.max(cut.depth());
             known.run_out = known.run_out.max(cut.ends.run_out);
         } else {
-            let (depth, run_out) = (cut.depth, cut.ends.run_out);
+            let (depth, run_out) = (cut.depth(), cut.ends.run_out);
             all.push(BladeUse { width: cut.width, blade: cut.blade, length, depth, run_out });
         }
     }

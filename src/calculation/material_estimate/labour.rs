@@ -37,7 +37,7 @@ pub fn timed_steps(estimate: &MaterialEstimate<'_>) -> Vec<TimedStep> {
             WorkStep::Saw => {
                 let times = estimate
                     .cuts()
-                    .map(|(each, cut)| each.count() * productivity.sawing_time(cut.length(), cut.depth, job.surface));
+                    .map(|(each, cut)| each.count() * productivity.sawing_time(cut.length(), cut.depth(), job.surface));
                 per_cut(times.fold(Time::default(), |a, b| a + b))
             }
             WorkStep::Core => {

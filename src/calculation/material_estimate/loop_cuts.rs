@@ -5,11 +5,11 @@ use std::f64::consts::FRAC_PI_4;
 use uom::si::f64::{Area, Length, Volume};
 use uom::si::length::meter;
 
-use super::cut::{CutEnds, CutGeometry, CutPlace, CutVolumes, blade_that_reaches, is_wide_enough};
+use super::cut::{CutEnds, CutGeometry, CutVolumes, blade_that_reaches};
 use super::resolved::{ResolvedEstimatedLoop, ResolvedMaterialEstimate};
-use crate::calculation::input::{ResolvedLoop, ResolvedSlot, Shape};
+use crate::calculation::input::{CutPlace, ResolvedLoop, ResolvedSlot, Shape, SlotAllowance};
 use crate::physics::saw;
-use crate::practice::materials::best_width;
+use crate::practice::materials::{best_width, is_wide_enough};
 use crate::practice::site::Construction;
 
 /// The cuts of one loop with its lead-in.
@@ -57,7 +57,7 @@ impl LoopCuts {
         };
         let mut loop_cut = plan.cut(resolved, construction, job, |run_out| CutEnds::of_loop(coil, corner, run_out));
         let holes = f64::from(cores) * disc(job.saw.core);
-        loop_cut.volumes.slot += holes * loop_cut.depth;
+        loop_cut.volumes.slot += holes * loop_cut.depth();
         loop_cut.volumes.left_open += holes * job.sealant.finish;
         loop_cut.volumes = loop_cut.volumes.limited_to_slot();
         let has_lead_in_cut = resolved.in_slot > Length::default();
@@ -115,27 +115,19 @@ impl WireBundle {
     /// The turns of a loop. Without the diameter over its jacket a preformed bundle is taken to lie flat: one wire wide, its turns
     /// high.
     pub fn of_turns(coil: &ResolvedLoop, construction: Construction) -> Self {
-        let wire = coil.wire.over_insulation;
-        match jacket(coil, construction) {
-            // The jackets of both cells lie in the centre slot of a quadrupole.
-            Some(jacket) => {
-                let high = match coil.shape {
-                    Shape::Rectangle => 1.0,
-                    Shape::Quadrupole => 2.0,
-                };
-                Self { widest: jacket, stiffest: jacket, height: high * jacket, area: disc(jacket) }
-            }
-            None => {
-                Self { widest: wire, stiffest: wire, height: coil.stack(), area: f64::from(coil.turns) * disc(wire) }
-            }
-        }
+        let (widest, height) = (coil.wire.widest(construction), coil.height_in_slot(construction));
+        let area = match coil.wire.jacket(construction) {
+            Some(jacket) => disc(jacket),
+            None => f64::from(coil.turns) * disc(coil.wire.over_insulation),
+        };
+        Self { widest, stiffest: widest, height, area }
     }
 
     /// The pair of a lead-in. Twisted on site it is two wires wide and two high. A jacketed pair lies in its loop's own width: as high
     /// as the jacket, or as two wires where that is not known.
     fn of_pair(coil: &ResolvedLoop, construction: Construction) -> Self {
         let wire = coil.wire.over_insulation;
-        if let Some(jacket) = jacket(coil, construction) {
+        if let Some(jacket) = coil.wire.jacket(construction) {
             return Self { widest: jacket, stiffest: jacket, height: jacket, area: disc(jacket) };
         }
         let widest = if construction.is_preformed() { wire } else { 2.0 * wire };
@@ -145,11 +137,6 @@ impl WireBundle {
 
 fn disc(diameter: Length) -> Area {
     FRAC_PI_4 * diameter * diameter
-}
-
-/// The diameter over the jacket, where the loop has one and it is known.
-fn jacket(coil: &ResolvedLoop, construction: Construction) -> Option<Length> {
-    coil.wire.over_jacket.filter(|_| construction.is_preformed())
 }
 
 fn compute_lead_in_cut(
@@ -168,9 +155,11 @@ fn compute_lead_in_cut(
     };
     let slot = ResolvedSlot {
         width: given.width.unwrap_or(usual.max(job.agency_width())),
-        depth: given.depth.unwrap_or(loop_cut.depth),
+        depth: given.depth.unwrap_or(loop_cut.depth()),
         depth_is_fixed: given.depth.is_some(),
-        cover: given.cover.unwrap_or(slot.cover),
+        cover: given.cover.unwrap_or(if given.depth.is_some() { slot.cover } else { loop_cut.levels.asked_cover }),
+        cover_is_fixed: given.cover.is_some(),
+        allowance: SlotAllowance::default(),
     };
     let path = resolved.in_slot;
     let plan = CutPlan { place: CutPlace::LeadIn, slot: &slot, bundle, path, rod_path: path, bends: 0, length: path };
@@ -203,35 +192,32 @@ impl CutPlan<'_> {
         ends: impl Fn(Length) -> CutEnds,
     ) -> CutGeometry {
         let (width, bundle) = (self.slot.width, &self.bundle);
+        let slot = ResolvedSlot { allowance: job.slot_allowance(construction, width), ..self.slot.clone() };
+        let levels = slot.levels(self.place, bundle.height, resolved.coil.system);
         let rod_form = job.rod.form_for(construction);
         let mut cut = CutGeometry {
-            place: self.place,
+            levels,
             plan: self.length,
             width,
-            depth: self.slot.depth,
-            asked_cover: self.slot.cover,
-            finish: job.sealant.finish,
+            depth_gave_way: levels.depth < slot.depth,
             widest: bundle.widest,
             stiffest: bundle.stiffest,
-            stack: bundle.height,
             rod_form,
-            rod_height: if rod_form.covers_wire() { job.rod.height_in(width) } else { Length::default() },
             rod: job.rod.length_for(rod_form, self.rod_path, self.bends),
             blade: job.saw.blade,
             ends: ends(Length::default()),
             volumes: CutVolumes::default(),
         };
-        cut.depth = self.slot.depth_to_cut(cut.needed_depth(), resolved.coil.system);
         // A blade that does not reach is exchanged for a larger one, which runs on farther.
-        cut.blade = blade_that_reaches(job.saw.blade, cut.depth);
-        cut.ends = ends(Length::new::<meter>(saw::run_out(cut.depth.get::<meter>(), cut.blade.get::<meter>())));
-        let area = width * cut.depth;
-        let slot: Volume = area * cut.plan + width * cut.ends.area(cut.depth, cut.blade);
+        cut.blade = blade_that_reaches(job.saw.blade, levels.depth);
+        cut.ends = ends(Length::new::<meter>(saw::run_out(levels.depth.get::<meter>(), cut.blade.get::<meter>())));
+        let area = width * levels.depth;
+        let slot: Volume = area * cut.plan + width * cut.ends.area(levels.depth, cut.blade);
         cut.volumes = CutVolumes {
             slot,
             wire: bundle.area * self.path,
             rod: job.rod.area_in(width) * cut.rod,
-            left_open: width * cut.finish * cut.length(),
+            left_open: width * levels.finish * cut.length(),
         };
         cut
     }

@@ -1,6 +1,6 @@
 //! What to load on the van: from loops to a bill of materials, hours and money.
 //!
-//! - `request`: what is asked; `resolve` and `resolve_loops` turn it into the quantities of `resolved`.
+//! - `request`: what is asked; `resolve` and `resolve_loops` turn it into the quantities of `resolved` and `slab`.
 //! - `cut`: the geometry of one saw cut; `loop_cuts`: those of one loop and its lead-in; `wire`: lengths of wire and their spools.
 //! - `estimate`: all loops in a choice of constructions, and their sums.
 //! - `items`: the bill of materials; `labour`: hours; `cost`: money; `comparison`: the same job in each construction.
@@ -26,6 +26,7 @@ mod request;
 mod resolve;
 mod resolve_loops;
 mod resolved;
+mod slab;
 mod wire;
 
 pub use echo::{EstimatedLoopEcho, MaterialEstimateInputs, ProductivityEcho};
@@ -40,7 +41,7 @@ use super::report::{Diagnostics, FieldPath, InvalidRequest};
 use super::{Calculation, Example};
 use crate::practice::sources::Source;
 use estimate::MaterialEstimate;
-pub use resolve::resolve;
+pub use resolve::{fill_slot, resolve};
 pub use resolve_loops::LaidLoops;
 pub use resolved::ResolvedMaterialEstimate;
 
@@ -95,8 +96,12 @@ pub fn solve(job: &ResolvedMaterialEstimate, diagnostics: &mut Diagnostics) -> M
     diagnostics.add_sources(&[Source::Geometry, Source::CommonPractice]);
 
     let closing = diagnostics.into_parts();
+    let mut inputs = job.echo();
+    for (echo, each) in inputs.loops.iter_mut().zip(&estimate.loops) {
+        echo.cover = each.cuts.as_ref().map(|cuts| cuts.loop_cut.levels.asked_cover.into());
+    }
     MaterialEstimateReport {
-        inputs: job.echo(),
+        inputs,
         items,
         saw_cut: estimate.saw_cut_report(),
         volumes: estimate.volumes_report(),

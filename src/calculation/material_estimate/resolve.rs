@@ -7,9 +7,10 @@ use super::request::{BackerRod, MaterialEstimateRequest, Productivity, Saw};
 use super::resolve_loops::{LaidLoops, check_unused_slot, given_constructions, resolve_lead_in_slot, resolve_loops};
 use super::resolved::{
     ResolvedAgencyMinimum, ResolvedBackerRod, ResolvedMaterialEstimate, ResolvedProductivity, ResolvedSaw,
-    ResolvedSealant, ResolvedSlab, ResolvedWireSpool,
+    ResolvedSealant, ResolvedWireSpool, slot_allowance,
 };
-use crate::calculation::input::{CartridgeVolume, PourTemperature, Sealant, Slab, price_keys};
+use super::slab::ResolvedSlab;
+use crate::calculation::input::{CartridgeVolume, PourTemperature, ResolvedSlot, Sealant, Slab, price_keys};
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
 use crate::practice::materials::{
     BURIAL_TIME, CLEANING_SPEED, CORE_TIME, Corner, MaterialItem, PULL_TIME, RodForm, SEALING_SPEED, SET_UP_TIME,
@@ -19,6 +20,7 @@ use crate::practice::materials::{
 use crate::practice::sealants::SealantKind;
 use crate::practice::site::{Construction, Surface};
 use crate::practice::sources::Source;
+use crate::quantity::QuantityField;
 use crate::vocabulary::Vocabulary;
 
 /// Resolves the request, with its own loops or with those of a layout; `None` where something of it is wrong, which is noted.
@@ -93,6 +95,22 @@ pub fn resolve(
         productivity: productivity?,
         stock,
     })
+}
+
+/// What the slot of a plan's loops holds beside them and how wide an agency wants it, so that the sizing decides with it.
+pub fn fill_slot(request: &MaterialEstimateRequest, construction: Construction, slot: &mut ResolvedSlot) {
+    let (at, mut aside) = (FieldPath::BODY, Diagnostics::default());
+    let agency = request.agency_minimum.as_ref().and_then(|agency| agency.slot_width.read().ok());
+    if let Some(agency) = agency.filter(|_| request.slot.as_ref().is_none_or(|slot| slot.width.is_none())) {
+        slot.width = slot.width.max(agency.si);
+    }
+    let sealant = resolve_sealant(request.sealant.as_ref(), &at, &mut aside);
+    let rod = resolve_backer_rod(request.backer_rod.as_ref(), &at, &mut aside);
+    let slab = resolve_slab(request.slab.as_ref(), &at, &mut aside);
+    // What cannot be read is refused with the estimate.
+    if let (Some(sealant), Some(rod)) = (sealant, rod) {
+        slot.allowance = slot_allowance(&sealant, &rod, &slab, construction, slot.width);
+    }
 }
 
 /// Resolves a part of the request. Where the job has no need of it, only its errors count, and what was sent of it is unused.

@@ -2,15 +2,13 @@
 
 use uom::si::f64::Length;
 
-use super::cut::is_wide_enough;
-use super::loop_cuts::WireBundle;
 use super::request::{EstimatedLoop, MaterialEstimateRequest};
 use super::resolved::{GivenSlotFields, ResolvedEstimatedLoop, ResolvedLeadInSlot, SawnSlots, StockDecision};
-use crate::calculation::input::{LeadIn, ResolvedLeadIn, ResolvedLoop, ResolvedSlot, Slot, Wire};
+use crate::calculation::input::{LeadIn, ResolvedLeadIn, ResolvedLoop, ResolvedSlot, Slot, SlotAllowance, Wire};
 use crate::calculation::layout::{JobLayout, LaidLoop, LoopMark};
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
 use crate::practice::layout::usual_corner_cut;
-use crate::practice::materials::best_width;
+use crate::practice::materials::usual_slot_width;
 use crate::practice::roles::Role;
 use crate::practice::site::{Construction, Surface};
 use crate::practice::sources::Source;
@@ -171,13 +169,21 @@ fn complete_loop(
 ) -> Option<ResolvedEstimatedLoop> {
     let construction = estimated.construction;
     let in_slot = resolve_length_in_slot(&estimated, surface, at, diagnostics);
-    let coil = take_usual_corner_cut(request, estimated.coil.clone(), construction, at, diagnostics);
+    let mut coil = take_usual_corner_cut(request, estimated.coil.clone(), construction, at, diagnostics);
     let loop_at = at.field("loop");
     let wire_at = loop_at.field("wire");
     if construction == Construction::PreformedSawCut || surface.allows(Construction::PreformedSawCut) {
         diagnostics.mark_used(&wire_at.field("over_jacket"));
     }
-    if coil.wire.over_jacket.is_some_and(|jacket| jacket < coil.wire.over_insulation) {
+    // Of a loop that is wound on site the jacket counts only in the comparison, and a layout has decided on its wire.
+    let fits = if construction.is_preformed() && estimated.mark.is_none() {
+        let system = coil.system;
+        coil.wire.fit_jacket(estimated.wire_sent, &wire_at, system, diagnostics)
+    } else {
+        let is_over_sent = estimated.wire_sent.is_some_and(|wire| wire.over_insulation.is_some());
+        !is_over_sent || coil.wire.over_jacket.is_none_or(|jacket| jacket >= coil.wire.over_insulation)
+    };
+    if !fits {
         diagnostics.add_error(
             &wire_at.field("over_jacket"),
             FieldErrorCode::Contradiction,
@@ -260,23 +266,22 @@ fn resolve_slots(
     let loop_cover = estimated.cover;
     let cover = loop_cover.or(slot_cover);
     let resolve_slot = |sawn: Construction| {
-        let usual = Slot::resolve(None, sawn, &slot_at, &mut Diagnostics::default())?;
-        let widest = WireBundle::of_turns(coil, sawn).widest;
-        let usual_width =
-            if is_wide_enough(usual.width, widest) { usual.width } else { best_width(widest, coil.system) };
+        let usual = Slot::resolve(None, sawn, None, &slot_at, &mut Diagnostics::default())?;
+        let usual_width = usual_slot_width(coil.wire.widest(sawn), coil.system);
         Some(ResolvedSlot {
             width: width.unwrap_or(usual_width.max(context.agency_width)),
             depth: depth.unwrap_or(usual.depth),
             depth_is_fixed: depth.is_some(),
             cover: cover.unwrap_or(usual.cover),
+            cover_is_fixed: cover.is_some(),
+            allowance: SlotAllowance::default(),
         })
     };
     let slots = SawnSlots {
         hand_wound: resolve_slot(Construction::HandWound)?,
         preformed: resolve_slot(Construction::PreformedSawCut)?,
     };
-    let asked_cover = slots.of(context.construction).map_or(cover.unwrap_or_default(), |slot| slot.cover);
-    if depth.is_some_and(|depth| asked_cover >= depth) {
+    if depth.zip(cover).is_some_and(|(depth, cover)| cover >= depth) {
         let cover_at = if loop_cover.is_some() { loop_at.field("cover") } else { slot_at.field("cover") };
         let hint = Statement::new("errors-deep-cover-hint");
         diagnostics.add_error(&cover_at, FieldErrorCode::Contradiction, Statement::new("errors-deep-cover"), hint);
@@ -311,7 +316,7 @@ pub fn check_unused_slot(request: &MaterialEstimateRequest, diagnostics: &mut Di
         return;
     }
     let mut unneeded = Diagnostics::default();
-    Slot::resolve(Some(slot), Construction::HandWound, &slot_at, &mut unneeded);
+    Slot::resolve(Some(slot), Construction::HandWound, None, &slot_at, &mut unneeded);
     diagnostics.append_errors(&mut unneeded);
     diagnostics.mark_unused(&slot_at);
 }

@@ -7,7 +7,10 @@ use uom::si::length::meter;
 use uom::si::ratio::percent;
 
 use super::echo::{EstimatedLoopEcho, MaterialEstimateInputs, ProductivityEcho};
-use crate::calculation::input::{ResolvedLeadIn, ResolvedLoop, ResolvedPrices, ResolvedSlot, ResolvedStockItem};
+use super::slab::ResolvedSlab;
+use crate::calculation::input::{
+    ResolvedLeadIn, ResolvedLoop, ResolvedPrices, ResolvedSlot, ResolvedStockItem, SlotAllowance,
+};
 use crate::calculation::layout::LoopMark;
 use crate::calculation::report::Subject;
 use crate::practice::materials::{Corner, RodForm, depth_per_pass, rod_excess};
@@ -64,6 +67,11 @@ impl ResolvedMaterialEstimate {
         self.agency.as_ref().map_or_else(Length::default, |agency| agency.slot_width)
     }
 
+    /// What a slot of this width holds beside wires and sealant, and how deep the slab lets it be.
+    pub fn slot_allowance(&self, construction: Construction, width: Length) -> SlotAllowance {
+        slot_allowance(&self.sealant, &self.rod, &self.slab, construction, width)
+    }
+
     /// The echo of the report.
     pub fn echo(&self) -> MaterialEstimateInputs {
         MaterialEstimateInputs {
@@ -99,6 +107,22 @@ impl ResolvedMaterialEstimate {
             productivity: self.productivity.echo(),
             stock_items: self.stock.as_ref().map_or(0, Vec::len),
         }
+    }
+}
+
+/// What a slot of this width holds beside wires and sealant, and how deep the slab lets it be.
+pub fn slot_allowance(
+    sealant: &ResolvedSealant,
+    rod: &ResolvedBackerRod,
+    slab: &ResolvedSlab,
+    construction: Construction,
+    width: Length,
+) -> SlotAllowance {
+    let covers = rod.form_for(construction).covers_wire();
+    SlotAllowance {
+        finish: sealant.finish,
+        rod_height: if covers { rod.height_in(width) } else { Length::default() },
+        deepest: slab.deepest_cut(),
     }
 }
 
@@ -171,7 +195,8 @@ impl ResolvedEstimatedLoop {
             quantity: self.quantity,
             construction: self.construction,
             r#loop: self.coil.clone(),
-            cover: self.slots.of(self.construction).map(|slot| slot.cover.into()),
+            // It is known once the cuts are.
+            cover: None,
             over_jacket: self.coil.wire.over_jacket.map(Into::into),
             insulation_rating: self.rating.map(Into::into),
             lead_in: self.lead_in.clone(),
@@ -250,21 +275,6 @@ pub struct ResolvedWireSpool {
     pub length: Length,
     /// The caller's own number, when given.
     pub sku: Option<String>,
-}
-
-/// The slab.
-#[derive(Default)]
-pub struct ResolvedSlab {
-    /// Thickness, when given.
-    pub thickness: Option<Length>,
-    /// Depth of the highest steel, when given.
-    pub steel: Option<Length>,
-    /// From the wires to the nearest edge, when given.
-    pub edge: Option<Length>,
-    /// Whether it is suspended.
-    pub is_suspended: bool,
-    /// Whether a scan was made and the engineer agreed.
-    pub cut_approved: bool,
 }
 
 /// What an agency asks for at the least.

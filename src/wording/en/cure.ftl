@@ -100,6 +100,7 @@ cure-cools-in-time-of-sheet = Hot-applied sealant does not cure, it cools. The s
 
 cure-usual-surface-condition = Nobody said what the slot looks like; see for yourself that it is dry.
 cure-surface-by-air = The lowest air of the last 12 hours that were sent, at night 2 °C (3.6 °F) less; so for every hour without a measured slab.
+cure-minimum-gives-way = The usual 40 °F gives way to the highest temperature of application that was sent; the data sheet governs.
 cure-usual-minimum-temperature = 40 °F and rising, for every kind of sealant; the data sheet governs.
 cure-reference-climate = The laboratory climate that data sheets refer to.
 cure-usual-skin-over = About what one-part sealant takes in mild weather.

@@ -7,6 +7,9 @@ input-square-corners = Square corners unless a cut is given.
 input-least-cover = The least cover that one agency asks for.
 input-usual-loop-wire = The usual loop wire.
 input-usual-over-insulation = The usual diameter of insulated 14 AWG loop wire.
+input-same-insulation = This conductor with the insulation that 14 AWG loop wire usually has.
+input-gauge-gives-way = The thickest size that goes, with insulation of its own, into the diameter that was sent.
+input-insulation-gives-way = No thicker than the jacket that was sent.
 
 ## The lead-in
 
@@ -20,6 +23,33 @@ input-usual-lead-in-inductance = The middle of 20 to 24 µH per 100 ft of twiste
 input-usual-slot-width = Room for sealant to flow round the wire, and no more.
 input-usual-slot-depth = The usual depth for this construction; deeper where the turns need it.
 input-usual-slot-cover = The usual cover for this construction.
+input-wide-slot = The narrowest blade that leaves sealant room round what lies in the slot.
+input-cover-gives-way = What the depth leaves over the wires: the usual cover gives way to it.
+input-cover-by-depth = The usual cover gives way: in the slot that was sent, the share that it has of the usual depth.
+input-slot-too-shallow = { $place ->
+    [lead_in] The pair,
+   *[loop] Wires
+} { $wires_height } high under { $cover } of cover{ $finish ->
+    [below_surface] {" "}and a finish { $finish_below_surface } below the surface
+   *[flush] {""}
+} need a slot { $needed_depth } deep.{ $outcome ->
+    [bare] {" "}As asked for, the sealant leaves it bare.
+    [full] {" "}The slot as it was sent has no depth left for sealant.
+   *[covered] {""}
+} Cut that deep if the slab allows it, or take thinner wire or { $outcome ->
+    [full] fewer turns
+   *[other] less cover
+}.
+input-thin-cover = { $place ->
+    [lead_in] The lead-in's slot
+   *[loop] The slot
+} of { $slot_depth } leaves { $cover_left } of sealant over wires { $wires_height } high, and { $least_cover } is the least that should be. Cut it { $enough } deep if the slab allows it, or take thinner wire or fewer turns.
+input-slot-fit = { $place ->
+    [lead_in] The lead-in's slot
+   *[loop] The slot
+} of { $slot_width }: { $advice }
+input-fit-does-not-go-in = { $stiffest } does not go in. Cut it { $advised_width } wide.
+input-fit-no-room = Sealant cannot flow round { $widest }: air pockets, then false calls, water and frost heave. Cut it { $advised_width } wide.
 
 ## The surface and the sealant: several parts of a plan take these, and a plan says each once
 
@@ -37,6 +67,10 @@ input-usual-vehicles = What comes to most openings, and sits highest.
 ## The detector unit
 
 input-usual-envelope = What a unit built to the standard tunes at least; the unit's own sheet governs.
+
+# The other limit was sent, and this one is a default.
+input-least-gives-way = The envelope's least { $what } gives way to the greatest that was sent: { $share } of it; the unit's own sheet governs.
+input-greatest-gives-way = The envelope's greatest { $what } gives way to the least that was sent: { $factor } times it; the unit's own sheet governs.
 
 ## The weather
 

@@ -2,16 +2,6 @@
 
 ## The cuts: their depth, what they come near to, blade and rod.
 
-materials-slot-too-shallow = { $place ->
-    [lead_in] The pair,
-   *[loop] Wires
-} { $wires_height } high under { $cover } of cover{ $finish ->
-    [below_surface] {" "}and a finish { $finish_below_surface } below the surface
-   *[flush] {""}
-} need a slot { $needed_depth } deep.{ $outcome ->
-    [bare] {" "}As asked for, the sealant leaves it bare.
-   *[covered] {""}
-} Cut that deep if the slab allows it, or take thinner wire or less cover.
 materials-cut-through-slab = { $place ->
     [lead_in] The lead-in's cut
    *[loop] A cut
@@ -34,13 +24,7 @@ materials-rod-stands-out = Rod { $rod_height } high does not fit between the { $
 
 ## Whether sealant can flow round what lies in a slot.
 
-materials-slot-fit = { $place ->
-    [lead_in] The lead-in's slot
-   *[loop] The slot
-} of { $slot_width }: { $advice }
-materials-fit-does-not-go-in = { $stiffest } does not go in. Cut it { $advised_width } wide.
 materials-fit-agency-minimum = { $agency } asks for { $agency_slot_width } at the least. Cut it { $advised_width } wide.
-materials-fit-no-room = Sealant cannot flow round { $widest }: air pockets, then false calls, water and frost heave. Cut it { $advised_width } wide.
 materials-fit-right = Room for sealant all round, and no more.
 materials-fit-generous = It works and takes { $fraction ->
     [one_third] one third
@@ -144,6 +128,7 @@ materials-compare-unpriced = Its sum leaves out { $unpriced }.
 ## Why a default was taken.
 
 materials-usual-width = Room for sealant to flow round what lies in it, and no more; never less than a named agency asks for.
+materials-depth-gives-way = What wires, cover and finish need: the usual depth gives way to slab and steel.
 materials-usual-depth = The usual depth for this construction; deeper where wires, cover and finish need it.
 materials-lead-in-width = That of the loop's slot; wider where the pair or a named agency needs it.
 materials-lead-in-depth = That of the loop's slot; deeper where the pair needs it.

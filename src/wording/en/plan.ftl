@@ -1,5 +1,9 @@
 ### The whole job.
 
+## What was taken for what nobody sent
+
+plan-square-corners = The saw cuts no diagonals, so the corner cut that loops usually get gives way: their corners are square.
+
 ## The steps of the work: what to do, and the figures of this job
 
 plan-step = { $step-description }

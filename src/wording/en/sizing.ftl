@@ -4,8 +4,6 @@
 
 sizing-no-working-turns = No number of turns brings this loop, with this lead-in, wholly inside what the unit tunes to. Shorten the lead-in, take heavier wire, or choose a unit with a wider range.
 sizing-near-least-inductance = As built it may measure { $as_built_low }, close to the { $inductance_min } that the unit tunes to at least; another turn is no better here. Measure before sealing.
-sizing-slot-too-narrow = A slot of { $slot_width } leaves no room for sealant to flow round wire of { $over_insulation }. Cut it wider: wire and { $least_clearance } at the least.
-sizing-slot-too-shallow = { $turns } turns under the asked cover need a slot { $needed_depth } deep. Cut that deep if the slab allows it, or take thinner wire.
 
 ## Which vehicles it sees
 

@@ -225,16 +225,35 @@ fn papers_agree(plan: &Value, sheet: &str) {
     }
 }
 
+/// The sizing and the estimate have one verdict on the slot of a loop.
+fn slots_agree(plan: &Value) {
+    let of_slot = |report: &Value| -> Vec<Value> {
+        let is_it = |finding: &&Value| {
+            let code = text(finding, "code");
+            (code == "slot_too_narrow" || code == "slot_too_shallow") && text(finding, "about").starts_with("#/slot")
+        };
+        let mut found: Vec<_> = list(report, "findings").iter().filter(is_it).cloned().collect();
+        found.sort_by_key(Value::to_string);
+        found
+    };
+    let said = of_slot(plan);
+    assert_eq!((&of_slot(&plan["sizing"]), &of_slot(&plan["materials"])), (&said, &said));
+}
+
 /// A loop of a report as a request.
-fn as_loop(sized: &Value, cover: &Value) -> Value {
-    json!({
+fn as_loop(sized: &Value, cover: &Value, wire: Option<&Value>) -> Value {
+    let mut coil = json!({
         "shape": sized["shape"],
         "along_travel": format!("{} m", metres(&sized["along_travel"])),
         "across_lane": format!("{} m", metres(&sized["across_lane"])),
         "turns": sized["turns"],
         "corner_cut": format!("{} mm", sized["corner_cut"]["mm"]),
         "cover": format!("{} mm", cover["mm"]),
-    })
+    });
+    if let Some(wire) = wire {
+        coil["wire"] = wire.clone();
+    }
+    coil
 }
 
 /// The single calculations find the same: the sizing by itself, each loop measured, and the channels checked.
@@ -261,8 +280,10 @@ fn single_calculations_agree(plan: &Value, request: &Value) {
     }
     let opening = metres(&sizing["inputs"]["opening"]["width"]);
     let mut connected = Vec::new();
-    for sized in loops {
-        let coil = as_loop(sized, &sizing["inputs"]["cover"]);
+    for (sized, bought) in loops.iter().zip(list(&plan["materials"]["inputs"], "loops")) {
+        // Where the depth was sent the cover follows the turns.
+        let cover = bought.get("cover").unwrap_or(&sizing["inputs"]["cover"]);
+        let coil = as_loop(sized, cover, request.get("wire"));
         let lead_in = json!({ "length": format!("{} m", metres(&sized["lead_in"]["length"])) });
         let mut question = json!({ "loop": coil, "lead_in": lead_in });
         let steel = list(request, "site_hazards").contains(&json!("reinforcing_mesh"));
@@ -343,6 +364,7 @@ proptest! {
         lead_ins_agree(plan, &request);
         stock_agrees(plan, &request);
         verdicts_agree(plan, &sheet);
+        slots_agree(plan);
         papers_agree(plan, &sheet);
         single_calculations_agree(plan, &request);
     }

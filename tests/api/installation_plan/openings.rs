@@ -41,7 +41,7 @@ fn stock_item() -> impl Strategy<Value = DrawnItem> {
     )
 }
 
-/// A plan's request: all barriers, roles, constructions and surfaces, both systems, stock, long lead-ins, steps and wirings.
+/// A plan's request: all barriers, roles, constructions and surfaces, both systems, stock, long lead-ins, steps, wirings, slots and gauges.
 pub fn opening() -> impl Strategy<Value = Value> {
     let place = (
         one_of(&codes::<Barrier>()),
@@ -81,6 +81,9 @@ pub fn opening() -> impl Strategy<Value = Value> {
             0.3,
             one_of(&[vec![0.5, 0.25, 0.1, 0.05], vec![0.32, 0.16, 0.08, 0.04, 0.02], vec![0.4]]),
         ),
+        prop::option::weighted(0.3, one_of(&["1/2 in", "1 in", "1-1/4 in", "1-1/2 in", "50 mm"])),
+        prop::option::weighted(0.2, one_of(&["1/8 in", "0.15 in", "1/4 in"])),
+        prop::option::weighted(0.2, one_of(&["10 AWG", "16 AWG", "2.5 mm2"])),
     );
     let decided = (
         prop::option::weighted(0.3, (3..9_u32, 1..6_u32, 2..40_u32, any::<bool>())),
@@ -91,7 +94,9 @@ pub fn opening() -> impl Strategy<Value = Value> {
     (place, make, unit, decided).prop_map(|(place, make, unit, decided)| {
         let (barrier, width, metric, roles, vehicles, run_up) = place;
         let (construction, surface, lead_in, stock, hazard, setback, finish, parts) = make;
-        let (wiring, threshold, steps) = unit;
+        let (wiring, threshold, steps, depth, slot_width, gauge) = unit;
+        // A finish takes of the depth that was sent, and only a plan knows both.
+        let finish = finish.filter(|_| depth.is_none());
         let mut plan = json!({ "opening": { "width": length(width, metric), "barrier": barrier }, "surface": surface });
         let mut add = |name: &str, value: Option<Value>| {
             if let Some(value) = value {
@@ -141,6 +146,10 @@ pub fn opening() -> impl Strategy<Value = Value> {
             }
             item
         };
+        let slot = [("depth", depth), ("width", slot_width)].into_iter().filter_map(|(name, text)| Some((name, text?)));
+        let slot: serde_json::Map<_, _> = slot.map(|(name, text)| (name.to_owned(), text.into())).collect();
+        add("slot", Some(Value::Object(slot)).filter(|slot| *slot != json!({})));
+        add("wire", gauge.map(|gauge| json!({ "gauge": gauge })));
         add("stock", stock.map(|stock| stock.into_iter().enumerate().map(item).collect()));
         let detector = match (threshold, steps) {
             (None, None) => None,

@@ -84,7 +84,10 @@ fn a_jacket_that_nobody_measured_is_assumed_and_asked_for_once() {
     assert!(!has(&measured, "note", "jacket_assumed"));
     // A jacket does not give way: 5/16 in never goes into 3/16 in.
     assert_eq!(finding(&measured, "slot_too_narrow")["level"], "stop");
+    // What nobody sent gives way to a thin jacket; what was sent does not.
     let thin = with(&request, "/loops/0/loop/wire", json!({ "over_jacket": "1/10 in" }));
+    assert_eq!(number(&estimate(&thin), "/inputs/loops/0/loop/wire/over_insulation/inch"), 0.1);
+    let thin = with(&thin, "/loops/0/loop/wire/over_insulation", "0.130 in");
     let faults = calculate("material-estimate", &thin).faults();
     assert_eq!(faults, [("#/loops/0/loop/wire/over_jacket".to_owned(), "contradiction".to_owned())]);
 }
