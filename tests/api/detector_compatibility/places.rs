@@ -122,7 +122,7 @@ fn steel_below_lowers_the_low_end_of_the_band_as_it_does_for_the_loop_alone() {
     assert_eq!(checked(&over_steel(low + 0.1), "inductance")["verdict"], "marginal");
     assert_eq!(checked(&with(low + 0.1, json!({})), "inductance")["verdict"], "suitable");
     assert!(over_steel(low).findings("warning").contains(&"steel_below"));
-    assert_eq!(over_steel(low).body["inputs"]["loops"][0]["steel_below"]["in"], 2.0);
+    assert_eq!(over_steel(low).body["inputs"]["loops"][0]["steel_below"]["inch"], 2.0);
     // One turn more is judged over the same steel.
     let remedies = over_steel(low + 0.1).body["remedies"].clone();
     let turns = remedies.as_array().unwrap().iter().find(|remedy| remedy["change"] == "turns").unwrap();
