@@ -141,9 +141,9 @@ fn verdict_of_finding(finding: &Finding) -> CheckVerdict {
     }
 }
 
-/// States that steel lies below loops: it counts for tuning, and not for what vehicles make.
+/// States that steel lies below loops: it counts for tuning, and not for what vehicles make. Of the loops of a layout it was told already.
 fn state_steel(loops: &[ChannelLoop], diagnostics: &mut Diagnostics) {
-    let over_steel: Vec<_> = loops.iter().filter(|one| one.steel_below.is_some()).collect();
+    let over_steel: Vec<_> = loops.iter().filter(|one| one.steel_below.is_some() && one.mark.is_none()).collect();
     if over_steel.is_empty() {
         return;
     }

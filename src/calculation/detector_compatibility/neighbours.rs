@@ -167,7 +167,9 @@ fn pair(
         }
         Relation::SamePlace | Relation::Harmless | Relation::ScannedTogether | Relation::FarApart => None,
     };
-    finding.into_iter().for_each(|finding| diagnostics.add_finding(finding));
+    if let Some(finding) = finding {
+        diagnostics.add_finding(finding);
+    }
     Neighbours {
         between: vec![one.own.label.clone(), other.own.label.clone()],
         marks: [one.own.mark, other.own.mark].into_iter().flatten().collect(),

@@ -199,8 +199,8 @@ fn judge_loop(solved: &SolvedLoop<'_, '_>, resolved: &ResolvedLoopSizing, diagno
         system: resolved.system(),
         subject: Some(role),
     };
-    let conditions = MeasurementConditions { steel_below: laid.steel_below, ..MeasurementConditions::usual() };
-    judge(&laid.electrical, &conditions, &resolved.detector.limits, &context, diagnostics);
+    // What steel below means is said once, of the hazard.
+    judge(&laid.electrical, &MeasurementConditions::usual(), &resolved.detector.limits, &context, diagnostics);
     findings::judge_fit(role, &found.chosen.design, resolved, diagnostics);
     findings::judge_vehicles(laid, &details.seen, resolved, diagnostics);
     arm::judge(laid, &found.chosen.field, resolved, diagnostics);

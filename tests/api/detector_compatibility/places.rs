@@ -85,7 +85,9 @@ fn loops_that_one_unit_scans_in_turn_do_not_disturb_each_other() {
 #[test]
 fn loops_of_one_unit_at_one_place_are_a_stop_all_the_same() {
     let mut loops = [placed("A", "exit", "0 ft", "0 ft"), placed("B", "closing", "2 ft", "0 ft")];
-    loops.iter_mut().for_each(|one| one["unit"] = json!("1"));
+    for one in &mut loops {
+        one["unit"] = json!("1");
+    }
     assert_eq!(check(&json!({ "loops": loops })).findings("stop"), ["same_place"]);
 }
 
@@ -100,7 +102,7 @@ fn a_unit_is_of_no_use_where_loops_share_a_channel() {
     assert_eq!(long.faults(), [("#/loops/0/unit".to_owned(), "text_size".to_owned())]);
 }
 
-/// The band is that of loop-characteristics: 98.7 µH in air and its low end 93.8 µH; over steel at 2 in the low end falls.
+/// The low end is that of loop-characteristics, which takes it with the steel's image.
 #[test]
 fn steel_below_lowers_the_low_end_of_the_band_as_it_does_for_the_loop_alone() {
     let steel = json!({ "depth_below_loop": "2 in" });
@@ -109,9 +111,9 @@ fn steel_below_lowers_the_low_end_of_the_band_as_it_does_for_the_loop_alone() {
         "loop-characteristics",
         &json!({ "loop": coil, "lead_in": { "length": "100 ft" }, "reinforcement": steel }),
     );
-    let low = number(&alone.body["as_built"]["low_uh"]);
+    let low = number(&alone.body["as_built_low_uh"]);
     let terminal = number(&alone.body["terminal_inductance_uh"]);
-    assert!(low < 0.8 * terminal, "{low} of {terminal}");
+    assert!(low < 0.9 * terminal, "{low} of {terminal}");
     let with = |least: f64, more: Value| {
         check(&json!({ "loops": [connected("A", 3, "100 ft", more)], "detector": { "inductance_min_uh": least } }))
     };
@@ -120,7 +122,7 @@ fn steel_below_lowers_the_low_end_of_the_band_as_it_does_for_the_loop_alone() {
     assert_eq!(checked(&over_steel(low + 0.1), "inductance")["verdict"], "marginal");
     assert_eq!(checked(&with(low + 0.1, json!({})), "inductance")["verdict"], "suitable");
     assert!(over_steel(low).findings("warning").contains(&"steel_below"));
-    assert_eq!(over_steel(low).body["inputs"]["loops"][0]["steel_below"]["in"], 2.0);
+    assert_eq!(over_steel(low).body["inputs"]["loops"][0]["steel_below"]["inch"], 2.0);
     // One turn more is judged over the same steel.
     let remedies = over_steel(low + 0.1).body["remedies"].clone();
     let turns = remedies.as_array().unwrap().iter().find(|remedy| remedy["change"] == "turns").unwrap();

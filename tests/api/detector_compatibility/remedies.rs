@@ -105,7 +105,8 @@ fn remedies_keep_their_word(request: &Value) -> Vec<Value> {
 #[test]
 fn a_channel_of_unlike_loops_is_told_which_loop_changes() {
     let loops = [connected("A", 3, "300 ft", json!({})), connected("B", 2, "50 ft", json!({}))];
-    let remedies = remedies_keep_their_word(&json!({ "loops": loops, "wiring": "series" }));
+    let request = json!({ "loops": loops, "wiring": "series", "vehicles": ["passenger_car"] });
+    let remedies = remedies_keep_their_word(&request);
     let more =
         remedies.iter().find(|remedy| remedy["check"] == "lead_in_share" && remedy["change"] == "turns").unwrap();
     let only = json!([{ "loop": "A", "change": "turns", "from": "3", "to": more["to"], "set": more["to"] }]);

@@ -107,7 +107,9 @@ impl<'a> Workshop<'a> {
     /// All loops with the changes, which of them measure or lie otherwise, and how they come to the unit.
     fn changed(&self, changes: &[Change]) -> (Vec<MeasuredLoop>, Vec<usize>, Wiring) {
         let (mut loops, mut wiring) = (self.resolved.loops.clone(), self.resolved.wiring);
-        changes.iter().for_each(|change| change.apply(&mut loops, &mut wiring));
+        for change in changes {
+            change.apply(&mut loops, &mut wiring);
+        }
         // A row is one only as long as its loops are alike.
         if let Some(sent) = &self.resolved.sent_lanes {
             let lanes: Vec<_> = loops.iter().zip(sent).map(|(one, sent)| lane_of(one, &loops, *sent)).collect();
@@ -118,22 +120,22 @@ impl<'a> Workshop<'a> {
             !is_same_coil(one, was) || !is_same_lead_in(one, was)
         };
         let changed = (0..loops.len()).filter(is_changed).collect();
-        let measured = loops.into_iter().enumerate().map(|(index, one)| self.measured(index, one)).collect();
+        let measured = loops.iter().enumerate().map(|(index, one)| self.measured(index, one)).collect();
         (measured, changed, wiring)
     }
 
     /// Measures a loop, unless it was tried before.
-    fn measured(&self, index: usize, one: ChannelLoop) -> MeasuredLoop {
+    fn measured(&self, index: usize, one: &ChannelLoop) -> MeasuredLoop {
         let mut tried = self.measured.borrow_mut();
         let tried = &mut tried[index];
-        let known = tried.iter().find(|other| is_same_coil(&other.own, &one)).cloned();
+        let known = tried.iter().find(|other| is_same_coil(&other.own, one)).cloned();
         let known = known.unwrap_or_else(|| {
             let lead_in = self.resolved.loops[index].lead_in.clone();
             let measured = MeasuredLoop::new(ChannelLoop { lead_in, ..one.clone() });
             tried.push(measured.clone());
             measured
         });
-        if is_same_lead_in(&known.own, &one) { known } else { known.on_lead_in(&one.lead_in) }
+        if is_same_lead_in(&known.own, one) { known } else { known.on_lead_in(&one.lead_in) }
     }
 
     /// Whether no two loops stand worse to each other than before: those on different channels by their coupling, all by their places.
