@@ -23,7 +23,7 @@ use crate::practice::materials::{Corner, MaterialItem, RodForm, WorkStep};
 use crate::practice::roles::Role;
 use crate::practice::sealants::SealantKind;
 use crate::practice::sealing::{CureMilestone, CureVerdict, SurfaceCondition};
-use crate::practice::site::{Barrier, Construction, SiteHazard, Surface};
+use crate::practice::site::{Barrier, Construction, LeafOpen, SiteHazard, Surface};
 use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
 use crate::practice::wires::WireGauge;
@@ -138,6 +138,7 @@ tables! {
         /// The roles that an opening with this barrier usually needs.
         usual_roles: Vec<&'static str> = Role::usual_for(barrier).iter().map(|role| role.code()).collect();
     }
+    "leaf-positions" "list_leaf_positions" "Where the leaf of an overhead door is while it stands open" LeafPositionsTable of LeafPositionRow from LeafOpen::ALL.iter().copied() => position
     "site-hazards" "list_site_hazards" "What stands in the way" SiteHazardsTable of SiteHazardRow from SiteHazard::ALL.iter().copied() => hazard
     "roles" "list_roles" "What loops are for" RolesTable of RoleRow from Role::ALL.iter().copied() => role {
         /// Whether the loop keeps a barrier from closing on a vehicle.

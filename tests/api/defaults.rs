@@ -19,8 +19,8 @@ fn answered(calculation: &str, request: &Value) -> Answer {
 
 /// What was assumed about a field; the last that was said, and empty where nothing was.
 fn assumed(answer: &Answer, about: &str) -> (String, String) {
-    let entries = answer.body["assumed"].as_array().unwrap().iter();
-    let entry = entries.filter(|assumed| assumed["about"] == about).next_back();
+    let mut entries = answer.body["assumed"].as_array().unwrap().iter();
+    let entry = entries.rfind(|assumed| assumed["about"] == about);
     let text = |name: &str| entry.map_or("", |entry| entry[name].as_str().unwrap()).to_owned();
     (text("value"), text("reason"))
 }

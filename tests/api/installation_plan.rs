@@ -131,6 +131,7 @@ fn no_number_differs_from_what_the_single_calculations_say() {
     no_number_differs(&full(), "ft");
     let metric = with(&full(), "/opening/width", "7.2 m");
     let metric = with(&metric, "/opening/edge_setback", "0.6 m");
+    let metric = with(&metric, "/fixed_loops", json!([{ "role": "exit", "along_travel": "1.8 m", "turns": 3 }]));
     no_number_differs(&without(&metric, "/stock"), "m");
 }
 

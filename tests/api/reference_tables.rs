@@ -103,6 +103,7 @@ fn the_menus_of_a_form_hold_just_what_requests_take() {
         ("Corner", "corners"),
         ("DetectorEnvelope", "detector-envelopes"),
         ("FailureBehaviour", "failure-behaviours"),
+        ("LeafOpen", "leaf-positions"),
         ("Observation", "observations"),
         ("OutputMode", "output-modes"),
         ("PlanExtra", "plan-extras"),

@@ -51,7 +51,7 @@ pub fn loop_sizing() -> Value {
         },
         "fixed_loops": [
             {
-                "role": "exit", "shape": "rectangle", "along_travel": "6 ft", "across_lane": "20 ft", "turns": 3,
+                "role": "exit", "shape": "rectangle", "along_travel": "6 ft", "across_lane": "6 ft", "turns": 3,
                 "distance": "30 ft"
             }
         ],

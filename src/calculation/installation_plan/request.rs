@@ -63,6 +63,7 @@ pub struct InstallationPlanRequest {
     pub stock: Option<Vec<StockItem>>,
     /// What is decided already of the loops, for each role once. Default: nothing.
     #[validate(nested, length(max = Role::COUNT))]
+    #[schema(max_items = 7)]
     pub fixed_loops: Option<Vec<FixedLoop>>,
 
     /// The detector unit. Default: the standard minimum.

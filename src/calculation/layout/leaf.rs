@@ -158,10 +158,8 @@ impl Leaf {
             (Barrier::SwingGatePair, _) => {
                 [-1.0, 1.0].iter().map(|side| self.swung(beside, &self.part, self.width / 2.0, *side, share)).sum()
             }
-            (Barrier::OverheadDoor, Some(LeafOpen::Level)) => self.under_ceiling(beside, share),
-            (Barrier::VerticalLiftGate | Barrier::OverheadDoor | Barrier::BarrierArm | Barrier::None, _) => {
-                standing(0.0, share * self.height)
-            }
+            (Barrier::OverheadDoor, _) => self.under_ceiling(beside, share),
+            (Barrier::VerticalLiftGate | Barrier::BarrierArm | Barrier::None, _) => standing(0.0, share * self.height),
         }
     }
 
@@ -172,14 +170,17 @@ impl Leaf {
         beside.change_by_wall(leaf, middle, self.ground_gap, -side * angle)
     }
 
-    /// An overhead leaf of which a share lies level; on its way the halves stand for every share.
+    /// An overhead leaf of which a share lies level, or is coiled up, which counts for nothing; on its way the halves stand for every share.
     fn under_ceiling(&self, beside: &LoopBesideLeaf, share: f64) -> f64 {
-        let Some((level, half)) = &self.levels else { return 0.0 };
         let ceiling = self.ground_gap + self.height;
-        if share >= 1.0 {
-            return beside.change_by_plate(level, self.height / 2.0, ceiling);
+        let is_open = share >= 1.0;
+        let lying = self.levels.as_ref().map_or(0.0, |(level, half)| {
+            let (plate, length) = if is_open { (level, self.height) } else { (half, self.height / 2.0) };
+            beside.change_by_plate(plate, length / 2.0, ceiling)
+        });
+        if is_open {
+            return lying;
         }
-        let standing = beside.change_by_wall(&self.part, (0.0, 0.0), ceiling - self.height / 2.0, 0.0);
-        standing + beside.change_by_plate(half, self.height / 4.0, ceiling)
+        lying + beside.change_by_wall(&self.part, (0.0, 0.0), ceiling - self.height / 2.0, 0.0)
     }
 }

@@ -68,8 +68,7 @@ pub fn judge(loops: &[LaidLoop], job: &ResolvedLoopSizing, diagnostics: &mut Dia
                 Finding::new(FindingCode::ExitFarAway, Level::Warning, &opening.field("approach_speed"), message)
                     .length("run_up", wanted, system)
                     .length("distance_from_barrier", distance, system)
-                    .figure("wait", wait.get::<second>(), "s")
-                    .figure("serving_speed", speed, speed_unit),
+                    .figure("wait", wait.get::<second>(), "s"),
             );
         }
         Some(_) => {}

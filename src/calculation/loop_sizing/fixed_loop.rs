@@ -75,7 +75,8 @@ impl FixedLoop {
         let mut refuse = |field: &'static str, message: Statement, hint: Statement| {
             diagnostics.add_error(&at.field(field), FieldErrorCode::Contradiction, message, hint);
         };
-        if !roles.contains(&role) {
+        // A list of no roles is a fault of its own.
+        if !roles.is_empty() && !roles.contains(&role) {
             refuse(
                 "role",
                 Statement::new("errors-fixed-role-absent").code("role", role.code()),

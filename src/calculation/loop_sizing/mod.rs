@@ -171,13 +171,16 @@ fn report_loop(
 ) -> SizedLoop {
     let SolvedLoop { laid, choice, found, .. } = solved;
     let mut aside = Diagnostics::default();
-    let is_told = laid.ordinal.is_none_or(|ordinal| ordinal == 1) && laid.role.fits(resolved.opening.barrier);
-    let told = if is_told { diagnostics } else { &mut aside };
+    let told = if laid.ordinal.is_none_or(|ordinal| ordinal == 1) { diagnostics } else { &mut aside };
     let adjacent_lane = AdjacentLane::of(laid, &found.chosen.field, choice.share, resolved);
-    if let Some(adjacent_lane) = &adjacent_lane {
-        adjacent_lane.judge(laid, resolved, told);
+    judge_make(solved, resolved, told);
+    // Of a role that does not fit the barrier it is said that it does not, and no more of what its loop would see.
+    if laid.role.fits(resolved.opening.barrier) {
+        if let Some(adjacent_lane) = &adjacent_lane {
+            adjacent_lane.judge(laid, resolved, told);
+        }
+        judge_seen(solved, resolved, told);
     }
-    judge_loop(solved, resolved, told);
     let stock = found.stock.as_ref();
     let surroundings = LoopSurroundings {
         leaf,
@@ -188,10 +191,10 @@ fn report_loop(
     SizedLoop::of(solved, surroundings, resolved)
 }
 
-/// States what a loop means for its role.
-fn judge_loop(solved: &SolvedLoop<'_, '_>, resolved: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
-    let SolvedLoop { laid, found, details, .. } = solved;
-    let (role, chosen, body) = (laid.role, (&found.chosen, &details.seen), FieldPath::BODY);
+/// States whether a loop can be made, and whether the unit tunes to it.
+fn judge_make(solved: &SolvedLoop<'_, '_>, resolved: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
+    let SolvedLoop { laid, found, .. } = solved;
+    let (role, body) = (laid.role, FieldPath::BODY);
     let context = JudgementContext {
         coil: body.field("opening"),
         lead_in: body.field("lead_in"),
@@ -202,6 +205,12 @@ fn judge_loop(solved: &SolvedLoop<'_, '_>, resolved: &ResolvedLoopSizing, diagno
     // What steel below means is said once, of the hazard.
     judge(&laid.electrical, &MeasurementConditions::usual(), &resolved.detector.limits, &context, diagnostics);
     findings::judge_fit(role, &found.chosen.design, resolved, diagnostics);
+}
+
+/// States what a loop sees, and where it lets go.
+fn judge_seen(solved: &SolvedLoop<'_, '_>, resolved: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
+    let SolvedLoop { laid, found, details, .. } = solved;
+    let (role, chosen) = (laid.role, (&found.chosen, &details.seen));
     findings::judge_vehicles(laid, &details.seen, resolved, diagnostics);
     arm::judge(laid, &found.chosen.field, resolved, diagnostics);
     let is_quadrupole = |offered: &&OfferedCandidate| offered.candidate.design.coil.shape == Shape::Quadrupole;

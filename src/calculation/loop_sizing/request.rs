@@ -59,6 +59,7 @@ pub struct LoopSizingRequest {
     pub slab: Option<Slab>,
     /// What is decided already, for each role once. Default: nothing.
     #[validate(nested, length(max = Role::COUNT))]
+    #[schema(max_items = 7)]
     pub fixed_loops: Option<Vec<FixedLoop>>,
     /// The detector unit. Default: the standard minimum.
     #[validate(nested)]

@@ -144,7 +144,7 @@ fn take_laid<'a>(
         wire.mark_jacket_and_rating(&loop_at.field("wire"), diagnostics);
     }
     EstimateLoop {
-        label: one.label().to_owned(),
+        label: one.label(),
         mark: Some(one.mark),
         role: Some(one.role),
         coil: one.coil.clone(),

@@ -81,8 +81,8 @@ fn lists_keep_to_their_sizes() {
     let item = &sizing["stock"][1];
     let rows = [
         ("/roles", json!([]), "Send from 1 to 7 items."),
-        ("/vehicles", json!([]), "Send from 1 to 7 items."),
-        ("/vehicles", items(8, &json!("pickup")), "Send from 1 to 7 items."),
+        ("/vehicles", json!([]), "Send from 1 to 11 items."),
+        ("/vehicles", items(12, &json!("pickup")), "Send from 1 to 11 items."),
         ("/site_hazards", items(13, &json!("old_loop_cut")), "Send at most 12 items."),
         ("/detector/threshold_steps_percent", json!([]), "Send from 1 to 32 items."),
         ("/detector/threshold_steps_percent", items(33, &json!(0.5)), "Send from 1 to 32 items."),

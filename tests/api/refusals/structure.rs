@@ -229,5 +229,5 @@ fn a_word_of_several_members_suggests_them_all() {
         answer.body["errors"][0]["hint"].as_str().unwrap().to_owned()
     };
     assert!(hint("surface", json!("concrete")).starts_with("Did you mean existing_concrete or new_concrete?"));
-    assert!(hint("vehicles", json!(["car"])).starts_with("Did you mean passenger_car?"));
+    assert!(hint("vehicles", json!(["car"])).starts_with("Did you mean passenger_car or car_with_trailer?"));
 }

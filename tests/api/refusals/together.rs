@@ -46,7 +46,7 @@ fn every_fault_of_a_job_is_reported_at_once() {
         ("/opening/width", json!("7,2 m")),
         ("/opening/approach_speed", json!("fast")),
         ("/roles", json!([])),
-        ("/vehicles", json!(vec!["pickup"; 8])),
+        ("/vehicles", json!(vec!["pickup"; 12])),
         ("/lead_in/in_conduit", json!("59 ft")),
         ("/wire/over_insulation", json!("0.05 in")),
         ("/slot/cover", json!("3 in")),
