@@ -94,6 +94,7 @@ sourced_vocabulary! {
         LeadInConduit "lead_in_conduit" "Conduit for the lead-in" "Conduit outside the slab or under it." [CommonPractice];
         JointSleeve "joint_sleeve" "Joint sleeve" "A sleeve where wire crosses a joint or crack, 4 in on each side, with slack inside." [Fp96];
         Termination "termination" "Soldered or tinned end" "An end of wire, tinned or soldered against oxidation." [CommonPractice];
+        LineDevice "line_device" "Device across the line" "A beam or another device that watches the line of the gate, where a vehicle can stand unseen between two loops." [CommonPractice];
         SawBlade "saw_blade" "Saw blade" "A diamond blade as wide as the slot and large enough for its depth." [CommonPractice];
     }
 }
@@ -107,9 +108,12 @@ impl MaterialItem {
             Self::BlendingSand => &["lot"],
             Self::LoopWire => &[Self::SPOOL, "ft", "m"],
             Self::BackerRod | Self::LeadInConduit => &["ft", "m"],
-            Self::MixingNozzle | Self::PreformedLoop | Self::JointSleeve | Self::Termination | Self::SawBlade => {
-                &["each"]
-            }
+            Self::MixingNozzle
+            | Self::PreformedLoop
+            | Self::JointSleeve
+            | Self::Termination
+            | Self::LineDevice
+            | Self::SawBlade => &["each"],
         }
     }
 
@@ -126,10 +130,10 @@ impl MaterialItem {
         Some(if units.len() == 1 { code.to_owned() } else { format!("{code}/{unit}") })
     }
 
-    /// Whether its quantity follows from the geometry of the job. Sand does not: it is loaded as one lot.
+    /// Whether its quantity follows from the geometry of the job. Sand does not, which is loaded as one lot, nor does what watches the line.
     pub fn is_measured(self) -> bool {
         match self {
-            Self::BlendingSand => false,
+            Self::BlendingSand | Self::LineDevice => false,
             Self::SealantCartridge
             | Self::HotSealant
             | Self::MixingNozzle

@@ -30,7 +30,7 @@ pub fn loop_sizing() -> Value {
         "opening": {
             "width": "24 ft", "barrier": "slide_gate", "edge_setback": "2 ft", "approach_speed": "5 mph",
             "opening_time": "4 s", "drive_length": "80 ft", "leaf_height": "6 ft", "leaf_ground_gap": "4 in",
-            "leaf_open": "level", "seen_otherwise": false
+            "leaf_open": "level", "seen_otherwise": true
         },
         "roles": ["exit", "obstruction_outside", "obstruction_inside"],
         "vehicles": ["passenger_car", "high_bed_truck"],

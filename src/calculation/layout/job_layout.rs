@@ -16,6 +16,8 @@ use crate::vocabulary::Vocabulary;
 pub struct JobLayout {
     /// The loops, or rows of loops, of the roles.
     pub loops: Vec<LaidLoop>,
+    /// Whether a car, a short one at least, stands unseen between loops that hold the gate, and nothing else watches there.
+    pub needs_line_device: bool,
 }
 
 impl JobLayout {

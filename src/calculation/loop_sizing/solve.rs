@@ -9,7 +9,7 @@ use super::resolved::ResolvedLoopSizing;
 use super::scanning::assign_units;
 use super::selection::{FoundDetails, FoundLoop, LoopSelections, RoleAsk, RoleChoice};
 use super::stock::StockMatch;
-use super::unseen::{HoldingLoop, UnseenReach};
+use super::unseen::{HoldingLoop, UnseenReach, longest_stretch};
 use crate::calculation::input::ResolvedLeadIn;
 use crate::calculation::layout::{JobLayout, LaidLoop, Leaf, LoopMark, LoopPlacement, StepLadder, StepVerdict};
 use crate::calculation::loop_characteristics::MeasurementConditions;
@@ -94,7 +94,10 @@ pub fn solve<'a>(job: &'a ResolvedLoopSizing, conditions: &'a MeasurementConditi
         asks = next;
     }
     let (details, detail_of) = selections.details(job);
-    let (layout, laid_for) = lay(&selections, &places, &asks, job);
+    let (mut layout, laid_for) = lay(&selections, &places, &asks, job);
+    let unseen = longest_stretch(holding_loops(&places, &unseen_reaches(&selections, job)).map(|(_, holding)| holding));
+    layout.needs_line_device =
+        !job.opening.seen_otherwise && unseen.is_some_and(|unseen| unseen > VehicleClass::shortest_car());
     let laid_for = laid_for.into_iter().map(|choice| (choice, detail_of[choice])).collect();
     LoopSizing { layout, selections, details, leaf, laid_for }
 }
@@ -104,7 +107,7 @@ fn unseen_reaches(selections: &LoopSelections<'_>, job: &ResolvedLoopSizing) -> 
     let reach = |(choice, found): (&RoleChoice, &FoundLoop<'_>)| {
         let (row, at_loop) = (found.chosen.row(), choice.step / choice.share);
         let reach = || UnseenReach::of(&row, VehicleClass::PassengerCar, at_loop, &job.opening);
-        choice.role.holds_the_gate().then(reach)
+        (choice.role.holds_the_gate() && choice.role.fits(job.opening.barrier)).then(reach)
     };
     selections.iter().map(reach).collect()
 }
@@ -158,14 +161,22 @@ fn take_finer_steps(
     }
 }
 
+/// The loops that hold the gate, each with the index of its role.
+fn holding_loops<'p>(
+    places: &'p [Vec<LoopPlacement>],
+    reaches: &'p [Option<UnseenReach>],
+) -> impl Iterator<Item = (usize, HoldingLoop)> + 'p {
+    let of_role = |(index, (places, reach)): (usize, (&'p Vec<LoopPlacement>, &'p Option<UnseenReach>))| {
+        let held =
+            reach.iter().flat_map(|reach| places.iter().map(|place| HoldingLoop { place: *place, reach: *reach }));
+        held.map(move |holding| (index, holding))
+    };
+    places.iter().zip(reaches).enumerate().flat_map(of_role)
+}
+
 /// The roles between whose loops a usual car stands unseen.
 fn with_car_unseen(places: &[Vec<LoopPlacement>], reaches: &[Option<UnseenReach>]) -> Vec<usize> {
-    let of_role = |(index, (places, reach)): (usize, (&Vec<LoopPlacement>, &Option<UnseenReach>))| {
-        let reach = *reach;
-        let holding = |place: &LoopPlacement| reach.map(|reach| (index, HoldingLoop { place: *place, reach }));
-        places.iter().filter_map(holding).collect::<Vec<_>>()
-    };
-    let mut holding: Vec<_> = places.iter().zip(reaches).enumerate().flat_map(of_role).collect();
+    let mut holding: Vec<_> = holding_loops(places, reaches).collect();
     holding.sort_by(|(_, a), (_, b)| a.place.from.value.total_cmp(&b.place.from.value));
     let is_long = |a: &HoldingLoop, b: &HoldingLoop| {
         a.reach.longest_unseen(b.place.from - a.place.to, &b.reach) > VehicleClass::PassengerCar.length()
@@ -208,7 +219,8 @@ fn lay(
             sightings: selections.sightings(choice),
         }
     };
-    let mut layout = JobLayout { loops: order.iter().enumerate().map(lay_one).collect() };
+    let loops = order.iter().enumerate().map(lay_one).collect();
+    let mut layout = JobLayout { loops, needs_line_device: false };
     assign_units(&mut layout, job.wiring);
     (layout, order.into_iter().map(|(choice, _, _)| choice).collect())
 }

@@ -50,7 +50,8 @@ pub struct HoldingLoop {
 }
 
 /// The longest unseen plate between neighbours of these loops; `None` with fewer than two.
-pub fn longest_stretch(mut holding: Vec<HoldingLoop>) -> Option<Length> {
+pub fn longest_stretch(holding: impl IntoIterator<Item = HoldingLoop>) -> Option<Length> {
+    let mut holding: Vec<_> = holding.into_iter().collect();
     holding.sort_by(|a, b| a.place.from.value.total_cmp(&b.place.from.value));
     let between =
         |pair: &[HoldingLoop]| pair[0].reach.longest_unseen(pair[1].place.from - pair[0].place.to, &pair[1].reach);
@@ -71,7 +72,7 @@ pub fn judge<'a>(
             place: laid.place,
             reach: UnseenReach::of(&LoopRow { field, lane: &laid.lane }, class, *step, &job.opening),
         };
-        longest_stretch(holding.iter().map(of).collect())
+        longest_stretch(holding.iter().map(of))
     };
     let stretch = stretch_for(VehicleClass::PassengerCar)?;
     let (car, short_car) = (VehicleClass::PassengerCar.length(), VehicleClass::shortest_car());

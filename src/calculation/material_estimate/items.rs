@@ -69,6 +69,9 @@ pub fn bill_lines(estimate: &MaterialEstimate<'_>) -> Vec<BillLine> {
     lines.extend(sealant_lines(estimate));
     let ends = 2.0 * estimate.loop_count() as f64;
     lines.push(BillLine::new(MaterialItem::Termination, "each", ends, Statement::new("materials-terminations")));
+    if estimate.job.needs_line_device {
+        lines.push(BillLine::new(MaterialItem::LineDevice, "each", 1.0, Statement::new("materials-line-device")));
+    }
     lines
 }
 

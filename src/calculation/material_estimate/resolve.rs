@@ -94,6 +94,7 @@ pub fn resolve(
         prices: prices.map_or(Some(None), |prices| prices.map(Some))?,
         productivity: productivity?,
         stock,
+        needs_line_device: laid.is_some_and(|laid| laid.layout.needs_line_device),
     })
 }
 

@@ -54,6 +54,8 @@ pub struct ResolvedMaterialEstimate {
     pub productivity: ResolvedProductivity,
     /// The caller's stock; `None` when none was sent.
     pub stock: Option<Vec<ResolvedStockItem>>,
+    /// Whether another device must watch the line of the gate, as the layout of a plan knows.
+    pub needs_line_device: bool,
 }
 
 impl ResolvedMaterialEstimate {

@@ -202,6 +202,11 @@ fn verdicts_agree(plan: &Value, sheet: &str) {
     assert!(!stops.is_empty() || !list(&plan["detector"], "checks").iter().any(is_untunable), "untunable, and no stop");
     let is_unseen = |finding: &Value| finding["code"] == "vehicle_not_seen" && finding["level"] == "stop";
     let is_unsuitable = |check: &Value| check["check"] == "vehicle" && check["verdict"] == "unsuitable";
+    // What a loop of a role that does not fit would see is not spoken of.
+    let is_misfit = |finding: &Value| finding["code"] == "role_does_not_fit" || finding["code"] == "closing_under_leaf";
+    if list(plan, "findings").iter().any(is_misfit) {
+        return;
+    }
     assert_eq!(
         list(&plan["sizing"], "findings").iter().any(is_unseen),
         list(&plan["detector"], "checks").iter().any(is_unsuitable)
