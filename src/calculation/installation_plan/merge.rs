@@ -92,6 +92,13 @@ pub fn merge(fields: &[PlanField], parts: &mut [&mut dyn MergeableReport], diagn
         for finding in findings.iter_mut() {
             finding.about = plan_pointer(&finding.about);
         }
+        // What was said of each of several loops that are alike reads the same now.
+        let mut told: Vec<Finding> = Vec::new();
+        findings.retain(|finding| {
+            let is_new = !told.contains(finding);
+            told.extend(is_new.then(|| finding.clone()));
+            is_new
+        });
         assumed.retain(|assumed| !is_filled_in(&assumed.about));
         for assumed in assumed.iter_mut() {
             assumed.about = plan_pointer(&assumed.about);

@@ -6,10 +6,8 @@ use uom::si::ratio::percent;
 use super::resolved::ResolvedLoopSizing;
 use crate::calculation::layout::{LaidLoop, LoopRow};
 use crate::calculation::report::{Decimals, Diagnostics, FieldPath, Finding, Statement};
-use crate::calculation::vehicle_response::LoopField;
 use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::layout::{BEFORE_THE_ARM, PAST_THE_ARM, STEP};
-use crate::practice::roles::Role;
 use crate::practice::vehicles::VehicleClass;
 
 /// What the loop under an arm must leave room for.
@@ -54,14 +52,13 @@ fn earliest_release(
     tails.min_by(|a, b| a.0.value.total_cmp(&b.0.value))
 }
 
-/// States where the arm falls before a tail is past it.
-pub fn judge(laid: &LaidLoop, field: &LoopField, job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
-    let row = LoopRow { field, lane: &laid.lane };
-    let Some((tail, class)) = earliest_release(&row, laid.coil.along_travel, laid.step, job, |_| true) else { return };
+/// States where the arm falls before a tail is past it; `step` is that of the loop itself.
+pub fn judge(laid: &LaidLoop, row: &LoopRow<'_>, step: Ratio, job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
+    let Some((tail, class)) = earliest_release(row, laid.coil.along_travel, step, job, |_| true) else { return };
     let system = job.system();
     let margin = PAST_THE_ARM.in_system(system);
     let past = tail + if job.drives_inwards_only() { laid.place.middle() } else { -laid.place.middle().abs() };
-    if laid.role != Role::Closing || past >= 0.999 * margin {
+    if past >= 0.999 * margin {
         return;
     }
     let threshold = laid.step.get::<percent>();

@@ -53,6 +53,7 @@ use super::layout::{JobLayout, LeafChanges};
 use super::loop_characteristics::{self, JudgementContext, MeasurementConditions, judge};
 use super::report::{Diagnostics, FieldPath, InvalidRequest};
 use super::{Calculation, Example, vehicle_response};
+use crate::practice::roles::Role;
 use crate::practice::site::SiteHazard;
 use crate::practice::sources::Source;
 use alternatives::OfferedCandidate;
@@ -127,8 +128,8 @@ pub fn report(
     roles::judge(layout, resolved, diagnostics);
     exit::judge(&layout.loops, resolved, diagnostics);
     scanning::judge(layout, resolved, diagnostics);
-    let held = solved.loops().map(|one| (one.laid, &one.found.chosen.field, one.step_at_loop()));
-    let unseen_stretch = unseen::judge(held, resolved, diagnostics);
+    let held = solved.loops().map(|one| (one.laid, &one.found.chosen.field, one.choice.step_at_loop()));
+    unseen::judge(held, solved.unseen_stretch, resolved, diagnostics);
     let lead_in = lead_in::advise(resolved, diagnostics);
     let site = SiteConditions {
         surface: resolved.surface,
@@ -153,7 +154,7 @@ pub fn report(
         inputs,
         loops,
         lead_in,
-        unseen_stretch: unseen_stretch.map(Into::into),
+        unseen_stretch: solved.unseen_stretch.map(Into::into),
         findings: closing.findings,
         assumed: closing.assumed,
         unused: closing.unused,
@@ -209,10 +210,12 @@ fn judge_make(solved: &SolvedLoop<'_, '_>, resolved: &ResolvedLoopSizing, diagno
 
 /// States what a loop sees, and where it lets go.
 fn judge_seen(solved: &SolvedLoop<'_, '_>, resolved: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
-    let SolvedLoop { laid, found, details, .. } = solved;
+    let SolvedLoop { laid, choice, found, details } = solved;
     let (role, chosen) = (laid.role, (&found.chosen, &details.seen));
     findings::judge_vehicles(laid, &details.seen, resolved, diagnostics);
-    arm::judge(laid, &found.chosen.field, resolved, diagnostics);
+    if laid.role == Role::Closing {
+        arm::judge(laid, &found.chosen.row(), choice.step_at_loop(), resolved, diagnostics);
+    }
     let is_quadrupole = |offered: &&OfferedCandidate| offered.candidate.design.coil.shape == Shape::Quadrupole;
     if let Some(quadrupole) = details.alternatives.iter().find(is_quadrupole) {
         alternatives::judge_quadrupole(role, quadrupole, chosen, resolved, diagnostics);

@@ -97,7 +97,8 @@ impl<'a> Placing<'a> {
         for index in 0..self.loops.len() {
             let choice = self.loops[index].choice;
             if choice.role.side(self.job.opening.barrier) == Side::OnTheLine {
-                self.places[index] = vec![self.at(index, choice.shift)];
+                let shift = self.loops[index].found.at_step(choice.step_at_loop()).shift;
+                self.places[index] = vec![self.at(index, shift.unwrap_or_default())];
             }
         }
     }

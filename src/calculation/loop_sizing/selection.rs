@@ -1,5 +1,6 @@
 //! The loop of each role, and the step of its channel. Roles that ask for the same loop share one search.
 
+use std::cell::RefCell;
 use std::iter::repeat_n;
 
 use uom::si::f64::{Length, Ratio};
@@ -10,11 +11,13 @@ use super::design::EdgeSetbacks;
 use super::resolved::ResolvedLoopSizing;
 use super::search::{LoopCandidate, RoleSearch, SeenAtStep};
 use super::stock::{StockMatch, match_stock};
+use super::unseen::UnseenReach;
 use crate::calculation::input::ResolvedLeadIn;
 use crate::calculation::layout::{ClassSighting, StepLadder, StepVerdict, channel_weights};
 use crate::calculation::loop_characteristics::MeasurementConditions;
 use crate::practice::detectors::Wiring;
 use crate::practice::roles::Role;
+use crate::practice::vehicles::VehicleClass;
 
 /// What a search found.
 pub struct FoundLoop<'a> {
@@ -24,13 +27,37 @@ pub struct FoundLoop<'a> {
     pub chosen: LoopCandidate,
     /// What the caller's stock has for it; `None` when no stock was sent.
     pub stock: Option<StockMatch>,
+    /// What was found at steps already: rounds ask again, and each answer takes many positions of a vehicle.
+    known: RefCell<Vec<(Ratio, AtStep)>>,
+}
+
+/// What a step means for the place of a loop, in changes of the loop itself.
+#[derive(Clone, Copy)]
+pub struct AtStep {
+    /// How far a loop under an arm is moved inwards; `None` where no place serves.
+    pub shift: Option<Length>,
+    /// How far a usual car reaches over it unseen; `None` where it holds no gate.
+    pub reach: Option<UnseenReach>,
 }
 
 impl<'a> FoundLoop<'a> {
     /// Searches, and takes what the stock has.
     fn search(search: RoleSearch<'a>) -> Self {
         let (chosen, stock) = match_stock(&search, search.run());
-        Self { search, chosen, stock }
+        Self { search, chosen, stock, known: RefCell::default() }
+    }
+
+    /// What a step at the loop means for its place.
+    pub fn at_step(&self, step: Ratio) -> AtStep {
+        if let Some((_, known)) = self.known.borrow().iter().find(|(other, _)| *other == step) {
+            return *known;
+        }
+        let (search, row) = (&self.search, self.chosen.row());
+        let reach = || UnseenReach::of(&row, VehicleClass::PassengerCar, step, &search.job.opening);
+        let found =
+            AtStep { shift: search.shift_under_arm(&self.chosen, step), reach: search.holds_the_gate.then(reach) };
+        self.known.borrow_mut().push((step, found));
+        found
     }
 }
 
@@ -67,8 +94,13 @@ pub struct RoleChoice {
     pub step: Ratio,
     /// What the other loops of its channel leave of a change at this one; 1 for a channel of its own.
     pub share: Ratio,
-    /// How far inwards the loop is moved from where it would lie: under an arm only.
-    pub shift: Length,
+}
+
+impl RoleChoice {
+    /// The change at the loop itself that the step of its channel means.
+    pub fn step_at_loop(&self) -> Ratio {
+        self.step / self.share
+    }
 }
 
 /// What follows from the step of a loop.
@@ -127,9 +159,7 @@ impl<'a> LoopSelections<'a> {
             self.found.push(FoundLoop::search(search));
             self.found.len() - 1
         });
-        let (step, here) = (ladder.step(ask.rung), &self.found[found]);
-        let shift = here.search.shift_under_arm(&here.chosen, step).unwrap_or_default();
-        RoleChoice { role: ask.role, found, step, share: Ratio::new::<ratio>(1.0), shift }
+        RoleChoice { role: ask.role, found, step: ladder.step(ask.rung), share: Ratio::new::<ratio>(1.0) }
     }
 
     /// The loop of each role, with what was found for it.
@@ -147,7 +177,7 @@ impl<'a> LoopSelections<'a> {
     pub fn verdicts(&self, job: &ResolvedLoopSizing) -> Vec<StepVerdict> {
         let alone = |(choice, found): (&RoleChoice, &FoundLoop<'_>)| {
             let verdict = StepVerdict::of(&self.sightings(choice), choice.step);
-            let shift = found.search.shift_under_arm(&found.chosen, choice.step);
+            let shift = found.at_step(choice.step_at_loop()).shift;
             // A finer step is tried before a loop is moved.
             if shift == Some(Length::default()) { verdict } else { verdict.max(StepVerdict::Thin) }
         };

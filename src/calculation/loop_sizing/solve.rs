@@ -1,6 +1,6 @@
 //! From a resolved request to the layout. Loops, steps, places and lead-ins hang on one another, so they are settled in rounds.
 
-use uom::si::f64::{Length, Ratio};
+use uom::si::f64::Length;
 
 use super::design::EdgeSetbacks;
 use super::leaf_clearance::{clear_of_closed_leaf, setbacks_beside_open_leaf};
@@ -29,6 +29,8 @@ pub struct LoopSizing<'a> {
     pub details: Vec<FoundDetails>,
     /// The metal leaf; `None` without one.
     pub leaf: Option<Leaf>,
+    /// The longest plate of a car that stands unseen between two loops that hold the gate; `None` with fewer than two.
+    pub unseen_stretch: Option<Length>,
     /// For each loop of the layout, the role's choice, and the index of its details.
     laid_for: Vec<(usize, usize)>,
 }
@@ -43,13 +45,6 @@ pub struct SolvedLoop<'s, 'a> {
     pub found: &'s FoundLoop<'a>,
     /// What follows from its step.
     pub details: &'s FoundDetails,
-}
-
-impl SolvedLoop<'_, '_> {
-    /// The change at the loop itself that the step of its channel means.
-    pub fn step_at_loop(&self) -> Ratio {
-        self.choice.step / self.choice.share
-    }
 }
 
 impl<'a> LoopSizing<'a> {
@@ -95,19 +90,19 @@ pub fn solve<'a>(job: &'a ResolvedLoopSizing, conditions: &'a MeasurementConditi
     }
     let (details, detail_of) = selections.details(job);
     let (mut layout, laid_for) = lay(&selections, &places, &asks, job);
-    let unseen = longest_stretch(holding_loops(&places, &unseen_reaches(&selections, job)).map(|(_, holding)| holding));
+    let unseen_stretch =
+        longest_stretch(holding_loops(&places, &unseen_reaches(&selections, job)).map(|(_, holding)| holding));
     layout.needs_line_device =
-        !job.opening.seen_otherwise && unseen.is_some_and(|unseen| unseen > VehicleClass::shortest_car());
+        !job.opening.seen_otherwise && unseen_stretch.is_some_and(|unseen| unseen > VehicleClass::shortest_car());
     let laid_for = laid_for.into_iter().map(|choice| (choice, detail_of[choice])).collect();
-    LoopSizing { layout, selections, details, leaf, laid_for }
+    LoopSizing { layout, selections, details, leaf, unseen_stretch, laid_for }
 }
 
-/// How far a usual car reaches unseen over the loop of each role that holds the gate.
+/// How far a usual car reaches unseen over the loop of each role that holds the gate and fits the barrier.
 fn unseen_reaches(selections: &LoopSelections<'_>, job: &ResolvedLoopSizing) -> Vec<Option<UnseenReach>> {
     let reach = |(choice, found): (&RoleChoice, &FoundLoop<'_>)| {
-        let (row, at_loop) = (found.chosen.row(), choice.step / choice.share);
-        let reach = || UnseenReach::of(&row, VehicleClass::PassengerCar, at_loop, &job.opening);
-        (choice.role.holds_the_gate() && choice.role.fits(job.opening.barrier)).then(reach)
+        let holds = choice.role.holds_the_gate() && choice.role.fits(job.opening.barrier);
+        holds.then(|| found.at_step(choice.step_at_loop()).reach).flatten()
     };
     selections.iter().map(reach).collect()
 }

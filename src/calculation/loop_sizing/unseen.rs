@@ -58,12 +58,13 @@ pub fn longest_stretch(holding: impl IntoIterator<Item = HoldingLoop>) -> Option
     holding.windows(2).map(between).reduce(Length::max)
 }
 
-/// States what can stand unseen between the loops that are laid, and gives the longest stretch.
+/// States what can stand unseen between the loops that are laid, given the longest stretch for a usual car.
 pub fn judge<'a>(
     loops: impl Iterator<Item = (&'a LaidLoop, &'a LoopField, Ratio)>,
+    stretch: Option<Length>,
     job: &ResolvedLoopSizing,
     diagnostics: &mut Diagnostics,
-) -> Option<Length> {
+) {
     let holding: Vec<_> =
         loops.filter(|(laid, _, _)| laid.role.holds_the_gate() && laid.role.fits(job.opening.barrier)).collect();
     judge_sides(holding.iter().map(|(laid, _, _)| *laid), job, diagnostics);
@@ -74,7 +75,7 @@ pub fn judge<'a>(
         };
         longest_stretch(holding.iter().map(of))
     };
-    let stretch = stretch_for(VehicleClass::PassengerCar)?;
+    let Some(stretch) = stretch else { return };
     let (car, short_car) = (VehicleClass::PassengerCar.length(), VehicleClass::shortest_car());
     let two_wheelers =
         job.vehicles.iter().filter(|class| class.is_two_wheeler() && !job.seen_elsewhere.contains(class));
@@ -89,7 +90,7 @@ pub fn judge<'a>(
     } else if let Some((unseen, class)) = unseen_rider() {
         (Level::Warning, "motorcycle", unseen, class.length())
     } else {
-        return Some(stretch);
+        return;
     };
     let system = job.system();
     let watched = job.opening.seen_otherwise;
@@ -108,7 +109,6 @@ pub fn judge<'a>(
         .length("unseen_stretch", unseen, system)
         .length("vehicle_length", length, system),
     );
-    Some(stretch)
 }
 
 /// States where the loops that hold a barrier lie on one side of it only.
