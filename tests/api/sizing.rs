@@ -1,5 +1,6 @@
 //! Which loops an opening needs: practice through the front door.
 
+mod decided;
 mod design;
 mod judgement;
 mod layout;

@@ -24,7 +24,7 @@ pub use prices::{MoneyText, Prices, ResolvedPrices, price_keys};
 pub use reinforcement::Reinforcement;
 pub use sealant::{Sealant, SealantDataSheet};
 pub use sizes::*;
-pub use slab::Slab;
+pub use slab::{ResolvedSlab, Slab};
 pub use slot::{ResolvedSlot, Slot, SlotAllowance};
 pub use slot_fit::{CutLevels, CutPlace, LIMIT_TOLERANCE, NarrowSlot, detail_figure, width_finding};
 pub use stock::{ResolvedStockItem, StockItem};

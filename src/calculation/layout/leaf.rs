@@ -19,7 +19,6 @@ use crate::practice::site::{Barrier, LeafOpen};
 /// swing leaf hangs on the left as one drives in. Sheets that stand at once are summed as if each were alone, which is an upper bound.
 pub struct Leaf {
     barrier: Barrier,
-    open: Option<LeafOpen>,
     width: f64,
     height: f64,
     ground_gap: f64,
@@ -110,7 +109,6 @@ impl Leaf {
         let levels = Plate::new(width, height).zip(Plate::new(width, height / 2.0)).filter(|_| level);
         Some(Self {
             barrier: opening.barrier,
-            open: opening.leaf_open,
             width,
             height,
             ground_gap: ground_gap.get::<meter>(),
@@ -125,41 +123,34 @@ impl Leaf {
         Length::new::<meter>(self.whole.least_distance())
     }
 
-    /// What it makes over a loop in each of its states.
-    pub fn changes(&self, beside: &LoopBesideLeaf) -> LeafChanges {
-        LeafChanges {
-            closed: self.change(beside, LeafState::Closed),
-            open: self.change(beside, LeafState::Open),
-            moving: self.change(beside, LeafState::Moving),
-        }
-    }
-
     /// What it makes over a loop in one of its states.
     pub fn change(&self, beside: &LoopBesideLeaf, state: LeafState) -> Ratio {
         let shares: &[f64] = match state {
             LeafState::Closed => &[0.0],
             LeafState::Open => &[1.0],
+            // An overhead leaf has one such place.
+            LeafState::Moving if self.barrier == Barrier::OverheadDoor => &[0.5],
             LeafState::Moving => &[0.25, 0.5, 0.75],
         };
-        let greatest = shares.iter().map(|share| self.at(beside, *share)).fold(0.0, f64::max);
+        let greatest = shares.iter().map(|share| self.change_after(beside, *share)).fold(0.0, f64::max);
         Ratio::new::<ratio>(greatest)
     }
 
     /// What it makes after a share of its way.
-    fn at(&self, beside: &LoopBesideLeaf, share: f64) -> f64 {
+    fn change_after(&self, beside: &LoopBesideLeaf, share: f64) -> f64 {
         let standing =
             |across: f64, up: f64| beside.change_by_wall(&self.whole, (0.0, across), self.ground_gap + up, 0.0);
         if share == 0.0 {
             return standing(0.0, 0.0);
         }
-        match (self.barrier, self.open) {
-            (Barrier::SlideGate, _) => standing(share * self.width, 0.0),
-            (Barrier::SwingGate, _) => self.swung(beside, &self.whole, self.width, -1.0, share),
-            (Barrier::SwingGatePair, _) => {
+        match self.barrier {
+            Barrier::SlideGate => standing(share * self.width, 0.0),
+            Barrier::SwingGate => self.swung(beside, &self.whole, self.width, -1.0, share),
+            Barrier::SwingGatePair => {
                 [-1.0, 1.0].iter().map(|side| self.swung(beside, &self.part, self.width / 2.0, *side, share)).sum()
             }
-            (Barrier::OverheadDoor, _) => self.under_ceiling(beside, share),
-            (Barrier::VerticalLiftGate | Barrier::BarrierArm | Barrier::None, _) => standing(0.0, share * self.height),
+            Barrier::OverheadDoor => self.under_ceiling(beside, share),
+            Barrier::VerticalLiftGate | Barrier::BarrierArm | Barrier::None => standing(0.0, share * self.height),
         }
     }
 

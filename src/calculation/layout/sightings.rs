@@ -17,8 +17,8 @@ pub struct Lane {
     pub width: Length,
     /// The middles of the loops, left to right, as offsets from the middle of the lane; one for a single loop.
     pub centres: Vec<Length>,
-    /// How near to either edge a vehicle can come, where it must be seen there too; `None` where the middle is enough.
-    pub edge_margin: Option<Length>,
+    /// How near to the left and to the right edge a vehicle can come, where it must be seen there too; `None` where the middle is enough.
+    pub edge_margins: Option<[Length; 2]>,
 }
 
 impl Lane {
@@ -26,7 +26,13 @@ impl Lane {
     /// off it.
     pub fn of(role: Role, width: Length, centres: Vec<Length>, system: UnitSystem) -> Self {
         let margin = if role.lies_beside_open_leaf() { LEAF_MARGIN.in_system(system) } else { Length::default() };
-        Self { width, centres, edge_margin: role.holds_the_gate().then_some(margin) }
+        Self { width, centres, edge_margins: role.holds_the_gate().then_some([margin; 2]) }
+    }
+
+    /// The same lane where a single leaf stands open at its left edge only.
+    #[must_use]
+    pub fn beside_one_leaf(self) -> Self {
+        Self { edge_margins: self.edge_margins.map(|[left, _]| [left, Length::default()]), ..self }
     }
 
     /// From the outermost wire of loops with this leg across to the nearer edge of the lane.
@@ -63,16 +69,16 @@ pub struct ClassSighting {
     /// The peak change at the hardest place: over the gaps of a row, and hard against either edge where the loop holds a gate. The same
     /// as `change` for two-wheelers.
     pub least: Ratio,
-    /// What is left until the vehicle's tail reaches the loop, at the hardest place; `None` for two-wheelers, and for a vehicle that lies
-    /// wholly over the loop by then.
-    pub weakest: Option<WeakestChange>,
+    /// What is left until the vehicle's tail reaches the loop, at each place where it may stand; nothing for two-wheelers, and for a vehicle
+    /// that lies wholly over the loop by then.
+    pub weakest: Vec<WeakestChange>,
 }
 
 impl ClassSighting {
-    /// Whether a unit that switches at `step` lets go before the vehicle's tail has reached the loop. A vehicle whose first part is not
-    /// seen at its hardest place does not drop out: it is not seen, which is graver.
+    /// Whether a unit that switches at `step` lets go somewhere before the vehicle's tail has reached the loop. Where its first part is not
+    /// seen it does not drop out: it is not seen, which is graver.
     pub fn drops_out(&self, step: Ratio) -> bool {
-        self.weakest.is_some_and(|weakest| weakest.drops_out(step))
+        self.weakest.iter().any(|weakest| weakest.drops_out(step))
     }
 
     /// Whether the change serves a design: twice the step over the middle of a loop, and the step at the hardest place. A loop does not
@@ -88,7 +94,7 @@ impl ClassSighting {
             class: self.class,
             change: share * self.change,
             least: share * self.least,
-            weakest: self.weakest.map(|weakest| weakest.diluted(share)),
+            weakest: self.weakest.iter().map(|weakest| weakest.diluted(share)).collect(),
         }
     }
 }
@@ -118,16 +124,14 @@ impl LoopRow<'_> {
             let elsewhere = self.critical_offsets(model).map(|offset| self.best(model, offset));
             (change, elsewhere.fold(change, Ratio::min))
         };
-        ClassSighting { class, change, least, weakest: None }
+        ClassSighting { class, change, least, weakest: Vec::new() }
     }
 
     /// What is left until the vehicle's tail reaches the loops, as [`ClassSighting::weakest`] has it.
-    pub fn weakest(&self, class: VehicleClass) -> Option<WeakestChange> {
+    pub fn weakest(&self, class: VehicleClass) -> Vec<WeakestChange> {
         let model = VehicleModel::of_class(class);
         let offsets = self.critical_offsets(model).chain([self.middlemost()]);
-        offsets
-            .filter_map(|offset| self.field.weakest_until_tail(model, self.offset_to_nearest(offset)))
-            .reduce(WeakestChange::min)
+        offsets.filter_map(|offset| self.field.weakest_until_tail(model, self.offset_to_nearest(offset))).collect()
     }
 
     /// Where across the lane a two-wheeler is not seen by units that switch at `step`.
@@ -158,8 +162,11 @@ impl LoopRow<'_> {
         let to_edge = |margin: Length| ((self.lane.width - model.width) / 2.0 - margin).max(Length::default());
         let edge = to_edge(Length::default());
         let gaps = self.lane.centres.windows(2).map(|pair| (pair[0] + pair[1]) / 2.0);
-        let edges = self.lane.edge_margin.map(to_edge).into_iter();
-        let edges = edges.flat_map(|edge| [Some(edge), (!self.lane.is_symmetric()).then_some(-edge)]);
+        let of_sides = |[left, right]: [Length; 2]| {
+            let is_alike = self.lane.is_symmetric() && left == right;
+            [Some(to_edge(right)), (!is_alike).then(|| -to_edge(left))]
+        };
+        let edges = self.lane.edge_margins.map(of_sides).into_iter().flatten();
         gaps.filter(move |gap| gap.abs() < edge).chain(edges.flatten())
     }
 

@@ -76,6 +76,12 @@ impl EdgeSetbacks {
         Self { left: setback, right: setback }
     }
 
+    /// The wider of each.
+    #[must_use]
+    pub fn wider(self, other: Self) -> Self {
+        Self { left: self.left.max(other.left), right: self.right.max(other.right) }
+    }
+
     /// The leg across that they leave, tidy, and the middle of it as an offset from that of the opening; a narrow opening gives up setback
     /// first, where none was asked for.
     pub fn span(self, job: &ResolvedLoopSizing) -> (Length, Length) {

@@ -31,7 +31,8 @@ impl ExitTimes {
         let distance = laid.place.distance();
         let speed_and_time = job.opening.approach_speed.zip(job.opening.opening_time);
         let wait = speed_and_time.map(|(speed, time)| (time - distance / speed).max(Time::default()));
-        let holding = loops.iter().filter(|other| other.role.holds_the_gate() && other.place.to <= laid.place.from);
+        let holds = |other: &&LaidLoop| other.role.holds_the_gate() && other.role.fits(job.opening.barrier);
+        let holding = loops.iter().filter(holds).filter(|other| other.place.to <= laid.place.from);
         let held_from = holding.map(|other| other.place.to).fold(Length::default(), Length::max);
         let way = (laid.place.from - held_from).max(Length::default());
         Some(Self { wait, close_timer: way / slowest_approach() })

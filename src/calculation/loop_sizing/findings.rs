@@ -7,7 +7,7 @@ use uom::si::ratio::percent;
 use super::design::{self, GradedLoop, LoopGrade};
 use super::resolved::ResolvedLoopSizing;
 use super::search::SeenAtStep;
-use crate::calculation::input::{CutPlace, NarrowSlot, width_finding};
+use crate::calculation::input::{CutPlace, NarrowSlot, Shape, width_finding};
 use crate::calculation::layout::{ClassSighting, JobLayout, LaidLoop};
 use crate::calculation::report::{Decimals, Diagnostics, FieldPath, Finding, Statement};
 use crate::calculation::vehicle_response::UnseenStrips;
@@ -60,7 +60,8 @@ pub fn judge_vehicles(laid: &LaidLoop, seen: &SeenAtStep, job: &ResolvedLoopSizi
     let role = laid.role;
     for (sighting, unseen) in laid.sightings.iter().zip(&seen.unseen) {
         judge_change(role, sighting, laid.step, diagnostics);
-        judge_strip(role, sighting.class, unseen.as_ref(), job, diagnostics);
+        let is_quadrupole = laid.coil.shape == Shape::Quadrupole;
+        judge_strip((role, is_quadrupole), sighting.class, unseen.as_ref(), job, diagnostics);
     }
     if laid.count() > 1 {
         let message = Statement::new("sizing-side-by-side").count("loops", laid.count() as u64);
@@ -74,7 +75,7 @@ pub fn judge_vehicles(laid: &LaidLoop, seen: &SeenAtStep, job: &ResolvedLoopSizi
             .on(Some(role)),
         );
     }
-    if role == Role::BetweenLeaves {
+    if role == Role::BetweenLeaves && laid.place.from < job.opening.barrier.sweep_share() * job.opening.width {
         let message = Statement::new("sizing-leaves-pass-over");
         diagnostics.add_finding(
             Finding::new(FindingCode::LeafSweeps, Level::Warning, &FieldPath::BODY.field("roles"), message)
@@ -132,7 +133,7 @@ fn judge_change(role: Role, sighting: &ClassSighting, threshold: Ratio, diagnost
 }
 
 fn judge_strip(
-    role: Role,
+    (role, is_quadrupole): (Role, bool),
     class: VehicleClass,
     unseen: Option<&UnseenStrips>,
     job: &ResolvedLoopSizing,
@@ -152,7 +153,14 @@ fn judge_strip(
         .length("blind_strip", unseen.width(), system)
         .code("place", if unseen.contains_centre() { "centre" } else { "aside" })
         .member("vehicle", class)
-        .code("cure", if covered { "other_device" } else { "line_or_quadrupole" });
+        .code(
+            "cure",
+            match (covered, is_quadrupole) {
+                (true, _) => "other_device",
+                (false, true) => "line",
+                (false, false) => "line_or_quadrupole",
+            },
+        );
     diagnostics.add_finding(
         Finding::new(FindingCode::BlindStrip, level, &FieldPath::BODY.field("vehicles"), message)
             .on(Some(role))

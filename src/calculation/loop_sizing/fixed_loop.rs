@@ -2,12 +2,14 @@
 
 use serde::{Deserialize, Serialize};
 use uom::si::f64::Length;
+use uom::si::length::millimeter;
 use utoipa::ToSchema;
 use validator::Validate;
 
-use crate::calculation::input::{GroundDistance, LoopLeg, Shape};
+use crate::calculation::input::{GroundDistance, LoopLeg, ResolvedStockItem, Shape};
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
-use crate::practice::roles::Role;
+use crate::practice::roles::{Role, Side};
+use crate::practice::site::Barrier;
 use crate::quantity::output::PlanLength;
 use crate::vocabulary::Vocabulary;
 
@@ -28,7 +30,7 @@ pub struct FixedLoop {
     #[validate(range(min = 1, max = 20))]
     #[schema(minimum = 1, maximum = 20)]
     pub turns: Option<u32>,
-    /// From the line of the barrier or the reference to the nearest wire. A `closing` loop straddles the line and takes none.
+    /// From the line of the barrier or the reference to the nearest wire. A loop that straddles the line (`closing`, and `presence` without a barrier) takes none.
     pub distance: Option<GroundDistance>,
 }
 
@@ -60,11 +62,24 @@ pub struct ResolvedFixedLoop {
     pub distance: Option<Length>,
 }
 
+impl ResolvedFixedLoop {
+    /// Whether an item of stock is as it was decided.
+    pub(super) fn allows(&self, item: &ResolvedStockItem) -> bool {
+        let is_same = |decided: Option<Length>, own: Length| {
+            decided.is_none_or(|decided| (decided - own).abs() < Length::new::<millimeter>(1.0))
+        };
+        self.shape.is_none_or(|shape| shape == Shape::Rectangle)
+            && is_same(self.along_travel, item.along_travel)
+            && is_same(self.across_lane, item.across_lane)
+            && self.turns.is_none_or(|turns| item.turns.is_none_or(|own| own == turns))
+    }
+}
+
 impl FixedLoop {
     /// Reads the decision, for an opening of a width with these roles.
     pub(super) fn resolve(
         &self,
-        (roles, width): (&[Role], Option<Length>),
+        (roles, barrier, width): (&[Role], Barrier, Option<Length>),
         at: &FieldPath<'_>,
         diagnostics: &mut Diagnostics,
     ) -> ResolvedFixedLoop {
@@ -90,11 +105,11 @@ impl FixedLoop {
                 Statement::new("errors-fixed-loop-wide-hint"),
             );
         }
-        if role == Role::Closing && distance.is_some() {
+        if role.side(barrier) == Side::OnTheLine && distance.is_some() {
             refuse(
                 "distance",
-                Statement::new("errors-fixed-closing-distance"),
-                Statement::new("errors-fixed-closing-distance-hint"),
+                Statement::new("errors-fixed-distance-on-line").code("role", role.code()),
+                Statement::new("errors-fixed-distance-on-line-hint"),
             );
         }
         ResolvedFixedLoop { role, shape: self.shape, along_travel, across_lane, turns: self.turns, distance }

@@ -3,13 +3,14 @@
 use uom::si::f64::{Length, Ratio};
 use uom::si::ratio::percent;
 
-use super::design::{EdgeSetbacks, design, first_leg};
+use super::design::EdgeSetbacks;
 use super::placement::LoopToPlace;
 use super::resolved::ResolvedLoopSizing;
-use super::search::RoleSearch;
-use crate::calculation::input::{ResolvedLeadIn, Shape};
-use crate::calculation::layout::{LaidLoop, Leaf, LeafChanges, LeafState, LoopBesideLeaf};
-use crate::calculation::loop_characteristics::MeasurementConditions;
+use super::search::LoopCandidate;
+use super::selection::{FoundLoop, RoleChoice};
+use crate::calculation::input::ResolvedLoop;
+use crate::calculation::layout::{LaidLoop, Lane, Leaf, LeafChanges, LeafState, LoopBesideLeaf};
+use crate::calculation::loop_characteristics::ElectricalFigures;
 use crate::calculation::report::{Diagnostics, FieldPath, Finding, Statement};
 use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::layout::{HALF_STEP, LEAF_CLEARANCE, OPEN_LEAF_CLEARANCE, STEP};
@@ -18,7 +19,7 @@ use crate::practice::site::Barrier;
 use crate::practice::vehicles::VehicleClass;
 
 /// How many steps a loop is moved away from a closed leaf at most.
-const MAX_STEPS: u32 = 60;
+const MAX_STEPS: u32 = 200;
 /// The widest strip beside an open leaf, as a share of the opening: a wider one leaves no loop to speak of.
 const WIDEST_STRIP: f64 = 1.0 / 3.0;
 
@@ -34,11 +35,9 @@ pub fn clear_of_closed_leaf(leaf: &Leaf, loops: &[LoopToPlace<'_>], job: &Resolv
     let beside: Vec<_> = loops.iter().filter(|one| is_beside(one.choice.role)).collect();
     let is_seen = |distance: Length| {
         beside.iter().any(|one| {
-            let design = &one.found.chosen.design;
-            let middle = one.found.chosen.lane.middle();
-            let place = (distance + design.coil.along_travel / 2.0, middle);
-            let change = leaf.change(&LoopBesideLeaf::new(&design.coil, &design.electrical, place), LeafState::Closed);
-            one.choice.share * change > one.choice.step / 2.0
+            let (design, lane) = (&one.found.chosen.design, &one.found.chosen.lane);
+            let place = (distance + design.coil.along_travel / 2.0, lane);
+            over_row(leaf, &design.coil, &design.electrical, place, LeafState::Closed) > one.choice.step_at_loop() / 2.0
         })
     };
     let distances = |step: Length| (0..MAX_STEPS).map(move |count| least + f64::from(count) * step);
@@ -59,42 +58,49 @@ pub fn clear_of_closed_leaf(leaf: &Leaf, loops: &[LoopToPlace<'_>], job: &Resolv
 /// at half the step or less, 2 ft / 0.6 m at the least.
 pub fn setbacks_beside_open_leaf(
     leaf: &Leaf,
-    (role, step): (Role, Ratio),
-    lead_in: &ResolvedLeadIn,
+    choice: &RoleChoice,
+    found: &FoundLoop<'_>,
     job: &ResolvedLoopSizing,
-    conditions: &MeasurementConditions,
 ) -> EdgeSetbacks {
     let usual = EdgeSetbacks::usual(job);
-    if !role.lies_beside_open_leaf() || job.opening.edge_setback.is_some() {
+    if !choice.role.lies_beside_open_leaf() || job.opening.edge_setback.is_some() {
         return usual;
     }
     let (system, width) = (job.system(), job.opening.width);
+    let (step, half) = (STEP.in_system(system), choice.step_at_loop() / 2.0);
     let beside = |strip: Length| match job.opening.barrier {
         Barrier::SwingGatePair => EdgeSetbacks { left: strip, right: strip },
         _ => EdgeSetbacks { left: strip, ..usual },
     };
     let is_seen = |strip: Length| {
-        let search = RoleSearch::of(role, lead_in.clone(), beside(strip), job, conditions);
-        let (across, middle) = beside(strip).span(job);
-        let design = design(first_leg(role, job), across, Shape::Rectangle, search.brief());
+        let LoopCandidate { design, lane, .. } = found.search.fitted_between(beside(strip), &found.chosen);
         // Beside the middle of the leaf, where it changes a loop most.
         let along = job.opening.barrier.sweep_share() * width / 2.0;
-        let loop_there = LoopBesideLeaf::new(&design.coil, &design.electrical, (along, middle));
-        leaf.change(&loop_there, LeafState::Open) > step / 2.0
+        over_row(leaf, &design.coil, &design.electrical, (along, &lane), LeafState::Open) > half
     };
     let least = OPEN_LEAF_CLEARANCE.in_system(system).max(usual.left);
-    let mut strip = least;
-    while strip < WIDEST_STRIP * width && is_seen(strip) {
-        strip += STEP.in_system(system);
-    }
-    beside(if is_seen(strip) { least } else { strip })
+    let strips = (0..MAX_STEPS).map(|count| least + f64::from(count) * step);
+    let mut wide_enough = strips.take_while(|strip| *strip <= WIDEST_STRIP * width).filter(|strip| !is_seen(*strip));
+    beside(wide_enough.next().unwrap_or(least))
 }
 
-/// What the leaf makes over a loop that is laid, at the terminals; on its way only where the loop is listened to then.
+/// What the leaf makes over the loop of a row that it changes most, the row's middle so far along.
+fn over_row(
+    leaf: &Leaf,
+    coil: &ResolvedLoop,
+    electrical: &ElectricalFigures,
+    (along, lane): (Length, &Lane),
+    state: LeafState,
+) -> Ratio {
+    let over = |across: &Length| leaf.change(&LoopBesideLeaf::new(coil, electrical, (along, *across)), state);
+    lane.centres.iter().map(over).fold(Ratio::default(), Ratio::max)
+}
+
+/// What the leaf makes over a loop that is laid, or the worst of a row, at the terminals.
 pub fn leaf_changes(leaf: &Leaf, laid: &LaidLoop, share: Ratio) -> LeafChanges {
-    let place = (laid.place.middle(), laid.lane.middle());
-    let changes = leaf.changes(&LoopBesideLeaf::new(&laid.coil, &laid.electrical, place));
-    LeafChanges { closed: share * changes.closed, open: share * changes.open, moving: share * changes.moving }
+    let place = (laid.place.middle(), &laid.lane);
+    let change = |state| share * over_row(leaf, &laid.coil, &laid.electrical, place, state);
+    LeafChanges { closed: change(LeafState::Closed), open: change(LeafState::Open), moving: change(LeafState::Moving) }
 }
 
 /// Whether a loop is listened to while the leaf moves.
@@ -112,12 +118,15 @@ pub fn judge<'a>(
     let worst = fitting.map(|(laid, changes)| {
         let mut states = vec![("closed", changes.closed), ("open", changes.open)];
         states.extend(is_watched_while_moving(laid.role).then_some(("moving", changes.moving)));
-        let worst = states.into_iter().max_by(|a, b| a.1.value.total_cmp(&b.1.value));
+        // The gravest first: an open leaf at the step holds the gate, a closed one does not.
+        let level = |state: &(&'static str, Ratio)| verdict(*state, laid.step);
+        let worst = states.into_iter().min_by(|a, b| level(a).cmp(&level(b)).then(b.1.value.total_cmp(&a.1.value)));
         (laid, worst.unwrap_or(("closed", changes.closed)))
     });
     let in_steps = |(laid, (_, change)): &(&LaidLoop, (&'static str, Ratio))| (*change / laid.step).value;
     let mut by_weight: Vec<_> = worst.collect();
-    by_weight.sort_by(|a, b| in_steps(b).total_cmp(&in_steps(a)));
+    let level = |(laid, worst): &(&LaidLoop, (&'static str, Ratio))| verdict(*worst, laid.step);
+    by_weight.sort_by(|a, b| level(a).cmp(&level(b)).then(in_steps(b).total_cmp(&in_steps(a))));
     // Of several that stand alike the worst is enough.
     let mut told: Vec<(&'static str, Level)> = Vec::new();
     for (laid, worst) in by_weight {
@@ -150,10 +159,18 @@ fn judge_one(laid: &LaidLoop, worst: (&'static str, Ratio), job: &ResolvedLoopSi
             .percent("change_by_leaf", change, 3)
             .code("state", worst.0)
     };
+    let is_decided = job.opening.edge_setback.is_some() || job.fixed(laid.role).is_some();
+    let place = if is_decided {
+        "decided"
+    } else if worst.0 == "closed" && !job.opening.seen_otherwise {
+        "device_helps"
+    } else {
+        "none"
+    };
     let level = verdict(worst, laid.step);
     let (code, message) = match level {
         Level::Stop => (FindingCode::LeafSeen, Statement::new("sizing-leaf-holds-the-gate")),
-        Level::Warning => (FindingCode::LeafSeen, Statement::new("sizing-leaf-seen")),
+        Level::Warning => (FindingCode::LeafSeen, Statement::new("sizing-leaf-seen").code("place", place)),
         Level::Note => (FindingCode::LeafClearance, Statement::new("sizing-leaf-clearance")),
     };
     diagnostics.add_finding(

@@ -54,7 +54,6 @@ use super::loop_characteristics::{self, JudgementContext, MeasurementConditions,
 use super::report::{Diagnostics, FieldPath, InvalidRequest};
 use super::{Calculation, Example, vehicle_response};
 use crate::practice::roles::Role;
-use crate::practice::site::SiteHazard;
 use crate::practice::sources::Source;
 use alternatives::OfferedCandidate;
 use exit::ExitTimes;
@@ -110,10 +109,8 @@ pub fn report(
         diagnostics.mark_unneeded(&body.field("detector"), &detector.parts_sent());
     }
     if let Some(slab) = &request.slab {
-        let is_read = resolved.has(SiteHazard::ReinforcingMesh);
-        let [depth, rest @ ..] = slab.parts_sent();
-        diagnostics.mark_unneeded(&body.field("slab"), &rest);
-        diagnostics.mark_unneeded(&body.field("slab"), &[(depth.0, depth.1 && !is_read)]);
+        let sent = [("edge_distance", slab.edge_distance.is_some()), ("is_suspended", slab.is_suspended.is_some())];
+        diagnostics.mark_unneeded(&body.field("slab"), &sent);
     }
     let layout = &solved.layout;
     let leaf_over = |one: &SolvedLoop<'_, '_>| {
@@ -137,7 +134,7 @@ pub fn report(
         construction: resolved.construction,
         construction_at: body.field("construction"),
         has_barrier: resolved.opening.barrier.is_present(),
-        cut_approved: false,
+        cut_approved: resolved.slab.cut_approved,
     };
     site::judge(&site, diagnostics);
     diagnostics.add_sources(loop_characteristics::SOURCES);

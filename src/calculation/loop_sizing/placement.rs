@@ -16,7 +16,7 @@ use crate::practice::roles::{Role, Side};
 use crate::practice::vehicles::VehicleClass;
 
 /// How many steps a loop is moved out at most.
-const MAX_STEPS_OUT: usize = 200;
+const MAX_STEPS_OUT: usize = 400;
 
 /// The loop of a role that is to be placed.
 #[derive(Clone, Copy)]
@@ -127,22 +127,27 @@ impl<'a> Placing<'a> {
         let clear = clear.max(self.past_the_line(Side::Inside));
         let sweep = self.job.opening.barrier.sweep_share() * self.job.opening.width;
         let mut near = if sweep > Length::default() { self.tidy(sweep + clear) } else { clear };
-        if let Some(between) = self.index(Role::BetweenLeaves) {
+        let between = self.index(Role::BetweenLeaves);
+        if let Some(between) = between.filter(|_| self.job.opening.barrier.has_sweep()) {
             near = self.place_sweep(between, clear, near);
         }
         if let Some(inside) = self.index(Role::ObstructionInside) {
             near = self.put(inside, near, None) + self.loops[inside].leg() + self.gap();
         }
         if let Some(exit) = self.index(Role::Exit) {
-            let limit = farthest_exit(self.job, self.loops[exit].leg());
+            let limit = STEP.floor(farthest_exit(self.job, self.loops[exit].leg()), self.job.system());
             let wanted = run_up(self.job).unwrap_or_default().min(limit);
-            self.put(exit, self.tidy(near.max(wanted)), Some(limit));
+            near = self.put(exit, self.tidy(near.max(wanted)), Some(limit)) + self.loops[exit].leg() + self.gap();
+        }
+        // A role that does not fit takes no place from those that do.
+        if let Some(misfit) = between.filter(|_| !self.job.opening.barrier.has_sweep()) {
+            self.put(misfit, self.tidy(near), None);
         }
     }
 
     /// How far what straddles the line keeps others off it.
     fn past_the_line(&self, side: Side) -> Length {
-        let straddling = self.places.iter().flatten();
+        let straddling = self.fitting().flat_map(|(_, places)| places);
         let ends = straddling.map(|place| if side == Side::Inside { place.to } else { -place.from } + self.gap());
         ends.fold(Length::default(), Length::max)
     }
@@ -169,12 +174,12 @@ impl<'a> Placing<'a> {
             if let Some((inside, reach)) =
                 self.index(Role::ObstructionInside).and_then(|inside| Some((inside, self.loops[inside].reach?)))
             {
-                holding.push(HoldingLoop { place: self.at(inside, *behind), reach });
+                let near = self.fixed(Role::ObstructionInside).unwrap_or(*behind);
+                holding.push(HoldingLoop { place: self.at(inside, near), reach });
             }
             longest_stretch(holding)
         };
-        let most = if self.job.opening.barrier.has_sweep() { MAX_IN_SWEEP } else { 1 };
-        let layouts: Vec<_> = (1..=most).map(lay).collect();
+        let layouts: Vec<_> = (1..=MAX_IN_SWEEP).map(lay).collect();
         let serves = |layout: &&(Vec<LoopPlacement>, Length)| stretch(layout).is_none_or(|stretch| stretch <= car);
         let chosen = layouts.iter().find(serves).or(layouts.last());
         let (places, behind) = chosen.cloned().unwrap_or_default();
@@ -203,12 +208,14 @@ impl<'a> Placing<'a> {
         distance
     }
 
+    /// The loops whose roles fit the barrier, with their places.
+    fn fitting(&self) -> impl Iterator<Item = (&LoopToPlace<'a>, &Vec<LoopPlacement>)> {
+        let barrier = self.job.opening.barrier;
+        self.loops.iter().zip(&self.places).filter(move |(one, _)| one.choice.role.fits(barrier))
+    }
+
     fn couples(&self, index: usize, place: LoopPlacement) -> bool {
-        let others = self
-            .loops
-            .iter()
-            .zip(&self.places)
-            .flat_map(|(one, places)| places.iter().flat_map(move |place| one.coils_at(*place)));
+        let others = self.fitting().flat_map(|(one, places)| places.iter().flat_map(move |place| one.coils_at(*place)));
         others.into_iter().any(|other| {
             self.loops[index].coils_at(place).any(|one| coupling(&one, &other).get::<ratio>() >= HARMLESS_COUPLING)
         })

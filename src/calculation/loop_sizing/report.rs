@@ -33,7 +33,7 @@ use crate::quantity::output::{DetailLength, PlanLength, round};
 pub struct LoopSizingReport {
     /// What was understood of the request.
     pub inputs: LoopSizingInputs,
-    /// The loops, one for each role, in the order in which a vehicle that leaves meets them.
+    /// The loops, one for each role but several in the sweep of a long leaf, in the order in which a vehicle that leaves meets them.
     pub loops: Vec<SizedLoop>,
     /// What to know and order about the lead-ins.
     pub lead_in: LeadInAdvice,
@@ -149,7 +149,7 @@ pub struct SizedLoop {
     pub turns: u32,
     /// The leg of the diagonal cut at each corner; 0 for square corners.
     pub corner_cut: DetailLength,
-    /// The clear strip at each edge of the opening.
+    /// The clear strip at the edge of the opening; the narrower of two.
     pub edge_setback: PlanLength,
     /// The side of the barrier or reference that it lies on: `outside`, `inside` or `on_the_line`.
     #[schema(value_type = String)]

@@ -8,13 +8,13 @@ use validator::Validate;
 use super::fixed_loop::{FixedLoop, ResolvedFixedLoop};
 use super::resolved::ResolvedLoopSizing;
 use crate::calculation::input::{
-    Cover, Detector, LeadIn, Opening, ResolvedSlot, ResolvedStockItem, ResolvedWire, Slab, Slot, StockItem, Wire,
-    resolve_vehicles,
+    Cover, Detector, LeadIn, Opening, ResolvedSlot, ResolvedStockItem, ResolvedWire, Slab, Slot, SlotAllowance,
+    StockItem, Wire, resolve_vehicles,
 };
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
 use crate::practice::detectors::Wiring;
 use crate::practice::roles::Role;
-use crate::practice::site::{Construction, SiteHazard, Surface};
+use crate::practice::site::{Barrier, Construction, SiteHazard, Surface};
 use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
 use crate::quantity::QuantityField;
@@ -54,7 +54,8 @@ pub struct LoopSizingRequest {
     /// The saw cut. Default: the usual one of the construction, as deep as the turns need.
     #[validate(nested)]
     pub slot: Option<Slot>,
-    /// The slab: the depth of its steel counts where there is reinforcing mesh. Default: steel 2 in / 50 mm under the loop.
+    /// The slab: how deep a cut it allows, whether the engineer agreed to it, and, where there is reinforcing mesh, how deep its steel lies.
+    /// Default: steel 2 in / 50 mm under the loop.
     #[validate(nested)]
     pub slab: Option<Slab>,
     /// What is decided already, for each role once. Default: nothing.
@@ -89,6 +90,7 @@ impl LoopSizingRequest {
         let lead_in = LeadIn::resolve_or_default(self.lead_in.as_ref(), &body.field("lead_in"), diagnostics);
         let wire = Wire::resolve(self.wire.as_ref(), &body.field("wire"), diagnostics);
         let wire = wire.map(|wire| self.fit_jacket(wire, construction, diagnostics));
+        let slab = Slab::resolve(self.slab.as_ref(), &body.field("slab"), diagnostics);
         let slot = self.resolve_slot(construction, wire.as_ref(), &body.field("slot"), diagnostics);
         let cover = if construction.is_sawn() && slot.is_none() {
             None
@@ -98,10 +100,11 @@ impl LoopSizingRequest {
         let detector = Detector::resolve(self.detector.as_ref(), &body.field("detector"), diagnostics);
         let stock = self.resolve_stock(&body.field("stock"), diagnostics);
         let width = opening.as_ref().map(|opening| opening.width);
-        let fixed_loops = self.resolve_fixed_loops((&roles, width), &body.field("fixed_loops"), diagnostics);
-        let steel_depth = self.slab.as_ref().and_then(|slab| {
-            let at = body.field("slab");
-            diagnostics.parse_optional(&at.field("reinforcement_depth"), slab.reinforcement_depth.as_ref())
+        let fixed_loops =
+            self.resolve_fixed_loops((&roles, self.opening.barrier, width), &body.field("fixed_loops"), diagnostics);
+        let slot = slot.map(|slot| {
+            let deepest = slab.deepest_cut();
+            ResolvedSlot { allowance: SlotAllowance { deepest, ..slot.allowance }, ..slot }
         });
         Some(ResolvedLoopSizing {
             opening: opening?,
@@ -119,7 +122,7 @@ impl LoopSizingRequest {
             detector: detector?,
             wiring: Wiring::Separate,
             fixed_loops,
-            steel_depth,
+            slab,
             stock,
         })
     }
@@ -150,7 +153,7 @@ impl LoopSizingRequest {
 
     fn resolve_fixed_loops(
         &self,
-        opening: (&[Role], Option<Length>),
+        opening: (&[Role], Barrier, Option<Length>),
         at: &FieldPath<'_>,
         diagnostics: &mut Diagnostics,
     ) -> Vec<ResolvedFixedLoop> {

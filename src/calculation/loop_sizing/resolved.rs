@@ -5,7 +5,8 @@ use uom::si::length::millimeter;
 
 use super::fixed_loop::ResolvedFixedLoop;
 use crate::calculation::input::{
-    ResolvedDetector, ResolvedLeadIn, ResolvedLoop, ResolvedOpening, ResolvedSlot, ResolvedStockItem, ResolvedWire,
+    ResolvedDetector, ResolvedLeadIn, ResolvedLoop, ResolvedOpening, ResolvedSlab, ResolvedSlot, ResolvedStockItem,
+    ResolvedWire,
 };
 use crate::calculation::layout;
 use crate::practice::detectors::Wiring;
@@ -47,8 +48,8 @@ pub struct ResolvedLoopSizing {
     pub wiring: Wiring,
     /// What the caller has decided already.
     pub fixed_loops: Vec<ResolvedFixedLoop>,
-    /// From the surface down to the steel, when sent.
-    pub steel_depth: Option<Length>,
+    /// The slab.
+    pub slab: ResolvedSlab,
     /// The caller's stock; `None` when none was sent.
     pub stock: Option<Vec<ResolvedStockItem>>,
 }
@@ -84,7 +85,7 @@ impl ResolvedLoopSizing {
     pub fn steel_below(&self, coil: &ResolvedLoop) -> Option<Length> {
         let below = |depth: Length| (depth - coil.cover - coil.stack()).max(Length::new::<millimeter>(1.0));
         let usual = MESH_BELOW_LOOP.in_system(self.system());
-        self.has(SiteHazard::ReinforcingMesh).then(|| self.steel_depth.map_or(usual, below))
+        self.has(SiteHazard::ReinforcingMesh).then(|| self.slab.steel.map_or(usual, below))
     }
 
     /// Whether vehicles are known to drive inwards only: past a ticket post, with no loop for those who leave.

@@ -17,7 +17,7 @@ pub fn judge(layout: &JobLayout, job: &ResolvedLoopSizing, diagnostics: &mut Dia
     judge_lead_ins(&layout.loops, job, diagnostics);
     judge_fit(job, diagnostics);
     judge_single_places(&layout.loops, job, diagnostics);
-    judge_leaves(job, diagnostics);
+    judge_leaves(&layout.loops, job, diagnostics);
     judge_road(&layout.loops, job, diagnostics);
 }
 
@@ -105,7 +105,7 @@ fn judge_single_places(loops: &[LaidLoop], job: &ResolvedLoopSizing, diagnostics
 }
 
 /// States what swing leaves ask for.
-fn judge_leaves(job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
+fn judge_leaves(loops: &[LaidLoop], job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
     let barrier = job.opening.barrier;
     if !barrier.has_sweep() {
         return;
@@ -118,6 +118,20 @@ fn judge_leaves(job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
         Statement::new("sizing-leaves-swing-inwards")
             .code("hinges", if barrier == Barrier::SwingGate { "one_side" } else { "both_sides" }),
     ));
+    let sweep = barrier.sweep_share() * job.opening.width;
+    let mut between = loops.iter().filter(|laid| laid.role == Role::BetweenLeaves).peekable();
+    if between.peek().is_some() && between.all(|laid| laid.place.from >= sweep) {
+        let message = Statement::new("sizing-between-leaves-beyond-sweep").length("sweep", sweep, job.system());
+        diagnostics.add_finding(
+            Finding::new(
+                FindingCode::BetweenLeavesMissing,
+                Level::Stop,
+                &FieldPath::BODY.field("fixed_loops"),
+                message,
+            )
+            .on(Some(Role::BetweenLeaves)),
+        );
+    }
     if !job.roles.contains(&Role::BetweenLeaves) {
         diagnostics.add_finding(Finding::new(
             FindingCode::BetweenLeavesMissing,

@@ -73,7 +73,7 @@ pub fn judge(layout: &JobLayout, job: &ResolvedLoopSizing, diagnostics: &mut Dia
         let coupling = pairs.fold(Ratio::default(), Ratio::max).get::<percent>();
         let marks = together.iter().map(|laid| Statement::new("sizing-loop-mark").text("mark", laid.mark.to_string()));
         let message = Statement::new("sizing-scanning-unit")
-            .phrases("loops", marks.collect(), ListJoin::And)
+            .phrases("loops", marks.collect(), ListJoin::Comma)
             .percent("coupling", coupling, 1);
         diagnostics.add_finding(
             Finding::new(FindingCode::ScanningUnit, Level::Note, &FieldPath::BODY.field("detector"), message)

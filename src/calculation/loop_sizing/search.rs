@@ -15,12 +15,14 @@ use crate::calculation::loop_characteristics::MeasurementConditions;
 use crate::calculation::vehicle_response::{LoopField, UnseenStrips, VehicleModel, find_seen_height};
 use crate::practice::layout::{ALTERNATIVE_STEP, MAX_LEG, MAX_SIDE_BY_SIDE, MIN_ROW_LEG, ROW_GAP, STEP};
 use crate::practice::roles::Role;
+use crate::practice::site::Barrier;
 use crate::practice::vehicles::VehicleClass;
 
 /// The search for the loop of a role; roles that ask for the same get the same loop.
 pub struct RoleSearch<'a> {
     /// The job.
     pub job: &'a ResolvedLoopSizing,
+    role: Role,
     /// Whether the loop keeps a barrier from closing on a vehicle.
     pub holds_the_gate: bool,
     /// The pair to the unit.
@@ -34,9 +36,11 @@ pub struct RoleSearch<'a> {
     lane: Lane,
     /// The leg across that the clear strips leave.
     across: Length,
+    /// The clear strips.
+    pub setbacks: EdgeSetbacks,
     /// What the caller has decided of it.
-    fixed: Option<&'a ResolvedFixedLoop>,
-    /// How far past the first wire every tail must be when the unit lets go, as a function of the leg; `None` but for a loop under an arm.
+    pub fixed: Option<&'a ResolvedFixedLoop>,
+    /// The rule of a loop under an arm; `None` for others.
     arm: Option<ArmRule>,
 }
 
@@ -102,6 +106,8 @@ impl LoopCandidate {
 struct CandidateScore {
     builds: bool,
     served: usize,
+    /// Whether every tail is past the arm when the unit lets go; true of loops that lie under none.
+    clears_arm: bool,
     weakest: f64,
 }
 
@@ -119,10 +125,15 @@ impl<'a> RoleSearch<'a> {
         Self {
             job,
             conditions,
+            role,
             holds_the_gate: role.holds_the_gate(),
             first_leg: fixed.and_then(|fixed| fixed.along_travel).unwrap_or_else(|| first_leg(role, job)),
-            lane: Lane::of(role, opening.width, vec![middle], opening.system),
+            lane: match opening.barrier {
+                Barrier::SwingGate => Lane::of(role, opening.width, vec![middle], opening.system).beside_one_leaf(),
+                _ => Lane::of(role, opening.width, vec![middle], opening.system),
+            },
             across,
+            setbacks,
             lead_in,
             design_step: job.design_step(),
             fixed,
@@ -185,7 +196,9 @@ impl<'a> RoleSearch<'a> {
                 if self.serves(&next) {
                     return complete(next);
                 }
-                if before.is_some_and(|before| score <= before) {
+                // Under an arm a longer leg lets go later, though it may see less.
+                let goes_on = score.builds && !score.clears_arm;
+                if before.is_some_and(|before| score <= before) && !goes_on {
                     break;
                 }
                 before = Some(score);
@@ -202,6 +215,15 @@ impl<'a> RoleSearch<'a> {
     /// The loop with these legs and the fewest turns that serve, for an alternative.
     pub fn fit(&self, along: Length, across: Length, shape: Shape, count: usize) -> LoopCandidate {
         complete(self.fewest_turns(along, across, shape, count))
+    }
+
+    /// The loops of a candidate between other clear strips: as many, with the same leg along travel, shape and turns.
+    pub fn fitted_between(&self, setbacks: EdgeSetbacks, like: &LoopCandidate) -> LoopCandidate {
+        let search = Self::of(self.role, self.lead_in.clone(), setbacks, self.job, self.conditions);
+        let (own, count) = (&like.design.coil, like.count());
+        let across = search.row_leg(count).unwrap_or(own.across_lane);
+        let coil = coil(own.along_travel, across, own.shape, own.turns, self.job);
+        search.laid_out(GradedLoop::new(coil, search.brief()), count)
     }
 
     /// Loops of another make, as they are, where they see every vehicle as the role asks, suit the unit and fit the opening.
@@ -246,39 +268,48 @@ impl<'a> RoleSearch<'a> {
 
     /// Computes the changes that every vehicle makes over a design; what takes long is left to [`complete`].
     fn with_sightings(&self, design: GradedLoop, count: usize) -> LoopCandidate {
+        let mut candidate = self.laid_out(design, count);
+        let row = LoopRow { field: &candidate.field, lane: &candidate.lane };
+        candidate.sightings = self.job.vehicles.iter().map(|class| row.sight_whole(*class)).collect();
+        candidate
+    }
+
+    /// So many loops of a design across the lane, without what vehicles make.
+    fn laid_out(&self, design: GradedLoop, count: usize) -> LoopCandidate {
         let field = LoopField::new(&design.coil, &design.electrical);
         let pitch = design.coil.across_lane + ROW_GAP.in_system(self.job.system());
         let middle = (count - 1) as f64 / 2.0;
-        let at = self.lane.middle();
+        // A leg that was decided may leave no strip beside a leaf, but stays in the opening.
+        let spare = ((self.lane.width - design.coil.across_lane) / 2.0 - middle * pitch).max(Length::default());
+        let at = self.lane.middle().min(spare).max(-spare);
         let centres = (0..count).map(|index| at + (index as f64 - middle) * pitch).collect();
         let lane = Lane { centres, ..self.lane.clone() };
-        let row = LoopRow { field: &field, lane: &lane };
-        let sightings = self.job.vehicles.iter().map(|class| row.sight_whole(*class)).collect();
-        LoopCandidate { design, field, lane, sightings }
+        LoopCandidate { design, field, lane, sightings: Vec::new() }
     }
 
     fn score(&self, candidate: &LoopCandidate) -> CandidateScore {
         let times = |sighting: &ClassSighting| (sighting.change.min(sighting.least) / self.design_step).value;
         if candidate.design.grade >= LoopGrade::TooDeep {
             // All that cannot be built score alike, so the smallest such loop is answered, with what is wrong.
-            return CandidateScore { builds: false, served: 0, weakest: 0.0 };
+            return CandidateScore { builds: false, served: 0, clears_arm: false, weakest: 0.0 };
         }
         CandidateScore {
             builds: true,
             served: candidate.sightings.iter().filter(|sighting| sighting.serves(self.design_step)).count(),
+            clears_arm: self.shift_under_arm(candidate, self.design_step).is_some(),
             weakest: candidate.sightings.iter().map(times).fold(f64::INFINITY, f64::min),
         }
     }
 
     /// Whether a design can be built and every vehicle is seen as the role asks, without letting go.
     fn serves(&self, candidate: &LoopCandidate) -> bool {
-        let CandidateScore { builds, served, .. } = self.score(candidate);
+        let CandidateScore { builds, served, clears_arm, .. } = self.score(candidate);
         let row = candidate.row();
-        let drops_out = |class: &VehicleClass| row.weakest(*class).is_some_and(|left| left.drops_out(self.design_step));
+        let drops_out = |class: &VehicleClass| row.weakest(*class).iter().any(|left| left.drops_out(self.design_step));
         builds
+            && clears_arm
             && served == candidate.sightings.len()
             && !(self.holds_the_gate && self.job.vehicles.iter().any(drops_out))
-            && self.shift_under_arm(candidate, self.design_step).is_some()
     }
 }
 

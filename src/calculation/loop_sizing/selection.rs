@@ -173,15 +173,17 @@ impl<'a> LoopSelections<'a> {
         sightings.iter().map(|sighting| sighting.diluted(choice.share)).collect()
     }
 
-    /// How the step of each role stands by what vehicles make over its loop, and by where the unit lets go of them under an arm.
-    pub fn verdicts(&self, job: &ResolvedLoopSizing) -> Vec<StepVerdict> {
-        let alone = |(choice, found): (&RoleChoice, &FoundLoop<'_>)| {
+    /// How the step of each role stands by what vehicles make over its loop, by where the unit lets go of them under an arm, and by whether a
+    /// car stands unseen beside it, as it does beside the roles of these indices.
+    pub fn verdicts(&self, car_is_unseen: &[usize], job: &ResolvedLoopSizing) -> Vec<StepVerdict> {
+        let alone = |(index, (choice, found)): (usize, (&RoleChoice, &FoundLoop<'_>))| {
             let verdict = StepVerdict::of(&self.sightings(choice), choice.step);
             let shift = found.at_step(choice.step_at_loop()).shift;
             // A finer step is tried before a loop is moved.
-            if shift == Some(Length::default()) { verdict } else { verdict.max(StepVerdict::Thin) }
+            let serves = shift == Some(Length::default()) && !car_is_unseen.contains(&index);
+            if serves { verdict } else { verdict.max(StepVerdict::Thin) }
         };
-        let verdicts: Vec<_> = self.iter().map(alone).collect();
+        let verdicts: Vec<_> = self.iter().enumerate().map(alone).collect();
         match job.wiring {
             Wiring::Separate => verdicts,
             Wiring::Series | Wiring::Parallel => {

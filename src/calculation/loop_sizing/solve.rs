@@ -11,12 +11,13 @@ use super::selection::{FoundDetails, FoundLoop, LoopSelections, RoleAsk, RoleCho
 use super::stock::StockMatch;
 use super::unseen::{HoldingLoop, UnseenReach, longest_stretch};
 use crate::calculation::input::ResolvedLeadIn;
-use crate::calculation::layout::{JobLayout, LaidLoop, Leaf, LoopMark, LoopPlacement, StepLadder, StepVerdict};
+use crate::calculation::layout::{JobLayout, LaidLoop, Leaf, LoopMark, LoopPlacement, StepLadder};
 use crate::calculation::loop_characteristics::MeasurementConditions;
 use crate::practice::layout::{STEP, WAY_TO_UNIT};
 use crate::practice::vehicles::VehicleClass;
 
-/// How often steps, places and lead-ins are decided anew at most: each round takes finer steps and longer lead-ins only.
+/// How often loops, steps, places and lead-ins are decided anew at most. From round to round steps get finer, lead-ins longer and strips
+/// beside a leaf wider.
 const MAX_ROUNDS: usize = 48;
 
 /// The answer of the sizing before it is reported.
@@ -65,13 +66,7 @@ pub fn solve<'a>(job: &'a ResolvedLoopSizing, conditions: &'a MeasurementConditi
     let mut asks: Vec<_> = job.roles.iter().map(ask).collect();
     let mut selections = LoopSelections::default();
     let mut places = Vec::new();
-    for _ in 0..MAX_ROUNDS {
-        if let Some(leaf) = &leaf {
-            for ask in &mut asks {
-                let step = ladder.step(ask.rung);
-                ask.setbacks = setbacks_beside_open_leaf(leaf, (ask.role, step), &ask.lead_in, job, conditions);
-            }
-        }
+    for round in 1..=MAX_ROUNDS {
         selections.choose(&asks, &ladder, job, conditions);
         let reaches = unseen_reaches(&selections, job);
         places = place(&selections, &reaches, leaf.as_ref(), job);
@@ -80,10 +75,16 @@ pub fn solve<'a>(job: &'a ResolvedLoopSizing, conditions: &'a MeasurementConditi
             grow_lead_in(ask, places, job);
             ask.in_sweep = places.len();
         }
+        if let Some(leaf) = &leaf {
+            for (ask, (choice, found)) in next.iter_mut().zip(selections.iter()) {
+                // Strips only widen, so that rounds come to an end.
+                ask.setbacks = ask.setbacks.wider(setbacks_beside_open_leaf(leaf, choice, found, job));
+            }
+        }
         if next == asks {
             take_finer_steps(&mut next, &selections, (&places, &reaches), &ladder, job);
         }
-        if next == asks {
+        if next == asks || round == MAX_ROUNDS {
             break;
         }
         asks = next;
@@ -145,12 +146,8 @@ fn take_finer_steps(
     ladder: &StepLadder,
     job: &ResolvedLoopSizing,
 ) {
-    let mut verdicts = selections.verdicts(job);
-    if !job.opening.seen_otherwise {
-        for index in with_car_unseen(places, reaches) {
-            verdicts[index] = verdicts[index].max(StepVerdict::Thin);
-        }
-    }
+    let unseen = if job.opening.seen_otherwise { Vec::new() } else { with_car_unseen(places, reaches) };
+    let verdicts = selections.verdicts(&unseen, job);
     for (ask, verdict) in asks.iter_mut().zip(verdicts) {
         ask.rung = ladder.finer(ask.rung, verdict).unwrap_or(ask.rung);
     }
@@ -173,10 +170,8 @@ fn holding_loops<'p>(
 fn with_car_unseen(places: &[Vec<LoopPlacement>], reaches: &[Option<UnseenReach>]) -> Vec<usize> {
     let mut holding: Vec<_> = holding_loops(places, reaches).collect();
     holding.sort_by(|(_, a), (_, b)| a.place.from.value.total_cmp(&b.place.from.value));
-    let is_long = |a: &HoldingLoop, b: &HoldingLoop| {
-        a.reach.longest_unseen(b.place.from - a.place.to, &b.reach) > VehicleClass::PassengerCar.length()
-    };
-    let long = holding.windows(2).filter(|pair| is_long(&pair[0].1, &pair[1].1));
+    let car = VehicleClass::PassengerCar.length();
+    let long = holding.windows(2).filter(|pair| pair[0].1.longest_unseen_to(&pair[1].1) > car);
     long.flat_map(|pair| [pair[0].0, pair[1].0]).collect()
 }
 

@@ -6,7 +6,7 @@ use uom::si::f64::Length;
 use uom::si::length::foot;
 use utoipa::ToSchema;
 
-use super::design::{GradedLoop, coil};
+use super::design::{EdgeSetbacks, GradedLoop, coil};
 use super::search::{LoopCandidate, RoleSearch};
 use crate::calculation::input::{ResolvedStockItem, Shape};
 use crate::calculation::report::{Diagnostics, FieldPath, Finding, Message, Statement, has_messages};
@@ -79,10 +79,14 @@ fn lay(
     let system = job.system();
     let step = STEP.in_system(system);
     let row = count as f64 * item.across_lane + (count - 1) as f64 * ROW_GAP.in_system(system);
-    let setback = if job.must_keep_setback() { job.edge_setback() } else { MIN_EDGE_SETBACK.in_system(system) };
-    let widest = (job.opening.width - 2.0 * setback) * 1.000_001;
+    let EdgeSetbacks { left, right } = search.setbacks;
+    let keeps_strips = job.must_keep_setback() || search.setbacks != EdgeSetbacks::usual(job);
+    let strips = if keeps_strips { left + right } else { 2.0 * MIN_EDGE_SETBACK.in_system(system) };
+    let widest = (job.opening.width - strips) * 1.000_001;
     if !job.construction.is_preformed() || item.construction.is_some_and(|made| made != job.construction) {
         Err("other_construction")
+    } else if search.fixed.is_some_and(|fixed| !fixed.allows(item)) {
+        Err("not_as_decided")
     } else if item.along_travel < coil_of_design.along_travel * 0.999 {
         Err("too_short")
     } else if item.along_travel > coil_of_design.along_travel + 2.001 * step.max(Length::new::<foot>(1.0)) {

@@ -49,13 +49,18 @@ pub struct HoldingLoop {
     pub reach: UnseenReach,
 }
 
+impl HoldingLoop {
+    /// The longest plate that stands unseen between this loop and the next one inwards.
+    pub fn longest_unseen_to(&self, next: &Self) -> Length {
+        self.reach.longest_unseen(next.place.from - self.place.to, &next.reach)
+    }
+}
+
 /// The longest unseen plate between neighbours of these loops; `None` with fewer than two.
 pub fn longest_stretch(holding: impl IntoIterator<Item = HoldingLoop>) -> Option<Length> {
     let mut holding: Vec<_> = holding.into_iter().collect();
     holding.sort_by(|a, b| a.place.from.value.total_cmp(&b.place.from.value));
-    let between =
-        |pair: &[HoldingLoop]| pair[0].reach.longest_unseen(pair[1].place.from - pair[0].place.to, &pair[1].reach);
-    holding.windows(2).map(between).reduce(Length::max)
+    holding.windows(2).map(|pair| pair[0].longest_unseen_to(&pair[1])).reduce(Length::max)
 }
 
 /// States what can stand unseen between the loops that are laid, given the longest stretch for a usual car.
@@ -83,12 +88,12 @@ pub fn judge<'a>(
         let stretches = two_wheelers.filter_map(|class| Some((stretch_for(*class)?, *class)));
         stretches.filter(|(stretch, class)| *stretch > class.length()).max_by(|a, b| a.0.value.total_cmp(&b.0.value))
     };
-    let (level, vehicle, unseen, length) = if stretch > car {
-        (Level::Stop, "car", stretch, car)
+    let (level, vehicle, unseen, (class, length)) = if stretch > car {
+        (Level::Stop, "car", stretch, (VehicleClass::PassengerCar, car))
     } else if stretch > short_car {
-        (Level::Warning, "short_car", stretch, short_car)
+        (Level::Warning, "short_car", stretch, (VehicleClass::PassengerCar, short_car))
     } else if let Some((unseen, class)) = unseen_rider() {
-        (Level::Warning, "motorcycle", unseen, class.length())
+        (Level::Warning, "two_wheeler", unseen, (class, class.length()))
     } else {
         return;
     };
@@ -96,9 +101,9 @@ pub fn judge<'a>(
     let watched = job.opening.seen_otherwise;
     let message = Statement::new("sizing-unseen-stretch")
         .code("vehicle", vehicle)
+        .member("rider", class)
         .length("unseen_stretch", unseen, system)
-        .code("watched", if watched { "yes" } else { "no" })
-        .code("sweep", if job.opening.barrier.has_sweep() { "yes" } else { "no" });
+        .code("watched", if watched { "yes" } else { "no" });
     diagnostics.add_finding(
         Finding::new(
             FindingCode::UnseenStretch,

@@ -26,7 +26,6 @@ mod request;
 mod resolve;
 mod resolve_loops;
 mod resolved;
-mod slab;
 mod wire;
 
 pub use echo::{EstimatedLoopEcho, MaterialEstimateInputs, ProductivityEcho};

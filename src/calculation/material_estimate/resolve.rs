@@ -9,7 +9,6 @@ use super::resolved::{
     ResolvedAgencyMinimum, ResolvedBackerRod, ResolvedMaterialEstimate, ResolvedProductivity, ResolvedSaw,
     ResolvedSealant, ResolvedWireSpool, slot_allowance,
 };
-use super::slab::ResolvedSlab;
 use crate::calculation::input::{CartridgeVolume, PourTemperature, ResolvedSlot, Sealant, Slab, price_keys};
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
 use crate::practice::materials::{
@@ -64,7 +63,7 @@ pub fn resolve(
             let reason = Statement::new("materials-usual-waste");
             diagnostics.value_or_default(at, sent.copied(), usual, reason, Source::OwnChoice)
         });
-    let slab = resolve_if_needed(is_sawn, &body.field("slab"), request.slab.as_ref(), diagnostics, resolve_slab);
+    let slab = resolve_if_needed(is_sawn, &body.field("slab"), request.slab.as_ref(), diagnostics, Slab::resolve);
     let productivity = resolve_productivity(request.productivity.as_ref(), &body.field("productivity"), diagnostics);
     mark_unneeded_productivity(request, &constructions, surface, diagnostics);
     check_skus(request, diagnostics);
@@ -107,7 +106,7 @@ pub fn fill_slot(request: &MaterialEstimateRequest, construction: Construction, 
     }
     let sealant = resolve_sealant(request.sealant.as_ref(), &at, &mut aside);
     let rod = resolve_backer_rod(request.backer_rod.as_ref(), &at, &mut aside);
-    let slab = resolve_slab(request.slab.as_ref(), &at, &mut aside);
+    let slab = Slab::resolve(request.slab.as_ref(), &at, &mut aside);
     // What cannot be read is refused with the estimate.
     if let (Some(sealant), Some(rod)) = (sealant, rod) {
         slot.allowance = slot_allowance(&sealant, &rod, &slab, construction, slot.width);
@@ -259,16 +258,6 @@ fn resolve_spools(
         Some(ResolvedWireSpool { length: length.si, sku: spool.sku.clone() })
     });
     spools.collect()
-}
-
-fn resolve_slab(slab: Option<&Slab>, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> ResolvedSlab {
-    slab.map_or_else(ResolvedSlab::default, |slab| ResolvedSlab {
-        thickness: diagnostics.parse_optional(&at.field("thickness"), slab.thickness.as_ref()),
-        steel: diagnostics.parse_optional(&at.field("reinforcement_depth"), slab.reinforcement_depth.as_ref()),
-        edge: diagnostics.parse_optional(&at.field("edge_distance"), slab.edge_distance.as_ref()),
-        is_suspended: slab.is_suspended.unwrap_or_default(),
-        cut_approved: slab.cut_approved.unwrap_or_default(),
-    })
 }
 
 fn resolve_productivity(

@@ -7,9 +7,8 @@ use uom::si::length::meter;
 use uom::si::ratio::percent;
 
 use super::echo::{EstimatedLoopEcho, MaterialEstimateInputs, ProductivityEcho};
-use super::slab::ResolvedSlab;
 use crate::calculation::input::{
-    ResolvedLeadIn, ResolvedLoop, ResolvedPrices, ResolvedSlot, ResolvedStockItem, SlotAllowance,
+    ResolvedLeadIn, ResolvedLoop, ResolvedPrices, ResolvedSlab, ResolvedSlot, ResolvedStockItem, SlotAllowance,
 };
 use crate::calculation::layout::LoopMark;
 use crate::calculation::report::Subject;

@@ -40,12 +40,6 @@ impl WeakestChange {
         self.first >= step && self.least < step
     }
 
-    /// The weaker of each.
-    #[must_use]
-    pub fn min(self, other: Self) -> Self {
-        Self { first: self.first.min(other.first), least: self.least.min(other.least) }
-    }
-
     /// The same where only a share of each change reaches the unit.
     #[must_use]
     pub fn diluted(self, share: Ratio) -> Self {

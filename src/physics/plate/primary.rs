@@ -147,7 +147,7 @@ impl PrimaryLoop {
 
     /// The parity of the field, if it has one as seen from a body `offset` across from the loop.
     pub(super) fn symmetry(&self, offset: f64) -> Option<Parity> {
-        (offset == 0.0).then_some(self.parity)
+        (offset == 0.0 && self.askew.is_empty()).then_some(self.parity)
     }
 
     /// Potential, in units of μ0/4π, whose mixed difference in x and y is the flux of a unit
@@ -190,7 +190,7 @@ impl PrimaryLoop {
     #[inline]
     fn inclined(&self, point: Point3, axes: &[usize]) -> f64 {
         if !self.askew.is_empty() {
-            return self.askew(point, axes);
+            return self.of_pieces(point, axes);
         }
         if self.cuts.is_empty() {
             return 0.0;
@@ -211,7 +211,7 @@ impl PrimaryLoop {
     }
 
     /// The same of the pieces of wires that lie askew.
-    fn askew(&self, point: Point3, axes: &[usize]) -> f64 {
+    fn of_pieces(&self, point: Point3, axes: &[usize]) -> f64 {
         let of_element = |element: &CurrentElement| {
             let distance = distance(point, element.point);
             axes.iter()

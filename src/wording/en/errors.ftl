@@ -220,5 +220,5 @@ errors-fixed-role-absent = The role { $role } is not among the roles of this job
 errors-fixed-role-absent-hint = Add it to roles, or leave this entry out.
 errors-fixed-loop-wide = This loop is wider than the opening.
 errors-fixed-loop-wide-hint = Send a leg across that is no longer than opening.width.
-errors-fixed-closing-distance = A closing loop straddles the line of the barrier and has no distance from it.
-errors-fixed-closing-distance-hint = Leave distance out for this role.
+errors-fixed-distance-on-line = A loop for { $role } straddles the line and has no distance from it.
+errors-fixed-distance-on-line-hint = Leave distance out for this role.

@@ -28,6 +28,7 @@ sizing-blind-strip = Over { $blind_strip } of the lane, { $place ->
    *[aside] away from its centre
 }, a { $vehicle } is not seen: only wires along travel couple with it. { $cure ->
     [other_device] The other device must see it there.
+    [line] Mark the line to ride on, or let another device see two-wheelers.
    *[line_or_quadrupole] Mark the line to ride on, take a quadrupole (see alternatives), or let another device see two-wheelers.
 }
 sizing-sensitivity = Set { $channels ->
@@ -41,7 +42,11 @@ sizing-leaf-seen = At { $clearance } the { $state ->
     [closed] closed
     [open] open
    *[moving] moving
-} leaf changes the { $role } loop by { $change_by_leaf }, over half of what the unit switches at, and there is no better place for it. Switch the unit on with the gate closed, and prove on site, gate closed, open and moving, that the leaf makes no call.
+} leaf changes the { $role } loop by { $change_by_leaf }, over half of what the unit switches at. { $place ->
+    [decided] Change what was decided of its place.
+    [device_helps] Where another device watches the line of the gate, the loops may lie farther off.
+   *[none] There is no better place for it.
+} Switch the unit on with the gate closed, and prove on site, gate closed, open and moving, that the leaf makes no call.
 sizing-leaf-clearance = Keep the legs of every loop { $clearance } or more from the metal leaf: { $state ->
     [closed] closed
     [open] open
@@ -68,13 +73,14 @@ sizing-leaves-swing-inwards = The leaves are taken to swing inwards{ $hinges ->
 }.
 sizing-pair-advised = A single leaf of { $leaf } sweeps a quarter circle of the same length, and the loops in it see high vehicles with a thin margin. From { $longest } on a pair of leaves serves better: it sweeps half as far.
 sizing-between-leaves-missing = Add the role between_leaves: without it a vehicle in the sweep of a leaf is seen by no loop, and the leaf closes on it.
+sizing-between-leaves-beyond-sweep = The leaf sweeps { $sweep } inwards, and the between_leaves loop that was decided lies beyond: nothing sees a vehicle in the sweep, and the leaf closes on it. Decide on a shorter distance, or leave it out.
 sizing-no-leaf-sweeps = This barrier has no leaves that sweep. An obstruction loop on each side does what between_leaves would.
 sizing-closing-under-leaf = A closing loop straddles the line of the barrier, and under a metal leaf it sees the leaf itself. Use obstruction_outside and obstruction_inside here.
 sizing-one-side-only = The loops that hold the barrier lie on one side only: a vehicle that stops on the other side is not seen. Add the obstruction role of that side.
 sizing-unseen-stretch = Between two loops that hold the gate a vehicle of { $unseen_stretch } stands unseen: { $vehicle ->
     [car] a car
     [short_car] a short car
-   *[motorcycle] a motorcycle
+   *[two_wheeler] a { $rider }
 } fits. { $watched ->
     [yes] The other device that watches the line of the gate must see it there.
    *[no] Let another device (a beam across) watch the line of the gate.
@@ -112,6 +118,7 @@ sizing-stock-fits = { $along_travel } x { $across_lane } with { $lead_in_length 
 sizing-no-stock-fits = None in stock serves.
 sizing-nearest-in-stock = The nearest, { $sku }, { $reason ->
     [other_construction] is made for another construction
+    [not_as_decided] is not as it was decided
     [too_short] is too short along travel
     [too_long] is too long along travel
     [too_wide] is too wide for the opening
