@@ -20,6 +20,8 @@ use crate::practice::vehicles::VehicleClass;
 
 /// How many steps a loop is moved away from a closed leaf at most.
 const MAX_STEPS: u32 = 200;
+/// How many steps a closed leaf may make at the most: the unit learns the loop with the gate closed, but not for ever.
+const KNOWN_AS_EMPTY_STEPS: f64 = 3.0;
 /// The widest strip beside an open leaf, as a share of the opening: a wider one leaves no loop to speak of.
 const WIDEST_STRIP: f64 = 1.0 / 3.0;
 
@@ -119,18 +121,18 @@ pub fn judge<'a>(
         let mut states = vec![("closed", changes.closed), ("open", changes.open)];
         states.extend(is_watched_while_moving(laid.role).then_some(("moving", changes.moving)));
         // The gravest first: an open leaf at the step holds the gate, a closed one does not.
-        let level = |state: &(&'static str, Ratio)| verdict(*state, laid.step);
+        let level = |state: &(&'static str, Ratio)| verdict(*state, laid.step, job.opening.barrier);
         let worst = states.into_iter().min_by(|a, b| level(a).cmp(&level(b)).then(b.1.value.total_cmp(&a.1.value)));
         (laid, worst.unwrap_or(("closed", changes.closed)))
     });
     let in_steps = |(laid, (_, change)): &(&LaidLoop, (&'static str, Ratio))| (*change / laid.step).value;
     let mut by_weight: Vec<_> = worst.collect();
-    let level = |(laid, worst): &(&LaidLoop, (&'static str, Ratio))| verdict(*worst, laid.step);
+    let level = |(laid, worst): &(&LaidLoop, (&'static str, Ratio))| verdict(*worst, laid.step, job.opening.barrier);
     by_weight.sort_by(|a, b| level(a).cmp(&level(b)).then(in_steps(b).total_cmp(&in_steps(a))));
     // Of several that stand alike the worst is enough.
     let mut told: Vec<(&'static str, Level)> = Vec::new();
     for (laid, worst) in by_weight {
-        let verdict = (worst.0, verdict(worst, laid.step));
+        let verdict = (worst.0, verdict(worst, laid.step, job.opening.barrier));
         if told.is_empty() || (verdict.1 != Level::Note && !told.contains(&verdict)) {
             told.push(verdict);
             judge_one(laid, worst, job, diagnostics);
@@ -138,13 +140,16 @@ pub fn judge<'a>(
     }
 }
 
-/// How a change that the leaf makes stands against a step. A closed leaf is what the unit knows as empty, so only one that stands open, or
-/// moves, holds the gate.
-fn verdict((state, change): (&'static str, Ratio), step: Ratio) -> Level {
-    if change > step / 2.0 {
-        if state != "closed" && change >= step { Level::Stop } else { Level::Warning }
-    } else {
-        Level::Note
+/// How a change that the leaf makes stands against a step. A leaf that stands open or swings holds the gate from the step on; a closed one
+/// is what the unit knows as empty, and one that moves in its own plane changes a loop less than that, so both may take more: a choice made
+/// here.
+fn verdict((state, change): (&'static str, Ratio), step: Ratio, barrier: Barrier) -> Level {
+    let known_as_empty = state == "closed" || (state == "moving" && !barrier.has_sweep());
+    let most = if known_as_empty { KNOWN_AS_EMPTY_STEPS } else { 1.0 };
+    match change {
+        change if change >= most * step => Level::Stop,
+        change if change > step / 2.0 => Level::Warning,
+        _ => Level::Note,
     }
 }
 
@@ -167,7 +172,7 @@ fn judge_one(laid: &LaidLoop, worst: (&'static str, Ratio), job: &ResolvedLoopSi
     } else {
         "none"
     };
-    let level = verdict(worst, laid.step);
+    let level = verdict(worst, laid.step, job.opening.barrier);
     let (code, message) = match level {
         Level::Stop => (FindingCode::LeafSeen, Statement::new("sizing-leaf-holds-the-gate")),
         Level::Warning => (FindingCode::LeafSeen, Statement::new("sizing-leaf-seen").code("place", place)),

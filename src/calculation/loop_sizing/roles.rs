@@ -120,7 +120,8 @@ fn judge_leaves(loops: &[LaidLoop], job: &ResolvedLoopSizing, diagnostics: &mut 
     ));
     let sweep = barrier.sweep_share() * job.opening.width;
     let mut between = loops.iter().filter(|laid| laid.role == Role::BetweenLeaves).peekable();
-    if between.peek().is_some() && between.all(|laid| laid.place.from >= sweep) {
+    let is_decided = job.fixed(Role::BetweenLeaves).is_some_and(|fixed| fixed.distance.is_some());
+    if is_decided && between.peek().is_some() && between.all(|laid| laid.place.from >= sweep) {
         let message = Statement::new("sizing-between-leaves-beyond-sweep").length("sweep", sweep, job.system());
         diagnostics.add_finding(
             Finding::new(
