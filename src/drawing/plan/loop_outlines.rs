@@ -69,8 +69,8 @@ fn lead_in(canvas: &mut Canvas, projection: &SiteProjection, placed: &PlacedLoop
     let half = placed.sized.across_lane.m() / 2.0;
     let edge = projection.x(placed.centres[index] + side * half);
     let kerb = projection.x(side * projection.half()) + side * BEYOND_KERB;
-    let inwards = placed.from > 0.0;
-    // The corner away from the barrier.
+    let inwards = placed.from + placed.to > 0.0;
+    // The corner away from the barrier, past which a loop under an arm was moved.
     let (near, far) = if inwards { (placed.from, placed.to) } else { (placed.to, placed.from) };
     let away = if inwards { -1.0 } else { 1.0 };
     let cut = placed.sized.corner_cut.mm() / 1000.0 * projection.scale;
