@@ -93,11 +93,11 @@ const STYLE_SHEET: &str = concat!(
     "footer{border-top:1px solid var(--faint);padding-top:.4em;font-size:.9em}",
     "@media screen and (max-width:30rem){.wide table{font-size:.85em}.wide th,.wide td{padding:.15em .25em}}",
     "@page{margin:8mm 10mm}",
-    "@media print{body{max-width:none;padding:0;font-size:7pt;line-height:1.17}main{columns:2;column-gap:6mm;margin-top:1.5mm}",
+    "@media print{body{max-width:none;padding:0;font-size:7pt;line-height:1.14}main{columns:2;column-gap:6mm;margin-top:1.5mm}",
     "h1{font-size:13pt;display:inline;margin-right:.6em}header>p:not(.blanks){display:inline}header .blanks{margin-top:1.2mm}",
     "h2{font-size:9pt;margin:1.3mm 0 .4mm;break-after:avoid}h1,p,ul,ol,figure,table{margin-bottom:.5mm}",
     "main>section:first-child>h2{margin-top:0}th,td{padding:.1mm .8mm}",
     "li,tr,figure,thead,p{break-inside:avoid}td.blank{height:4.8mm}.readings td{vertical-align:middle}",
-    "th.blank,td.blank{min-width:11mm}.wide{overflow:visible}figure svg{width:auto;max-width:100%;max-height:135mm;margin:0 auto}",
+    "th.blank,td.blank{min-width:11mm}.wide{overflow:visible}figure svg{width:auto;max-width:100%;max-height:128mm;margin:0 auto}",
     ".few li{margin-right:3mm}.stop{padding:1mm 2mm;break-inside:avoid}.line{min-height:4mm}}",
 );

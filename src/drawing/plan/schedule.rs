@@ -7,6 +7,7 @@ use crate::calculation::loop_sizing::LoopSizingReport;
 use crate::drawing::canvas::{Canvas, GAP, INNER, MARGIN};
 use crate::drawing::dimension_text::{format_area_both, format_detail_both, format_plan_both};
 use crate::drawing::text_metrics::MIDDLE_TO_BASELINE;
+use crate::practice::finding_codes::FindingCode;
 use crate::practice::roles::Side;
 use crate::quantity::UnitSystem;
 use crate::quantity::output::{PlanLength, round};
@@ -84,7 +85,9 @@ pub fn format_notes(report: &LoopSizingReport, projection: &SiteProjection, syst
         format_plan_both(report.lead_in.order_length, system),
         format_longer_lead_ins(report, |length| format_plan_both(length, system)),
     )];
-    if let Some(stretch) = report.unseen_stretch {
+    // Where it matters, a finding says it.
+    let is_told = report.findings.iter().any(|finding| finding.code == FindingCode::UnseenStretch);
+    if let Some(stretch) = report.unseen_stretch.filter(|_| !is_told) {
         notes.push(format!("Unseen between the loops that hold the barrier: {}.", format_plan_both(stretch, system)));
     }
     if projection.sweep > 0.0 {

@@ -91,7 +91,7 @@ materials-sand = Sand of the colour of the { $pavement ->
    *[asphalt] asphalt
 } over the wet sealant, so that it blends in.
 materials-terminations = Two ends for each loop, tinned or soldered and sealed.
-materials-line-device = A vehicle can stand unseen between two loops that hold the gate: a beam or another device across watches there.
+materials-line-device = A beam or the like, where a vehicle stands unseen between two loops.
 
 ## How long each step takes: phrases.
 

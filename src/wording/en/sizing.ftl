@@ -51,7 +51,7 @@ sizing-leaf-clearance = Keep the legs of every loop { $clearance } or more from 
     [closed] closed
     [open] open
    *[moving] moving
-}, it changes the { $role } loop by { $change_by_leaf } there, under half of what the unit switches at. A lead-in crosses the line of the gate twisted or jacketed: in conduit under a track or a footing, elsewhere in its slot; no conduit lies in a saw slot.
+}, it changes the { $role } loop by { $change_by_leaf }, under half of what the unit switches at. The lead-in crosses the line of the gate twisted or jacketed: in conduit under a track or footing, elsewhere in its slot.
 sizing-leaf-holds-the-gate = At { $clearance } the { $state ->
     [closed] closed
     [open] open
@@ -59,7 +59,7 @@ sizing-leaf-holds-the-gate = At { $clearance } the { $state ->
 } leaf changes the { $role } loop by { $change_by_leaf }, and the unit switches there: the gate would call or hold itself. Make the loop smaller, lay it farther from the leaf, or let another device do its work.
 sizing-edge-setback-reduced = The opening is narrow: the loop keeps { $edge_setback } to each edge instead of { $usual_edge_setback }. Check that metal posts and the next lane stay unseen.
 sizing-exit-time-unknown = Send approach_speed and opening_time, and the exit loop is placed so that the gate is open on arrival. Without them it lies as near as the other loops allow, and drivers wait.
-sizing-exit-reopens = A vehicle that comes in crosses the exit loop on its way and opens the gate again. Set the close timer to { $close_timer_min } or more: so long takes a vehicle at walking pace from the exit loop to where it is held.
+sizing-exit-reopens = A vehicle that comes in crosses the exit loop and opens the gate again. Set the close timer to { $close_timer_min } or more: so long takes a vehicle at walking pace to where it is held.
 sizing-drive-too-short = The drive is { $drive_length } long, and the exit loop ends { $needed } from the gate. Leave exit out of roles and open for those who leave by another device (a button, a transmitter).
 sizing-exit-far-away = For the gate to be open on arrival the exit loop would have to lie { $run_up } away. It lies { $distance_from_barrier } away, and a driver waits about { $wait }. An approach at { $serving_speed }, a faster opener, or a second device on the way (another loop, a transmitter) cures it.
 sizing-exit-beyond-lead-in = The { $role } loop lies { $distance_from_barrier } from the gate, and the lead-in is { $lead_in_length } long. It is planned with { $order_length }: order that in one piece.
