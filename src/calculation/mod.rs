@@ -15,6 +15,7 @@
 //! - [`installation_plan`]: one call for the whole job.
 //! - [`fault_finding`]: what has failed, and what to test next.
 
+pub mod budget;
 pub mod cure_guidance;
 pub mod detector_compatibility;
 pub mod fault_finding;

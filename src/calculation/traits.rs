@@ -41,6 +41,12 @@ pub trait Calculation: DeserializeOwned + Validate + ToSchema + 'static {
     /// The published requests, at least one.
     const EXAMPLES: &'static [Example];
 
+    /// How long the answer is estimated to take on a usual core, µs, from the counts of the request alone. It is charged to the caller's
+    /// rate, and what takes under 100 µs is computed where it is read.
+    fn estimated_micros(&self) -> u64 {
+        50
+    }
+
     /// Adds the drawings that the request asks for. Most reports have none.
     fn illustrate(&self, _report: &mut Self::Report, _illustrator: &dyn Illustrator) {}
 

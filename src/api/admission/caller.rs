@@ -1,5 +1,6 @@
 //! Who sends a request: a client with a key, or an address.
 
+use std::hash::{DefaultHasher, Hash, Hasher};
 use std::net::{IpAddr, Ipv6Addr, SocketAddr};
 use std::sync::Arc;
 
@@ -22,6 +23,16 @@ pub enum Caller {
 }
 
 impl Caller {
+    /// A number that stands for the caller where shares are counted.
+    pub fn id(&self) -> u64 {
+        let mut hasher = DefaultHasher::new();
+        match self {
+            Self::Client(client) => client.name.hash(&mut hasher),
+            Self::Address(address) => address.hash(&mut hasher),
+        }
+        hasher.finish()
+    }
+
     /// The name of the client, for the log.
     pub fn name(&self) -> Option<&str> {
         match self {

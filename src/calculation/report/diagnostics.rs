@@ -10,6 +10,7 @@ use super::invalid_request::{FieldError, FieldErrorCode, InvalidRequest, errors_
 use super::message::Message;
 use super::parts::{Assumed, Basis, Caution, Finding, SourceEntry};
 use super::statement::Statement;
+use crate::calculation::budget::WorkBudget;
 use crate::practice::Sourced;
 use crate::practice::cautions::CautionCode;
 use crate::practice::sources::Source;
@@ -28,6 +29,7 @@ pub struct Diagnostics {
     unused: Vec<String>,
     cautions: BTreeSet<CautionCode>,
     sources: BTreeSet<Source>,
+    budget: WorkBudget,
 }
 
 /// The common parts of a report, ready to be moved into it.
@@ -45,6 +47,16 @@ pub struct ReportParts {
 }
 
 impl Diagnostics {
+    /// Diagnostics of an answer that may compute so much.
+    pub fn within(budget: WorkBudget) -> Self {
+        Self { budget, ..Self::default() }
+    }
+
+    /// What the answer may still compute.
+    pub fn budget(&self) -> &WorkBudget {
+        &self.budget
+    }
+
     /// Notes a fault of the request.
     pub fn add_error(&mut self, at: &FieldPath<'_>, code: FieldErrorCode, detail: Statement, hint: Statement) {
         self.push_error(FieldError::new(at, code, detail, hint));
