@@ -48,7 +48,8 @@ fn start() -> Result<(), String> {
 
 /// Asks a running instance; plain HTTP to this machine, so no certificates are needed.
 fn check() -> Result<(), String> {
-    let mut address = Settings::from_environment()?.listen;
+    let settings = Settings::from_environment()?;
+    let mut address = settings.probe_listen.unwrap_or(settings.listen);
     if address.ip().is_unspecified() {
         address.set_ip(if address.is_ipv4() { [127, 0, 0, 1].into() } else { std::net::Ipv6Addr::LOCALHOST.into() });
     }

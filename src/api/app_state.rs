@@ -1,17 +1,23 @@
 //! What all handlers share: settings, metrics, readiness.
 
-use std::sync::OnceLock;
 use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::{Arc, OnceLock};
 
 use actix_web::{HttpRequest, web};
 
 use super::admission::AdmissionControl;
+use super::caller_shares::CallerShares;
+use super::compute::ComputePool;
 use super::json_limits::JsonLimits;
 use super::metrics::Metrics;
 use super::problem::{Problem, ProblemCode};
 use super::response_body::CachedDocument;
+use super::unwritten::UnwrittenAnswers;
 use crate::forecast::{ForecastLimits, ForecastSource, HttpForecastSource};
 use crate::settings::{ForecastSettings, Settings};
+
+/// How many callers use up what is divided into bytes. Choice made here.
+const SHARES: usize = 4;
 
 /// The state of one instance.
 pub struct AppState {
@@ -19,6 +25,14 @@ pub struct AppState {
     pub settings: Settings,
     /// Who may send requests, and how many.
     pub admission: AdmissionControl,
+    /// Where it computes.
+    pub pool: ComputePool,
+    /// The connections of addresses.
+    pub connections: Arc<CallerShares>,
+    /// The bytes of bodies that are arriving.
+    pub arriving: Arc<CallerShares>,
+    /// The answers that are being written.
+    pub unwritten: Arc<UnwrittenAnswers>,
     /// What it counts.
     pub metrics: Metrics,
     /// The description with this instance's address, rendered when it is first asked for: an instance that is never asked does not compute its examples.
@@ -33,13 +47,20 @@ impl AppState {
     /// An instance that is not ready yet.
     ///
     /// # Errors
-    /// When the settings ask for forecasts and the client for them cannot be built, or name a file of keys that cannot be used.
+    /// When the settings ask for forecasts and the client for them cannot be built, or name a file of keys that cannot be used; or when no
+    /// threads can be started.
     pub fn new(settings: Settings) -> Result<Self, String> {
+        let (limits, metrics) = (&settings.limits, Metrics::default());
+        let no_threads = |error| format!("the threads that compute cannot be started: {error}");
         Ok(Self {
+            pool: ComputePool::start(settings.compute_threads, limits.in_flight).map_err(no_threads)?,
+            connections: CallerShares::new(usize::MAX, limits.connections_per_address),
+            arriving: CallerShares::new(limits.arriving, limits.arriving / SHARES),
+            unwritten: UnwrittenAnswers::new(limits.unwritten, limits.unwritten / SHARES, metrics.answers_cut.clone()),
             forecast: settings.forecast.as_ref().map(forecast_source).transpose()?,
             admission: AdmissionControl::new(&settings)?,
             settings,
-            metrics: Metrics::default(),
+            metrics,
             description: OnceLock::new(),
             ready: AtomicBool::new(false),
             stopping: AtomicBool::new(false),

@@ -6,26 +6,38 @@ use futures_util::StreamExt;
 use serde::de::DeserializeOwned;
 
 use super::app_state::AppState;
+use super::caller_shares::{Exhausted, TakenShare};
 use super::json_limits::{JsonLimits, NestingDepth};
 use super::problem::{Problem, ProblemCode};
+use super::request_context::RequestContext;
 use super::strict::{NULL_FOR_OPTIONAL, NULL_NOT_ALLOWED, StrictDeserializer, TOO_MANY_ITEMS};
 use crate::calculation::report::{FieldError, FieldErrorCode, ListJoin, MAX_NAME_CHARS, Statement};
+
+/// The most memory that is reserved before a body arrives, bytes.
+const MAX_RESERVED: usize = 64 * 1024;
 
 /// The largest body of any path, as a multiple of the setting: that of a batch.
 pub const MAX_BODY_LIMIT_FACTOR: usize = 64;
 
+/// A body that has arrived. It counts as arriving until it is dropped, for it is not understood before.
+pub struct ReadBody {
+    /// Its bytes.
+    pub bytes: Vec<u8>,
+    _arrived: TakenShare,
+}
+
 /// Reads the whole body, up to `limit` bytes, within the deadline of the settings.
 ///
 /// # Errors
-/// 408 after the deadline, 413, 415, or 400 when the connection breaks.
-pub async fn read(request: &HttpRequest, payload: &mut web::Payload, limit: usize) -> Result<Vec<u8>, Problem> {
+/// 408 after the deadline, 413, 415, 503 when too many bytes of bodies are arriving, or 400 when the connection breaks.
+pub async fn read(request: &HttpRequest, payload: &mut web::Payload, limit: usize) -> Result<ReadBody, Problem> {
     let deadline = AppState::of(request).settings.limits.deadline;
     let too_late = |_| Err(Problem::new(ProblemCode::RequestTimeout));
     tokio::time::timeout(deadline, read_all(request, payload, limit)).await.unwrap_or_else(too_late)
 }
 
 /// The body is read before its media type is checked: an answer with unread bytes behind it would close the connection.
-async fn read_all(request: &HttpRequest, payload: &mut web::Payload, limit: usize) -> Result<Vec<u8>, Problem> {
+async fn read_all(request: &HttpRequest, payload: &mut web::Payload, limit: usize) -> Result<ReadBody, Problem> {
     let too_large = || {
         Problem::new(ProblemCode::BodyTooLarge).detail(format!(
             "The body is larger than {limit} bytes, the most that this path takes. Send less, or several requests."
@@ -39,7 +51,12 @@ async fn read_all(request: &HttpRequest, payload: &mut web::Payload, limit: usiz
     if announced.is_some_and(|length| length > limit) {
         return Err(too_large());
     }
-    let mut body = Vec::with_capacity(announced.unwrap_or(1024));
+    let too_busy = |exhausted| Problem::new(ProblemCode::Overloaded).detail(too_many_arriving(exhausted));
+    let arriving = &AppState::of(request).arriving;
+    let context = RequestContext::of(request);
+    let mut arrived = arriving.take(context.caller_id(), 0).map_err(too_busy)?;
+    // What is only announced takes no memory.
+    let mut body = Vec::with_capacity(announced.unwrap_or(1024).min(MAX_RESERVED));
     while let Some(chunk) = payload.next().await {
         let chunk = chunk.map_err(|error| {
             Problem::new(ProblemCode::MalformedJson).detail(format!("The body broke off: {error}."))
@@ -47,10 +64,23 @@ async fn read_all(request: &HttpRequest, payload: &mut web::Payload, limit: usiz
         if body.len() + chunk.len() > limit {
             return Err(too_large());
         }
+        arrived.grow(chunk.len()).map_err(too_busy)?;
         body.extend_from_slice(&chunk);
     }
+    context.body_is_read.set(true);
     check_media_type(request)?;
-    Ok(body)
+    Ok(ReadBody { bytes: body, _arrived: arrived })
+}
+
+fn too_many_arriving(exhausted: Exhausted) -> &'static str {
+    match exhausted {
+        Exhausted::Whole => {
+            "The bodies that are arriving are as large as the instance takes. Repeat the request after the seconds in Retry-After."
+        }
+        Exhausted::Share => {
+            "Your bodies that are arriving are as large as the instance takes of one caller. Send fewer at once, each in one go."
+        }
+    }
 }
 
 fn check_media_type(request: &HttpRequest) -> Result<(), Problem> {

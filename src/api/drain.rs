@@ -6,7 +6,7 @@
 
 use std::time::Duration;
 
-use actix_web::http::{ConnectionType, StatusCode};
+use actix_web::http::{ConnectionType, Method};
 use actix_web::web::Payload;
 use actix_web::{HttpRequest, HttpResponse};
 use futures_util::StreamExt;
@@ -14,15 +14,13 @@ use futures_util::StreamExt;
 use super::app_state::AppState;
 use super::body::MAX_BODY_LIMIT_FACTOR;
 use super::problem::Problem;
+use super::request_context::RequestContext;
 use super::respond::problem_response;
 use super::response_body::GuardedBody;
 
-/// Closes the connection after an answer that says that the body was not read to its end.
-pub fn close_if_unread(response: HttpResponse, rest: Payload) -> HttpResponse {
-    match response.status() {
-        StatusCode::REQUEST_TIMEOUT | StatusCode::PAYLOAD_TOO_LARGE => close(response, rest),
-        _ => response,
-    }
+/// Closes the connection after an answer to a body that was not read to its end.
+pub fn close_if_unread(request: &HttpRequest, response: HttpResponse, rest: Payload) -> HttpResponse {
+    if RequestContext::of(request).body_is_read.get() { response } else { close(response, rest) }
 }
 
 /// Closes the connection after an answer.
@@ -36,6 +34,10 @@ fn close(response: HttpResponse, rest: Payload) -> HttpResponse {
 /// Refuses a request whose body is not needed. The body is read to its end, so that the caller can try again on the same
 /// connection; where that is too much or takes too long, the connection is closed.
 pub async fn refuse(request: &HttpRequest, mut rest: Payload, problem: Problem) -> HttpResponse {
+    if *request.method() == Method::CONNECT {
+        // What follows is no body, and has no end.
+        return close(problem_response(problem, request), rest);
+    }
     let limits = &AppState::of(request).settings.limits;
     let is_read = drain(&mut rest, limits.body.saturating_mul(MAX_BODY_LIMIT_FACTOR), limits.deadline).await;
     let response = problem_response(problem, request);

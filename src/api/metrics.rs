@@ -32,6 +32,12 @@ pub struct Metrics {
     pub in_flight: Gauge<i64, AtomicI64>,
     /// Panics that became a 500.
     pub panics: Counter,
+    /// Answers that were cut because they were not read.
+    pub answers_cut: Counter,
+    /// Connections that were closed because their address has too many.
+    pub connections_refused: Counter,
+    /// Requests whose caller left before they were answered.
+    pub abandoned: Counter,
 }
 
 /// How a request for a forecast ended.
@@ -71,6 +77,7 @@ impl Default for Metrics {
         let forecasts = Family::<OutcomeLabel, Counter>::default();
         let refused = Family::<ReasonLabel, Counter>::default();
         let items = Family::<StatusLabel, Counter>::default();
+        let [answers_cut, connections_refused, abandoned] = std::array::from_fn(|_| Counter::default());
         registry.register("http_requests", "Requests answered", requests.clone());
         registry.register(
             "http_request_duration_seconds",
@@ -82,7 +89,30 @@ impl Default for Metrics {
         registry.register("forecasts", "Forecasts asked for, by how the question ended", forecasts.clone());
         registry.register("http_requests_refused", "Requests answered with a problem, by its code", refused.clone());
         registry.register("batch_items", "Items of batches, by the status of each", items.clone());
-        Self { registry, requests, seconds, forecasts, refused, items, in_flight, panics }
+        registry.register("answers_cut", "Answers cut because they were not read", answers_cut.clone());
+        registry.register(
+            "connections_refused",
+            "Connections closed because their address has too many",
+            connections_refused.clone(),
+        );
+        registry.register(
+            "computations_abandoned",
+            "Calculations whose caller left before they ended",
+            abandoned.clone(),
+        );
+        Self {
+            registry,
+            requests,
+            seconds,
+            forecasts,
+            refused,
+            items,
+            in_flight,
+            panics,
+            answers_cut,
+            connections_refused,
+            abandoned,
+        }
     }
 }
 

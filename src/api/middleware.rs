@@ -61,6 +61,13 @@ pub async fn observe(
     if let Ok(value) = HeaderValue::from_str(context.id.as_str()) {
         response.headers_mut().insert(HeaderName::from_static(RequestId::HEADER), value);
     }
+    if let Some(allowance) = context.allowance.get() {
+        for (name, value) in [("ratelimit-policy", allowance.policy()), ("ratelimit", allowance.state())] {
+            if let Ok(value) = HeaderValue::from_str(&value) {
+                response.headers_mut().insert(HeaderName::from_static(name), value);
+            }
+        }
+    }
     response.headers_mut().insert(header::X_CONTENT_TYPE_OPTIONS, HeaderValue::from_static("nosniff"));
     if state.is_stopping() {
         // Otherwise the caller's next request could find the connection closed.
@@ -80,7 +87,7 @@ pub async fn observe(
         client = context.caller.get().and_then(Caller::name),
         "request"
     );
-    Ok(active.until_written(response))
+    Ok(active.until_written(context.caller_id(), response))
 }
 
 /// Rounded to whole µs.
@@ -120,7 +127,7 @@ pub async fn admit(
 ) -> Result<ServiceResponse<BoxBody>, Error> {
     let state = AppState::of(request.request()).clone();
     let problem = match state.admission.admit(&request) {
-        Ok(_permit) => return next.call(request).await.map(ServiceResponse::map_into_boxed_body),
+        Ok(()) => return next.call(request).await.map(ServiceResponse::map_into_boxed_body),
         Err(problem) => problem,
     };
     let rest = request.extract::<web::Payload>().await?;

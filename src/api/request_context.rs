@@ -6,15 +6,21 @@ use std::time::{Duration, Instant};
 
 use actix_web::{HttpMessage, HttpRequest};
 
-use super::admission::Caller;
+use super::admission::{Caller, RateAllowance};
 use super::request_id::RequestId;
 
 /// What middleware and handlers share about a request. None of them leaves the request's thread.
 pub struct RequestContext {
     /// Its id.
     pub id: RequestId,
+    /// When its head was read.
+    pub arrived_at: Instant,
     /// Who sent it, as admission control has found.
     pub caller: OnceCell<Caller>,
+    /// Whether its body was read to the end.
+    pub body_is_read: Cell<bool>,
+    /// What its caller may ask now, where there is a rate.
+    pub allowance: Cell<Option<RateAllowance>>,
     computed: Cell<Duration>,
 }
 
@@ -22,7 +28,14 @@ impl RequestContext {
     /// Starts the context of a new request.
     pub fn begin(request: &impl HttpMessage) -> Rc<Self> {
         let id = RequestId::of_request(request);
-        let context = Rc::new(Self { id, caller: OnceCell::new(), computed: Cell::default() });
+        let context = Rc::new(Self {
+            id,
+            arrived_at: Instant::now(),
+            caller: OnceCell::new(),
+            body_is_read: Cell::default(),
+            allowance: Cell::default(),
+            computed: Cell::default(),
+        });
         request.extensions_mut().insert(context.clone());
         context
     }
@@ -31,6 +44,11 @@ impl RequestContext {
     pub fn of(request: &HttpRequest) -> Rc<Self> {
         let known = request.extensions().get::<Rc<Self>>().cloned();
         known.unwrap_or_else(|| Self::begin(request))
+    }
+
+    /// The number that stands for its caller.
+    pub fn caller_id(&self) -> u64 {
+        self.caller.get().map_or(0, Caller::id)
     }
 
     /// Runs a part of the calculation, and adds its time to [`RequestContext::computed`].

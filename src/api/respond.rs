@@ -2,6 +2,7 @@
 
 use std::panic::AssertUnwindSafe;
 
+use actix_web::body::MessageBody;
 use actix_web::http::header::{self, HeaderValue};
 use actix_web::{HttpRequest, HttpResponse};
 use futures_util::FutureExt;
@@ -31,17 +32,19 @@ pub async fn handle(
     problem_response(problem, &request)
 }
 
-/// The answer that contains a report; `capacity` is reserved for its text, bytes.
+/// The text of a report; `capacity` is reserved for it, bytes.
 ///
 /// # Errors
 /// 500 when the report cannot be serialized.
-pub fn json_report(report: &impl Serialize, capacity: usize) -> Result<HttpResponse, Problem> {
+pub fn json_text(report: &impl Serialize, capacity: usize) -> Result<Vec<u8>, Problem> {
     let mut json = Vec::with_capacity(capacity);
     serde_json::to_writer(&mut json, report).map_err(|_| Problem::new(ProblemCode::InternalError))?;
-    Ok(HttpResponse::Ok()
-        .insert_header((header::CACHE_CONTROL, "no-store"))
-        .content_type("application/json")
-        .body(json))
+    Ok(json)
+}
+
+/// The answer that contains a report.
+pub fn json<B: MessageBody + 'static>(body: B) -> HttpResponse {
+    HttpResponse::Ok().insert_header((header::CACHE_CONTROL, "no-store")).content_type("application/json").body(body)
 }
 
 /// The answer that is a drawing or a page.

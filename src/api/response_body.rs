@@ -10,6 +10,8 @@ use actix_web::http::header::{self, EntityTag, Header, IfNoneMatch};
 use actix_web::web::Bytes;
 use actix_web::{HttpRequest, HttpResponse};
 
+use super::sliced_body::shared;
+
 /// A body that does not change while the instance runs, with a strong entity tag.
 pub struct CachedDocument {
     body: Bytes,
@@ -43,7 +45,11 @@ impl CachedDocument {
         response
             .insert_header((header::ETAG, self.tag.to_string()))
             .insert_header((header::CACHE_CONTROL, "public, max-age=3600"));
-        if is_known { response.finish() } else { response.content_type(self.media_type).body(self.body.clone()) }
+        if is_known {
+            response.finish()
+        } else {
+            shared(response.content_type(self.media_type).body(self.body.clone()))
+        }
     }
 }
 

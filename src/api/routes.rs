@@ -1,18 +1,28 @@
 //! All routes of the service.
 
+use std::sync::Arc;
+
 use actix_web::{HttpRequest, HttpResponse, web};
 
 use super::app_state::AppState;
+use super::compute::for_request;
 use super::problem::{Problem, ProblemCode};
 use super::reference_tables::{self, Table, TableVisitor};
 use super::request_context::RequestContext;
 use super::respond::{self, handle};
 use super::weather::FetchedWeather;
 use super::{batch, body, documentation, drain, health, pages};
+use crate::calculation::budget::WorkBudget;
 use crate::calculation::installation_plan::InstallationPlanRequest;
 use crate::calculation::{self, Calculation};
 use crate::drawing::{self, Drawing, SvgIllustrator, job_sheet};
 use crate::wording::{Language, Worded};
+
+/// What is estimated to take less is computed on the thread that has read it: the way to the pool and back costs about a tenth of that.
+const MAX_MICROS_WHERE_READ: u64 = 100;
+
+/// Bodies up to so many bytes are decoded on the thread that has read them.
+const MAX_BYTES_WHERE_READ: usize = 16 * 1024;
 
 /// Adds every route of the service.
 pub fn configure(app: &mut web::ServiceConfig) {
@@ -29,6 +39,13 @@ pub fn configure(app: &mut web::ServiceConfig) {
     get(app, "/health/live", health::live);
     get(app, "/health/ready", health::ready);
     get(app, "/metrics", health::local_metrics);
+    app.default_service(web::route().to(not_found));
+}
+
+/// Adds only the probes, for a listener of their own.
+pub fn configure_probes(app: &mut web::ServiceConfig) {
+    get(app, "/health/live", health::live);
+    get(app, "/health/ready", health::ready);
     app.default_service(web::route().to(not_found));
 }
 
@@ -78,18 +95,14 @@ impl TableVisitor for RouteVisitor<'_> {
 
 async fn answer<C: Calculation>(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
     let response = handle(request.clone(), async {
-        let illustrate = |asked: &C, mut report| {
+        let write = |asked: &C, mut report: C::Report| {
             asked.illustrate(&mut report, &SvgIllustrator);
-            report
+            respond::json_text(&report, C::REPORT_CAPACITY)
         };
-        let report = compute_from_report(&request, &mut payload, illustrate).await?;
-        let response = respond::json_report(&report, C::REPORT_CAPACITY);
-        // Freeing the memory of a calculation is a part of it.
-        RequestContext::of(&request).compute(|| drop(report));
-        response
+        Ok(respond::json(compute_from_report(&request, &mut payload, write).await??))
     })
     .await;
-    drain::close_if_unread(response, payload)
+    drain::close_if_unread(&request, response, payload)
 }
 
 async fn draw<D: Drawing>(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
@@ -98,7 +111,7 @@ async fn draw<D: Drawing>(request: HttpRequest, mut payload: web::Payload) -> Ht
         Ok(respond::document(drawing::MEDIA_TYPE.to_owned(), compute_from_report(&request, &mut payload, draw).await?))
     })
     .await;
-    drain::close_if_unread(response, payload)
+    drain::close_if_unread(&request, response, payload)
 }
 
 async fn print_job_sheet(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
@@ -108,26 +121,41 @@ async fn print_job_sheet(request: HttpRequest, mut payload: web::Payload) -> Htt
         Ok(respond::document(format!("{}; charset=utf-8", job_sheet::MEDIA_TYPE), page))
     })
     .await;
-    drain::close_if_unread(response, payload)
+    drain::close_if_unread(&request, response, payload)
 }
 
-/// Reads a body and computes its report; returns what `make` makes of the request and its report.
-async fn compute_from_report<C: Calculation, T>(
+/// Reads a body and computes its report; returns what `make` makes of the request and its report. What is estimated to take long is
+/// computed on the pool, and stops when the caller leaves.
+async fn compute_from_report<C: Calculation, T: Send + 'static>(
     request: &HttpRequest,
     payload: &mut web::Payload,
-    make: impl FnOnce(&C, C::Report) -> T,
+    make: impl FnOnce(&C, C::Report) -> T + Send + 'static,
 ) -> Result<T, Problem> {
+    let (state, context) = (AppState::of(request), RequestContext::of(request));
     let mut asked = read_request::<C>(request, payload).await?;
-    let weather = FetchedWeather::of(&mut asked, AppState::of(request)).await?;
-    RequestContext::of(request).compute(|| Ok(make(&asked, weather.answer(&asked)?.worded(Language::English))))
+    let weather = FetchedWeather::of(&mut asked, state).await?;
+    let estimate = asked.estimated_micros();
+    state.admission.charge_cost(&context, estimate)?;
+    let answer = move |is_abandoned| {
+        let report = weather.answer(&asked, WorkBudget::until(is_abandoned))?.worded(Language::English);
+        Ok(make(&asked, report))
+    };
+    if estimate < MAX_MICROS_WHERE_READ {
+        return context.compute(|| answer(Arc::default()));
+    }
+    for_request::run(request, answer).await?
 }
 
-/// Reads the typed request of a body.
+/// Reads the typed request of a body. A large one is decoded on the pool.
 async fn read_request<C: Calculation>(request: &HttpRequest, payload: &mut web::Payload) -> Result<C, Problem> {
     let state = AppState::of(request);
     let limit = state.settings.limits.body.saturating_mul(C::BODY_LIMIT_FACTOR);
-    let body = body::read(request, payload, limit).await?;
-    body::decode(&body, state.json_limits())
+    let (body, limits) = (body::read(request, payload, limit).await?, state.json_limits());
+    if body.bytes.len() <= MAX_BYTES_WHERE_READ {
+        return body::decode(&body.bytes, limits);
+    }
+    for_request::refuse_if_full(request)?;
+    for_request::run(request, move |_| body::decode(&body.bytes, limits)).await?
 }
 
 /// Refuses the methods that a path does not have.

@@ -8,7 +8,7 @@ use actix_cors::Cors;
 use actix_web::dev::{Server, ServerHandle};
 use actix_web::middleware::{Condition, from_fn};
 use actix_web::{App, HttpServer, web};
-use futures_util::future::try_join;
+use futures_util::future::{try_join, try_join_all};
 use tokio::signal::unix::{Signal, SignalKind, signal};
 
 use super::app_state::AppState;
@@ -22,8 +22,8 @@ use crate::wording;
 /// How often idle addresses are forgotten.
 const FORGET_INTERVAL: Duration = Duration::from_secs(60);
 
-/// The most connections of the listener of the counters.
-const MAX_METRICS_CONNECTIONS: usize = 64;
+/// The most connections of a listener beside the main one.
+const MAX_CONNECTIONS_ASIDE: usize = 64;
 
 /// The addresses that an instance serves on.
 pub struct Listeners {
@@ -31,6 +31,8 @@ pub struct Listeners {
     pub service: TcpListener,
     /// For `/metrics`, if it has an address of its own.
     pub metrics: Option<TcpListener>,
+    /// For `/health/`, if it has an address of its own.
+    pub probes: Option<TcpListener>,
 }
 
 /// Binds the addresses of the settings; port 0 is any free port.
@@ -44,6 +46,7 @@ pub fn bind(settings: &Settings) -> std::io::Result<Listeners> {
     Ok(Listeners {
         service: bind("LOOPWRIGHT_LISTEN", settings.listen)?,
         metrics: settings.metrics_listen.map(|address| bind("LOOPWRIGHT_METRICS_LISTEN", address)).transpose()?,
+        probes: settings.probe_listen.map(|address| bind("LOOPWRIGHT_PROBE_LISTEN", address)).transpose()?,
     })
 }
 
@@ -57,7 +60,13 @@ pub async fn run(settings: Settings, listeners: Listeners) -> std::io::Result<()
     let address = listeners.service.local_addr()?;
     let state = web::Data::new(AppState::new(settings).map_err(Error::other)?);
     let service = service(&state, listeners.service)?;
-    let metrics = listeners.metrics.map(|listener| metrics(&state, listener)).transpose()?;
+    let addresses = [&listeners.metrics, &listeners.probes]
+        .map(|listener| listener.as_ref().and_then(|listener| listener.local_addr().ok()));
+    let aside = [
+        listeners.metrics.map(|listener| aside(&state, listener, routes::configure_metrics)).transpose()?,
+        listeners.probes.map(|listener| aside(&state, listener, routes::configure_probes)).transpose()?,
+    ];
+    let aside: Vec<_> = aside.into_iter().flatten().collect();
 
     calculation::prepare();
     wording::prepare();
@@ -65,23 +74,21 @@ pub async fn run(settings: Settings, listeners: Listeners) -> std::io::Result<()
         Ok(()) => state.set_ready(),
         Err(row) => tracing::error!(row, "the self-test failed; this instance never becomes ready"),
     }
-    tracing::info!("listening on http://{address}, documentation at http://{address}/docs/");
-    let metrics_handle = metrics.as_ref().map(Server::handle);
+    let (metrics, probes) = (addresses[0].map(tracing::field::display), addresses[1].map(tracing::field::display));
+    tracing::info!(metrics, probes, "listening on http://{address}, documentation at http://{address}/docs/");
+    let aside_handles = aside.iter().map(Server::handle).collect();
     let tasks = [
         actix_web::rt::spawn(stop(
             signals.terminate,
             signals.interrupt,
             service.handle(),
-            metrics_handle,
+            aside_handles,
             state.clone(),
         )),
         actix_web::rt::spawn(reload_keys(signals.hangup, state.clone())),
         actix_web::rt::spawn(forget_idle_addresses(state)),
     ];
-    let outcome = match metrics {
-        Some(metrics) => try_join(service, metrics).await.map(|_| ()),
-        None => service.await,
-    };
+    let outcome = try_join(service, try_join_all(aside)).await.map(|_| ());
     for task in tasks {
         task.abort();
     }
@@ -100,9 +107,11 @@ fn service(state: &web::Data<AppState>, listener: TcpListener) -> std::io::Resul
             .wrap(from_fn(observe))
             .configure(routes::configure)
     };
-    let watched = limits.clone();
+    let watched = state.clone();
     Ok(HttpServer::new(build)
         .on_connect(move |connection, data| connection::watch(connection, data, &watched))
+        // A caller that hangs up is noticed while its answer is computed.
+        .h1_allow_half_closed(false)
         .workers(settings.workers)
         .max_connections(limits.connections.div_ceil(settings.workers))
         .client_request_timeout(limits.header_deadline)
@@ -113,18 +122,19 @@ fn service(state: &web::Data<AppState>, listener: TcpListener) -> std::io::Resul
         .run())
 }
 
-/// The counters, at an address that need not be public.
-fn metrics(state: &web::Data<AppState>, listener: TcpListener) -> std::io::Result<Server> {
+/// A service beside the main one, with one thread of its own and an address that need not be public: the counters, or the probes.
+fn aside(
+    state: &web::Data<AppState>,
+    listener: TcpListener,
+    routes: fn(&mut web::ServiceConfig),
+) -> std::io::Result<Server> {
     let (limits, shared) = (&state.settings.limits, state.clone());
-    let build = move || {
-        let app = App::new().app_data(shared.clone()).wrap(from_fn(observe));
-        app.configure(routes::configure_metrics)
-    };
-    let watched = limits.clone();
+    let build = move || App::new().app_data(shared.clone()).wrap(from_fn(observe)).configure(routes);
+    let watched = state.clone();
     Ok(HttpServer::new(build)
-        .on_connect(move |connection, data| connection::watch(connection, data, &watched))
+        .on_connect(move |connection, data| connection::watch_unlimited(connection, data, &watched))
         .workers(1)
-        .max_connections(MAX_METRICS_CONNECTIONS)
+        .max_connections(MAX_CONNECTIONS_ASIDE)
         .client_request_timeout(limits.header_deadline)
         .keep_alive(limits.idle)
         .disable_signals()
@@ -155,7 +165,7 @@ async fn stop(
     mut terminate: Signal,
     mut interrupt: Signal,
     service: ServerHandle,
-    metrics: Option<ServerHandle>,
+    aside: Vec<ServerHandle>,
     state: web::Data<AppState>,
 ) {
     let graceful = async {
@@ -169,8 +179,8 @@ async fn stop(
         () = graceful => (),
         _ = interrupt.recv() => service.stop(false).await,
     }
-    if let Some(metrics) = metrics {
-        metrics.stop(false).await;
+    for server in aside {
+        server.stop(false).await;
     }
 }
 
@@ -192,7 +202,7 @@ pub fn cors(settings: &Settings) -> Cors {
     let cors = Cors::default()
         .allowed_methods(["GET", "HEAD", "POST"])
         .allowed_headers(["authorization", "content-type", "if-none-match", RequestId::HEADER])
-        .expose_headers([RequestId::HEADER, "etag", "retry-after", "www-authenticate"])
+        .expose_headers([RequestId::HEADER, "etag", "ratelimit", "ratelimit-policy", "retry-after", "www-authenticate"])
         .max_age(3600);
     if settings.cors_origins.iter().any(|origin| origin == "*") {
         cors.send_wildcard().allow_any_origin()

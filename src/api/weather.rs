@@ -9,6 +9,7 @@ use super::app_state::AppState;
 use super::metrics::Metrics;
 use super::problem::{Problem, ProblemCode};
 use crate::calculation::Calculation;
+use crate::calculation::budget::WorkBudget;
 use crate::calculation::input::Weather;
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, InvalidRequest, Statement};
 use crate::forecast::{ForecastError, ForecastSource, HourlyForecast};
@@ -36,12 +37,12 @@ impl FetchedWeather {
         Ok(Self { diagnostics, was_fetched })
     }
 
-    /// Answers the request.
+    /// Answers the request within a budget.
     ///
     /// # Errors
     /// 422 for errors of the request, 502 when the calculation cannot use the forecast.
-    pub fn answer<C: Calculation>(self, request: &C) -> Result<C::Report, Problem> {
-        let answer = request.answer_with(self.diagnostics);
+    pub fn answer<C: Calculation>(self, request: &C, budget: WorkBudget) -> Result<C::Report, Problem> {
+        let answer = request.answer_with(self.diagnostics.bounded_by(budget));
         answer.map_err(|invalid| if self.was_fetched { problem_with_forecast(invalid) } else { invalid.into() })
     }
 }

@@ -1,21 +1,19 @@
 //! How much one answer may compute, in counted steps, and whether anybody still waits for it.
 
-use std::cell::Cell;
-use std::rc::Rc;
 use std::sync::Arc;
-use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
 
 /// The steps that are left of an answer. Steps are counted, never timed: the same request is always answered alike.
 #[derive(Clone, Debug, Default)]
 pub struct WorkBudget {
-    used: Rc<Cell<u64>>,
+    used: Arc<AtomicU64>,
     is_abandoned: Arc<AtomicBool>,
 }
 
 impl WorkBudget {
     /// A whole budget for an answer that nobody waits for any more once the flag is set.
     pub fn until(is_abandoned: Arc<AtomicBool>) -> Self {
-        Self { used: Rc::default(), is_abandoned }
+        Self { used: Arc::default(), is_abandoned }
     }
 
     /// Whether the caller has left, so that what is computed is thrown away.
@@ -25,6 +23,6 @@ impl WorkBudget {
 
     /// The steps that were used.
     pub fn used(&self) -> u64 {
-        self.used.get()
+        self.used.load(Ordering::Relaxed)
     }
 }

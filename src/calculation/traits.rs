@@ -20,7 +20,7 @@ pub struct Example {
 }
 
 /// One question: a request that can be answered by a pure function of itself.
-pub trait Calculation: DeserializeOwned + Validate + ToSchema + 'static {
+pub trait Calculation: DeserializeOwned + Validate + ToSchema + Send + 'static {
     /// The answer.
     type Report: HasMessages + Serialize + ToSchema + 'static;
     /// The last part of the path, and the name of the module: `loop-sizing`.

@@ -10,6 +10,9 @@ use super::reader::{VariableReader, parsed};
 /// starts, and would then never fire.
 const MIN_TIME: f64 = 1.0;
 
+/// A mebibyte.
+const MIB: usize = 1024 * 1024;
+
 /// The limits. Each field names its variable.
 #[derive(Clone, Debug)]
 pub struct LimitSettings {
@@ -35,17 +38,27 @@ pub struct LimitSettings {
     pub answer_deadline: Duration,
     /// `LOOPWRIGHT_CONNECTIONS`: connections at once, one for each worker at least; others wait to be taken. Default 4096.
     pub connections: usize,
-    /// `LOOPWRIGHT_IN_FLIGHT`: requests in work at once, those whose body is arriving included. Default 256.
+    /// `LOOPWRIGHT_CONNECTIONS_PER_ADDRESS`: connections at once from one address that is no trusted proxy. Default 512.
+    pub connections_per_address: usize,
+    /// `LOOPWRIGHT_ARRIVING_LIMIT`: bytes of bodies that are arriving, of which one caller may have a quarter. Default 67108864.
+    pub arriving: usize,
+    /// `LOOPWRIGHT_UNWRITTEN_LIMIT`: bytes of answers that are not written yet, of which one caller may have a quarter. Default 67108864.
+    pub unwritten: usize,
+    /// `LOOPWRIGHT_IN_FLIGHT`: requests that wait to be computed. Default 256.
     pub in_flight: usize,
-    /// `LOOPWRIGHT_BATCHES_IN_FLIGHT`: batches at once, from the arrival of their body until their answer is read. Default 4.
+    /// `LOOPWRIGHT_QUEUE_DEADLINE`: how long a request may wait to be computed. Default `5 s`.
+    pub queue_deadline: Duration,
+    /// `LOOPWRIGHT_BATCHES_IN_FLIGHT`: batches at once, until their answer is read, of which one caller may have half. Default 4.
     pub batches_in_flight: usize,
+    /// `LOOPWRIGHT_BATCH_ANSWER_LIMIT`: the bytes of a batch's answer from which its other items are refused. Default 67108864.
+    pub batch_answer: usize,
     /// How often a client may ask. Default 50 a second, 400 at once.
     pub rate: Rate,
     /// `LOOPWRIGHT_TRUSTED_PROXIES`: networks whose `X-Forwarded-For` is believed. Default none.
     pub trusted_proxies: Vec<IpNet>,
 }
 
-/// How often a client may ask; an item of a batch is a request.
+/// How much a client may ask, in units: one for each request or item of a batch, and one for each 10 ms that it is estimated to take.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Rate {
     /// `LOOPWRIGHT_RATE`: requests a second; 0 is no limit.
@@ -87,6 +100,11 @@ impl LimitSettings {
             idle: variables.duration("LOOPWRIGHT_IDLE_TIMEOUT", "75 s", MIN_TIME)?,
             answer_deadline: variables.duration("LOOPWRIGHT_ANSWER_DEADLINE", "120 s", MIN_TIME)?,
             connections: whole("LOOPWRIGHT_CONNECTIONS", 4096, 1..=1_000_000)?,
+            connections_per_address: whole("LOOPWRIGHT_CONNECTIONS_PER_ADDRESS", 512, 1..=1_000_000)?,
+            arriving: bytes("LOOPWRIGHT_ARRIVING_LIMIT", 64 * MIB, MIB..=1024 * MIB)?,
+            unwritten: bytes("LOOPWRIGHT_UNWRITTEN_LIMIT", 64 * MIB, MIB..=1024 * MIB)?,
+            queue_deadline: variables.duration("LOOPWRIGHT_QUEUE_DEADLINE", "5 s", 0.05)?,
+            batch_answer: bytes("LOOPWRIGHT_BATCH_ANSWER_LIMIT", 64 * MIB, 1..=1024 * MIB)?,
             in_flight: whole("LOOPWRIGHT_IN_FLIGHT", 256, 1..=100_000)?,
             batches_in_flight: whole("LOOPWRIGHT_BATCHES_IN_FLIGHT", 4, 1..=1000)?,
             rate: Rate {

@@ -19,6 +19,8 @@ pub struct Settings {
     pub listen: SocketAddr,
     /// `LOOPWRIGHT_METRICS_LISTEN`: address and port for `/metrics` alone. Default none: callers on this machine get it at `listen`.
     pub metrics_listen: Option<SocketAddr>,
+    /// `LOOPWRIGHT_PROBE_LISTEN`: address and port for `/health/` alone, with a thread of its own. Default none: only at `listen`.
+    pub probe_listen: Option<SocketAddr>,
     /// `LOOPWRIGHT_PUBLIC_URL`: what callers see before the path; prefixes links and problem types. Default none: paths.
     pub public_url: String,
     /// `LOOPWRIGHT_CORS_ORIGINS`: origins whose pages may call, separated by commas, or `*`. Default none.
@@ -33,6 +35,8 @@ pub struct Settings {
     pub stop_timeout: Duration,
     /// `LOOPWRIGHT_WORKERS`: threads that serve. Default the number of cores.
     pub workers: usize,
+    /// `LOOPWRIGHT_COMPUTE_THREADS`: threads that compute. Default the number of cores.
+    pub compute_threads: usize,
     /// `LOOPWRIGHT_LOG`: what is logged, as a filter of the `tracing` crates. Default `info`.
     pub log: String,
     /// `LOOPWRIGHT_LOG_FORMAT`: `human` or `json`. Default by whether the output is a terminal.
@@ -54,9 +58,10 @@ pub enum LogFormat {
 }
 
 /// The variables, as they are read.
-pub const VARIABLES: [&str; 30] = [
+pub const VARIABLES: [&str; 37] = [
     "LOOPWRIGHT_LISTEN",
     "LOOPWRIGHT_METRICS_LISTEN",
+    "LOOPWRIGHT_PROBE_LISTEN",
     "LOOPWRIGHT_PUBLIC_URL",
     "LOOPWRIGHT_CORS_ORIGINS",
     "LOOPWRIGHT_KEYS",
@@ -71,14 +76,20 @@ pub const VARIABLES: [&str; 30] = [
     "LOOPWRIGHT_IDLE_TIMEOUT",
     "LOOPWRIGHT_ANSWER_DEADLINE",
     "LOOPWRIGHT_CONNECTIONS",
+    "LOOPWRIGHT_CONNECTIONS_PER_ADDRESS",
+    "LOOPWRIGHT_ARRIVING_LIMIT",
+    "LOOPWRIGHT_UNWRITTEN_LIMIT",
     "LOOPWRIGHT_IN_FLIGHT",
+    "LOOPWRIGHT_QUEUE_DEADLINE",
     "LOOPWRIGHT_BATCHES_IN_FLIGHT",
+    "LOOPWRIGHT_BATCH_ANSWER_LIMIT",
     "LOOPWRIGHT_RATE",
     "LOOPWRIGHT_BURST",
     "LOOPWRIGHT_TRUSTED_PROXIES",
     "LOOPWRIGHT_DRAIN_DELAY",
     "LOOPWRIGHT_STOP_TIMEOUT",
     "LOOPWRIGHT_WORKERS",
+    "LOOPWRIGHT_COMPUTE_THREADS",
     "LOOPWRIGHT_LOG",
     "LOOPWRIGHT_LOG_FORMAT",
     "LOOPWRIGHT_OTLP_URL",
@@ -115,6 +126,7 @@ impl Settings {
         let an_address = "an address and port such as 127.0.0.1:8080";
         Ok(Self {
             listen: variables.parsed("LOOPWRIGHT_LISTEN", "127.0.0.1:8080", an_address)?,
+            probe_listen: variables.optional("LOOPWRIGHT_PROBE_LISTEN", an_address)?,
             metrics_listen: variables.optional("LOOPWRIGHT_METRICS_LISTEN", an_address)?,
             public_url: variables.text("LOOPWRIGHT_PUBLIC_URL").trim_end_matches('/').to_owned(),
             cors_origins: variables.list("LOOPWRIGHT_CORS_ORIGINS").map(origin).collect::<Result<_, _>>()?,
@@ -123,6 +135,7 @@ impl Settings {
             drain_delay: variables.duration("LOOPWRIGHT_DRAIN_DELAY", "2 s", 0.0)?,
             stop_timeout: variables.duration("LOOPWRIGHT_STOP_TIMEOUT", "35 s", 1.0)?,
             workers: variables.count("LOOPWRIGHT_WORKERS", cores, "a number of threads", 1..=256)?,
+            compute_threads: variables.count("LOOPWRIGHT_COMPUTE_THREADS", cores, "a number of threads", 1..=256)?,
             log: variable("LOOPWRIGHT_LOG").unwrap_or_else(|| "info".to_owned()),
             log_format: match variables.text("LOOPWRIGHT_LOG_FORMAT").as_str() {
                 "" => None,

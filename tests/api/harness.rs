@@ -72,6 +72,13 @@ pub fn shared() -> SocketAddr {
     *SHARED.get_or_init(|| start(&[]))
 }
 
+/// The value of a counter, which its own line tells.
+pub fn metric(metrics: SocketAddr, name: &str) -> usize {
+    let answer = send(metrics, &Method::GET, "/metrics", &[]);
+    let line = answer.body.as_str().unwrap().lines().find_map(|line| line.strip_prefix(name)?.strip_prefix(' '));
+    line.map_or(0, |value| value.parse().unwrap())
+}
+
 /// The client that all tests share.
 pub fn client() -> &'static Client {
     static CLIENT: LazyLock<Client> =

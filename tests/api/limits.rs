@@ -1,7 +1,9 @@
 //! Every limit of `deploy/LIMITS.md`, over raw sockets: what is answered at it, and what becomes of the connection.
 
 mod crowds;
+mod fairness;
 mod rates;
+mod reading;
 mod sizes;
 mod times;
 
@@ -20,6 +22,18 @@ const GATE: &str = "{\"opening\":{\"width\":\"7.2 m\",\"barrier\":\"slide_gate\"
 /// Posts a sound sizing on a connection.
 fn size(socket: &mut Socket, headers: &str) -> Reply {
     socket.post("/v1/loop-sizing", &format!("{JSON}{headers}"), GATE.as_bytes())
+}
+
+/// A sizing that takes as long as any.
+fn costly() -> String {
+    let roles = ["exit", "obstruction_outside", "obstruction_inside", "between_leaves", "arming", "presence"];
+    let vehicles =
+        ["passenger_car", "pickup", "high_bed_truck", "tractor_trailer", "bus", "bicycle", "small_motorcycle"];
+    json!({
+        "opening": { "width": "40 ft", "barrier": "swing_gate_pair" }, "roles": roles, "vehicles": vehicles,
+        "detector": { "threshold_percent": 0.001 },
+    })
+    .to_string()
 }
 
 /// A batch of so many small plans.
@@ -58,8 +72,13 @@ fn every_limit_has_a_row_with_its_default() {
         ("IDLE_TIMEOUT", seconds(defaults.idle)),
         ("ANSWER_DEADLINE", seconds(defaults.answer_deadline)),
         ("CONNECTIONS", plain(defaults.connections)),
+        ("CONNECTIONS_PER_ADDRESS", plain(defaults.connections_per_address)),
+        ("ARRIVING_LIMIT", plain(defaults.arriving)),
+        ("UNWRITTEN_LIMIT", plain(defaults.unwritten)),
         ("IN_FLIGHT", plain(defaults.in_flight)),
+        ("QUEUE_DEADLINE", seconds(defaults.queue_deadline)),
         ("BATCHES_IN_FLIGHT", plain(defaults.batches_in_flight)),
+        ("BATCH_ANSWER_LIMIT", plain(defaults.batch_answer)),
         ("RATE", plain(defaults.rate.per_second as usize)),
         ("BURST", plain(defaults.rate.burst as usize)),
         ("TRUSTED_PROXIES", "none".to_owned()),

@@ -26,6 +26,9 @@ pub struct Instance {
     child: Child,
     log: BufReader<ChildStderr>,
     pub address: SocketAddr,
+    /// Where its counters and its probes are, if they have addresses of their own.
+    pub metrics: Option<SocketAddr>,
+    pub probes: Option<SocketAddr>,
 }
 
 impl Instance {
@@ -35,13 +38,23 @@ impl Instance {
             [&[("LOOPWRIGHT_LISTEN", "127.0.0.1:0"), ("LOOPWRIGHT_LOG_FORMAT", "json")], variables].concat();
         let mut child = program(&[], &variables).stderr(Stdio::piped()).spawn().unwrap();
         let log = BufReader::new(child.stderr.take().unwrap());
-        let mut instance = Self { child, log, address: SocketAddr::from(([0, 0, 0, 0], 0)) };
+        let address = SocketAddr::from(([0, 0, 0, 0], 0));
+        let mut instance = Self { child, log, address, metrics: None, probes: None };
         let event = instance.wait_for("listening on http://");
         let message = event["message"].as_str().unwrap();
         assert!(message.ends_with("/docs/"), "the log does not say where the documentation is: {message}");
         let rest = message.strip_prefix("listening on http://").unwrap();
         instance.address = rest.split(',').next().unwrap().parse().unwrap();
+        let aside = |name: &str| Some(event[name].as_str()?.parse().unwrap());
+        (instance.metrics, instance.probes) = (aside("metrics"), aside("probes"));
         instance
+    }
+
+    /// The most memory that it has had, kB, as the operating system says.
+    pub fn most_memory(&self) -> usize {
+        let status = std::fs::read_to_string(format!("/proc/{}/status", self.child.id())).unwrap();
+        let peak = status.lines().find_map(|line| line.strip_prefix("VmHWM:")).unwrap();
+        peak.trim().trim_end_matches(" kB").parse().unwrap()
     }
 
     pub fn terminate(&self) {
@@ -294,8 +307,6 @@ fn a_wrong_body_costs_no_more_memory_than_a_sound_one() {
     let json = "content-type: application/json\r\nconnection: close\r\n";
     let path = "/v1/installation-plan/batch";
     assert_eq!(Socket::open(instance.address).post(path, json, body.as_bytes()).status, 422);
-    let status = std::fs::read_to_string(format!("/proc/{}/status", instance.child.id())).unwrap();
-    let peak = status.lines().find_map(|line| line.strip_prefix("VmHWM:")).unwrap();
-    let kilobytes: usize = peak.trim().trim_end_matches(" kB").parse().unwrap();
+    let kilobytes = instance.most_memory();
     assert!(kilobytes < 64 * 1024, "a body of {} bytes took {kilobytes} kB", body.len());
 }

@@ -31,6 +31,16 @@ impl Socket {
         Self(BufReader::new(stream))
     }
 
+    /// Connects from another address of this machine: as another caller.
+    pub fn open_as(caller: [u8; 4], address: SocketAddr) -> Self {
+        let socket = socket2::Socket::new(socket2::Domain::IPV4, socket2::Type::STREAM, None).unwrap();
+        socket.bind(&SocketAddr::from((caller, 0)).into()).unwrap();
+        socket.connect(&address.into()).unwrap();
+        let stream = TcpStream::from(socket);
+        stream.set_read_timeout(Some(PATIENCE)).unwrap();
+        Self(BufReader::new(stream))
+    }
+
     /// Connects with a receiver that holds little, so that what is not read stays with the instance.
     pub fn open_narrow(address: SocketAddr) -> Self {
         let socket = socket2::Socket::new(socket2::Domain::for_address(address), socket2::Type::STREAM, None).unwrap();
@@ -62,8 +72,13 @@ impl Socket {
         let header = |name: &str| {
             head.lines().find_map(|line| line.split_once(": ").filter(|(known, _)| known.eq_ignore_ascii_case(name)))
         };
-        let mut body = vec![0; header("content-length").map_or(0, |(_, length)| length.parse().unwrap())];
-        self.0.read_exact(&mut body).unwrap();
+        let body = if header("transfer-encoding").is_some() {
+            std::iter::from_fn(|| self.read_chunk()).flatten().collect()
+        } else {
+            let mut body = vec![0; header("content-length").map_or(0, |(_, length)| length.parse().unwrap())];
+            self.0.read_exact(&mut body).unwrap();
+            body
+        };
         let status = head.split(' ').nth(1).unwrap().parse().unwrap();
         let media = header("content-type").map_or("", |(_, media)| media).to_owned();
         let body = serde_json::from_slice(&body).unwrap_or_else(|error| panic!("{head}{error}"));
@@ -86,25 +101,29 @@ impl Socket {
         assert!(!self.0.fill_buf().unwrap().is_empty(), "the connection ended without an answer");
     }
 
-    /// Reads an answer in small portions, at least so long in all; gives its length as announced and as read before its end.
-    pub fn read_slowly(&mut self, time: Duration) -> (usize, usize) {
-        let mut head = String::new();
-        while !head.ends_with("\r\n\r\n") {
-            assert_ne!(self.0.read_line(&mut head).unwrap(), 0, "the connection ended after {head:?}");
-        }
-        let length = head.split("content-length: ").nth(1).unwrap().split("\r\n").next().unwrap().parse().unwrap();
-        let portions = 40;
-        let mut portion = vec![0; length / portions + 1];
-        let mut read = 0;
-        while read < length {
-            std::thread::sleep(time / u32::try_from(portions).unwrap());
-            let end = portion.len().min(length - read);
-            if self.0.read_exact(&mut portion[..end]).is_err() {
-                break;
+    /// Reads the next chunk of a chunked body; `None` behind the last.
+    fn read_chunk(&mut self) -> Option<Vec<u8>> {
+        let mut line = String::new();
+        self.0.read_line(&mut line).unwrap();
+        let length = usize::from_str_radix(line.trim_end(), 16).unwrap_or_else(|_| panic!("{line:?} is no length"));
+        let mut chunk = vec![0; length + "\r\n".len()];
+        self.0.read_exact(&mut chunk).unwrap();
+        chunk.truncate(length);
+        (length > 0).then_some(chunk)
+    }
+
+    /// Reads a chunked answer with a pause after each 64 KiB, until it ends or is cut; gives the bytes of it, and whether it is whole.
+    pub fn read_slowly(&mut self, pause: Duration) -> (usize, bool) {
+        let mut read = Vec::new();
+        let mut portion = [0; 64 * 1024];
+        while !read.ends_with(b"\r\n0\r\n\r\n") {
+            match self.0.read(&mut portion) {
+                Ok(0) | Err(_) => return (read.len(), false),
+                Ok(length) => read.extend_from_slice(&portion[..length]),
             }
-            read += end;
+            std::thread::sleep(pause);
         }
-        (length, read)
+        (read.len(), true)
     }
 
     /// Whether nothing comes for a while.

@@ -33,6 +33,11 @@ impl Caller {
         hasher.finish()
     }
 
+    /// Whoever has this address.
+    pub fn at(address: IpAddr) -> Self {
+        Self::Address(network_of(address.to_canonical()))
+    }
+
     /// The name of the client, for the log.
     pub fn name(&self) -> Option<&str> {
         match self {
@@ -45,7 +50,7 @@ impl Caller {
 /// The address that a request counts for: that of the connection, or, where that is a trusted proxy, the last one in
 /// `X-Forwarded-For` that is not. Anyone may have written what stands left of it.
 pub fn address(request: &ServiceRequest, trusted: &[IpNet]) -> IpAddr {
-    let is_trusted = |address: IpAddr| trusted.iter().any(|network| network.contains(&address));
+    let is_trusted = |address| is_trusted(address, trusted);
     let mut address = request.peer_addr().map_or(IpAddr::V6(Ipv6Addr::UNSPECIFIED), |peer| peer.ip().to_canonical());
     if is_trusted(address) {
         // A line that is no text is not skipped: what stands before it was not written by the proxy.
@@ -60,6 +65,11 @@ pub fn address(request: &ServiceRequest, trusted: &[IpNet]) -> IpAddr {
         }
     }
     network_of(address)
+}
+
+/// Whether an address is that of a trusted proxy.
+pub fn is_trusted(address: IpAddr, trusted: &[IpNet]) -> bool {
+    trusted.iter().any(|network| network.contains(&address.to_canonical()))
 }
 
 /// Parses an address with or without a port: proxies write both.

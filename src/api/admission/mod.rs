@@ -1,5 +1,5 @@
-//! Admission control: which requests are processed. In this order it checks the size of the head, the rate, the key, and how many
-//! requests are in work. [`super::middleware::admit`] asks it about each request.
+//! Admission control: which requests are processed. In this order it checks the size of the head, the rate and the key;
+//! [`super::middleware::admit`] asks it about each request. What a request is estimated to cost is charged once it is understood.
 
 mod caller;
 mod keys;
@@ -8,26 +8,28 @@ mod rate;
 use std::num::NonZeroU32;
 use std::sync::Arc;
 
-use actix_web::HttpRequest;
 use actix_web::dev::ServiceRequest;
-use tokio::sync::{OwnedSemaphorePermit, Semaphore, SemaphorePermit};
-
-pub use caller::Caller;
+use actix_web::http::Method;
+pub use caller::{Caller, is_trusted};
 use keys::KeyFile;
+pub use rate::RateAllowance;
 use rate::{AddressLimiter, RateExceeded};
 
+use super::caller_shares::{CallerShares, Exhausted, TakenShare};
 use super::problem::{Problem, ProblemCode};
 use super::request_context::RequestContext;
 use crate::calculation::report::Statement;
-use crate::settings::{LimitSettings, Settings};
+use crate::settings::{LimitSettings, Rate, Settings};
+
+/// What one unit beyond the first pays for, µs of a core.
+const MICROS_PER_UNIT: u64 = 10_000;
 
 /// Who may send requests to an instance, and how many.
 pub struct AdmissionControl {
     limits: LimitSettings,
     keys: Option<KeyFile>,
     addresses: AddressLimiter,
-    requests: Semaphore,
-    batches: Arc<Semaphore>,
+    batches: Arc<CallerShares>,
 }
 
 impl AdmissionControl {
@@ -41,8 +43,7 @@ impl AdmissionControl {
         Ok(Self {
             keys,
             addresses: AddressLimiter::new(limits.rate),
-            requests: Semaphore::new(limits.in_flight),
-            batches: Arc::new(Semaphore::new(limits.batches_in_flight)),
+            batches: CallerShares::new(limits.batches_in_flight, limits.batches_in_flight.div_ceil(2)),
             limits,
         })
     }
@@ -61,25 +62,25 @@ impl AdmissionControl {
         self.addresses.forget_idle();
     }
 
-    /// Admits a request until the permit is dropped, and records its caller in its context. Public paths need no permit.
+    /// Admits a request, and records its caller in its context.
     ///
     /// # Errors
-    /// 401, 429, 431 or 503 when it is not admitted.
-    pub fn admit(&self, request: &ServiceRequest) -> Result<Option<SemaphorePermit<'_>>, Problem> {
+    /// 401, 405 for a tunnel, 429 or 431 when it is not admitted.
+    pub fn admit(&self, request: &ServiceRequest) -> Result<(), Problem> {
+        if *request.method() == Method::CONNECT {
+            return Err(Problem::method_not_allowed("GET, HEAD, POST"));
+        }
         self.check_head(request)?;
         if request.path().starts_with("/health/") {
-            return Ok(None);
+            return Ok(());
         }
         let context = RequestContext::of(request.request());
         let caller = context.caller.get_or_init(|| self.identify(request));
-        self.charge(caller, NonZeroU32::MIN)?;
-        if is_public(request.path()) {
-            return Ok(None);
-        }
-        if self.keys.is_some() && matches!(caller, Caller::Address(_)) {
+        self.charge(&context, NonZeroU32::MIN)?;
+        if !is_public(request.path()) && self.keys.is_some() && matches!(caller, Caller::Address(_)) {
             return Err(Problem::unauthorized(keys::bearer_key(request.headers()).is_some()));
         }
-        self.requests.try_acquire().map(Some).map_err(|_| Problem::new(ProblemCode::Overloaded))
+        Ok(())
     }
 
     /// The client whose key was sent, when keys are on; else the address.
@@ -104,50 +105,82 @@ impl AdmissionControl {
         Err(Problem::new(ProblemCode::HeadTooLarge).detail(detail))
     }
 
-    /// Counts requests against the rate of their caller.
-    fn charge(&self, caller: &Caller, requests: NonZeroU32) -> Result<(), Problem> {
-        let charged = match caller {
-            Caller::Client(client) => client.limiter.take(requests),
-            Caller::Address(address) => self.addresses.take(*address, requests),
+    /// Counts units against the rate of a caller, and notes what is left.
+    fn charge(&self, context: &RequestContext, units: NonZeroU32) -> Result<(), Problem> {
+        let Some(caller) = context.caller.get() else { return Ok(()) };
+        let (rate, charged) = match caller {
+            Caller::Client(client) => (client.limiter.rate(), client.limiter.take(units)),
+            Caller::Address(address) => (self.limits.rate, self.addresses.take(*address, units)),
         };
-        charged.map_err(rate_problem)
+        let allowance = match charged {
+            Ok(remaining) => remaining.map(|remaining| RateAllowance { rate, remaining }),
+            Err(_) => Some(RateAllowance { rate, remaining: 0 }),
+        };
+        context.allowance.set(allowance);
+        charged.map(|_| ()).map_err(rate_problem)
     }
 
-    /// Permission to process a batch.
-    ///
-    /// # Errors
-    /// 503 when as many batches as allowed are in work.
-    pub fn acquire_batch_permit(&self) -> Result<OwnedSemaphorePermit, Problem> {
-        self.batches.clone().try_acquire_owned().map_err(|_| {
-            Problem::new(ProblemCode::Overloaded).detail(
-                "The instance has as many batches in work as it takes. Repeat the request after the seconds in Retry-After.",
-            )
+    /// Counts units beyond the first of a request, which was counted on arrival; of all together never more than the burst.
+    fn charge_further(&self, context: &RequestContext, further: u32) -> Result<(), Problem> {
+        let most = self.rate_of(context).at_once().map_or(u32::MAX, |burst| burst - 1);
+        let Some(further) = NonZeroU32::new(further.min(most)) else { return Ok(()) };
+        self.charge(context, further).map_err(|problem| Problem {
+            // When the request is sent again, its first unit counts first.
+            retry_after: problem.retry_after.map(|wait| wait + 1),
+            ..problem
         })
     }
 
-    /// Counts the items of a batch, the first of which was counted as the request itself.
-    ///
-    /// # Errors
-    /// 429 when the items are more than the caller may ask now, 422 when they are more than it may ever ask at once.
-    pub fn charge_batch(&self, request: &HttpRequest, items: usize) -> Result<(), Problem> {
-        let context = RequestContext::of(request);
-        let Some(caller) = context.caller.get() else { return Ok(()) };
-        let rate = match caller {
-            Caller::Client(client) => client.limiter.rate(),
-            Caller::Address(_) => self.limits.rate,
-        };
-        let items = u32::try_from(items).unwrap_or(u32::MAX);
-        let Some(others) = NonZeroU32::new(items.saturating_sub(1)) else { return Ok(()) };
-        match rate.at_once() {
-            // Compared with all items: the first is a part of the burst, too.
-            Some(most) if items > most => Err(rate_problem(RateExceeded::Burst(most))),
-            _ => self.charge(caller, others).map_err(|problem| Problem {
-                // When the batch is sent again, the request itself counts first.
-                retry_after: problem.retry_after.map(|wait| wait + 1),
-                ..problem
-            }),
+    fn rate_of(&self, context: &RequestContext) -> Rate {
+        match context.caller.get() {
+            Some(Caller::Client(client)) => client.limiter.rate(),
+            _ => self.limits.rate,
         }
     }
+
+    /// Counts what a request is estimated to cost beyond its first unit.
+    ///
+    /// # Errors
+    /// 429 when that is more than the caller may ask now.
+    pub fn charge_cost(&self, context: &RequestContext, estimated_micros: u64) -> Result<(), Problem> {
+        self.charge_further(context, units_of_cost(estimated_micros))
+    }
+
+    /// Counts the items of a batch as requests of their own, by the estimates of each.
+    ///
+    /// # Errors
+    /// 429 when they are more than the caller may ask now, 422 when the items are more than it may ever ask at once.
+    pub fn charge_batch(&self, context: &RequestContext, estimates: &[u64]) -> Result<(), Problem> {
+        let items = u32::try_from(estimates.len()).unwrap_or(u32::MAX);
+        match self.rate_of(context).at_once() {
+            Some(most) if items > most => Err(rate_problem(RateExceeded::Burst(most))),
+            _ => {
+                let cost = estimates.iter().fold(0_u32, |sum, micros| sum.saturating_add(units_of_cost(*micros)));
+                self.charge_further(context, cost.saturating_add(items - items.min(1)))
+            }
+        }
+    }
+
+    /// Permission to process a batch, until it is dropped.
+    ///
+    /// # Errors
+    /// 503 when as many batches as allowed are in work, of all callers or of this one.
+    pub fn acquire_batch_permit(&self, context: &RequestContext) -> Result<TakenShare, Problem> {
+        self.batches.take(context.caller_id(), 1).map_err(|exhausted| {
+            let who = match exhausted {
+                Exhausted::Whole => "The instance has",
+                Exhausted::Share => "The instance has of you",
+            };
+            Problem::new(ProblemCode::Overloaded).detail(format!(
+                "{who} as many batches in work as it takes. Repeat the request after the seconds in Retry-After."
+            ))
+        })
+    }
+}
+
+/// The units that an estimate costs beyond the first.
+fn units_of_cost(estimated_micros: u64) -> u32 {
+    u32::try_from(estimated_micros / MICROS_PER_UNIT).unwrap_or(u32::MAX)
 }
 
 fn rate_problem(exceeded: RateExceeded) -> Problem {

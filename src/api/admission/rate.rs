@@ -1,15 +1,18 @@
-//! Rate limits: a caller may send a burst of requests, which is refilled at a steady rate.
+//! Rate limits: a caller may use up a burst of units, which is refilled at a steady rate.
 
 use std::net::IpAddr;
 use std::num::NonZeroU32;
 use std::time::Duration;
 
 use governor::clock::{Clock, DefaultClock};
-use governor::{DefaultDirectRateLimiter, DefaultKeyedRateLimiter, InsufficientCapacity, NotUntil, Quota, RateLimiter};
+use governor::middleware::{StateInformationMiddleware, StateSnapshot};
+use governor::state::keyed::DefaultKeyedStateStore;
+use governor::state::{InMemoryState, NotKeyed};
+use governor::{InsufficientCapacity, NotUntil, Quota, RateLimiter};
 
 use crate::settings::Rate;
 
-/// Which limit requests exceed.
+/// Which limit units exceed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum RateExceeded {
     /// The rate: they may be sent after this time.
@@ -18,16 +21,45 @@ pub enum RateExceeded {
     Burst(u32),
 }
 
+/// What a caller may ask: told in the headers `RateLimit-Policy` and `RateLimit` (draft of the HTTP API working group of the IETF).
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct RateAllowance {
+    /// The rate of the caller.
+    pub rate: Rate,
+    /// The units that are left.
+    pub remaining: u32,
+}
+
+impl RateAllowance {
+    /// The value of `RateLimit-Policy`: the burst, and the seconds in which it is refilled.
+    pub fn policy(self) -> String {
+        format!("\"caller\";q={};w={}", self.rate.burst, self.refilled_in(self.rate.burst))
+    }
+
+    /// The value of `RateLimit`: the units that are left, and the seconds until the burst is full again.
+    pub fn state(self) -> String {
+        let missing = self.rate.burst.saturating_sub(self.remaining);
+        format!("\"caller\";r={};t={}", self.remaining, self.refilled_in(missing))
+    }
+
+    fn refilled_in(self, units: u32) -> u32 {
+        units.div_ceil(self.rate.per_second.max(1))
+    }
+}
+
+type DirectLimiter = RateLimiter<NotKeyed, InMemoryState, DefaultClock, StateInformationMiddleware>;
+type KeyedLimiter = RateLimiter<IpAddr, DefaultKeyedStateStore<IpAddr>, DefaultClock, StateInformationMiddleware>;
+
 /// The rate limit of one client, if it has one.
 pub struct ClientLimiter {
     rate: Rate,
-    limiter: Option<DefaultDirectRateLimiter>,
+    limiter: Option<DirectLimiter>,
 }
 
 impl ClientLimiter {
     /// Starts with a full burst.
     pub fn new(rate: Rate) -> Self {
-        Self { rate, limiter: quota(rate).map(RateLimiter::direct) }
+        Self { rate, limiter: quota(rate).map(|quota| RateLimiter::direct(quota).with_middleware()) }
     }
 
     /// The rate that it was made for.
@@ -35,30 +67,30 @@ impl ClientLimiter {
         self.rate
     }
 
-    /// Counts requests.
+    /// Counts units; what is left, where there is a limit.
     ///
     /// # Errors
     /// The limit that they exceed; then they are not counted.
-    pub fn take(&self, requests: NonZeroU32) -> Result<(), RateExceeded> {
-        self.limiter.as_ref().map_or(Ok(()), |limiter| outcome(limiter.check_n(requests)))
+    pub fn take(&self, units: NonZeroU32) -> Result<Option<u32>, RateExceeded> {
+        self.limiter.as_ref().map_or(Ok(None), |limiter| outcome(limiter.check_n(units)))
     }
 }
 
 /// The rate limits of all addresses, if they have any.
-pub struct AddressLimiter(Option<DefaultKeyedRateLimiter<IpAddr>>);
+pub struct AddressLimiter(Option<KeyedLimiter>);
 
 impl AddressLimiter {
     /// Each address starts with a full burst.
     pub fn new(rate: Rate) -> Self {
-        Self(quota(rate).map(RateLimiter::keyed))
+        Self(quota(rate).map(|quota| RateLimiter::keyed(quota).with_middleware()))
     }
 
-    /// Counts requests of an address.
+    /// Counts units of an address; what is left, where there is a limit.
     ///
     /// # Errors
     /// The limit that they exceed; then they are not counted.
-    pub fn take(&self, address: IpAddr, requests: NonZeroU32) -> Result<(), RateExceeded> {
-        self.0.as_ref().map_or(Ok(()), |limiter| outcome(limiter.check_key_n(&address, requests)))
+    pub fn take(&self, address: IpAddr, units: NonZeroU32) -> Result<Option<u32>, RateExceeded> {
+        self.0.as_ref().map_or(Ok(None), |limiter| outcome(limiter.check_key_n(&address, units)))
     }
 
     /// Forgets addresses whose burst is full again: they are treated like new ones.
@@ -76,13 +108,13 @@ fn quota(rate: Rate) -> Option<Quota> {
 }
 
 fn outcome<P: governor::clock::Reference>(
-    checked: Result<Result<(), NotUntil<P>>, InsufficientCapacity>,
-) -> Result<(), RateExceeded>
+    checked: Result<Result<StateSnapshot, NotUntil<P>>, InsufficientCapacity>,
+) -> Result<Option<u32>, RateExceeded>
 where
     DefaultClock: Clock<Instant = P>,
 {
     match checked {
-        Ok(Ok(())) => Ok(()),
+        Ok(Ok(state)) => Ok(Some(state.remaining_burst_capacity())),
         Ok(Err(until)) => Err(RateExceeded::Rate(until.wait_time_from(DefaultClock::default().now()))),
         Err(InsufficientCapacity(most)) => Err(RateExceeded::Burst(most)),
     }

@@ -11,7 +11,7 @@ use utoipa::openapi::response::ResponseBuilder;
 use utoipa::openapi::schema::{ObjectBuilder, Type};
 use utoipa::openapi::{Ref, RefOr, Required, Schema};
 
-use super::responses::problem;
+use super::responses::{add_limit_headers, problem};
 use crate::api::problem::{ProblemBody, ProblemCode};
 
 /// The default of `LOOPWRIGHT_BODY_LIMIT`, KiB.
@@ -116,6 +116,13 @@ fn add_admission_responses(path: &str, mut operation: Operation) -> Operation {
     for code in answers {
         let responses = &mut operation.responses.responses;
         responses.entry(code.status().as_str().to_owned()).or_insert_with(|| problem(&[*code]).build().into());
+    }
+    if !path.starts_with("/health/") {
+        for (status, response) in &mut operation.responses.responses {
+            if let RefOr::T(response) = response {
+                add_limit_headers(status, response);
+            }
+        }
     }
     if !answers.contains(&Unauthorized) {
         operation.security = Some(Vec::new());

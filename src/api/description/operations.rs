@@ -128,8 +128,8 @@ fn add_batch(builder: &mut DescriptionBuilder) {
         .description(Some(
             "Up to 200 requests of `installation-plan`, fewer where the operator says so, each answered by itself and spread over the cores of the service: one bad \
              item never fails the rest. `weather` may stand once beside the items, for all that have a `start` and no weather of \
-             their own; a `location` may stand only there. Items that are not begun within the service's time for batches have a \
-             503 of their own.",
+             their own; a `location` may stand only there. Items that are not begun within the service's time for batches, or before its \
+             answer is as large as it may be, have a 503 of their own. The answer is written item by item.",
         ));
     let body = JsonBody { content, share: batch::BODY_LIMIT_FACTOR, takes_weather: true };
     builder.add_post(&format!("/v1/{}/batch", InstallationPlanRequest::NAME), operation, body, answer);

@@ -6,7 +6,7 @@ use utoipa::openapi::content::ContentBuilder;
 use utoipa::openapi::example::ExampleBuilder;
 use utoipa::openapi::header::{Header, HeaderBuilder};
 use utoipa::openapi::path::{OperationBuilder, ParameterBuilder, ParameterIn};
-use utoipa::openapi::response::ResponseBuilder;
+use utoipa::openapi::response::{Response, ResponseBuilder};
 use utoipa::openapi::schema::{ObjectBuilder, Type};
 use utoipa::openapi::{Ref, Required};
 
@@ -74,8 +74,28 @@ pub fn with_entity_tag(operation: OperationBuilder, answer: ResponseBuilder) -> 
 }
 
 fn entity_tag() -> Header {
-    HeaderBuilder::new()
-        .description(Some("The entity tag of the answer, for `if-none-match`."))
-        .schema(Some(ObjectBuilder::new().schema_type(Type::String)))
-        .build()
+    header(Type::String, "The entity tag of the answer, for `if-none-match`.")
+}
+
+fn header(kind: Type, description: &str) -> Header {
+    HeaderBuilder::new().description(Some(description)).schema(Some(ObjectBuilder::new().schema_type(kind))).build()
+}
+
+/// Adds the headers that tell a caller how much it may ask and when to ask again.
+pub fn add_limit_headers(status: &str, response: &mut Response) {
+    let rate = [
+        (
+            "ratelimit-policy",
+            "What a caller may ask where there is a rate: `q` units at once, refilled within `w` seconds.",
+        ),
+        ("ratelimit", "What the caller may still ask: `r` units, and `t` seconds until all are back."),
+    ];
+    if ["200", "429"].contains(&status) {
+        let rate = rate.map(|(name, description)| (name.to_owned(), header(Type::String, description).into()));
+        response.headers.extend(rate);
+    }
+    if ["429", "503"].contains(&status) {
+        let retry_after = header(Type::Integer, "The seconds after which to repeat the request.");
+        response.headers.insert("retry-after".to_owned(), retry_after.into());
+    }
 }

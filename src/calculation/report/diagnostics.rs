@@ -52,6 +52,12 @@ impl Diagnostics {
         Self { budget, ..Self::default() }
     }
 
+    /// The same diagnostics, of an answer that may compute so much.
+    #[must_use]
+    pub fn bounded_by(self, budget: WorkBudget) -> Self {
+        Self { budget, ..self }
+    }
+
     /// What the answer may still compute.
     pub fn budget(&self) -> &WorkBudget {
         &self.budget

@@ -4,8 +4,9 @@ use reqwest::Method;
 use serde_json::json;
 
 use super::super::harness::{send, start};
+use super::super::requests::loop_characteristics;
 use super::super::socket::{Reply, Socket};
-use super::{JSON, batch, size};
+use super::{JSON, batch, costly, size};
 
 /// Asks until it is refused, at most so often; gives the number of answers before.
 fn until_refused(socket: &mut Socket, headers: &str, most: usize) -> (usize, Reply) {
@@ -31,6 +32,40 @@ fn a_caller_in_a_hurry_is_told_when_to_come_back() {
     for _ in 0..50 {
         assert_eq!(send(slow, &Method::GET, "/health/live", &[]).status, 200);
     }
+}
+
+/// The units that are left, as an answer tells.
+fn left(reply: &Reply) -> u32 {
+    let state = reply.head.split("ratelimit: \"caller\";r=").nth(1).unwrap_or_else(|| panic!("{}", reply.head));
+    state.split(';').next().unwrap().parse().unwrap()
+}
+
+#[test]
+fn each_answer_tells_what_may_still_be_asked_and_what_takes_long_costs_more() {
+    let slow = start(&[("LOOPWRIGHT_RATE", "1"), ("LOOPWRIGHT_BURST", "60")]);
+    let mut socket = Socket::open(slow);
+    let cheap = loop_characteristics().to_string();
+    let mut cost_of = |path, body: &str| {
+        let before = left(&socket.post("/v1/loop-characteristics", JSON, cheap.as_bytes()));
+        let reply = socket.post(path, JSON, body.as_bytes());
+        assert_eq!(reply.status, 200, "{}", reply.body);
+        assert!(reply.head.contains("ratelimit-policy: \"caller\";q=60;w=60\r\n"), "{}", reply.head);
+        i64::from(before) - i64::from(left(&reply))
+    };
+    // A unit may have come back between the two.
+    let cheap_cost = cost_of("/v1/loop-characteristics", &cheap);
+    assert!((0..=1).contains(&cheap_cost), "{cheap_cost}");
+    let costly_cost = cost_of("/v1/loop-sizing", &costly());
+    assert!((2..=10).contains(&costly_cost), "{costly_cost}");
+    let unlimited = size(&mut Socket::open(start(&[])), "");
+    assert!(!unlimited.head.contains("ratelimit"), "{}", unlimited.head);
+}
+
+#[test]
+fn no_request_costs_more_than_the_burst() {
+    let slow = start(&[("LOOPWRIGHT_RATE", "1"), ("LOOPWRIGHT_BURST", "1")]);
+    let reply = Socket::open(slow).post("/v1/loop-sizing", JSON, costly().as_bytes());
+    assert_eq!(reply.status, 200, "{}", reply.body);
 }
 
 #[test]

@@ -33,9 +33,9 @@ fn a_caller_that_reads_slowly_gets_its_whole_answer() {
     let (path, body) = ("/v1/installation-plan/batch", batch(200));
     let mut socket = Socket::open_narrow(hasty);
     socket.send(format!("POST {path} HTTP/1.1\r\nhost: loops\r\n{JSON}content-length: {}\r\n\r\n{body}", body.len()));
-    let (length, read) = socket.read_slowly(std::time::Duration::from_secs(4));
+    let (length, is_whole) = socket.read_slowly(std::time::Duration::from_millis(40));
+    assert!(is_whole, "the answer ends after {length} bytes");
     assert!(length > 5_000_000, "an answer of {length} bytes fits into the buffers of both ends");
-    assert_eq!(read, length);
 }
 
 #[test]
@@ -71,6 +71,6 @@ fn a_caller_that_reads_for_ever_loses_its_connection() {
     let (path, body) = ("/v1/installation-plan/batch", heavy_batch());
     let mut socket = Socket::open_narrow(hasty);
     socket.send(format!("POST {path} HTTP/1.1\r\nhost: loops\r\n{JSON}content-length: {}\r\n\r\n{body}", body.len()));
-    let (length, read) = socket.read_slowly(std::time::Duration::from_secs(12));
-    assert!(read < length, "an answer of {length} bytes may be read for ever");
+    let (length, is_whole) = socket.read_slowly(std::time::Duration::from_millis(100));
+    assert!(!is_whole, "an answer of {length} bytes may be read for ever");
 }

@@ -1,0 +1,136 @@
+//! Many plans in one call: each item is answered by itself, on the pool, in its turn among those of other callers. The answer is written
+//! item by item: what is not read yet is not computed yet.
+
+mod items;
+mod written;
+
+use std::sync::Arc;
+
+use actix_web::{HttpRequest, HttpResponse, web};
+use serde::{Deserialize, Serialize};
+use serde_json::value::RawValue;
+use utoipa::ToSchema;
+use validator::Validate;
+
+use super::app_state::AppState;
+use super::compute::for_request;
+use super::json_limits::JsonLimits;
+use super::problem::{Problem, ProblemBody};
+use super::request_context::RequestContext;
+use super::respond::{self, handle};
+use super::{body, drain, weather};
+use crate::calculation::Calculation;
+use crate::calculation::input::Weather;
+use crate::calculation::installation_plan::{InstallationPlanReport, InstallationPlanRequest};
+use crate::calculation::report::{Diagnostics, Statement};
+use items::BatchJob;
+use written::BatchBody;
+
+/// The largest body of a batch, as a multiple of the setting.
+pub const BODY_LIMIT_FACTOR: usize = body::MAX_BODY_LIMIT_FACTOR;
+
+/// Plans to be made, each by itself.
+#[derive(Deserialize, Validate, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct PlanBatchRequest {
+    /// The items, answered in this order.
+    #[validate(nested, length(min = 1, max = 200))]
+    #[schema(min_items = 1, max_items = 200)]
+    pub items: Vec<PlanBatchItem>,
+    /// The weather of all items that have a `start` and no weather of their own. A `location` may only stand here, and is asked once.
+    #[validate(nested)]
+    pub weather: Option<Weather>,
+}
+
+/// One plan of a batch.
+#[derive(Serialize, Deserialize, Validate, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct PlanBatchItem {
+    /// The caller's own name for it, repeated in its result.
+    #[validate(length(min = 1, max = 64))]
+    #[schema(min_length = 1, max_length = 64)]
+    pub id: String,
+    /// The plan's request.
+    #[schema(value_type = InstallationPlanRequest)]
+    pub request: Box<RawValue>,
+}
+
+/// The answers to a batch.
+#[derive(Serialize, ToSchema)]
+pub struct PlanBatchReport {
+    /// The results, in the order of the items.
+    pub results: Vec<PlanBatchResult>,
+    /// How many items have a report.
+    pub succeeded: usize,
+    /// How many items have a problem.
+    pub failed: usize,
+}
+
+/// The answer to one item: a report or a problem.
+#[derive(Serialize, ToSchema)]
+pub struct PlanBatchResult {
+    /// The name of the item.
+    pub id: String,
+    /// The status that the item would have had on its own.
+    pub status: u16,
+    /// The report; absent when there is a problem.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub report: Option<InstallationPlanReport>,
+    /// The problem, its pointers from the whole body; absent when there is a report.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub problem: Option<ProblemBody>,
+}
+
+/// Answers a batch: reads it, then answers item by item, as fast as its caller reads.
+pub async fn answer(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
+    let response = handle(request.clone(), async {
+        let (state, context) = (AppState::of(&request), RequestContext::of(&request));
+        let limits = &state.settings.limits;
+        let body = body::read(&request, &mut payload, limits.body.saturating_mul(BODY_LIMIT_FACTOR)).await?;
+        let permit = state.admission.acquire_batch_permit(&context)?;
+        let (json_limits, most) = (state.json_limits(), limits.batch);
+        let decode = move |_| decode(&body.bytes, json_limits, most);
+        let (batch, estimates) = for_request::run(&request, decode).await??;
+        state.admission.charge_batch(&context, &estimates)?;
+        let shared = shared_weather(&batch, state).await?;
+        let job =
+            BatchJob { shared, caller: context.caller_id(), request_id: context.id.to_string(), state: state.clone() };
+        Ok(respond::json(BatchBody::new(batch.items, job, permit)))
+    })
+    .await;
+    drain::close_if_unread(&request, response, payload)
+}
+
+/// Decodes a batch, and estimates what each item costs. What is wrong with an item is found when it is its turn.
+fn decode(body: &[u8], limits: JsonLimits, most: usize) -> Result<(PlanBatchRequest, Vec<u64>), Problem> {
+    let batch: PlanBatchRequest = body::decode(body, limits)?;
+    check_size(&batch, most)?;
+    let estimate = |item: &PlanBatchItem| {
+        let asked = serde_json::from_str::<InstallationPlanRequest>(item.request.get());
+        asked.map_or(0, |asked| asked.estimated_micros())
+    };
+    let estimates = batch.items.iter().map(estimate).collect();
+    Ok((batch, estimates))
+}
+
+/// Refuses a batch of more items than this instance accepts. The limit of the description is checked with the other fields.
+fn check_size(batch: &PlanBatchRequest, most: usize) -> Result<(), Problem> {
+    let items = batch.items.len();
+    if items <= most {
+        return Ok(());
+    }
+    Err(Problem::too_many_items(Statement::new("errors-batch-too-large").count("items", items as u64), most))
+}
+
+/// The weather beside the items, fetched where it names a place. Reports the errors of the batch itself together with its own.
+async fn shared_weather(batch: &PlanBatchRequest, state: &AppState) -> Result<Option<Arc<Weather>>, Problem> {
+    let mut diagnostics = Diagnostics::default();
+    if let Err(errors) = batch.validate() {
+        diagnostics.add_validation(&errors);
+    }
+    let mut shared = batch.weather.clone();
+    if let Some(weather) = &mut shared {
+        weather::resolve(weather, state.forecast.as_deref(), &state.metrics, &mut diagnostics).await?;
+    }
+    Ok(diagnostics.finish(Some(shared.map(Arc::new)))?)
+}

@@ -1,0 +1,162 @@
+//! The answer to a batch as it is written: item by item, as fast as its caller reads. When the caller leaves, what is not begun is never
+//! computed.
+
+use std::convert::Infallible;
+use std::pin::Pin;
+use std::task::{Context, Poll, ready};
+use std::time::{Duration, Instant};
+use std::vec;
+
+use actix_web::body::{BodySize, MessageBody};
+use actix_web::web::Bytes;
+use futures_util::future::{LocalBoxFuture, ready as at_once};
+use futures_util::stream::FuturesOrdered;
+use futures_util::{FutureExt, StreamExt};
+
+use super::PlanBatchItem;
+use super::items::{BatchJob, ItemAnswer, NotBegun};
+use crate::api::caller_shares::TakenShare;
+
+/// The parts of the answer, in order.
+enum NextPart {
+    Head,
+    Items,
+    Tail,
+    Nothing,
+}
+
+/// The text of `PlanBatchReport`, of which no more is held than the items that the threads compute at once.
+pub(super) struct BatchBody {
+    job: BatchJob,
+    next: NextPart,
+    left: vec::IntoIter<(usize, PlanBatchItem)>,
+    running: FuturesOrdered<LocalBoxFuture<'static, ItemAnswer>>,
+    tally: BatchTally,
+    /// How long the caller, ready to read, has waited for items; the time that it takes to read is its own.
+    waited: Duration,
+    waiting_since: Option<Instant>,
+    /// The place of the batch, until its answer is written.
+    _permit: TakenShare,
+}
+
+/// What has become of the items.
+#[derive(Default)]
+struct BatchTally {
+    succeeded: usize,
+    failed: usize,
+    bytes: usize,
+    computed: Duration,
+}
+
+impl BatchBody {
+    /// The answer to these items.
+    pub fn new(items: Vec<PlanBatchItem>, job: BatchJob, permit: TakenShare) -> Self {
+        let left = items.into_iter().enumerate().collect::<Vec<_>>().into_iter();
+        Self {
+            job,
+            next: NextPart::Head,
+            left,
+            running: FuturesOrdered::new(),
+            tally: BatchTally::default(),
+            waited: Duration::ZERO,
+            waiting_since: None,
+            _permit: permit,
+        }
+    }
+
+    /// Begins as many items as there are threads, so that none of them waits for the reader.
+    fn begin_items(&mut self) {
+        let settings = &self.job.state.settings;
+        while self.running.len() < settings.compute_threads {
+            let Some((index, item)) = self.left.next() else { return };
+            let refused = if self.waited >= settings.limits.batch_deadline {
+                Some(NotBegun::OutOfTime)
+            } else if self.tally.bytes >= settings.limits.batch_answer {
+                Some(NotBegun::AnswerTooLarge)
+            } else {
+                None
+            };
+            self.running.push_back(match refused {
+                Some(reason) => at_once(self.job.refuse(item, reason)).boxed_local(),
+                None => self.job.clone().answer(index, item).boxed_local(),
+            });
+        }
+    }
+
+    /// The next result in the order of the items; `None` behind the last.
+    fn poll_item(&mut self, context: &mut Context<'_>) -> Poll<Option<ItemAnswer>> {
+        self.begin_items();
+        let Poll::Ready(answer) = self.running.poll_next_unpin(context) else {
+            self.waiting_since.get_or_insert_with(Instant::now);
+            return Poll::Pending;
+        };
+        self.waited += self.waiting_since.take().map_or(Duration::ZERO, |since| since.elapsed());
+        Poll::Ready(answer)
+    }
+}
+
+impl BatchTally {
+    /// Counts an answer; whether it is the first.
+    fn count(&mut self, answer: &ItemAnswer) -> bool {
+        let is_first = self.succeeded + self.failed == 0;
+        if answer.status == 200 {
+            self.succeeded += 1;
+        } else {
+            self.failed += 1;
+        }
+        self.bytes += answer.text.len();
+        self.computed += answer.took;
+        is_first
+    }
+}
+
+impl MessageBody for BatchBody {
+    type Error = Infallible;
+
+    fn size(&self) -> BodySize {
+        BodySize::Stream
+    }
+
+    fn poll_next(self: Pin<&mut Self>, context: &mut Context<'_>) -> Poll<Option<Result<Bytes, Infallible>>> {
+        let this = self.get_mut();
+        let text = match this.next {
+            NextPart::Head => {
+                this.next = NextPart::Items;
+                Bytes::from_static(b"{\"results\":[")
+            }
+            NextPart::Items => {
+                if let Some(answer) = ready!(this.poll_item(context)) {
+                    this.job.state.metrics.count_item(answer.status);
+                    let is_first = this.tally.count(&answer);
+                    let mut text = answer.text;
+                    if !is_first {
+                        text.insert(0, b',');
+                    }
+                    return Poll::Ready(Some(Ok(text.into())));
+                }
+                this.next = NextPart::Tail;
+                return Pin::new(this).poll_next(context);
+            }
+            NextPart::Tail => {
+                this.next = NextPart::Nothing;
+                let BatchTally { succeeded, failed, .. } = this.tally;
+                format!("],\"succeeded\":{succeeded},\"failed\":{failed}}}").into()
+            }
+            NextPart::Nothing => return Poll::Ready(None),
+        };
+        Poll::Ready(Some(Ok(text)))
+    }
+}
+
+impl Drop for BatchBody {
+    fn drop(&mut self) {
+        let BatchTally { succeeded, failed, bytes, computed } = self.tally;
+        if !matches!(self.next, NextPart::Nothing) {
+            self.job.state.metrics.abandoned.inc();
+        }
+        let computed_micros = u64::try_from(computed.as_micros()).unwrap_or(u64::MAX);
+        let request_id = self.job.request_id.as_str();
+        let not_begun = self.left.len();
+        tracing::info!(request_id, succeeded, failed, not_begun, bytes, computed_micros, "batch");
+    }
+}
