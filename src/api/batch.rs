@@ -23,6 +23,7 @@ use crate::calculation::input::Weather;
 use crate::calculation::installation_plan::{InstallationPlanReport, InstallationPlanRequest};
 use crate::calculation::report::{Diagnostics, FieldError, FieldErrorCode, FieldPath, Statement};
 use crate::drawing::SvgIllustrator;
+use crate::forecast::AskerId;
 use crate::wording::{Language, Worded};
 
 /// The largest body of a batch, as a multiple of the setting.
@@ -94,7 +95,7 @@ pub async fn answer(request: HttpRequest, mut payload: web::Payload) -> HttpResp
         let batch: PlanBatchRequest = body::decode(&body, state.json_limits())?;
         check_size(&batch, limits.batch)?;
         state.admission.charge_batch(&request, batch.items.len())?;
-        let shared = shared_weather(&batch, &state).await?;
+        let shared = shared_weather(&batch, &state, weather::asker(&request)).await?;
         let ids: Vec<_> = batch.items.iter().map(|item| item.id.clone()).collect();
         let deadline = Instant::now() + limits.batch_deadline;
         let owned = (state.clone(), permit.clone());
@@ -130,14 +131,18 @@ fn check_size(batch: &PlanBatchRequest, most: usize) -> Result<(), Problem> {
 }
 
 /// The weather beside the items, fetched where it names a place. Reports the errors of the batch itself together with its own.
-async fn shared_weather(batch: &PlanBatchRequest, state: &AppState) -> Result<Option<Weather>, Problem> {
+async fn shared_weather(
+    batch: &PlanBatchRequest,
+    state: &AppState,
+    asker: AskerId,
+) -> Result<Option<Weather>, Problem> {
     let mut diagnostics = Diagnostics::default();
     if let Err(errors) = batch.validate() {
         diagnostics.add_validation(&errors);
     }
     let mut shared = batch.weather.clone();
     if let Some(weather) = &mut shared {
-        weather::resolve(weather, state.forecast.as_deref(), &state.metrics, &mut diagnostics).await?;
+        weather::resolve(weather, state.forecast.as_deref(), &state.metrics, asker, &mut diagnostics).await?;
     }
     Ok(diagnostics.finish(Some(shared))?)
 }

@@ -8,7 +8,7 @@ use super::reference_tables::{self, Table, TableVisitor};
 use super::request_context::RequestContext;
 use super::respond::{self, handle};
 use super::weather::FetchedWeather;
-use super::{batch, body, documentation, drain, health, pages};
+use super::{batch, body, documentation, drain, health, pages, weather};
 use crate::calculation::installation_plan::InstallationPlanRequest;
 use crate::calculation::{self, Calculation};
 use crate::drawing::{self, Drawing, SvgIllustrator, job_sheet};
@@ -118,7 +118,7 @@ async fn compute_from_report<C: Calculation, T>(
     make: impl FnOnce(&C, C::Report) -> T,
 ) -> Result<T, Problem> {
     let mut asked = read_request::<C>(request, payload).await?;
-    let weather = FetchedWeather::of(&mut asked, AppState::of(request)).await?;
+    let weather = FetchedWeather::of(&mut asked, AppState::of(request), weather::asker(request)).await?;
     RequestContext::of(request).compute(|| Ok(make(&asked, weather.answer(&asked)?.worded(Language::English))))
 }
 
