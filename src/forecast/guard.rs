@@ -11,7 +11,7 @@ use super::breaker::{BreakerPermit, BreakerRule, CircuitBreaker, FailedQuestion}
 use super::cache::ExpiringCache;
 use super::grid_point::GridPoint;
 use super::lifetime::Lifetime;
-use super::limits::{ASKER_AGE, ForecastLimits, MAX_ASKERS, MAX_FAILURES_OF_ASKER, MAX_PAUSE};
+use super::limits::{ASKER_AGE, ForecastLimits, MAX_ASKERS, MAX_FAILURES_OF_ASKER};
 use super::questions::{QuestionLimiter, QuestionPermit};
 use super::{AskerId, ForecastError};
 
@@ -92,7 +92,7 @@ impl ServiceGuard {
 
     fn pause(&self, wait: Duration, now: Instant) {
         let mut paused_until = self.paused_until.lock().unwrap_or_else(PoisonError::into_inner);
-        *paused_until = (*paused_until).max(now.checked_add(wait.min(MAX_PAUSE)));
+        *paused_until = (*paused_until).max(now.checked_add(wait));
     }
 
     fn breaker_of(&self, asker: AskerId, now: Instant) -> Arc<CircuitBreaker> {
@@ -171,11 +171,11 @@ mod tests {
             assert_eq!(refusal(&guard, asker, now + SECOND), Some(ForecastError::Paused(8 * SECOND)));
             assert_eq!(refusal(&guard, asker, now + 9 * SECOND), None);
         }
-        // A shorter one that comes later ends none, and none lasts for ever.
+        // A shorter one that comes later ends none.
         let late = guard.try_acquire(AskerId(1), now + 9 * SECOND).unwrap();
-        record(&guard, 2, 1, &ForecastError::Paused(Duration::MAX), now + 9 * SECOND);
+        record(&guard, 2, 1, &ForecastError::Paused(60 * SECOND), now + 9 * SECOND);
         guard.record(late, place(1), Some(&ForecastError::Paused(SECOND)), now + 9 * SECOND);
-        assert_eq!(refusal(&guard, 2, now + 10 * SECOND), Some(ForecastError::Paused(MAX_PAUSE - SECOND)));
+        assert_eq!(refusal(&guard, 2, now + 10 * SECOND), Some(ForecastError::Paused(59 * SECOND)));
     }
 
     #[test]

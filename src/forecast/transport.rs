@@ -10,7 +10,7 @@ use reqwest::{Client, StatusCode, Url};
 
 use super::ForecastError;
 use super::lifetime::Lifetime;
-use super::limits::ForecastLimits;
+use super::limits::{ForecastLimits, MAX_PAUSE};
 
 /// The service's own media type; without it the service may answer in an older form. From memory.
 const MEDIA_TYPE: &str = "application/geo+json";
@@ -112,7 +112,7 @@ fn lifetime_of(headers: &HeaderMap) -> Lifetime {
     Lifetime::stated(&text(CACHE_CONTROL), &text(AGE))
 }
 
-/// How long the service wants to be left alone.
+/// How long the service wants to be left alone, in so far as it is.
 fn pause_of(status: StatusCode, headers: &HeaderMap) -> Option<Duration> {
     let may_pause = [StatusCode::TOO_MANY_REQUESTS, StatusCode::SERVICE_UNAVAILABLE].contains(&status);
     let text = headers.get(RETRY_AFTER).filter(|_| may_pause)?.to_str().ok()?;
@@ -125,7 +125,7 @@ fn parse_retry_after(text: &str, now: SystemTime) -> Option<Duration> {
         Ok(wait) => wait,
         Err(_) => httpdate::parse_http_date(text).ok()?.duration_since(now).ok()?,
     };
-    Some(wait).filter(|wait| !wait.is_zero())
+    Some(wait.min(MAX_PAUSE)).filter(|wait| !wait.is_zero())
 }
 
 /// From once to twice the given time, so that many callers do not retry at the same moment. The standard library's hasher has
@@ -153,6 +153,7 @@ mod tests {
         let now = httpdate::parse_http_date("Wed, 25 Nov 2026 12:00:00 GMT").unwrap();
         let of = |text| parse_retry_after(text, now).map(|wait| wait.as_secs());
         assert_eq!(of("120"), Some(120));
+        assert_eq!((of("86400"), of("Thu, 26 Nov 2026 12:00:00 GMT")), (Some(3600), Some(3600)));
         assert_eq!(of("Wed, 25 Nov 2026 12:01:30 GMT"), Some(90));
         for over in ["0", "Wed, 25 Nov 2026 12:00:00 GMT", "Wed, 25 Nov 2026 11:00:00 GMT", "-5", "soon", "1.5", ""] {
             assert_eq!(of(over), None, "{over}");
