@@ -81,6 +81,9 @@ impl ForecastClient {
     }
 
     /// Asks about a place.
+    ///
+    /// # Errors
+    /// What kept the service from an answer; a place that has none is remembered, and one that failed for a while.
     pub async fn ask(self: Arc<Self>, place: GridPoint, permit: GuardPermit) -> ForecastOutcome {
         let outcome = tokio::time::timeout(self.limits.total, self.fetch_hourly(place)).await;
         let outcome = outcome.unwrap_or(Err(ForecastError::Timeout));
