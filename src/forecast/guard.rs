@@ -12,7 +12,7 @@ use super::cache::ExpiringCache;
 use super::grid_point::GridPoint;
 use super::lifetime::Lifetime;
 use super::limits::{ASKER_AGE, ForecastLimits, MAX_ASKERS, MAX_FAILURES_OF_ASKER};
-use super::questions::{QuestionLimiter, QuestionPermit};
+use super::question_limiter::{QuestionLimiter, QuestionPermit};
 use super::{AskerId, ForecastError};
 
 /// Decides whether the service may be asked. Time is an argument, so that tests need not wait.

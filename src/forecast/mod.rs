@@ -16,7 +16,7 @@
 //! - [`lifetime`]: how long an answer may be used.
 //! - [`guard`]: whether the service may be asked now, and by whom.
 //! - [`breaker`]: when a failing service is not asked.
-//! - [`questions`]: how many questions are under way.
+//! - [`question_limiter`]: how many questions are under way.
 
 pub mod breaker;
 pub mod cache;
@@ -26,7 +26,7 @@ pub mod guard;
 pub mod lifetime;
 pub mod limits;
 pub mod question;
-pub mod questions;
+pub mod question_limiter;
 pub mod service;
 pub mod single_flight;
 pub mod transport;
