@@ -11,7 +11,7 @@ use super::reference_tables::{self, Table, TableVisitor};
 use super::request_context::RequestContext;
 use super::respond::{self, handle};
 use super::weather::FetchedWeather;
-use super::{batch, body, documentation, drain, health, pages};
+use super::{batch, body, documentation, drain, health, pages, weather};
 use crate::calculation::budget::WorkBudget;
 use crate::calculation::installation_plan::InstallationPlanRequest;
 use crate::calculation::{self, Calculation};
@@ -133,11 +133,11 @@ async fn compute_from_report<C: Calculation, T: Send + 'static>(
 ) -> Result<T, Problem> {
     let (state, context) = (AppState::of(request), RequestContext::of(request));
     let mut asked = read_request::<C>(request, payload).await?;
-    let weather = FetchedWeather::of(&mut asked, state).await?;
+    let fetched = FetchedWeather::of(&mut asked, state, weather::asker(request)).await?;
     let estimate = asked.estimated_micros();
     state.admission.charge_cost(&context, estimate)?;
     let answer = move |is_abandoned| {
-        let report = weather.answer(&asked, WorkBudget::until(is_abandoned))?.worded(Language::English);
+        let report = fetched.answer(&asked, WorkBudget::until(is_abandoned))?.worded(Language::English);
         Ok(make(&asked, report))
     };
     if estimate < MAX_MICROS_WHERE_READ {

@@ -3,19 +3,26 @@
 //! What is wrong with the place itself is an error of its field, reported together with the other errors of the request. A weather
 //! service that fails is a problem of its own: the same request with `conditions` would be answered.
 
+use actix_web::HttpRequest;
+use uom::si::f64 as si;
+use uom::si::time::second;
 use validator::Validate;
 
 use super::app_state::AppState;
 use super::metrics::Metrics;
 use super::problem::{Problem, ProblemCode};
+use super::request_context::RequestContext;
 use crate::calculation::Calculation;
 use crate::calculation::budget::WorkBudget;
 use crate::calculation::input::Weather;
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, InvalidRequest, Statement};
-use crate::forecast::{ForecastError, ForecastSource, HourlyForecast};
+use crate::forecast::{AskerId, ForecastError, ForecastOrigin, ForecastSource, HourlyForecast};
 use crate::practice::sources::Source;
 
 const HINT: Statement = Statement::new("errors-send-conditions");
+
+const PAUSED: &str = "The weather service wants no questions for a while. Send weather.conditions, the weather hour by hour, \
+                      instead of weather.location; or repeat the request after the seconds in Retry-After.";
 
 /// The outcome of fetching the weather of a request: its diagnostics, and whether the request now contains a forecast.
 pub struct FetchedWeather {
@@ -28,10 +35,12 @@ impl FetchedWeather {
     ///
     /// # Errors
     /// 502, 503 or 504 when the weather service gives no forecast.
-    pub async fn of<C: Calculation>(request: &mut C, state: &AppState) -> Result<Self, Problem> {
+    pub async fn of<C: Calculation>(request: &mut C, state: &AppState, asker: AskerId) -> Result<Self, Problem> {
         let mut diagnostics = Diagnostics::default();
         let was_fetched = match request.weather_mut() {
-            Some(weather) => resolve(weather, state.forecast.as_deref(), &state.metrics, &mut diagnostics).await?,
+            Some(weather) => {
+                resolve(weather, state.forecast.as_deref(), &state.metrics, asker, &mut diagnostics).await?
+            }
             None => false,
         };
         Ok(Self { diagnostics, was_fetched })
@@ -45,6 +54,11 @@ impl FetchedWeather {
         let answer = request.answer_with(self.diagnostics.bounded_by(budget));
         answer.map_err(|invalid| if self.was_fetched { problem_with_forecast(invalid) } else { invalid.into() })
     }
+}
+
+/// The number of a request's caller, who has a share of the questions to the weather service.
+pub fn asker(request: &HttpRequest) -> AskerId {
+    AskerId(RequestContext::of(request).caller_id())
 }
 
 /// Errors in rows that the caller did not send are those of the weather service.
@@ -68,6 +82,7 @@ pub async fn resolve(
     weather: &mut Weather,
     forecast: Option<&dyn ForecastSource>,
     metrics: &Metrics,
+    asker: AskerId,
     diagnostics: &mut Diagnostics,
 ) -> Result<bool, Problem> {
     let Some(place) = weather.location else { return Ok(false) };
@@ -80,20 +95,20 @@ pub async fn resolve(
         diagnostics.add_error(&here, FieldErrorCode::ForecastOff, Statement::new("errors-no-forecasts"), HINT);
         return Ok(false);
     };
-    let outcome = forecast.hourly(place).await;
-    metrics.count_forecast(match &outcome {
-        Ok(HourlyForecast { is_cached: true, .. }) => "cached",
-        Ok(_) => "ok",
-        Err(failure) => failure.outcome(),
-    });
+    let outcome = forecast.hourly(place, asker).await;
+    metrics.count_forecast(outcome.as_ref().map_or_else(ForecastError::outcome, |hourly| hourly.origin.outcome()));
     match outcome {
-        Ok(HourlyForecast { conditions, .. }) => {
-            if let [first, .., last] | [first @ last] = conditions.as_slice() {
+        Ok(HourlyForecast { conditions, origin }) => {
+            if let [first, .., last] | [first @ last] = &*conditions {
                 let value = format!("hourly from {} to {}", first.time, last.time);
-                let reason = Statement::new("input-forecast");
-                diagnostics.add_assumption(&at.field("conditions"), value, reason, &[Source::PublicForecast]);
+                diagnostics.add_assumption(
+                    &at.field("conditions"),
+                    value,
+                    reason_of(origin),
+                    &[Source::PublicForecast],
+                );
             }
-            *weather = Weather { conditions: Some(conditions), location: None };
+            *weather = Weather { conditions: Some(conditions.to_vec()), location: None };
             Ok(true)
         }
         Err(ForecastError::NotCovered) => {
@@ -105,13 +120,24 @@ pub async fn resolve(
     }
 }
 
+fn reason_of(origin: ForecastOrigin) -> Statement {
+    match origin {
+        ForecastOrigin::Service | ForecastOrigin::Cache => Statement::new("input-forecast"),
+        ForecastOrigin::Stale(age) => {
+            Statement::new("input-forecast-stale").duration("age", si::Time::new::<second>(age.as_secs_f64()))
+        }
+    }
+}
+
 fn forecast_problem(failure: &ForecastError) -> Problem {
     match failure {
         ForecastError::Timeout => Problem::new(ProblemCode::ForecastTimeout),
         ForecastError::Open(wait) => unavailable().retry_after(*wait),
+        ForecastError::Paused(wait) => unavailable().detail(PAUSED).retry_after(*wait),
         ForecastError::Busy => unavailable(),
         ForecastError::NotCovered
         | ForecastError::Unreachable(_)
+        | ForecastError::Broken(_)
         | ForecastError::Refused(_)
         | ForecastError::Malformed(_) => Problem::new(ProblemCode::ForecastFailed),
     }
@@ -138,7 +164,7 @@ mod tests {
     struct FixedForecast(Result<HourlyForecast, ForecastError>);
 
     impl ForecastSource for FixedForecast {
-        fn hourly(&self, _: Location) -> BoxFuture<'_, Result<HourlyForecast, ForecastError>> {
+        fn hourly(&self, _: Location, _: AskerId) -> BoxFuture<'_, Result<HourlyForecast, ForecastError>> {
             ready(self.0.clone()).boxed()
         }
     }
@@ -153,8 +179,8 @@ mod tests {
         weather(r#"{"location":{"latitude":44.31,"longitude":-68.204}}"#)
     }
 
-    fn rows() -> HourlyForecast {
-        HourlyForecast { conditions: vec![serde_json::from_str(ROW).unwrap()], is_cached: false }
+    fn rows(origin: ForecastOrigin) -> HourlyForecast {
+        HourlyForecast { conditions: [serde_json::from_str(ROW).unwrap()].into(), origin }
     }
 
     /// What becomes of the weather, with its faults; and the counters.
@@ -163,7 +189,7 @@ mod tests {
         forecast: Option<&dyn ForecastSource>,
     ) -> (Result<Vec<FieldError>, Problem>, Weather, String) {
         let (metrics, mut diagnostics) = (Metrics::default(), Diagnostics::default());
-        let outcome = resolve(&mut weather, forecast, &metrics, &mut diagnostics).await;
+        let outcome = resolve(&mut weather, forecast, &metrics, AskerId(1), &mut diagnostics).await;
         let errors = diagnostics.finish(None::<()>).unwrap_err().errors;
         (outcome.map(|_| errors), weather, metrics.render())
     }
@@ -178,18 +204,29 @@ mod tests {
     }
 
     #[actix_web::test]
-    async fn a_place_becomes_its_hours_and_the_report_will_say_so() {
-        let (metrics, mut diagnostics, mut weather) = (Metrics::default(), Diagnostics::default(), yard());
-        let forecast = FixedForecast(Ok(rows()));
-        assert!(resolve(&mut weather, Some(&forecast), &metrics, &mut diagnostics).await.unwrap());
-        assert!(weather.location.is_none());
-        assert_eq!(weather.conditions.unwrap().len(), 1);
-        let assumed = &diagnostics.into_parts().assumed[0];
-        assert_eq!(assumed.about, "#/weather/conditions");
-        assert_eq!(assumed.value, "hourly from 2026-11-25T07:00:00-05:00 to 2026-11-25T07:00:00-05:00");
-        assert_eq!(assumed.reason.statement().id(), "input-forecast");
-        assert_eq!(assumed.source_ids[0], Source::PublicForecast);
-        assert!(metrics.render().contains("loopwright_forecasts_total{outcome=\"ok\"} 1\n"));
+    async fn a_place_becomes_its_hours_and_the_report_will_say_so_and_how_old_they_are() {
+        let two_hours_ago = ForecastOrigin::Stale(Duration::from_secs(2 * 3600));
+        for (origin, outcome, words) in [
+            (ForecastOrigin::Service, "ok", "The weather service's forecast for weather.location."),
+            (ForecastOrigin::Cache, "cached", "The weather service's forecast for weather.location."),
+            (
+                two_hours_ago,
+                "stale",
+                "The weather service's forecast for weather.location, 2 h old: the service gives no newer one now.",
+            ),
+        ] {
+            let (metrics, mut diagnostics, mut weather) = (Metrics::default(), Diagnostics::default(), yard());
+            let forecast = FixedForecast(Ok(rows(origin)));
+            assert!(resolve(&mut weather, Some(&forecast), &metrics, AskerId(1), &mut diagnostics).await.unwrap());
+            assert!(weather.location.is_none());
+            assert_eq!(weather.conditions.unwrap().len(), 1);
+            let assumed = &diagnostics.into_parts().assumed[0];
+            assert_eq!(assumed.about, "#/weather/conditions");
+            assert_eq!(assumed.value, "hourly from 2026-11-25T07:00:00-05:00 to 2026-11-25T07:00:00-05:00");
+            assert_eq!(assumed.reason.clone().worded(Language::English).words(), words);
+            assert_eq!(assumed.source_ids[0], Source::PublicForecast);
+            assert!(metrics.render().contains(&format!("loopwright_forecasts_total{{outcome=\"{outcome}\"}} 1\n")));
+        }
     }
 
     #[actix_web::test]
@@ -216,7 +253,8 @@ mod tests {
     async fn a_place_beside_conditions_or_nowhere_on_earth_is_left_to_the_calculation() {
         let both = format!(r#"{{"location":{{"latitude":44.31,"longitude":-68.204}},"conditions":[{ROW}]}}"#);
         for text in [both.as_str(), r#"{"location":{"latitude":91,"longitude":-68.204}}"#] {
-            let (errors, left, counted) = outcome(weather(text), Some(&FixedForecast(Ok(rows())))).await;
+            let (errors, left, counted) =
+                outcome(weather(text), Some(&FixedForecast(Ok(rows(ForecastOrigin::Service))))).await;
             assert_eq!(errors.unwrap(), []);
             assert!(left.location.is_some() && !counted.contains("outcome="));
         }
@@ -247,6 +285,7 @@ mod tests {
         let cases = [
             (ForecastError::Timeout, "forecast_timeout", StatusCode::GATEWAY_TIMEOUT, None, "timeout"),
             (ForecastError::Unreachable(String::new()), "forecast_failed", StatusCode::BAD_GATEWAY, None, "error"),
+            (ForecastError::Broken(String::new()), "forecast_failed", StatusCode::BAD_GATEWAY, None, "error"),
             (ForecastError::Refused(403), "forecast_failed", StatusCode::BAD_GATEWAY, None, "error"),
             (ForecastError::Malformed(String::new()), "forecast_failed", StatusCode::BAD_GATEWAY, None, "malformed"),
             (ForecastError::Busy, "forecast_unavailable", StatusCode::SERVICE_UNAVAILABLE, Some(1), "busy"),
@@ -256,6 +295,13 @@ mod tests {
                 StatusCode::SERVICE_UNAVAILABLE,
                 Some(5),
                 "open",
+            ),
+            (
+                ForecastError::Paused(Duration::from_secs(90)),
+                "forecast_unavailable",
+                StatusCode::SERVICE_UNAVAILABLE,
+                Some(90),
+                "paused",
             ),
         ];
         for (failure, code, status, retry_after, counted) in cases {

@@ -70,20 +70,20 @@ struct QuantitativeValue {
     value: Option<f64>,
 }
 
-/// Parses the document of the first step for the address of the second, which must have the same origin as `base`.
+/// Parses the document of the first step for the address of the second, which must have the same origin as `base`; `None` where the
+/// place has no hourly forecast.
 ///
 /// # Errors
-/// [`ForecastError::NotCovered`] where the place has no hourly forecast, [`ForecastError::Malformed`] for any other document and
-/// for an address of another origin.
-pub fn parse_hourly_url(body: &[u8], base: &Url) -> Result<Url, ForecastError> {
+/// [`ForecastError::Malformed`] for any other document and for an address of another origin.
+pub fn parse_hourly_url(body: &[u8], base: &Url) -> Result<Option<Url>, ForecastError> {
     let address = match parse_properties::<PointProperties>(body)?.forecast_hourly {
-        Value::Null => return Err(ForecastError::NotCovered),
+        Value::Null => return Ok(None),
         Value::String(address) => address,
         _ => return Err(malformed("the second step is no text")),
     };
     let address = Url::parse(&address).map_err(|_| malformed("the second step is no address"))?;
     let stays = address.origin() == base.origin() && address.username().is_empty() && address.password().is_none();
-    if stays { Ok(address) } else { Err(malformed("the second step leads elsewhere")) }
+    if stays { Ok(Some(address)) } else { Err(malformed("the second step leads elsewhere")) }
 }
 
 /// Parses an hourly forecast into at most [`MAX_ROWS`] rows.

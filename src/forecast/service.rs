@@ -1,29 +1,26 @@
-//! A weather service over HTTP, with limits, a cache and a circuit breaker.
+//! A weather service over HTTP: what is known is not asked, and what several want at once is asked once.
 
-use std::sync::{Mutex, MutexGuard, PoisonError};
-use std::time::Instant;
+use std::sync::Arc;
 
 use futures_util::FutureExt;
 use futures_util::future::BoxFuture;
-use reqwest::{Client, Url};
-use tokio::sync::Semaphore;
+use reqwest::Url;
+use tracing::Instrument;
 
-use super::breaker::CircuitBreaker;
-use super::cache::ExpiringCache;
 use super::grid_point::GridPoint;
-use super::limits::{ForecastLimits, MAX_CACHED_PLACES, MAX_FORECAST_AGE, MAX_URL_AGE};
-use super::{ForecastError, ForecastSource, HourlyForecast, document, transport};
-use crate::calculation::input::{HourlyConditions, Location};
+use super::limits::ForecastLimits;
+use super::question::{ForecastClient, ForecastOutcome};
+use super::single_flight::SingleFlight;
+use super::{AskerId, ForecastError, ForecastSource};
+use crate::calculation::input::Location;
+
+/// How often a question begins anew that ended with the thread of another request, as when an instance stops.
+const MAX_BEGINNINGS: usize = 3;
 
 /// Forecasts from a service with the interface of the public US weather service.
 pub struct HttpForecastSource {
-    client: Client,
-    base: Url,
-    limits: ForecastLimits,
-    hourly_urls: Mutex<ExpiringCache<Url>>,
-    forecasts: Mutex<ExpiringCache<Vec<HourlyConditions>>>,
-    breaker: CircuitBreaker,
-    permits: Semaphore,
+    client: Arc<ForecastClient>,
+    flights: SingleFlight<GridPoint, ForecastOutcome>,
 }
 
 impl HttpForecastSource {
@@ -32,83 +29,41 @@ impl HttpForecastSource {
     /// # Errors
     /// When the address cannot have paths or the HTTP client cannot be built.
     pub fn new(base: Url, user_agent: &str, limits: ForecastLimits) -> Result<Self, String> {
-        if base.cannot_be_a_base() {
-            return Err("the address of the forecast service cannot have paths".to_owned());
-        }
-        Ok(Self {
-            client: transport::client(&base, user_agent, &limits)?,
-            base,
-            limits,
-            hourly_urls: Mutex::new(ExpiringCache::new(MAX_CACHED_PLACES)),
-            forecasts: Mutex::new(ExpiringCache::new(MAX_CACHED_PLACES)),
-            breaker: CircuitBreaker::new(limits.max_failures, limits.open_for),
-            permits: Semaphore::new(limits.max_concurrent),
-        })
+        Ok(Self { client: Arc::new(ForecastClient::new(base, user_agent, limits)?), flights: SingleFlight::default() })
     }
 
-    async fn ask(&self, grid_point: GridPoint) -> Result<HourlyForecast, ForecastError> {
-        if let Some(conditions) = lock(&self.forecasts).get(grid_point, Instant::now()) {
-            return Ok(HourlyForecast { conditions, is_cached: true });
+    /// Asks about a place, or waits for what others have asked already.
+    async fn ask(&self, place: GridPoint, asker: AskerId) -> ForecastOutcome {
+        for _ in 0..MAX_BEGINNINGS {
+            let flight = self.flights.join(place, || {
+                if let Some(known) = self.client.known(place) {
+                    return Err(known);
+                }
+                let permit = self.client.try_acquire(asker).map_err(Err)?;
+                Ok(self.client.clone().ask(place, permit).in_current_span().boxed())
+            });
+            match flight {
+                Err(known) => return known,
+                Ok(flight) => {
+                    if let Some(outcome) = flight.await {
+                        return outcome;
+                    }
+                }
+            }
         }
-        let _permit = self.permits.try_acquire().map_err(|_| ForecastError::Busy)?;
-        let breaker_permit = self.breaker.try_acquire(Instant::now()).map_err(ForecastError::Open)?;
-        let outcome = tokio::time::timeout(self.limits.total, self.fetch_hourly(grid_point)).await;
-        let outcome = outcome.unwrap_or(Err(ForecastError::Timeout));
-        breaker_permit.record(outcome.as_ref().is_err_and(ForecastError::is_service_fault), Instant::now());
-        outcome.map(|conditions| HourlyForecast { conditions, is_cached: false })
-    }
-
-    async fn fetch_hourly(&self, grid_point: GridPoint) -> Result<Vec<HourlyConditions>, ForecastError> {
-        let hourly_url = self.hourly_url(grid_point).await?;
-        let fetched = transport::get(&self.client, &hourly_url, &self.limits).await;
-        let document = fetched.inspect_err(|_| lock(&self.hourly_urls).remove(grid_point))?;
-        let conditions = document::parse_hourly(&document.body)?;
-        let lifetime = document.lifetime.min(MAX_FORECAST_AGE);
-        lock(&self.forecasts).insert(grid_point, conditions.clone(), lifetime, Instant::now());
-        Ok(conditions)
-    }
-
-    /// Where the service has the hourly forecast of a place.
-    async fn hourly_url(&self, grid_point: GridPoint) -> Result<Url, ForecastError> {
-        if let Some(hourly_url) = lock(&self.hourly_urls).get(grid_point, Instant::now()) {
-            return Ok(hourly_url);
-        }
-        let document = transport::get(&self.client, &self.points_url(grid_point), &self.limits).await?;
-        let hourly_url = document::parse_hourly_url(&document.body, &self.base)?;
-        lock(&self.hourly_urls).insert(
-            grid_point,
-            hourly_url.clone(),
-            document.lifetime.min(MAX_URL_AGE),
-            Instant::now(),
-        );
-        Ok(hourly_url)
-    }
-
-    fn points_url(&self, grid_point: GridPoint) -> Url {
-        let mut url = self.base.clone();
-        if let Ok(mut path) = url.path_segments_mut() {
-            path.pop_if_empty().push("points").push(&grid_point.to_string());
-        }
-        url
+        Err(ForecastError::Broken("the instance is stopping".to_owned()))
     }
 }
 
 impl ForecastSource for HttpForecastSource {
-    fn hourly(&self, place: Location) -> BoxFuture<'_, Result<HourlyForecast, ForecastError>> {
+    fn hourly(&self, place: Location, asker: AskerId) -> BoxFuture<'_, ForecastOutcome> {
         async move {
-            let outcome = self.ask(place.into()).await;
-            if let Err(failure) = &outcome
-                && failure.is_service_fault()
-            {
-                tracing::warn!(outcome = failure.outcome(), reason = ?failure, "the forecast failed");
+            let place = place.into();
+            match self.ask(place, asker).await {
+                Err(failure) if failure != ForecastError::NotCovered => self.client.stale(place).ok_or(failure),
+                outcome => outcome,
             }
-            outcome
         }
         .boxed()
     }
-}
-
-/// Locks in spite of a panic elsewhere: no code here panics between two writes.
-fn lock<T>(lock: &Mutex<T>) -> MutexGuard<'_, T> {
-    lock.lock().unwrap_or_else(PoisonError::into_inner)
 }

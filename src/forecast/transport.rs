@@ -2,15 +2,15 @@
 
 use std::error::Error;
 use std::hash::{BuildHasher, Hasher, RandomState};
-use std::time::Duration;
+use std::time::{Duration, SystemTime};
 
-use reqwest::header::{ACCEPT, AGE, CACHE_CONTROL, HeaderMap, HeaderName};
+use reqwest::header::{ACCEPT, AGE, CACHE_CONTROL, HeaderMap, HeaderName, RETRY_AFTER};
 use reqwest::redirect::Policy;
 use reqwest::{Client, StatusCode, Url};
 
 use super::ForecastError;
-use super::cache::lifetime;
-use super::limits::ForecastLimits;
+use super::lifetime::Lifetime;
+use super::limits::{ForecastLimits, MAX_PAUSE};
 
 /// The service's own media type; without it the service may answer in an older form. From memory.
 const MEDIA_TYPE: &str = "application/geo+json";
@@ -20,10 +20,10 @@ const MAX_REDIRECTS: usize = 3;
 
 /// A document as received.
 pub struct FetchedDocument {
-    /// Its bytes.
-    pub body: Vec<u8>,
+    /// Its bytes; `None` where the service has no such document (404).
+    pub body: Option<Vec<u8>>,
     /// How long it may be used again, by its own headers.
-    pub lifetime: Duration,
+    pub lifetime: Lifetime,
 }
 
 /// A client for one service.
@@ -65,19 +65,19 @@ pub async fn get(client: &Client, address: &Url, limits: &ForecastLimits) -> Res
 async fn attempt(client: &Client, address: &Url, limits: &ForecastLimits) -> Result<FetchedDocument, ForecastError> {
     let request = client.get(address.clone()).header(ACCEPT, MEDIA_TYPE).timeout(limits.attempt);
     let mut response = request.send().await.map_err(broken)?;
+    let lifetime = lifetime_of(response.headers());
     match response.status() {
         StatusCode::OK => {}
-        StatusCode::NOT_FOUND => return Err(ForecastError::NotCovered),
-        status if status.is_server_error() => {
-            return Err(ForecastError::Unreachable(format!("status {}", status.as_u16())));
+        StatusCode::NOT_FOUND => return Ok(FetchedDocument { body: None, lifetime }),
+        status => {
+            let wait = pause_of(status, response.headers());
+            return Err(wait.map_or(ForecastError::Refused(status.as_u16()), ForecastError::Paused));
         }
-        status => return Err(ForecastError::Refused(status.as_u16())),
     }
     let too_large = || ForecastError::Malformed(format!("more than {} bytes", limits.body));
     if response.content_length().is_some_and(|length| length > limits.body as u64) {
         return Err(too_large());
     }
-    let lifetime = lifetime_of(response.headers());
     let mut body = Vec::new();
     while let Some(chunk) = response.chunk().await.map_err(broken)? {
         if body.len() + chunk.len() > limits.body {
@@ -85,7 +85,7 @@ async fn attempt(client: &Client, address: &Url, limits: &ForecastLimits) -> Res
         }
         body.extend_from_slice(&chunk);
     }
-    Ok(FetchedDocument { body, lifetime })
+    Ok(FetchedDocument { body: Some(body), lifetime })
 }
 
 /// The library's text names the address, and with it the place: it is left out, and the causes of the error are added.
@@ -93,6 +93,7 @@ fn broken(error: reqwest::Error) -> ForecastError {
     if error.is_timeout() {
         return ForecastError::Timeout;
     }
+    let is_connected = !error.is_connect();
     let error = error.without_url();
     let mut text = error.to_string();
     let mut cause_of = error.source();
@@ -100,15 +101,31 @@ fn broken(error: reqwest::Error) -> ForecastError {
         text.push_str(&format!(": {cause}"));
         cause_of = cause.source();
     }
-    ForecastError::Unreachable(text)
+    if is_connected { ForecastError::Broken(text) } else { ForecastError::Unreachable(text) }
 }
 
-fn lifetime_of(headers: &HeaderMap) -> Duration {
+fn lifetime_of(headers: &HeaderMap) -> Lifetime {
     let text = |name: HeaderName| {
         let values = headers.get_all(name).iter().filter_map(|value| value.to_str().ok());
         values.collect::<Vec<_>>().join(", ")
     };
-    lifetime(&text(CACHE_CONTROL), &text(AGE))
+    Lifetime::stated(&text(CACHE_CONTROL), &text(AGE))
+}
+
+/// How long the service wants to be left alone, in so far as it is.
+fn pause_of(status: StatusCode, headers: &HeaderMap) -> Option<Duration> {
+    let may_pause = [StatusCode::TOO_MANY_REQUESTS, StatusCode::SERVICE_UNAVAILABLE].contains(&status);
+    let text = headers.get(RETRY_AFTER).filter(|_| may_pause)?.to_str().ok()?;
+    parse_retry_after(text.trim(), SystemTime::now())
+}
+
+/// Parses a `Retry-After`: seconds, or the date at which it ends. `None` when it is over.
+fn parse_retry_after(text: &str, now: SystemTime) -> Option<Duration> {
+    let wait = match text.parse().map(Duration::from_secs) {
+        Ok(wait) => wait,
+        Err(_) => httpdate::parse_http_date(text).ok()?.duration_since(now).ok()?,
+    };
+    Some(wait.min(MAX_PAUSE)).filter(|wait| !wait.is_zero())
 }
 
 /// From once to twice the given time, so that many callers do not retry at the same moment. The standard library's hasher has
@@ -129,6 +146,18 @@ mod tests {
         assert!(pauses.iter().all(|pause| (least..=2 * least).contains(pause)));
         let distinct: std::collections::HashSet<_> = pauses.iter().collect();
         assert!(distinct.len() > 50, "{pauses:?}");
+    }
+
+    #[test]
+    fn a_pause_is_a_number_of_seconds_or_ends_at_a_date() {
+        let now = httpdate::parse_http_date("Wed, 25 Nov 2026 12:00:00 GMT").unwrap();
+        let of = |text| parse_retry_after(text, now).map(|wait| wait.as_secs());
+        assert_eq!(of("120"), Some(120));
+        assert_eq!((of("86400"), of("Thu, 26 Nov 2026 12:00:00 GMT")), (Some(3600), Some(3600)));
+        assert_eq!(of("Wed, 25 Nov 2026 12:01:30 GMT"), Some(90));
+        for over in ["0", "Wed, 25 Nov 2026 12:00:00 GMT", "Wed, 25 Nov 2026 11:00:00 GMT", "-5", "soon", "1.5", ""] {
+            assert_eq!(of(over), None, "{over}");
+        }
     }
 
     #[test]

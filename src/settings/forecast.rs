@@ -9,7 +9,8 @@ use super::reader::VariableReader;
 /// A weather service that is asked for the forecast of a `weather.location`.
 #[derive(Clone, Debug)]
 pub struct ForecastSettings {
-    /// `LOOPWRIGHT_FORECAST_URL`: its address, such as that of the public US weather service. Empty, the default, is off.
+    /// `LOOPWRIGHT_FORECAST_URL`: its address, such as that of the public US weather service; one that begins with `https` needs a
+    /// build with the feature `tls`. Empty, the default, is off.
     pub url: Url,
     /// `LOOPWRIGHT_FORECAST_USER_AGENT`: how the instance names itself and its operator to the service. Needed when on.
     pub user_agent: String,
@@ -37,6 +38,12 @@ pub(super) fn read(variables: &VariableReader) -> Result<Option<ForecastSettings
                 .to_owned(),
         );
     };
+    if url.scheme() == "https" && !cfg!(feature = "tls") {
+        return Err(
+            "LOOPWRIGHT_FORECAST_URL begins with https, and this build speaks no TLS: build it with --features tls"
+                .to_owned(),
+        );
+    }
     if user_agent.trim().is_empty() {
         return Err(
             "LOOPWRIGHT_FORECAST_USER_AGENT is needed with LOOPWRIGHT_FORECAST_URL; it takes a name and a way to \

@@ -118,7 +118,7 @@ fn forecasts() {
         let reply = ask(&mut setting);
         (setting, reply, ask)
     };
-    let broken = WeatherService::start(|_, _, _| Weather::text(200, "no forecast"));
+    let broken = WeatherService::start(|_, _, _| Weather::text(403, "no"));
     let (mut setting, reply, ask) = asked(&broken, "4 s");
     setting.failed(502, "forecast_failed", reply);
     // After some failures in a row the service is left alone for a while.

@@ -12,30 +12,36 @@ use super::weather_service::{HOURLY, PLACE, POINT, Reply, WeatherService, hourly
 const PATH: &str = "/v1/cure-guidance";
 
 /// The boatyard's gate on a cold morning, the weather by its place.
-fn by_place((latitude, longitude): (f64, f64)) -> Value {
+pub fn by_place((latitude, longitude): (f64, f64)) -> Value {
     json!({
         "sealant": { "kind": "one_part_moisture_cure" }, "start": "2026-11-25T09:00:00-05:00", "surface_condition": "dry",
         "weather": { "location": { "latitude": latitude, "longitude": longitude } }
     })
 }
 
-/// An instance that asks this weather service.
-fn instance(service: &WeatherService, timeout: &str) -> SocketAddr {
+/// An instance that asks this weather service, and believes this machine whom it speaks for.
+pub fn instance(service: &WeatherService, timeout: &str) -> SocketAddr {
     start(&[
         ("LOOPWRIGHT_FORECAST_URL", &service.base()),
         ("LOOPWRIGHT_FORECAST_USER_AGENT", "loops.tern-island.example (yard@tern-island.example)"),
         ("LOOPWRIGHT_FORECAST_TIMEOUT", timeout),
+        ("LOOPWRIGHT_TRUSTED_PROXIES", "127.0.0.0/8"),
     ])
 }
 
-fn post(address: SocketAddr, request: &Value) -> Answer {
-    let url = format!("http://{address}{PATH}");
-    let sent = client().post(url).header("content-type", "application/json").body(request.to_string()).send().unwrap();
+pub fn post(address: SocketAddr, request: &Value) -> Answer {
+    post_as(address, "192.0.2.1", request)
+}
+
+/// Posts a request of a caller with this address.
+pub fn post_as(address: SocketAddr, caller: &str, request: &Value) -> Answer {
+    let sent = client().post(format!("http://{address}{PATH}")).header("x-forwarded-for", caller);
+    let sent = sent.header("content-type", "application/json").body(request.to_string()).send().unwrap();
     checked(&Method::POST, PATH, sent)
 }
 
 /// A problem of a forecast says what to send instead.
-fn assert_problem(answer: &Answer, status: u16, code: &str) {
+pub fn assert_problem(answer: &Answer, status: u16, code: &str) {
     assert_eq!((answer.status, &answer.body["code"]), (status, &json!(code)), "{:#}", answer.body);
     assert!(answer.body["detail"].as_str().unwrap().contains("Send weather.conditions"), "{:#}", answer.body);
     assert_eq!(answer.body["errors"], json!([]));
@@ -43,7 +49,7 @@ fn assert_problem(answer: &Answer, status: u16, code: &str) {
 }
 
 /// The hint of the only fault, which must be of the place.
-fn only_fault(answer: &Answer, code: &str) -> String {
+pub fn only_fault(answer: &Answer, code: &str) -> String {
     assert_eq!(answer.status, 422, "{:#}", answer.body);
     assert_eq!(answer.faults(), [("#/weather/location".to_owned(), code.to_owned())]);
     answer.body["errors"][0]["hint"].as_str().unwrap().to_owned()

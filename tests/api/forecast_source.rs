@@ -4,7 +4,9 @@
 use std::time::{Duration, Instant};
 
 use loopwright::calculation::input::Location;
-use loopwright::forecast::{ForecastError, ForecastLimits, ForecastSource, HourlyForecast, HttpForecastSource};
+use loopwright::forecast::{
+    AskerId, ForecastError, ForecastLimits, ForecastOrigin, ForecastSource, HourlyForecast, HttpForecastSource,
+};
 use serde_json::{Value, json};
 
 use super::weather_service::{HOURLY, PLACE, POINT, Reply, WeatherService, hourly, periods, point, sound};
@@ -29,8 +31,8 @@ pub fn source(service: &WeatherService, limits: ForecastLimits) -> HttpForecastS
     HttpForecastSource::new(service.base().parse().unwrap(), AGENT, limits).unwrap()
 }
 
-fn ask_at(source: &HttpForecastSource, (latitude, longitude): (f64, f64)) -> Result<HourlyForecast, ForecastError> {
-    actix_web::rt::System::new().block_on(source.hourly(Location { latitude, longitude }))
+pub fn ask_at(source: &HttpForecastSource, (latitude, longitude): (f64, f64)) -> Result<HourlyForecast, ForecastError> {
+    actix_web::rt::System::new().block_on(source.hourly(Location { latitude, longitude }, AskerId(1)))
 }
 
 pub fn ask(source: &HttpForecastSource) -> Result<HourlyForecast, ForecastError> {
@@ -39,7 +41,7 @@ pub fn ask(source: &HttpForecastSource) -> Result<HourlyForecast, ForecastError>
 
 /// The rows as a request has them.
 pub fn rows(outcome: Result<HourlyForecast, ForecastError>) -> Vec<Value> {
-    let conditions = serde_json::to_value(outcome.unwrap().conditions).unwrap();
+    let conditions = serde_json::to_value(&*outcome.unwrap().conditions).unwrap();
     let Value::Array(mut rows) = conditions else { panic!("no rows: {conditions}") };
     for row in &mut rows {
         row.as_object_mut().unwrap().retain(|_, value| !value.is_null());
@@ -55,7 +57,7 @@ pub fn is_malformed(outcome: &Result<HourlyForecast, ForecastError>) -> bool {
 fn two_steps_give_the_hours_in_the_form_of_a_request() {
     let service = WeatherService::sound();
     let outcome = ask(&source(&service, hasty()));
-    assert!(!outcome.as_ref().unwrap().is_cached);
+    assert_eq!(outcome.as_ref().unwrap().origin, ForecastOrigin::Service);
     let rows = rows(outcome);
     assert_eq!(rows.len(), 48);
     assert_eq!(
@@ -166,7 +168,7 @@ fn an_error_of_the_service_is_tried_once_more() {
     assert_eq!(service.paths(), [POINT, POINT, HOURLY, HOURLY]);
 
     let failing = WeatherService::start(|_, _, _| Reply::text(500, "no"));
-    assert_eq!(ask(&source(&failing, hasty())).unwrap_err(), ForecastError::Unreachable("status 500".to_owned()));
+    assert_eq!(ask(&source(&failing, hasty())).unwrap_err(), ForecastError::Refused(500));
     assert_eq!(failing.asked().len(), 2);
 }
 
@@ -208,8 +210,13 @@ fn a_broken_or_absent_connection_is_told_without_the_place() {
     let cut = WeatherService::with_hourly(|| Reply { announced: Some(1000), ..Reply::text(200, "{\"properties\":") });
     let closed = std::net::TcpListener::bind("127.0.0.1:0").unwrap().local_addr().unwrap();
     let absent = HttpForecastSource::new(format!("http://{closed}").parse().unwrap(), AGENT, hasty()).unwrap();
-    for outcome in [ask(&source(&cut, hasty())), ask(&absent)] {
-        let Err(ForecastError::Unreachable(text)) = outcome else { panic!("{outcome:?}") };
+    let broken = ask(&source(&cut, hasty()));
+    let unreachable = ask(&absent);
+    let (Err(ForecastError::Broken(broken)), Err(ForecastError::Unreachable(unreachable))) = (&broken, &unreachable)
+    else {
+        panic!("{broken:?}, {unreachable:?}")
+    };
+    for text in [broken, unreachable] {
         assert!(!text.contains("44.31") && !text.contains("points") && !text.contains("http://"), "{text}");
     }
     assert_eq!(cut.paths(), [POINT, HOURLY, HOURLY]);
@@ -244,7 +251,7 @@ fn a_forecast_is_remembered_as_long_as_the_service_allows() {
     let first = rows(ask(&source));
     // Half a thousandth of a degree away is the same place.
     let again = ask_at(&source, (PLACE.0 + 0.0001, PLACE.1));
-    assert!(again.as_ref().unwrap().is_cached);
+    assert_eq!(again.as_ref().unwrap().origin, ForecastOrigin::Cache);
     assert_eq!((rows(again), service.asked().len()), (first, 2));
 }
 
@@ -256,22 +263,23 @@ fn what_must_not_be_used_again_is_asked_for_again_and_the_address_remembered_alo
     });
     let source = source(&service, hasty());
     for _ in 0..2 {
-        assert!(!ask(&source).unwrap().is_cached);
+        assert_eq!(ask(&source).unwrap().origin, ForecastOrigin::Service);
     }
     assert_eq!(service.paths(), [POINT, HOURLY, HOURLY]);
 }
 
 #[test]
-fn an_address_that_fails_is_forgotten() {
-    let service = WeatherService::start(
-        |asked, before, base| {
-            if before == 1 { Reply::text(404, "{}") } else { sound(asked, base) }
-        },
-    );
+fn where_a_known_address_leads_nowhere_any_more_the_service_is_asked_for_another() {
+    let service = WeatherService::start(|asked, before, base| match (asked.path.as_str(), before) {
+        (HOURLY, 2) => Reply::text(404, "{}"),
+        (HOURLY, _) => Reply::json(&hourly(periods(3)), 0),
+        _ => sound(asked, base),
+    });
     let source = source(&service, hasty());
-    assert_eq!(ask(&source).unwrap_err(), ForecastError::NotCovered);
-    assert!(ask(&source).is_ok());
-    assert_eq!(service.paths(), [POINT, HOURLY, POINT, HOURLY]);
+    for _ in 0..2 {
+        assert_eq!(rows(ask(&source)).len(), 3);
+    }
+    assert_eq!(service.paths(), [POINT, HOURLY, HOURLY, POINT, HOURLY]);
 }
 
 #[test]
@@ -302,8 +310,8 @@ fn a_service_that_keeps_failing_is_left_alone_then_tried_again() {
 fn places_that_are_not_covered_do_not_count_as_failures() {
     let service = WeatherService::sound();
     let source = source(&service, ForecastLimits { max_failures: 2, ..hasty() });
-    for _ in 0..4 {
-        assert_eq!(ask_at(&source, (0.0, 0.0)).unwrap_err(), ForecastError::NotCovered);
+    for latitude in 0..4 {
+        assert_eq!(ask_at(&source, (latitude.into(), 0.0)).unwrap_err(), ForecastError::NotCovered);
     }
     assert!(ask(&source).is_ok());
 }
@@ -313,9 +321,10 @@ fn only_so_many_questions_run_at_once() {
     let service =
         WeatherService::start(|asked, _, base| Reply { delay: Duration::from_millis(300), ..sound(asked, base) });
     let source = source(&service, ForecastLimits { max_concurrent: 2, ..hasty() });
-    let outcomes = actix_web::rt::System::new().block_on(futures_util::future::join_all((0..4).map(|east| {
-        // Other places, so that none is remembered from another.
-        source.hourly(Location { latitude: PLACE.0, longitude: PLACE.1 + f64::from(east) })
+    let outcomes = actix_web::rt::System::new().block_on(futures_util::future::join_all((0..4u32).map(|east| {
+        // Other places, so that none waits for another, of other callers, so that none has spent its share.
+        let place = Location { latitude: PLACE.0, longitude: PLACE.1 + f64::from(east) };
+        source.hourly(place, AskerId(east.into()))
     })));
     let busy = outcomes.iter().filter(|outcome| matches!(outcome, Err(ForecastError::Busy))).count();
     assert_eq!(busy, 2, "{outcomes:?}");

@@ -166,8 +166,30 @@ fn a_build_without_traces_does_not_pretend_to_send_them() {
 }
 
 #[test]
+fn a_weather_service_behind_tls_needs_a_build_that_speaks_it() {
+    let listener = std::net::TcpListener::bind("127.0.0.1:0").unwrap();
+    let url = format!("https://{}", listener.local_addr().unwrap());
+    let settings = [("LOOPWRIGHT_FORECAST_URL", url.as_str()), AGENT];
+    if cfg!(feature = "tls") {
+        let instance = Instance::start(&settings);
+        let first_byte = std::thread::spawn(move || {
+            let mut byte = [0];
+            listener.accept().unwrap().0.read_exact(&mut byte).unwrap();
+            byte
+        });
+        assert_eq!(ask_for_the_yard(&instance), 502);
+        assert_eq!(first_byte.join().unwrap(), [22], "no handshake was begun");
+    } else {
+        let output = run(&[], &settings);
+        assert!(!output.status.success());
+        let said = String::from_utf8(output.stderr).unwrap();
+        assert!(said.contains("LOOPWRIGHT_FORECAST_URL") && said.contains("--features tls"), "{said}");
+    }
+}
+
+#[test]
 fn a_weather_service_wants_to_know_who_asks() {
-    let url = ("LOOPWRIGHT_FORECAST_URL", "https://weather.tern-island.example");
+    let url = ("LOOPWRIGHT_FORECAST_URL", "http://weather.tern-island.example");
     let output = run(&[], &[url, (AGENT.0, " ")]);
     assert!(!output.status.success());
     let said = String::from_utf8(output.stderr).unwrap();

@@ -42,10 +42,12 @@ pub struct Reply {
 impl Reply {
     /// A document that may be used again for so many seconds.
     pub fn json(value: &Value, max_age: u32) -> Self {
-        Self {
-            headers: vec![format!("cache-control: public, max-age={max_age}")],
-            ..Self::text(200, &value.to_string())
-        }
+        Self::cached(value, &format!("public, max-age={max_age}"))
+    }
+
+    /// A document with this `Cache-Control`.
+    pub fn cached(value: &Value, cache_control: &str) -> Self {
+        Self { headers: vec![format!("cache-control: {cache_control}")], ..Self::text(200, &value.to_string()) }
     }
 
     /// A status with a text.
@@ -128,6 +130,15 @@ impl WeatherService {
     /// Its address as an operator sets it.
     pub fn base(&self) -> String {
         format!("http://{}", self.address)
+    }
+
+    /// Waits until it was asked so many times.
+    pub fn wait_for(&self, count: usize) {
+        let is_so = |_| {
+            std::thread::sleep(Duration::from_millis(5));
+            self.asked.lock().unwrap().len() >= count
+        };
+        assert!((0..4000).any(is_so), "it is never asked {count} times: {:?}", self.paths());
     }
 
     /// Everything that it was asked so far.

@@ -23,6 +23,7 @@ use crate::calculation::Calculation;
 use crate::calculation::input::Weather;
 use crate::calculation::installation_plan::{InstallationPlanReport, InstallationPlanRequest};
 use crate::calculation::report::{Diagnostics, Statement};
+use crate::forecast::AskerId;
 use items::BatchJob;
 use written::BatchBody;
 
@@ -92,7 +93,7 @@ pub async fn answer(request: HttpRequest, mut payload: web::Payload) -> HttpResp
         let decode = move |_| decode(&body.bytes, json_limits, most);
         let (batch, estimates) = for_request::run(&request, decode).await??;
         state.admission.charge_batch(&context, &estimates)?;
-        let shared = shared_weather(&batch, state).await?;
+        let shared = shared_weather(&batch, state, weather::asker(&request)).await?;
         let job =
             BatchJob { shared, caller: context.caller_id(), request_id: context.id.to_string(), state: state.clone() };
         Ok(respond::json(BatchBody::new(batch.items, job, permit)))
@@ -123,14 +124,18 @@ fn check_size(batch: &PlanBatchRequest, most: usize) -> Result<(), Problem> {
 }
 
 /// The weather beside the items, fetched where it names a place. Reports the errors of the batch itself together with its own.
-async fn shared_weather(batch: &PlanBatchRequest, state: &AppState) -> Result<Option<Arc<Weather>>, Problem> {
+async fn shared_weather(
+    batch: &PlanBatchRequest,
+    state: &AppState,
+    asker: AskerId,
+) -> Result<Option<Arc<Weather>>, Problem> {
     let mut diagnostics = Diagnostics::default();
     if let Err(errors) = batch.validate() {
         diagnostics.add_validation(&errors);
     }
     let mut shared = batch.weather.clone();
     if let Some(weather) = &mut shared {
-        weather::resolve(weather, state.forecast.as_deref(), &state.metrics, &mut diagnostics).await?;
+        weather::resolve(weather, state.forecast.as_deref(), &state.metrics, asker, &mut diagnostics).await?;
     }
     Ok(diagnostics.finish(Some(shared.map(Arc::new)))?)
 }

@@ -75,6 +75,7 @@ input-greatest-gives-way = The envelope's greatest { $what } gives way to the le
 ## The weather
 
 input-forecast = The weather service's forecast for weather.location.
+input-forecast-stale = The weather service's forecast for weather.location, { $age } old: the service gives no newer one now.
 
 ## What several questions say
 
