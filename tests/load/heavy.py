@@ -35,7 +35,6 @@ def plan(roles, vehicles):
             "include": ["drawings"]}
 
 
-def batch(count, roles, vehicles):
-    """So many plans with their drawings, which share two weeks of hours."""
-    items = [{"id": f"plan-{index}", "request": plan(roles, vehicles)} for index in range(count)]
-    return json.dumps({"items": items, "weather": hours()}).encode()
+def batch(plans, **shared):
+    """A batch of these plans, and what they share."""
+    return json.dumps({"items": [{"id": f"plan-{index}", "request": plan} for index, plan in enumerate(plans)], **shared}).encode()
