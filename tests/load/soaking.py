@@ -24,8 +24,10 @@ from programs import EXAMPLES, ROOT, Server, headers
 CLIENTS = 4
 # How often the largest batch is sent, and its items.
 LARGEST_EVERY, LARGEST = 17, 200
-# Each client may have a batch in work: none is refused for the number of them.
-SETTINGS = {"LOOPWRIGHT_BATCHES_IN_FLIGHT": str(CLIENTS + 1)}
+# Each client may have a batch in work, and none is refused for its time: a machine may have other work.
+LONGEST = 120
+SETTINGS = {"LOOPWRIGHT_BATCHES_IN_FLIGHT": str(CLIENTS + 1), "LOOPWRIGHT_BATCH_DEADLINE": f"{LONGEST} s",
+            "LOOPWRIGHT_STOP_TIMEOUT": f"{LONGEST} s"}
 SAMPLE = 10
 # How long clients go on after SIGTERM; the instance drains for two seconds before it stops to listen.
 AFTER = 6
@@ -99,7 +101,7 @@ class Clients:
             # Time that was lost is not made up for.
             due = max(due + every, time.monotonic())
             if connection is None:
-                connection = http.client.HTTPConnection("127.0.0.1", self.port, timeout=60)
+                connection = http.client.HTTPConnection("127.0.0.1", self.port, timeout=2 * LONGEST)
                 try:
                     connection.connect()
                 except OSError:
@@ -150,7 +152,7 @@ def soak(minutes, rate, folder):
         server.process.send_signal(signal.SIGTERM)
         time.sleep(AFTER)
         clients.end()
-        code = server.process.wait(60)
+        code = server.process.wait(2 * LONGEST)
     finally:
         clients.end()
         server.end()
