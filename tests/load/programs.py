@@ -15,19 +15,38 @@ BUILT = pathlib.Path(os.environ.get("CARGO_TARGET_DIR", ROOT / "target")) / "rel
 EXAMPLES = ROOT / "openapi" / "examples"
 # The server has the first core for itself and whoever asks it has the second.
 SERVER_CORE, CLIENT_CORE = "0", "1"
+ALL_CORES = ",".join(map(str, sorted(os.sched_getaffinity(0))))
 ORIGIN = "https://yard.tern-island.example"
 KEY = "a-key-for-measuring-and-nothing-else"
-# Set where the sources know them; a service that does not would refuse to start. The rate is on and never trips.
+# Set where the service knows them. The rate is on and never trips.
 WHERE_KNOWN = {"LOOPWRIGHT_RATE": "1000000000", "LOOPWRIGHT_BURST": "1000000000"}
 
 # Lines of the log leave together; a tenth of a second after the last, all have.
 LOG_WAITS = 0.1
 
 
-def build():
-    """Builds the service and the floor as they are released."""
-    targets = ["--bin", "loopwright", "--example", "floor"]
+def build(*targets):
+    """Builds as released; the service and the floor, if nothing else is named."""
+    targets = targets or ("--bin", "loopwright", "--example", "floor")
     subprocess.run(["cargo", "build", "--release", "--locked", "--quiet", *targets], cwd=ROOT, check=True)
+
+
+def program():
+    """The service that is measured: that of the variable INSTANCE_PROGRAM, else the one of this tree as it was built last."""
+    return pathlib.Path(os.environ.get("INSTANCE_PROGRAM") or BUILT / "loopwright").resolve()
+
+
+def choose(named):
+    """Takes the named program as the service, or that of INSTANCE_PROGRAM, and builds it where there is neither."""
+    if named:
+        os.environ["INSTANCE_PROGRAM"] = str(pathlib.Path(named).resolve())
+    elif not os.environ.get("INSTANCE_PROGRAM"):
+        build("--bin", "loopwright")
+
+
+def knows(setting):
+    """Whether the service has a setting; one that it does not know would stop its start."""
+    return setting.encode() in program().read_bytes()
 
 
 def free_port():
@@ -43,12 +62,10 @@ def headers():
 
 def settings(folder):
     """Everything on: log, counters, cross-origin answers, and keys and rate where the service has them."""
-    known = "".join(file.read_text() for file in (ROOT / "src").glob("settings*/**/*.rs"))
-    known += "".join(file.read_text() for file in (ROOT / "src").glob("settings.rs"))
     chosen = {"LOOPWRIGHT_WORKERS": "1", "LOOPWRIGHT_LOG": "info", "LOOPWRIGHT_LOG_FORMAT": "json",
               "LOOPWRIGHT_CORS_ORIGINS": ORIGIN}
-    chosen |= {name: value for name, value in WHERE_KNOWN.items() if name in known}
-    if "LOOPWRIGHT_KEYS" in known:
+    chosen |= {name: value for name, value in WHERE_KNOWN.items() if knows(name)}
+    if knows("LOOPWRIGHT_KEYS"):
         keys = pathlib.Path(folder) / "keys.json"
         clients = [{"name": f"client-{index}", "sha256": [hashlib.sha256(f"another-{index}".encode()).hexdigest()]}
                    for index in range(9)]
@@ -59,15 +76,15 @@ def settings(folder):
 
 
 class Server:
-    """A server on a free loopback port, on its own core, ended by its own process id."""
+    """A server on a free loopback port, on its own core or the named ones, ended by its own process id."""
 
-    def __init__(self, command, environment=None, log=None, wrapped_by=()):
+    def __init__(self, command, environment=None, log=None, wrapped_by=(), cores=SERVER_CORE):
         self.port = free_port()
         self.log = open(log, "w+b") if log else None
         command = [part.replace("ADDRESS", f"127.0.0.1:{self.port}") for part in command]
         own = {name: value for name, value in os.environ.items() if not name.startswith("LOOPWRIGHT_")}
         own |= {name: value.replace("ADDRESS", f"127.0.0.1:{self.port}") for name, value in (environment or {}).items()}
-        self.process = subprocess.Popen(["taskset", "-c", SERVER_CORE, *wrapped_by, *command], env=own,
+        self.process = subprocess.Popen(["taskset", "-c", cores, *wrapped_by, *command], env=own,
                                         stdout=self.log or subprocess.DEVNULL, stderr=self.log or subprocess.DEVNULL)
         for _ in range(600):
             try:
@@ -83,7 +100,14 @@ class Server:
     @classmethod
     def service(cls, folder, more=None, wrapped_by=()):
         environment = {"LOOPWRIGHT_LISTEN": "ADDRESS", **settings(folder), **(more or {})}
-        return cls([str(BUILT / "loopwright")], environment, pathlib.Path(folder) / "log.json", wrapped_by)
+        return cls([str(program())], environment, pathlib.Path(folder) / "log.json", wrapped_by)
+
+    @classmethod
+    def as_shipped(cls, folder, **settings):
+        """The service with its defaults, on all cores. Its rate is off, for it would hide what stands behind it."""
+        environment = {"LISTEN": "ADDRESS", "RATE": "0", **settings}
+        environment = {f"LOOPWRIGHT_{name}": value for name, value in environment.items()}
+        return cls([str(program())], environment, pathlib.Path(folder) / "log.json", cores=ALL_CORES)
 
     @classmethod
     def floor(cls, name, request, wrapped_by=()):
@@ -100,6 +124,11 @@ class Server:
         """Processor time of all threads so far, the kernel's work for them included."""
         tasks = pathlib.Path(f"/proc/{self.process.pid}/task").iterdir()
         return sum(int((task / "schedstat").read_text().split()[0]) for task in tasks) / 1e9
+
+    def processor_seconds_with_ended(self):
+        """Processor time of all threads so far, of those that have ended too; in hundredths of a second."""
+        fields = pathlib.Path(f"/proc/{self.process.pid}/stat").read_text().rpartition(")")[2].split()
+        return (int(fields[11]) + int(fields[12])) / os.sysconf("SC_CLK_TCK")
 
     def logged(self):
         """Where the log ends now, once what waits in the program has been written."""

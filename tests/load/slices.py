@@ -22,9 +22,10 @@ end
 """
 
 
-def script(folder, request):
-    """The script that makes wrk send that request."""
+def script(folder, request, pause=None):
+    """The script that makes wrk send that request; with a pause, so many milliseconds before each on a connection."""
     lines = "\n".join(f"wrk.headers[{json.dumps(name)}] = {json.dumps(value)}" for name, value in headers().items())
+    lines += f"\nfunction delay() return {pause} end" if pause else ""
     file = pathlib.Path(folder) / "request.lua"
     file.write_text(SCRIPT % {"body": json.dumps(str(request)), "headers": lines})
     return file
@@ -36,13 +37,17 @@ def computed(log):
     return statistics.mean(times) if times else None
 
 
+def wrk(server, path, lua, seconds, connections, cores):
+    """Runs wrk, and says what it counted."""
+    command = ["taskset", "-c", cores, "wrk", "-t1", f"-c{connections}", f"-d{seconds}s", "--timeout", "10s", "-s", str(lua),
+               f"http://127.0.0.1:{server.port}{path}"]
+    return json.loads(subprocess.run(command, check=True, capture_output=True, text=True).stdout.splitlines()[-1])
+
+
 def load(server, path, lua, seconds, connections=CONNECTIONS):
     """One slice of load. Any answer but a 2xx, and any broken connection, ends the measurement."""
     before, logged = server.processor_seconds(), server.logged()
-    command = ["taskset", "-c", CLIENT_CORE, "wrk", "-t1", f"-c{connections}", f"-d{seconds}s", "--timeout", "10s", "-s", str(lua),
-               f"http://127.0.0.1:{server.port}{path}"]
-    told = subprocess.run(command, check=True, capture_output=True, text=True).stdout
-    slice_ = json.loads(told.splitlines()[-1])
+    slice_ = wrk(server, path, lua, seconds, connections, CLIENT_CORE)
     if slice_["refused"] or slice_["broken"] or not slice_["requests"]:
         raise SystemExit(f"load: {path}: {slice_['refused']} answers were not 2xx and {slice_['broken']} connections broke")
     slice_["rate"] = slice_["requests"] / slice_["seconds"]

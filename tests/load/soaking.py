@@ -1,7 +1,9 @@
 """A mixed load for a long time, and the end of an instance under load.
 
-Every POST path of the description is asked with every example it publishes, a batch of plans among them, and with requests that
-must be refused. Memory is sampled every ten seconds. At the end the instance gets SIGTERM while all clients still ask.
+Every POST path of the description is asked with every example it publishes, and with requests that must be refused. Batches are
+among them: of the examples, with drawings and shared weather, and with items that fail. One client more sends the largest batch that
+the description promises, every 17 s. Of each batch it is counted how many items have a report. Memory is sampled every ten seconds.
+At the end the instance gets SIGTERM while all clients still ask.
 
 A request is cut when it goes out on an open connection and no whole answer comes back. A connection that is not taken any more
 once the instance stops listening is none: a balancer has looked elsewhere by then.
@@ -9,22 +11,30 @@ once the instance stops listening is none: a balancer has looked elsewhere by th
 
 import collections
 import http.client
+import itertools
 import json
 import signal
 import statistics
 import threading
 import time
 
+import heavy
 from programs import EXAMPLES, ROOT, Server, headers
 
 CLIENTS = 4
+# How often the largest batch is sent, and its items.
+LARGEST_EVERY, LARGEST = 17, 200
+# Each client may have a batch in work, and none is refused for its time: a machine may have other work.
+LONGEST = 120
+SETTINGS = {"LOOPWRIGHT_BATCHES_IN_FLIGHT": str(CLIENTS + 1), "LOOPWRIGHT_BATCH_DEADLINE": f"{LONGEST} s",
+            "LOOPWRIGHT_STOP_TIMEOUT": f"{LONGEST} s"}
 SAMPLE = 10
 # How long clients go on after SIGTERM; the instance drains for two seconds before it stops to listen.
 AFTER = 6
 
 
 def requests():
-    """Path, method, body and the status that must come, for everything that is asked."""
+    """Path, method, body and what must come, for everything that is asked."""
     description = json.loads((ROOT / "openapi" / "openapi.json").read_text())
     posts = {path: item["post"]["requestBody"]["content"]["application/json"]
              for path, item in description["paths"].items() if "post" in item}
@@ -32,36 +42,66 @@ def requests():
     for path, content in posts.items():
         asked += [(path, "POST", json.dumps(example["value"]), 200) for example in content.get("examples", {}).values()]
         asked.append((path, "POST", '{"no_such_field": 1}', 422))
-    plans = sorted((EXAMPLES / "installation-plan").glob("*.request.json"))
-    items = [{"id": plan.name, "request": json.loads(plan.read_text())} for plan in plans]
-    asked.append(("/v1/installation-plan/batch", "POST", json.dumps({"items": items}), 200))
-    sizing = "/v1/loop-sizing"
+    asked += [(heavy.BATCH, "POST", body, expected) for body, expected in batches()]
+    sizing = heavy.SIZING
     asked += [(sizing, "POST", '{"opening": ', 400), (sizing, "POST", '{"opening": {"width": "wide"}, "vehicles": []}', 422),
               (sizing, "GET", None, 405), ("/v1/nothing", "POST", "{}", 404), (sizing, "POST", "[" * 1000, 400)]
     return asked
+
+
+def examples():
+    """The published plans, over and over."""
+    files = sorted((EXAMPLES / "installation-plan").glob("*.request.json"))
+    return itertools.cycle([json.loads(file.read_text()) for file in files])
+
+
+def batches():
+    """Batches, and how many of their items must have a report and a problem; or the status, where the whole is refused."""
+    drawn = heavy.plan(heavy.USUAL_ROLES, heavy.USUAL_VEHICLES)
+    wrong = [{"no_such_field": 1}, {"opening": {"width": "wide", "barrier": "slide_gate"}}]
+    yield heavy.batch(itertools.islice(examples(), 3)), (3, 0)
+    yield heavy.batch([drawn] * 4, weather=heavy.hours(72)), (4, 0)
+    yield heavy.batch([drawn, *wrong, drawn], weather=heavy.hours(72)), (2, 2)
+    yield heavy.batch([]), 422
+
+
+def came(answer, body, expected):
+    """What came, in the form of what must come."""
+    if answer.status == 200 and isinstance(expected, tuple):
+        report = json.loads(body)
+        return report["succeeded"], report["failed"]
+    return answer.status
 
 
 class Clients:
     """Threads that ask at a steady rate until they are stopped, each on a connection of its own."""
 
     def __init__(self, port, rate):
-        self.port, self.every, self.mix = port, CLIENTS / rate, requests()
+        self.port = port
         self.statuses, self.wrong, self.cut, self.not_taken = collections.Counter(), [], [], 0
+        # Items of batches with a report, and with a problem.
+        self.items = [0, 0]
         self.lock, self.stopping, self.ended = threading.Lock(), threading.Event(), threading.Event()
-        self.threads = [threading.Thread(target=self.run, args=(index,)) for index in range(CLIENTS)]
+        mix = requests()
+        print(f"{len(mix)} kinds of requests, {sum(path == heavy.BATCH for path, *_ in mix)} of them batches")
+        begins = [index * len(mix) // CLIENTS for index in range(CLIENTS)]
+        shares = [(mix[begin:] + mix[:begin], CLIENTS / rate) for begin in begins]
+        largest = heavy.batch(itertools.islice(examples(), LARGEST))
+        shares.append(([(heavy.BATCH, "POST", largest, (LARGEST, 0))], LARGEST_EVERY))
+        self.threads = [threading.Thread(target=self.run, args=share) for share in shares]
         for thread in self.threads:
             thread.start()
 
-    def run(self, index):
-        connection, at = None, index * len(self.mix) // CLIENTS
-        due = time.monotonic()
-        while not self.ended.is_set():
-            path, method, body, expected = self.mix[at % len(self.mix)]
-            at += 1
-            due += self.every
-            time.sleep(max(0, due - time.monotonic()))
+    def run(self, asked, every):
+        connection, due = None, time.monotonic()
+        for path, method, body, expected in itertools.cycle(asked):
+            # Who waits long for his turn still ends with the others.
+            if self.ended.wait(max(0, due - time.monotonic())):
+                break
+            # Time that was lost is not made up for.
+            due = max(due + every, time.monotonic())
             if connection is None:
-                connection = http.client.HTTPConnection("127.0.0.1", self.port, timeout=60)
+                connection = http.client.HTTPConnection("127.0.0.1", self.port, timeout=2 * LONGEST)
                 try:
                     connection.connect()
                 except OSError:
@@ -72,18 +112,22 @@ class Clients:
             try:
                 connection.request(method, path, body, headers())
                 answer = connection.getresponse()
-                answer.read()
+                got = came(answer, answer.read(), expected)
             except (OSError, http.client.HTTPException) as error:
                 connection = None
                 with self.lock:
                     self.cut.append(f"{method} {path}: {error!r}, {'while stopping' if self.stopping.is_set() else 'in service'}")
                 continue
-            if answer.will_close:
+            # A connection that rests for long could be ended by the service just as it is used again.
+            if answer.will_close or every > 1:
+                connection.close()
                 connection = None
             with self.lock:
                 self.statuses[answer.status] += 1
-                if answer.status != expected:
-                    self.wrong.append(f"{method} {path}: {answer.status}, not {expected}")
+                if isinstance(got, tuple):
+                    self.items = [sum(pair) for pair in zip(self.items, got)]
+                if got != expected:
+                    self.wrong.append(f"{method} {path}: {got}, not {expected}")
         if connection:
             connection.close()
 
@@ -94,7 +138,7 @@ class Clients:
 
 
 def soak(minutes, rate, folder):
-    server = Server.service(folder)
+    server = Server.service(folder, SETTINGS)
     clients = Clients(server.port, rate)
     samples, started = [], time.monotonic()
     try:
@@ -108,7 +152,7 @@ def soak(minutes, rate, folder):
         server.process.send_signal(signal.SIGTERM)
         time.sleep(AFTER)
         clients.end()
-        code = server.process.wait(60)
+        code = server.process.wait(2 * LONGEST)
     finally:
         clients.end()
         server.end()
@@ -117,7 +161,8 @@ def soak(minutes, rate, folder):
     slope = statistics.linear_regression(*zip(*late)).slope * 3600 if len(late) > 2 else float("nan")
     print(f"{answered:,} requests in {seconds:,.0f} s, {answered / seconds:.0f} a second, {processor / seconds:.0%} of a core")
     print(f"memory, MiB: first {memory[0]:.1f}, at most {most:.1f}, last {memory[-1]:.1f}; second half {slope:+.2f} an hour")
-    print("answers: " + ", ".join(f"{status}: {count:,}" for status, count in sorted(clients.statuses.items())))
+    print("answers: " + ", ".join(f"{status}: {count:,}" for status, count in sorted(clients.statuses.items()))
+          + "; items of batches with a report {:,}, with a problem {:,}".format(*clients.items))
     print(f"SIGTERM under load: ended with {code}; {sum(clients.statuses.values()) - answered} answered after it, "
           f"{clients.not_taken} connections not taken, {len(clients.cut)} requests cut")
     for fault in [*clients.wrong[:10], *clients.cut[:10]]:
