@@ -42,6 +42,7 @@ fn main() -> ExitCode {
 fn start() -> Result<(), String> {
     let settings = Settings::from_environment()?;
     let _telemetry = telemetry::start(&settings)?;
+    telemetry::log_panics();
     let listener = serve::bind(&settings).map_err(|error| error.to_string())?;
     actix_web::rt::System::new().block_on(serve::run(settings, listener)).map_err(|error| error.to_string())
 }

@@ -11,6 +11,8 @@ use prometheus_client::metrics::gauge::Gauge;
 use prometheus_client::metrics::histogram::{Histogram, exponential_buckets};
 use prometheus_client::registry::Registry;
 
+use super::telemetry::{DROPPED_LINES, MALFORMED_REQUESTS};
+
 /// The labels of a request. The route is a pattern, so that callers cannot add series.
 #[derive(Clone, Debug, PartialEq, Eq, Hash, EncodeLabelSet)]
 pub struct RequestLabels {
@@ -82,6 +84,8 @@ impl Default for Metrics {
         registry.register("forecasts", "Forecasts asked for, by how the question ended", forecasts.clone());
         registry.register("http_requests_refused", "Requests answered with a problem, by its code", refused.clone());
         registry.register("batch_items", "Items of batches, by the status of each", items.clone());
+        registry.register("log_lines_dropped", "Lines of the log that found no room", DROPPED_LINES.clone());
+        registry.register("http_requests_malformed", "Requests that were no HTTP", MALFORMED_REQUESTS.clone());
         Self { registry, requests, seconds, forecasts, refused, items, in_flight, panics }
     }
 }

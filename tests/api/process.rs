@@ -31,15 +31,14 @@ pub struct Instance {
 impl Instance {
     /// Starts an instance on a free port, which its log names.
     pub fn start(variables: &[(&str, &str)]) -> Self {
-        let variables =
-            [&[("LOOPWRIGHT_LISTEN", "127.0.0.1:0"), ("LOOPWRIGHT_LOG_FORMAT", "json")], variables].concat();
+        let usual = [("LOOPWRIGHT_LISTEN", "127.0.0.1:0"), ("LOOPWRIGHT_LOG_FORMAT", "json")];
+        let variables = [&usual, variables].concat();
         let mut child = program(&[], &variables).stderr(Stdio::piped()).spawn().unwrap();
         let log = BufReader::new(child.stderr.take().unwrap());
         let mut instance = Self { child, log, address: SocketAddr::from(([0, 0, 0, 0], 0)) };
-        let event = instance.wait_for("listening on http://");
-        let message = event["message"].as_str().unwrap();
-        assert!(message.ends_with("/docs/"), "the log does not say where the documentation is: {message}");
-        let rest = message.strip_prefix("listening on http://").unwrap();
+        let line = instance.wait_for_line("listening on http://");
+        assert!(line.contains("/docs/"), "the log does not say where the documentation is: {line}");
+        let rest = line.split("listening on http://").nth(1).unwrap();
         instance.address = rest.split(',').next().unwrap().parse().unwrap();
         instance
     }
@@ -52,17 +51,41 @@ impl Instance {
         assert!(Command::new("kill").args([signal, &self.child.id().to_string()]).status().unwrap().success());
     }
 
-    /// Reads the log up to the next event with this text in its message.
-    pub fn wait_for(&mut self, text: &str) -> Value {
+    /// Reads the log up to the next line with this text.
+    fn wait_for_line(&mut self, text: &str) -> String {
         let mut line = String::new();
-        loop {
+        while !line.contains(text) {
             line.clear();
             assert_ne!(self.log.read_line(&mut line).unwrap(), 0, "the log ended without {text:?}");
-            let event: Value = serde_json::from_str(&line).unwrap();
+        }
+        line
+    }
+
+    /// Reads the log up to the next event with this text in its message.
+    pub fn wait_for(&mut self, text: &str) -> Value {
+        loop {
+            let event: Value = serde_json::from_str(&self.wait_for_line(text)).unwrap();
             if event["message"].as_str().unwrap().contains(text) {
                 return event;
             }
         }
+    }
+
+    /// One of its counters, without labels.
+    pub fn counter(&self, name: &str) -> u64 {
+        let metrics = send(self.address, &Method::GET, "/metrics", &[]).body;
+        let text = metrics.as_str().unwrap();
+        let value = text.lines().find_map(|line| line.strip_prefix(name)?.strip_prefix(' '));
+        value.unwrap_or_else(|| panic!("no {name} in {text}")).parse().unwrap()
+    }
+
+    /// Whether it ends well by itself, while nobody reads its log.
+    pub fn ends_unread(mut self) -> bool {
+        let ended = (0..600).find_map(|_| {
+            std::thread::sleep(std::time::Duration::from_millis(100));
+            self.child.try_wait().unwrap()
+        });
+        ended.is_some_and(|status| status.success())
     }
 
     /// Waits for the end and gives the rest of the log.
