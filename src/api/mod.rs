@@ -27,4 +27,5 @@ pub mod routes;
 pub mod serve;
 pub mod strict;
 pub mod telemetry;
+pub mod watchdog;
 pub mod weather;
