@@ -5,6 +5,7 @@ use std::fmt::{Debug, Write};
 use std::sync::LazyLock;
 
 use prometheus_client::metrics::counter::Counter;
+use tokio::runtime::Handle;
 use tracing::field::{Field, Visit};
 use tracing::{Event, Level, Metadata, Subscriber};
 use tracing_subscriber::Layer;
@@ -47,7 +48,7 @@ impl Visit for Message {
     }
 }
 
-/// The layer that counts them. It must be the last: its own event passes all layers before it.
+/// The layer that counts them.
 pub struct MalformedRequestLayer;
 
 impl MalformedRequestLayer {
@@ -61,7 +62,11 @@ impl<S: Subscriber> Layer<S> for MalformedRequestLayer {
     fn on_event(&self, event: &Event<'_>, _: Context<'_, S>) {
         if let Some(reason) = reason(event) {
             MALFORMED_REQUESTS.inc();
-            tracing::debug!(reason, "a request is no HTTP");
+            // Layers cannot be given an event while they are given another. Requests are read on a worker, which has a runtime.
+            let runtime = Handle::try_current().ok().filter(|_| LevelFilter::current() >= LevelFilter::DEBUG);
+            if let Some(runtime) = runtime {
+                runtime.spawn(async move { tracing::debug!(reason, "a request is no HTTP") });
+            }
         }
     }
 }

@@ -56,6 +56,9 @@ pub fn start(settings: &Settings) -> Result<Telemetry, String> {
     let registry = Registry::default().with(traces.layer()).with(log.with_filter(filter));
     let registry = registry.with(MalformedRequestLayer::filtered());
     registry.try_init().map_err(|error| error.to_string())?;
+    for warning in settings.warnings() {
+        tracing::warn!("{warning}");
+    }
     Ok(Telemetry { _traces: traces, _log: flush_guard })
 }
 
