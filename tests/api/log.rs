@@ -30,7 +30,9 @@ fn an_instance_whose_log_nobody_reads_answers_and_stops_and_says_what_it_dropped
     assert!(dropped > 1000, "{dropped} of 12000 lines were dropped");
     // Once the log is read again, it says so.
     let said = instance.wait_for("lines of the log were dropped");
-    assert_eq!((&said["level"], &said["dropped"]), (&"WARN".into(), &dropped.into()));
+    // The line of the question for the counter may have been dropped after it was answered.
+    let told = said["dropped"].as_u64().unwrap();
+    assert!(said["level"] == "WARN" && (dropped..=dropped + 1).contains(&told), "{said}, counted {dropped}");
     fill_the_log(&instance);
     assert!(instance.counter(DROPPED) > dropped);
     instance.terminate();
