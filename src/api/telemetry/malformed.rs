@@ -7,6 +7,7 @@ use std::sync::LazyLock;
 use prometheus_client::metrics::counter::Counter;
 use tokio::runtime::Handle;
 use tracing::field::{Field, Visit};
+use tracing::subscriber::Interest;
 use tracing::{Event, Level, Metadata, Subscriber};
 use tracing_subscriber::Layer;
 use tracing_subscriber::filter::{FilterExt, LevelFilter, filter_fn};
@@ -30,16 +31,16 @@ fn reason(event: &Event<'_>) -> Option<String> {
     if !is_of_reader(event.metadata()) {
         return None;
     }
-    let mut message = Message::default();
+    let mut message = EventMessage::default();
     event.record(&mut message);
     message.0.strip_prefix(PREFIX).map(str::to_owned)
 }
 
 /// The message of an event.
 #[derive(Default)]
-struct Message(String);
+struct EventMessage(String);
 
-impl Visit for Message {
+impl Visit for EventMessage {
     fn record_debug(&mut self, field: &Field, value: &dyn Debug) {
         if field.name() == "message" {
             // Writing to memory cannot fail.
@@ -83,8 +84,9 @@ impl<S> Filter<S> for NotMalformed {
         true
     }
 
-    fn callsite_enabled(&self, _: &'static Metadata<'static>) -> tracing::subscriber::Interest {
-        tracing::subscriber::Interest::always()
+    fn callsite_enabled(&self, metadata: &'static Metadata<'static>) -> Interest {
+        // An event that is always of interest may not be refused any more when its message is known.
+        if is_of_reader(metadata) { Interest::sometimes() } else { Interest::always() }
     }
 
     fn max_level_hint(&self) -> Option<LevelFilter> {
