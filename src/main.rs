@@ -9,7 +9,7 @@ use loopwright::settings::Settings;
 const USAGE: &str = "usage: loopwright [serve | openapi | healthcheck]
 
   serve        serve until SIGTERM (default)
-  openapi      print the description of the API
+  openapi      print the description of the API, as served at LOOPWRIGHT_PUBLIC_URL
   healthcheck  ask the instance at LOOPWRIGHT_LISTEN whether it is ready; exit 0 if so
 
 Settings are environment variables; deploy/README.md lists them.";
@@ -20,8 +20,7 @@ fn main() -> ExitCode {
     let outcome = match (command, arguments.len()) {
         ("serve", 0 | 1) => start(),
         ("openapi", 1) => {
-            print!("{}", documentation::pretty(""));
-            Ok(())
+            Settings::from_environment().map(|settings| print!("{}", documentation::pretty(&settings.public_url)))
         }
         ("healthcheck", 1) => check(),
         ("help" | "--help" | "-h", 1) => {
@@ -42,6 +41,7 @@ fn main() -> ExitCode {
 fn start() -> Result<(), String> {
     let settings = Settings::from_environment()?;
     let _telemetry = telemetry::start(&settings)?;
+    telemetry::log_panics();
     let listener = serve::bind(&settings).map_err(|error| error.to_string())?;
     actix_web::rt::System::new().block_on(serve::run(settings, listener)).map_err(|error| error.to_string())
 }

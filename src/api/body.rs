@@ -84,6 +84,13 @@ fn too_many_arriving(exhausted: Exhausted) -> &'static str {
 }
 
 fn check_media_type(request: &HttpRequest) -> Result<(), Problem> {
+    // A proxy may read another of several lines than this service does.
+    for (name, title) in [(header::CONTENT_TYPE, "Content-Type"), (header::CONTENT_ENCODING, "Content-Encoding")] {
+        if request.headers().get_all(name).count() > 1 {
+            let detail = format!("The header {title} stands more than once. Send one.");
+            return Err(Problem::new(ProblemCode::UnsupportedMediaType).detail(detail));
+        }
+    }
     let text = |name: header::HeaderName| {
         request.headers().get(name).map(|value| value.to_str().unwrap_or("?").to_ascii_lowercase())
     };

@@ -9,6 +9,7 @@ use utoipa_swagger_ui::Config;
 use super::app_state::AppState;
 use super::description;
 use super::problem::{Problem, ProblemCode};
+use super::respond::{cache_control, cached_document, content_policy};
 use super::response_body::CachedDocument;
 
 /// The description.
@@ -18,7 +19,7 @@ use super::response_body::CachedDocument;
 pub fn openapi(request: &HttpRequest) -> Result<HttpResponse, Problem> {
     let state = AppState::of(request);
     let render = || CachedDocument::new(pretty(&state.settings.public_url), "application/json");
-    Ok(state.description.get_or_init(render).respond(request))
+    Ok(cached_document(state.description.get_or_init(render), request))
 }
 
 /// The description as it is served, committed and printed.
@@ -37,8 +38,7 @@ pub fn redirect_to_docs(_: &HttpRequest) -> Result<HttpResponse, Problem> {
 }
 
 /// What the documentation page may load: its own files, and calls to this service. Its style sheets need inline styles.
-const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; \
-    connect-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
+const SOURCES: &str = "script-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; connect-src 'self'";
 
 /// A file of the documentation page.
 ///
@@ -57,7 +57,7 @@ pub fn docs(request: &HttpRequest) -> Result<HttpResponse, Problem> {
         .ok_or_else(|| Problem::new(ProblemCode::NotFound))?;
     Ok(HttpResponse::Ok()
         .content_type(file.content_type)
-        .insert_header((header::CACHE_CONTROL, "public, max-age=3600"))
-        .insert_header((header::CONTENT_SECURITY_POLICY, POLICY))
+        .insert_header(cache_control(request))
+        .insert_header(content_policy(SOURCES))
         .body(file.bytes.into_owned()))
 }

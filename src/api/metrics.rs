@@ -11,6 +11,8 @@ use prometheus_client::metrics::gauge::Gauge;
 use prometheus_client::metrics::histogram::{Histogram, exponential_buckets};
 use prometheus_client::registry::Registry;
 
+use super::telemetry::{DROPPED_LINES, MALFORMED_REQUESTS};
+
 /// The labels of a request. The route is a pattern, so that callers cannot add series.
 #[derive(Clone, Debug, PartialEq, Eq, Hash, EncodeLabelSet)]
 pub struct RequestLabels {
@@ -100,6 +102,8 @@ impl Default for Metrics {
             "Calculations whose caller left before they ended",
             abandoned.clone(),
         );
+        registry.register("log_lines_dropped", "Lines of the log that found no room", DROPPED_LINES.clone());
+        registry.register("http_requests_malformed", "Requests that were no HTTP", MALFORMED_REQUESTS.clone());
         Self {
             registry,
             requests,

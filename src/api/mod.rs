@@ -31,4 +31,5 @@ pub mod sliced_body;
 pub mod strict;
 pub mod telemetry;
 pub mod unwritten;
+pub mod watchdog;
 pub mod weather;

@@ -1,16 +1,12 @@
 //! The pages that problem types point to.
 
-use actix_web::http::header;
 use actix_web::{HttpRequest, HttpResponse};
 use maud::{Markup, PreEscaped, html};
 
 use super::problem::{Problem, ProblemCode};
+use super::respond::{OWN_STYLE, cache_control, content_policy};
 use crate::calculation::report::FieldErrorCode;
 use crate::vocabulary::Vocabulary;
-
-/// What a page may load: its own style sheet, nothing else.
-const POLICY: &str =
-    "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
 
 const STYLE: &str = "body{font:1rem/1.5 system-ui,sans-serif;max-width:42rem;margin:2rem auto;padding:0 1rem;color:#1c2733;\
     background:#fff}code{background:#eef1f4;padding:.1em .3em;border-radius:.2em}dt{margin-top:.8rem;font-weight:600}\
@@ -28,8 +24,8 @@ pub fn problem(request: &HttpRequest) -> Result<HttpResponse, Problem> {
     })?;
     Ok(HttpResponse::Ok()
         .content_type("text/html; charset=utf-8")
-        .insert_header((header::CONTENT_SECURITY_POLICY, POLICY))
-        .insert_header((header::CACHE_CONTROL, "public, max-age=3600"))
+        .insert_header(content_policy(OWN_STYLE))
+        .insert_header(cache_control(request))
         .body(page(*code).into_string()))
 }
 

@@ -10,6 +10,9 @@ use crate::calculation::report::{FieldError, FieldErrorCode, FieldPath, InvalidR
 use crate::vocabulary::{Vocabulary, vocabulary};
 use crate::wording::{Language, Worded};
 
+/// The most errors that an answer lists: a body of faults must not be answered with ten times as much.
+const MAX_ERRORS: usize = 100;
+
 /// The media type of problems.
 pub const MEDIA_TYPE: &str = "application/problem+json";
 
@@ -79,8 +82,10 @@ pub struct Problem {
     pub code: ProblemCode,
     /// What happened this time.
     pub detail: String,
-    /// The fields that cannot be used.
+    /// The fields that cannot be used, the first [`MAX_ERRORS`] of them.
     pub errors: Vec<FieldError>,
+    /// How many cannot be used.
+    pub error_count: usize,
     /// The methods that a path has, for a 405.
     pub allow: Option<&'static str>,
     /// The seconds after which to try again, for a 429 or 503.
@@ -111,8 +116,12 @@ pub struct ProblemBody {
     /// The id of this request, as in the header `x-request-id`.
     #[schema(pattern = "^[A-Za-z0-9._-]+$", max_length = 64)]
     pub request_id: String,
-    /// Every field that cannot be used; empty for other kinds.
+    /// The fields that cannot be used, the first 100 of them; empty for other kinds.
+    #[schema(max_items = 100)]
     pub errors: Vec<FieldError>,
+    /// How many faults there are, those beyond the first 100 included; 0 for other kinds.
+    #[schema(minimum = 0)]
+    pub error_count: usize,
 }
 
 impl Problem {
@@ -123,6 +132,7 @@ impl Problem {
             code,
             detail: code.description().to_owned(),
             errors: Vec::new(),
+            error_count: 0,
             allow: None,
             retry_after,
             challenge: None,
@@ -149,24 +159,29 @@ impl Problem {
         Self { allow: Some(allow), ..problem }
     }
 
-    /// A 401 that says how to send a key (RFC 6750), and whether one was sent.
-    pub fn unauthorized(was_sent: bool) -> Self {
-        let problem = Self::new(ProblemCode::Unauthorized);
-        if was_sent {
-            let detail = "The key is not one that the service knows. Send the key that its operator gave you as: Authorization: Bearer KEY.";
-            let challenge = Some("Bearer realm=\"loopwright\", error=\"invalid_token\"");
-            return Self { challenge, ..problem.detail(detail) };
-        }
-        Self { challenge: Some("Bearer realm=\"loopwright\""), ..problem }
+    /// A 401 that says how to send a key (RFC 6750).
+    pub fn key_needed() -> Self {
+        Self { challenge: Some("Bearer realm=\"loopwright\""), ..Self::new(ProblemCode::Unauthorized) }
     }
 
-    /// Fields that cannot be used.
-    pub fn invalid_fields(errors: Vec<FieldError>) -> Self {
-        let detail = match errors.len() {
+    /// A 401 for a key that was sent, and why it is not taken.
+    pub fn key_refused(detail: impl Into<String>) -> Self {
+        let challenge = Some("Bearer realm=\"loopwright\", error=\"invalid_token\"");
+        Self { challenge, ..Self::new(ProblemCode::Unauthorized).detail(detail) }
+    }
+
+    /// Fields that cannot be used. Those that are not listed are dropped before anything is done for them.
+    pub fn invalid_fields(mut errors: Vec<FieldError>) -> Self {
+        let error_count = errors.len();
+        let detail = match error_count {
             1 => "One field cannot be used; errors says what to send instead.".to_owned(),
-            n => format!("{n} fields cannot be used; errors says what to send instead."),
+            2..=MAX_ERRORS => format!("{error_count} fields cannot be used; errors says what to send instead."),
+            _ => format!(
+                "{error_count} fields cannot be used; errors lists the first {MAX_ERRORS}, and says what to send instead."
+            ),
         };
-        Self { errors, ..Self::new(ProblemCode::ValidationFailed).detail(detail) }
+        errors.truncate(MAX_ERRORS);
+        Self { errors, error_count, ..Self::new(ProblemCode::ValidationFailed).detail(detail) }
     }
 
     /// A batch that can never be answered, and how large it may be.
@@ -190,6 +205,7 @@ impl Problem {
             detail: self.detail,
             request_id,
             errors: self.errors.worded(Language::English),
+            error_count: self.error_count,
         }
     }
 }

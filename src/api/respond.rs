@@ -11,10 +11,11 @@ use serde::Serialize;
 use super::app_state::AppState;
 use super::problem::{MEDIA_TYPE, Problem, ProblemBody, ProblemCode};
 use super::request_context::RequestContext;
+use super::response_body::CachedDocument;
 use crate::vocabulary::Vocabulary;
 
-/// What a drawing or a job sheet may load as a document of its own: its own style sheet, nothing else.
-const DOCUMENT_POLICY: &str = "default-src 'none'; style-src 'unsafe-inline'";
+/// What a document may load that needs nothing but its own style sheet.
+pub const OWN_STYLE: &str = "style-src 'unsafe-inline'";
 
 /// Runs a handler: its problem and a panic both become answers.
 ///
@@ -51,9 +52,27 @@ pub fn json<B: MessageBody + 'static>(body: B) -> HttpResponse {
 pub fn document(media_type: String, document: String) -> HttpResponse {
     HttpResponse::Ok()
         .insert_header((header::CACHE_CONTROL, "no-store"))
-        .insert_header((header::CONTENT_SECURITY_POLICY, DOCUMENT_POLICY))
+        .insert_header(content_policy(OWN_STYLE))
         .content_type(media_type)
         .body(document)
+}
+
+/// The policy of every document that browsers show: it loads what `sources` allows and nothing else, sends no form, and is shown in no
+/// frame of another page.
+pub fn content_policy(sources: &str) -> (header::HeaderName, String) {
+    let policy = format!("default-src 'none'; {sources}; base-uri 'none'; form-action 'none'; frame-ancestors 'none'");
+    (header::CONTENT_SECURITY_POLICY, policy)
+}
+
+/// How long callers may keep what does not change. Where keys are on, no cache that several callers share may.
+pub fn cache_control(request: &HttpRequest) -> (header::HeaderName, &'static str) {
+    let has_keys = AppState::of(request).settings.keys.is_some();
+    (header::CACHE_CONTROL, if has_keys { "private, max-age=3600" } else { "public, max-age=3600" })
+}
+
+/// The answer that is a document which does not change while the instance runs.
+pub fn cached_document(document: &CachedDocument, request: &HttpRequest) -> HttpResponse {
+    document.respond(request, cache_control(request))
 }
 
 /// A problem in the form in which it is sent.

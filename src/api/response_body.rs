@@ -6,7 +6,7 @@ use std::pin::Pin;
 use std::task::{Context, Poll};
 
 use actix_web::body::{BodySize, BoxBody, MessageBody};
-use actix_web::http::header::{self, EntityTag, Header, IfNoneMatch};
+use actix_web::http::header::{self, EntityTag, Header, IfNoneMatch, TryIntoHeaderPair};
 use actix_web::web::Bytes;
 use actix_web::{HttpRequest, HttpResponse};
 
@@ -34,17 +34,15 @@ impl CachedDocument {
         &self.body
     }
 
-    /// The answer: the body, or 304 when the caller has it.
-    pub fn respond(&self, request: &HttpRequest) -> HttpResponse {
+    /// The answer: the body, or 304 when the caller has it; with the header that says who may keep it.
+    pub fn respond(&self, request: &HttpRequest, cache_control: impl TryIntoHeaderPair) -> HttpResponse {
         let is_known = match IfNoneMatch::parse(request) {
             Ok(IfNoneMatch::Any) => true,
             Ok(IfNoneMatch::Items(tags)) => tags.iter().any(|tag| tag.weak_eq(&self.tag)),
             Err(_) => false,
         };
         let mut response = if is_known { HttpResponse::NotModified() } else { HttpResponse::Ok() };
-        response
-            .insert_header((header::ETAG, self.tag.to_string()))
-            .insert_header((header::CACHE_CONTROL, "public, max-age=3600"));
+        response.insert_header((header::ETAG, self.tag.to_string())).insert_header(cache_control);
         if is_known {
             response.finish()
         } else {

@@ -89,7 +89,9 @@ impl drawing::DrawingVisitor for RouteVisitor<'_> {
 
 impl TableVisitor for RouteVisitor<'_> {
     fn visit<T: Table>(&mut self) {
-        get(self.0, &format!("/v1/reference/{}", T::NAME), |request| Ok(T::document().respond(request)));
+        get(self.0, &format!("/v1/reference/{}", T::NAME), |request| {
+            Ok(respond::cached_document(T::document(), request))
+        });
     }
 }
 

@@ -14,7 +14,7 @@ use tokio::signal::unix::{Signal, SignalKind, signal};
 use super::app_state::AppState;
 use super::middleware::{admit, observe};
 use super::request_id::RequestId;
-use super::{connection, health, routes};
+use super::{connection, health, routes, watchdog};
 use crate::calculation;
 use crate::settings::Settings;
 use crate::wording;
@@ -100,6 +100,7 @@ fn service(state: &web::Data<AppState>, listener: TcpListener) -> std::io::Resul
     let (settings, shared) = (&state.settings, state.clone());
     let limits = &settings.limits;
     let build = move || {
+        watchdog::watch_worker();
         App::new()
             .app_data(shared.clone())
             .wrap(from_fn(admit))

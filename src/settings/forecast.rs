@@ -4,7 +4,7 @@ use std::time::Duration;
 
 use reqwest::Url;
 
-use super::reader::VariableReader;
+use super::reader::{VariableReader, is_plain_address};
 
 /// A weather service that is asked for the forecast of a `weather.location`.
 #[derive(Clone, Debug)]
@@ -26,11 +26,7 @@ pub(super) fn read(variables: &VariableReader) -> Result<Option<ForecastSettings
         return Err("LOOPWRIGHT_FORECAST_USER_AGENT takes at most 200 printable ASCII characters".to_owned());
     }
     let Some(address) = variables.get("LOOPWRIGHT_FORECAST_URL") else { return Ok(None) };
-    let url = Url::parse(&address).ok().filter(|url| {
-        let is_plain = url.username().is_empty() && url.password().is_none();
-        ["http", "https"].contains(&url.scheme()) && is_plain && url.query().is_none() && url.fragment().is_none()
-    });
-    let Some(url) = url else {
+    let Some(url) = Url::parse(&address).ok().filter(|_| is_plain_address(&address)) else {
         // The address may hold a password, so it is not repeated.
         return Err(
             "LOOPWRIGHT_FORECAST_URL takes an address such as https://weather.example, without user, query or \

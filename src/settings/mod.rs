@@ -10,7 +10,7 @@ use std::time::Duration;
 
 pub use forecast::ForecastSettings;
 pub use limits::{LimitSettings, Rate};
-use reader::VariableReader;
+use reader::{VariableReader, is_plain_address};
 
 /// What an operator can set. Each field names its variable.
 #[derive(Clone, Debug)]
@@ -27,6 +27,8 @@ pub struct Settings {
     pub cors_origins: Vec<String>,
     /// `LOOPWRIGHT_KEYS`: the file of clients and their hashed keys. Default none: no key is needed.
     pub keys: Option<PathBuf>,
+    /// `LOOPWRIGHT_KEYS_MAY_BE_EMPTY`: whether that file may list no client. Default `no`.
+    pub keys_may_be_empty: bool,
     /// What one caller, and all together, may ask of an instance.
     pub limits: LimitSettings,
     /// `LOOPWRIGHT_DRAIN_DELAY`: how long readiness fails before the service stops taking connections. Default `2 s`.
@@ -58,13 +60,14 @@ pub enum LogFormat {
 }
 
 /// The variables, as they are read.
-pub const VARIABLES: [&str; 37] = [
+pub const VARIABLES: [&str; 38] = [
     "LOOPWRIGHT_LISTEN",
     "LOOPWRIGHT_METRICS_LISTEN",
     "LOOPWRIGHT_PROBE_LISTEN",
     "LOOPWRIGHT_PUBLIC_URL",
     "LOOPWRIGHT_CORS_ORIGINS",
     "LOOPWRIGHT_KEYS",
+    "LOOPWRIGHT_KEYS_MAY_BE_EMPTY",
     "LOOPWRIGHT_HEADER_LIMIT",
     "LOOPWRIGHT_BODY_LIMIT",
     "LOOPWRIGHT_JSON_DEPTH",
@@ -128,24 +131,63 @@ impl Settings {
             listen: variables.parsed("LOOPWRIGHT_LISTEN", "127.0.0.1:8080", an_address)?,
             probe_listen: variables.optional("LOOPWRIGHT_PROBE_LISTEN", an_address)?,
             metrics_listen: variables.optional("LOOPWRIGHT_METRICS_LISTEN", an_address)?,
-            public_url: variables.text("LOOPWRIGHT_PUBLIC_URL").trim_end_matches('/').to_owned(),
+            public_url: public_url(&variables)?,
             cors_origins: variables.list("LOOPWRIGHT_CORS_ORIGINS").map(origin).collect::<Result<_, _>>()?,
             keys: variables.optional("LOOPWRIGHT_KEYS", "the path of a file")?,
-            limits: LimitSettings::read(&variables)?,
+            keys_may_be_empty: variables
+                .choice("LOOPWRIGHT_KEYS_MAY_BE_EMPTY", &[("no", false), ("yes", true)])?
+                .unwrap_or(false),
+            limits: trusting_somebody(LimitSettings::read(&variables)?)?,
             drain_delay: variables.duration("LOOPWRIGHT_DRAIN_DELAY", "2 s", 0.0)?,
             stop_timeout: variables.duration("LOOPWRIGHT_STOP_TIMEOUT", "35 s", 1.0)?,
             workers: variables.count("LOOPWRIGHT_WORKERS", cores, "a number of threads", 1..=256)?,
             compute_threads: variables.count("LOOPWRIGHT_COMPUTE_THREADS", cores, "a number of threads", 1..=256)?,
             log: variable("LOOPWRIGHT_LOG").unwrap_or_else(|| "info".to_owned()),
-            log_format: match variables.text("LOOPWRIGHT_LOG_FORMAT").as_str() {
-                "" => None,
-                "human" => Some(LogFormat::Human),
-                "json" => Some(LogFormat::Json),
-                other => return Err(format!("LOOPWRIGHT_LOG_FORMAT is \"{other}\"; it takes human or json")),
-            },
+            log_format: variables
+                .choice("LOOPWRIGHT_LOG_FORMAT", &[("human", LogFormat::Human), ("json", LogFormat::Json)])?,
             otlp_url: variables.get("LOOPWRIGHT_OTLP_URL"),
             forecast: forecast::read(&variables)?,
         })
+    }
+
+    /// What may be meant, and is told to the operator at the start: each a sentence.
+    pub fn warnings(&self) -> Vec<&'static str> {
+        let cuts_batches = self.stop_timeout < self.limits.batch_deadline;
+        let is_open_to_pages = self.keys.is_some() && self.cors_origins.iter().any(|origin| origin == "*");
+        let warnings = [
+            (
+                cuts_batches,
+                "LOOPWRIGHT_STOP_TIMEOUT is shorter than LOOPWRIGHT_BATCH_DEADLINE: a stop may cut a batch off",
+            ),
+            (
+                is_open_to_pages,
+                "LOOPWRIGHT_CORS_ORIGINS is * and LOOPWRIGHT_KEYS is set: any page may call with a key that it was given; \
+                 list the origins of your clients",
+            ),
+        ];
+        warnings.into_iter().filter_map(|(is_so, warning)| is_so.then_some(warning)).collect()
+    }
+}
+
+/// The address that callers see, without a slash at its end. Links of problems and of the description begin with it.
+fn public_url(variables: &VariableReader) -> Result<String, String> {
+    let text = variables.text("LOOPWRIGHT_PUBLIC_URL");
+    if text.is_empty() || is_plain_address(&text) {
+        return Ok(text.trim_end_matches('/').to_owned());
+    }
+    // It may hold a password, so it is not repeated.
+    Err("LOOPWRIGHT_PUBLIC_URL takes an address such as https://loops.example, without user, query or fragment"
+        .to_owned())
+}
+
+/// Refuses to trust everybody: then anyone could name any address as that of the caller, and each would have a rate of its own.
+fn trusting_somebody(limits: LimitSettings) -> Result<LimitSettings, String> {
+    match limits.trusted_proxies.iter().find(|network| network.prefix_len() == 0) {
+        Some(all) => Err(format!(
+            "LOOPWRIGHT_TRUSTED_PROXIES holds {all}, which is every address: anyone could say whom a request is from; it takes \
+             the networks of your proxies"
+        )),
+        None => Ok(limits),
     }
 }
 

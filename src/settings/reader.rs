@@ -4,6 +4,7 @@ use std::ops::RangeInclusive;
 use std::str::FromStr;
 use std::time::Duration;
 
+use reqwest::Url;
 use uom::si::time::second;
 
 use crate::quantity::{dimension, parse};
@@ -38,6 +39,14 @@ impl VariableReader<'_> {
         self.get(name).map(|value| parsed(name, &value, takes)).transpose()
     }
 
+    /// One of these words, and what it stands for.
+    pub fn choice<T: Copy>(&self, name: &'static str, words: &[(&str, T)]) -> Result<Option<T>, String> {
+        let Some(value) = self.get(name) else { return Ok(None) };
+        let found = words.iter().find(|(word, _)| *word == value).map(|(_, meaning)| Some(*meaning));
+        let takes = || words.iter().map(|(word, _)| *word).collect::<Vec<_>>().join(" or ");
+        found.ok_or_else(|| format!("{name} is \"{value}\"; it takes {}", takes()))
+    }
+
     pub fn count(
         &self,
         name: &'static str,
@@ -65,6 +74,14 @@ impl VariableReader<'_> {
         }
         Duration::try_from_secs_f64(time.si.get::<second>()).map_err(|_| refused("it takes a duration such as 10 s"))
     }
+}
+
+/// Whether a text is the address of a web service, without user, query or fragment.
+pub(super) fn is_plain_address(text: &str) -> bool {
+    Url::parse(text).is_ok_and(|url| {
+        let has_user = !url.username().is_empty() || url.password().is_some();
+        ["http", "https"].contains(&url.scheme()) && !has_user && url.query().is_none() && url.fragment().is_none()
+    })
 }
 
 /// One value of a variable.

@@ -239,3 +239,19 @@ fn a_caller_that_leaves_in_the_middle_disturbs_nobody() {
         assert_eq!(calculate(calculation, &request).status, 200);
     }
 }
+
+#[test]
+fn a_header_about_the_body_that_stands_twice_is_refused() {
+    let sound = loop_characteristics().to_string();
+    let json = ("content-type", "application/json");
+    for (name, headers) in [
+        ("Content-Type", vec![json, json]),
+        ("Content-Type", vec![json, ("content-type", "text/plain")]),
+        ("Content-Encoding", vec![json, ("content-encoding", "identity"), ("content-encoding", "identity")]),
+    ] {
+        let answer = post_as("/v1/loop-characteristics", &headers, sound.clone());
+        assert_eq!((answer.status, &answer.body["code"]), (415, &json!("unsupported_media_type")), "{headers:?}");
+        let detail = answer.body["detail"].as_str().unwrap();
+        assert!(detail.contains(name) && detail.contains("Send one"), "{detail}");
+    }
+}

@@ -83,7 +83,8 @@ fn time_keys_and_crowds() {
 
     let path = std::env::temp_dir().join(format!("loopwright-no-keys-{}.json", std::process::id()));
     std::fs::write(&path, "[]").unwrap();
-    let mut closed = Setting::new(&[("LOOPWRIGHT_KEYS", path.to_str().unwrap())]);
+    let none = [("LOOPWRIGHT_KEYS", path.to_str().unwrap()), ("LOOPWRIGHT_KEYS_MAY_BE_EMPTY", "yes")];
+    let mut closed = Setting::new(&none);
     let reply = closed.ask(SIZING, HEAD, "{}");
     assert!(reply.head.contains("www-authenticate: Bearer realm=\"loopwright\"\r\n"), "{}", reply.head);
     closed.failed(401, "unauthorized", reply);

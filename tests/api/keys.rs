@@ -178,6 +178,10 @@ fn a_file_that_cannot_be_used_stops_the_start() {
     let entry = |name: &str, key: &str| json!({ "name": name, "sha256": [key] });
     let sound = hash(SHOP);
     for (index, (content, said)) in [
+        (json!([]), "LOOPWRIGHT_KEYS_MAY_BE_EMPTY=yes"),
+        (json!([{ "name": "shop", "sha256": [sound], "not_after": "2027-03-31" }]), "not_after takes a time"),
+        (json!([{ "name": "shop", "sha256": [sound], "not_after": "soon" }]), "2027-03-31T00:00:00Z"),
+        (json!(["x".repeat(1024 * 1024)]), "the file has 1048580 bytes; at most 1048576"),
         (json!({}), "expected a sequence"),
         (json!([{ "name": "shop" }]), "missing field `sha256`"),
         (json!([{ "name": "shop", "sha256": [sound], "rate": 1 }]), "unknown field `rate`"),
@@ -217,7 +221,12 @@ fn a_hangup_reads_the_file_again_and_a_broken_one_changes_nothing() {
     assert_eq!(statuses(), [200, 401]);
     file.write(&json!([{ "name": "yard", "sha256": [hash(YARD)] }]).to_string());
     instance.signal("-HUP");
-    assert_eq!(instance.wait_for("the keys were read again")["clients"], 1);
+    let read = instance.wait_for("the keys were read");
+    assert_eq!([&read["clients"], &read["new"], &read["gone"]], [&json!(1), &json!("yard"), &json!("shop")]);
+    assert_eq!(statuses(), [401, 200]);
+    file.write("[]");
+    instance.signal("-HUP");
+    assert_eq!(instance.wait_for("the list is empty")["level"], "ERROR");
     assert_eq!(statuses(), [401, 200]);
     file.write("[{");
     instance.signal("-HUP");
@@ -246,5 +255,45 @@ fn the_log_names_the_client_and_never_the_key() {
     assert_eq!(requests[2]["method"], "other");
     for secret in [SHOP, "a-guess-that-failed", &hash(SHOP), YARD] {
         assert!(!log.contains(secret), "{secret} is logged:\n{log}");
+    }
+}
+
+#[test]
+fn an_empty_list_is_taken_where_that_is_meant() {
+    let file = File::new("empty", &json!([]));
+    let closed = start(&[file.setting(), ("LOOPWRIGHT_KEYS_MAY_BE_EMPTY", "yes")]);
+    assert_eq!(ask(closed, &format!("Bearer {SHOP}")).status, 401);
+    let mut instance = Instance::start(&[file.setting(), ("LOOPWRIGHT_KEYS_MAY_BE_EMPTY", "yes")]);
+    instance.signal("-HUP");
+    assert_eq!(instance.wait_for("the keys were read")["clients"], 0);
+}
+
+#[test]
+fn an_expired_key_is_told_so() {
+    let entry = |name: &str, key: &str, end: &str| json!({ "name": name, "sha256": [hash(key)], "not_after": end });
+    let ends = json!([entry("shop", SHOP, "2026-01-31T12:00:00+02:00"), entry("yard", YARD, "2199-12-31T00:00:00Z"),]);
+    let file = File::new("expired", &ends);
+    let closed = start(&[file.setting()]);
+    assert_eq!(ask(closed, &format!("Bearer {YARD}")).status, 200);
+    let refused = ask(closed, &format!("Bearer {SHOP}"));
+    assert_eq!((refused.status, &refused.body["code"]), (401, &json!("unauthorized")));
+    let detail = refused.body["detail"].as_str().unwrap();
+    assert!(detail.contains("expired at 2026-01-31T10:00:00Z") && detail.contains("operator"), "{detail}");
+    assert!(refused.header("www-authenticate").ends_with("error=\"invalid_token\""));
+}
+
+#[test]
+fn what_is_cached_is_private_where_keys_are_on() {
+    let file = File::new("private", &both());
+    let closed = start(&[file.setting()]);
+    let key = format!("Bearer {SHOP}");
+    let table = ask(closed, &key);
+    let tag = table.header("etag").to_owned();
+    let known = [("authorization", key.as_str()), ("if-none-match", tag.as_str())];
+    let unchanged = send(closed, &Method::GET, "/v1/reference/roles", &known);
+    assert_eq!(unchanged.status, 304);
+    let open = ["/openapi.json", "/docs/index.css", "/problems/unauthorized"];
+    for answer in open.map(|path| send(closed, &Method::GET, path, &[])).iter().chain([&table, &unchanged]) {
+        assert_eq!(answer.header("cache-control"), "private, max-age=3600");
     }
 }

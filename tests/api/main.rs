@@ -27,6 +27,7 @@ mod job_sheet;
 mod keys;
 mod laws;
 mod limits;
+mod log;
 mod material_estimate;
 mod pages;
 mod process;

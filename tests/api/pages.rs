@@ -106,3 +106,23 @@ fn a_kind_of_problem_that_does_not_exist_has_no_page() {
         assert_eq!(answer.body["code"], "not_found");
     }
 }
+
+#[test]
+fn no_document_sends_a_form_moves_its_base_or_is_shown_in_a_frame() {
+    let answered = |path: &str, request: &str| {
+        let answer = super::harness::post(path, request.to_owned());
+        assert_eq!(answer.status, 200, "{path}: {}", answer.body);
+        answer.header("content-security-policy").to_owned()
+    };
+    let sizing = include_str!("../../openapi/examples/loop-sizing/yard_gate.request.json");
+    let plan = include_str!("../../openapi/examples/installation-plan/yard_gate_in_january.request.json");
+    let drawn = [answered("/v1/drawings/plan", sizing), answered("/v1/installation-plan/job-sheet", plan)];
+    let read = ["/docs/", "/docs/index.css", "/problems/not-found"];
+    let read = read.map(|path| get(path).header("content-security-policy").to_owned());
+    for policy in drawn.iter().chain(&read) {
+        assert!(policy.starts_with("default-src 'none'; "), "{policy}");
+        for part in ["base-uri 'none'", "form-action 'none'", "frame-ancestors 'none'"] {
+            assert!(policy.split("; ").any(|directive| directive == part), "{part} is not in {policy}");
+        }
+    }
+}

@@ -60,6 +60,10 @@ class Behind:
         handler.send_response(int(word))
         handler.send_header("content-type", "application/json")
         handler.send_header("content-length", str(len(got)))
+        # As the service does.
+        handler.send_header("x-request-id", handler.headers.get("x-request-id", ""))
+        handler.send_header("x-content-type-options", "nosniff")
+        handler.send_header("cache-control", "no-store")
         handler.end_headers()
         handler.wfile.write(got)
 

@@ -43,6 +43,7 @@ def adapted(folder, port, upstream):
         ("pid /run/nginx.pid;", f"pid {folder}/nginx.pid;", 1),
         ("/var/log/nginx/", f"{folder}/", 2),
         ("/var/lib/nginx/", f"{folder}/", 2),
+        ("root /var/www/loopwright;", f"root {folder}/www;", 1),
         (f"/etc/nginx/tls/{NAME}.pem", str(made), 1),
         (f"/etc/nginx/tls/{NAME}.key", str(key), 1),
         ("listen 443 ssl", f"listen 127.0.0.1:{port} ssl", 2),

@@ -2,17 +2,24 @@
 //!
 //! A key is long and random, so its SHA-256 discloses nothing about it; the key itself is neither stored nor logged.
 
-use std::path::PathBuf;
+use std::fs::File;
+use std::io::Read;
+use std::path::{Path, PathBuf};
 use std::sync::{Arc, PoisonError, RwLock};
 
 use actix_web::http::header::{self, HeaderMap};
+use jiff::Timestamp;
 use serde::Deserialize;
 use sha2::{Digest, Sha256};
 use subtle::ConstantTimeEq;
 
 use super::rate::ClientLimiter;
+use crate::api::problem::Problem;
 use crate::api::request_id::is_plain_name;
 use crate::settings::Rate;
+
+/// The largest file of keys, bytes: some ten thousand clients.
+const MAX_FILE_SIZE: u64 = 1024 * 1024;
 
 /// The SHA-256 of a key, in halves: they are compared in fewer steps than bytes.
 type KeyHash = [u128; 2];
@@ -24,6 +31,14 @@ pub struct Client {
     /// Its rate limit, which is common to its keys.
     pub limiter: Arc<ClientLimiter>,
     hashes: Vec<KeyHash>,
+    /// When its keys end.
+    not_after: Option<Timestamp>,
+}
+
+impl Client {
+    fn is_expired(&self) -> bool {
+        self.not_after.is_some_and(|end| Timestamp::now() > end)
+    }
 }
 
 /// A client in the file.
@@ -35,6 +50,8 @@ struct ClientEntry {
     sha256: Vec<String>,
     requests_per_second: Option<u32>,
     burst: Option<u32>,
+    /// When its keys end (RFC 3339).
+    not_after: Option<String>,
 }
 
 /// The file of clients, and the clients last read from it.
@@ -42,6 +59,8 @@ pub struct KeyFile {
     path: PathBuf,
     /// The rate of a client without one of its own.
     rate: Rate,
+    /// Whether a file without a client is meant.
+    may_be_empty: bool,
     clients: RwLock<Arc<[Arc<Client>]>>,
 }
 
@@ -50,30 +69,68 @@ impl KeyFile {
     ///
     /// # Errors
     /// What is wrong with it, and where.
-    pub fn open(path: PathBuf, rate: Rate) -> Result<Self, String> {
-        let keys = Self { path, rate, clients: RwLock::new(Arc::new([])) };
+    pub fn open(path: PathBuf, rate: Rate, may_be_empty: bool) -> Result<Self, String> {
+        let keys = Self { path, rate, may_be_empty, clients: RwLock::new(Arc::new([])) };
         keys.reload()?;
         Ok(keys)
     }
 
-    /// Reads the file again, and returns how many clients it has. A client whose rate is unchanged keeps its limiter.
+    /// Reads the file, and logs which clients are new, gone or expired. A client whose rate is unchanged keeps its limiter.
     ///
     /// # Errors
     /// What is wrong with the file; the clients stay as they were.
-    pub fn reload(&self) -> Result<usize, String> {
-        let wrong = |what: String| format!("LOOPWRIGHT_KEYS {}: {what}", self.path.display());
-        let text = std::fs::read(&self.path).map_err(|error| wrong(error.to_string()))?;
-        let entries: Vec<ClientEntry> = serde_json::from_slice(&text).map_err(|error| wrong(error.to_string()))?;
+    pub fn reload(&self) -> Result<(), String> {
         let known = self.clients();
-        let clients = entries.into_iter().map(|entry| self.client_of(entry, &known)).collect::<Result<Vec<_>, _>>();
-        let clients = clients.and_then(check_distinct).map_err(wrong)?;
-        let count = clients.len();
+        let clients = self.read(&known).map_err(|what| format!("LOOPWRIGHT_KEYS {}: {what}", self.path.display()))?;
+        let names_beyond = |all: &[Arc<Client>], others: &[Arc<Client>]| {
+            names(all.iter().filter(|client| others.iter().all(|other| other.name != client.name)))
+        };
+        tracing::info!(
+            clients = clients.len(),
+            new = names_beyond(&clients, &known),
+            gone = names_beyond(&known, &clients),
+            expired = names(clients.iter().filter(|client| client.is_expired())),
+            "the keys were read"
+        );
         *self.clients.write().unwrap_or_else(PoisonError::into_inner) = clients.into();
-        Ok(count)
+        Ok(())
+    }
+
+    /// The clients of the file.
+    fn read(&self, known: &[Arc<Client>]) -> Result<Vec<Arc<Client>>, String> {
+        let text = read_bounded(&self.path)?;
+        let entries: Vec<ClientEntry> = serde_json::from_slice(&text).map_err(|error| error.to_string())?;
+        if entries.is_empty() && !self.may_be_empty {
+            return Err("the list is empty, so nobody could call; list a client, or set \
+                        LOOPWRIGHT_KEYS_MAY_BE_EMPTY=yes where that is meant"
+                .to_owned());
+        }
+        let clients = entries.into_iter().map(|entry| self.client_of(entry, known)).collect::<Result<Vec<_>, _>>();
+        clients.and_then(check_distinct)
+    }
+
+    /// The client that has this key and may still use it.
+    pub fn client(&self, key: &[u8]) -> Option<Arc<Client>> {
+        self.owner(key).filter(|client| !client.is_expired())
+    }
+
+    /// Why a request is refused whose key is none of a client.
+    pub fn refusal(&self, headers: &HeaderMap) -> Problem {
+        let Some(key) = bearer_key(headers) else { return Problem::key_needed() };
+        match self.owner(key).and_then(|client| client.not_after) {
+            Some(end) => Problem::key_refused(format!(
+                "The key has expired at {end}. Ask the operator of the service for another, and send it as: \
+                 Authorization: Bearer KEY."
+            )),
+            None => Problem::key_refused(
+                "The key is not one that the service knows. Send the key that its operator gave you as: \
+                 Authorization: Bearer KEY.",
+            ),
+        }
     }
 
     /// The client that has this key. Every hash is compared to its end, so that the time discloses nothing.
-    pub fn client(&self, key: &[u8]) -> Option<Arc<Client>> {
+    fn owner(&self, key: &[u8]) -> Option<Arc<Client>> {
         let hash = hash_of(key);
         let clients = self.clients();
         let mut found = None;
@@ -111,10 +168,40 @@ impl KeyFile {
         if rate.per_second > Rate::MAX || !(1..=Rate::MAX).contains(&rate.burst) {
             return Err(format!("{name}: requests_per_second takes 0 to {0}, burst 1 to {0}", Rate::MAX));
         }
+        let not_after = entry.not_after.map(|text| parse_end(&text).ok_or_else(|| bad_end(&name))).transpose()?;
         let same = known.iter().find(|client| client.name == name && client.limiter.rate() == rate);
         let limiter = same.map_or_else(|| Arc::new(ClientLimiter::new(rate)), |client| client.limiter.clone());
-        Ok(Arc::new(Client { name, limiter, hashes }))
+        Ok(Arc::new(Client { name, limiter, hashes, not_after }))
     }
+}
+
+/// The content of a file, which is not read where it is too large.
+fn read_bounded(path: &Path) -> Result<Vec<u8>, String> {
+    let failed = |error: std::io::Error| error.to_string();
+    let file = File::open(path).map_err(failed)?;
+    let size = file.metadata().map_err(failed)?.len();
+    let mut text = Vec::new();
+    // What has no size, as a device, is not read beyond the limit either.
+    file.take(MAX_FILE_SIZE + 1).read_to_end(&mut text).map_err(failed)?;
+    let size = size.max(text.len() as u64);
+    if size > MAX_FILE_SIZE {
+        return Err(format!("the file has {size} bytes; at most {MAX_FILE_SIZE} are read"));
+    }
+    Ok(text)
+}
+
+/// The names of clients, for the log.
+fn names<'a>(clients: impl Iterator<Item = &'a Arc<Client>>) -> String {
+    clients.map(|client| client.name.as_str()).collect::<Vec<_>>().join(", ")
+}
+
+/// A time with its offset from UTC.
+fn parse_end(text: &str) -> Option<Timestamp> {
+    text.parse().ok()
+}
+
+fn bad_end(name: &str) -> String {
+    format!("{name}: not_after takes a time of RFC 3339 with its offset, such as 2027-03-31T00:00:00Z")
 }
 
 /// Refuses clients that share a name or a key.

@@ -39,7 +39,11 @@ impl AdmissionControl {
     /// When the file of keys cannot be used; the message says why.
     pub fn new(settings: &Settings) -> Result<Self, String> {
         let limits = settings.limits.clone();
-        let keys = settings.keys.as_ref().map(|path| KeyFile::open(path.clone(), limits.rate)).transpose()?;
+        let keys = settings
+            .keys
+            .as_ref()
+            .map(|path| KeyFile::open(path.clone(), limits.rate, settings.keys_may_be_empty))
+            .transpose()?;
         Ok(Self {
             keys,
             addresses: AddressLimiter::new(limits.rate),
@@ -51,7 +55,7 @@ impl AdmissionControl {
     /// Reads the file of keys again; a file that cannot be used changes nothing.
     pub fn reload_keys(&self) {
         match self.keys.as_ref().map(KeyFile::reload) {
-            Some(Ok(clients)) => tracing::info!(clients, "the keys were read again"),
+            Some(Ok(())) => (),
             Some(Err(error)) => tracing::error!("the keys stay as they were: {error}"),
             None => tracing::warn!("there are no keys to read again: LOOPWRIGHT_KEYS is not set"),
         }
@@ -77,8 +81,8 @@ impl AdmissionControl {
         let context = RequestContext::of(request.request());
         let caller = context.caller.get_or_init(|| self.identify(request));
         self.charge(&context, NonZeroU32::MIN)?;
-        if !is_public(request.path()) && self.keys.is_some() && matches!(caller, Caller::Address(_)) {
-            return Err(Problem::unauthorized(keys::bearer_key(request.headers()).is_some()));
+        if let (false, Some(keys), Caller::Address(_)) = (is_public(request.path()), &self.keys, caller) {
+            return Err(keys.refusal(request.headers()));
         }
         Ok(())
     }

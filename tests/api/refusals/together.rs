@@ -1,8 +1,8 @@
 //! All faults of quantities, counts, lists and cross-field rules come in one answer.
 
-use serde_json::json;
+use serde_json::{Value, json};
 
-use super::{hint, refused};
+use super::{calculate, hint, refused};
 use crate::requests::{loop_characteristics, loop_sizing, with};
 
 #[test]
@@ -87,4 +87,38 @@ fn one_fault_is_announced_as_one() {
     let answer = refused("loop-characteristics", &request, &[("#/loop/along_travel", "unit_missing")]);
     assert_eq!(answer.body["detail"], "One field cannot be used; errors says what to send instead.");
     assert_eq!(hint(&answer), "Write a length as \"6 ft\" or \"1.8 m\".");
+}
+
+#[test]
+fn of_many_faults_the_first_hundred_are_listed_and_all_are_counted() {
+    let row = json!({ "time": "noon", "air": "warm", "dew_point": "damp", "surface": "cold" });
+    let rows = |count: usize| json!({ "conditions": vec![row.clone(); count] });
+    let request = |count: usize| {
+        json!({ "opening": { "width": "12 ft", "barrier": "none" },
+        "start": "2026-05-14T08:30:00-04:00", "sealant": { "kind": "two_part_reactive" }, "weather": rows(count) })
+    };
+    let check = |problem: &Value, count: usize| {
+        let listed = problem["errors"].as_array().unwrap();
+        let detail = problem["detail"].as_str().unwrap();
+        assert_eq!((problem["error_count"].as_u64(), listed.len()), (Some(count as u64), count.min(100)), "{detail}");
+        assert!(detail.starts_with(&format!("{count} fields cannot be used")), "{detail}");
+        assert_eq!(detail.contains("lists the first 100"), count > 100, "{detail}");
+    };
+    for (rows, faults) in [(25, 100), (26, 104), (336, 1344)] {
+        let answer = calculate("installation-plan", &request(rows));
+        assert_eq!(answer.status, 422);
+        check(&answer.body, faults);
+    }
+    // What is sent grows with the faults, what is answered does not.
+    let length = |rows: usize| calculate("installation-plan", &request(rows)).body.to_string().len();
+    assert!(length(336) < length(26) + 100, "{} and {}", length(336), length(26));
+    // Each item of a batch likewise, with the item in its pointers.
+    let items = json!({ "items": [{ "id": "yard", "request": request(336) }] });
+    let batch = calculate("installation-plan/batch", &items);
+    let problem = &batch.body["results"][0]["problem"];
+    check(problem, 1344);
+    assert!(problem["errors"][99]["pointer"].as_str().unwrap().starts_with("#/items/0/request/weather/"), "{problem}");
+    // Other kinds have none.
+    let other = super::super::harness::get("/nope").body;
+    assert_eq!((&other["error_count"], &other["errors"]), (&json!(0), &json!([])));
 }
