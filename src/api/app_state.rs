@@ -1,9 +1,10 @@
 //! What all handlers share: settings, metrics, readiness.
 
+use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
-use std::sync::{Arc, OnceLock};
 
 use actix_web::{HttpRequest, web};
+use tokio::sync::OnceCell;
 
 use super::admission::AdmissionControl;
 use super::caller_shares::CallerShares;
@@ -36,7 +37,7 @@ pub struct AppState {
     /// What it counts.
     pub metrics: Metrics,
     /// The description with this instance's address, rendered when it is first asked for: an instance that is never asked does not compute its examples.
-    pub description: OnceLock<CachedDocument>,
+    pub description: OnceCell<CachedDocument>,
     /// Where forecasts come from; `None` switches them off.
     pub forecast: Option<Box<dyn ForecastSource>>,
     ready: AtomicBool,
@@ -61,7 +62,7 @@ impl AppState {
             admission: AdmissionControl::new(&settings)?,
             settings,
             metrics,
-            description: OnceLock::new(),
+            description: OnceCell::new(),
             ready: AtomicBool::new(false),
             stopping: AtomicBool::new(false),
         })

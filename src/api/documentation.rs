@@ -1,25 +1,31 @@
 //! The description as it is served, and the page that shows it, without anything from another host.
 
+use std::borrow::Cow;
 use std::sync::{Arc, OnceLock};
 
 use actix_web::http::header;
+use actix_web::web::Bytes;
 use actix_web::{HttpRequest, HttpResponse};
 use utoipa_swagger_ui::Config;
 
 use super::app_state::AppState;
+use super::compute::for_request;
 use super::description;
 use super::problem::{Problem, ProblemCode};
 use super::respond::{cache_control, cached_document, content_policy};
 use super::response_body::CachedDocument;
+use super::sliced_body::shared;
 
-/// The description.
+/// The description. It is rendered for the first who asks, on the pool, for its examples are computed.
 ///
 /// # Errors
-/// None.
-pub fn openapi(request: &HttpRequest) -> Result<HttpResponse, Problem> {
-    let state = AppState::of(request);
-    let render = || CachedDocument::new(pretty(&state.settings.public_url), "application/json");
-    Ok(cached_document(state.description.get_or_init(render), request))
+/// 503 when the pool has no place.
+pub async fn openapi(request: HttpRequest) -> Result<HttpResponse, Problem> {
+    let state = AppState::of(&request);
+    let public_url = state.settings.public_url.clone();
+    let render = move |_| CachedDocument::new(pretty(&public_url), "application/json");
+    let description = state.description.get_or_try_init(|| for_request::run(&request, render)).await?;
+    Ok(cached_document(description, &request))
 }
 
 /// The description as it is served, committed and printed.
@@ -55,9 +61,13 @@ pub fn docs(request: &HttpRequest) -> Result<HttpResponse, Problem> {
         .ok()
         .flatten()
         .ok_or_else(|| Problem::new(ProblemCode::NotFound))?;
-    Ok(HttpResponse::Ok()
+    let response = HttpResponse::Ok()
         .content_type(file.content_type)
         .insert_header(cache_control(request))
         .insert_header(content_policy(SOURCES))
-        .body(file.bytes.into_owned()))
+        .body(match file.bytes {
+            Cow::Borrowed(bytes) => Bytes::from_static(bytes),
+            Cow::Owned(bytes) => bytes.into(),
+        });
+    Ok(shared(response))
 }

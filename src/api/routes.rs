@@ -32,7 +32,7 @@ pub fn configure(app: &mut web::ServiceConfig) {
     routes.post("/v1/installation-plan/batch".to_owned(), web::post().to(batch::answer));
     routes.post(job_sheet::PATH.to_owned(), web::post().to(print_job_sheet));
     reference_tables::visit_all(&mut routes);
-    get(app, "/openapi.json", documentation::openapi);
+    get_async(app, "/openapi.json", documentation::openapi);
     get(app, "/docs", documentation::redirect_to_docs);
     get(app, "/docs/{file:.*}", documentation::docs);
     get(app, "/problems/{slug}", pages::problem);
@@ -57,7 +57,15 @@ pub fn configure_metrics(app: &mut web::ServiceConfig) {
 
 /// Adds a path for GET and HEAD.
 fn get(app: &mut web::ServiceConfig, path: &str, answer: fn(&HttpRequest) -> Result<HttpResponse, Problem>) {
-    let handler = move |request: HttpRequest| async move { handle(request.clone(), async { answer(&request) }).await };
+    get_async(app, path, move |request| async move { answer(&request) });
+}
+
+/// Adds a path for GET and HEAD whose answer takes a while.
+fn get_async<F>(app: &mut web::ServiceConfig, path: &str, answer: impl Fn(HttpRequest) -> F + Copy + 'static)
+where
+    F: Future<Output = Result<HttpResponse, Problem>> + 'static,
+{
+    let handler = move |request: HttpRequest| handle(request.clone(), answer(request));
     app.service(
         web::resource(path)
             .route(web::get().to(handler))
