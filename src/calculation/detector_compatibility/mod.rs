@@ -77,9 +77,11 @@ pub fn solve(
         diagnostics.mark_unneeded(&FieldPath::BODY.field("detector"), &[insulation]);
     }
     let (detector, vehicles) = (&resolved.detector, &resolved.vehicles);
-    let measured = resolved.loops.iter().cloned().map(MeasuredLoop::new).collect();
+    let measured = MeasuredLoop::measure_all(&resolved.loops, &resolved.budget);
     let channels = join_channels(measured, resolved.wiring);
     let judge = |channel: &DetectorChannel| {
+        // What is thrown away looks at no vehicle.
+        let vehicles = if resolved.budget.is_abandoned() { &[] } else { vehicles.as_slice() };
         ChannelJudgement::new(channel, channel.step(detector, vehicles), detector, vehicles)
     };
     let judged: Vec<_> = channels.iter().map(judge).collect();
@@ -95,11 +97,18 @@ pub fn solve(
             diagnostics.add_sources(check.sources);
         }
         reported.extend(checks.iter().map(|check| check.to_report(channel)));
-        sensitivities.extend(checks::sensitivities(channel, detector, vehicles));
+        if !resolved.budget.is_abandoned() {
+            sensitivities.extend(checks::sensitivities(channel, detector, vehicles));
+        }
         judgement.state(channel, detector, diagnostics);
         settings.push(settings::choose(channel, first, judgement.step, detector, diagnostics));
         remedies.extend(remedies::find(&workshop, index));
         first += channel.loops.len();
+    }
+    if resolved.budget.take_was_reached() {
+        let message = Statement::new("compatibility-search-bounded");
+        let at = FieldPath::BODY.field("loops");
+        diagnostics.add_finding(Finding::new(FindingCode::SearchBounded, Level::Warning, &at, message));
     }
     state_steel(&resolved.loops, diagnostics);
     let neighbours = neighbours::pairs(&channels, detector, diagnostics);

@@ -90,7 +90,7 @@ impl Calculation for VehicleResponseRequest {
 pub fn solve(resolved: &ResolvedVehicleResponse, diagnostics: &mut Diagnostics) -> VehicleResponseReport {
     let (model, threshold) = (&resolved.model, resolved.threshold);
     let electrical = measure(&resolved.coil, &resolved.lead_in, &MeasurementConditions::usual());
-    let field = LoopField::new(&resolved.coil, &electrical);
+    let field = LoopField::new(&resolved.coil, &electrical, diagnostics.budget());
     let pass = drive_over(&field, model, resolved.offset, threshold, resolved.positions);
     let centres = [Length::default()];
     let is_two_wheeler = resolved.class.is_some_and(VehicleClass::is_two_wheeler);
