@@ -11,7 +11,7 @@ use std::sync::atomic::{AtomicBool, Ordering};
 /// The searches of an answer, in their order. Each has the steps that those before it have left, and leaves some for those behind it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Search {
-    /// For the loops, their places, their steps and their leads.
+    /// For the loops, their places, their steps and their lead-ins.
     Loops,
     /// For other sizes and shapes.
     Alternatives,

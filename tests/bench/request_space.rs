@@ -7,21 +7,39 @@ use serde_json::{Map, Value, json};
 const ROLES: &[&str] =
     &["exit", "obstruction_outside", "obstruction_inside", "between_leaves", "arming", "closing", "presence"];
 const VEHICLES: &[&str] = &[
-    "passenger_car", "pickup", "high_bed_truck", "tractor_trailer", "small_motorcycle", "large_motorcycle", "bicycle",
-    "car_with_trailer", "bus", "forklift", "golf_cart",
+    "passenger_car",
+    "pickup",
+    "high_bed_truck",
+    "tractor_trailer",
+    "small_motorcycle",
+    "large_motorcycle",
+    "bicycle",
+    "car_with_trailer",
+    "bus",
+    "forklift",
+    "golf_cart",
 ];
-const HAZARDS: &[&str] = &["reinforcing_mesh", "adjacent_traffic", "freezing_climate", "cracked_pavement", "pavement_joint"];
+const HAZARDS: &[&str] =
+    &["reinforcing_mesh", "adjacent_traffic", "freezing_climate", "cracked_pavement", "pavement_joint"];
 const OBSERVATIONS: &[&str] = &[
-    "fault_after_rain", "fault_in_frost", "stuck_in_detect", "never_detects", "intermittent", "detects_the_gate",
-    "detects_next_lane", "drifts", "fault_when_pavement_flexes",
+    "fault_after_rain",
+    "fault_in_frost",
+    "stuck_in_detect",
+    "never_detects",
+    "intermittent",
+    "detects_the_gate",
+    "detects_next_lane",
+    "drifts",
+    "fault_when_pavement_flexes",
 ];
 const BARRIERS: &[&str] =
     &["slide_gate", "swing_gate", "swing_gate_pair", "barrier_arm", "vertical_lift_gate", "overhead_door", "none"];
 const WIDTHS: &[&str] = &[
-    "3 ft", "6 ft", "9 ft", "12 ft", "16 ft", "20 ft", "24 ft", "30 ft", "40 ft", "60 ft", "100 ft", "200 ft", "1 m", "3.6 m",
-    "7.2 m", "12 m", "60 m",
+    "3 ft", "6 ft", "9 ft", "12 ft", "16 ft", "20 ft", "24 ft", "30 ft", "40 ft", "60 ft", "100 ft", "200 ft", "1 m",
+    "3.6 m", "7.2 m", "12 m", "60 m",
 ];
-const LEGS: &[&str] = &["1 ft", "2 ft", "4 ft", "6 ft", "6.5 ft", "8 ft", "12 ft", "20 ft", "60 ft", "200 ft", "1.8 m", "3 m"];
+const LEGS: &[&str] =
+    &["1 ft", "2 ft", "4 ft", "6 ft", "6.5 ft", "8 ft", "12 ft", "20 ft", "60 ft", "200 ft", "1.8 m", "3 m"];
 const LEAD_INS: &[&str] = &["0 ft", "20 ft", "50 ft", "100 ft", "400 ft", "2000 ft", "5000 ft", "15 m"];
 
 /// Numbers that look random and are the same each time.
@@ -96,8 +114,12 @@ impl Gene {
         match self {
             Self::Choice(values) => values.get(allele as usize).cloned(),
             Self::Some(codes) => {
-                let chosen: Vec<_> =
-                    codes.iter().enumerate().filter(|(place, _)| allele >> place & 1 == 1).map(|(_, code)| *code).collect();
+                let chosen: Vec<_> = codes
+                    .iter()
+                    .enumerate()
+                    .filter(|(place, _)| allele >> place & 1 == 1)
+                    .map(|(_, code)| *code)
+                    .collect();
                 (!chosen.is_empty()).then(|| json!(chosen))
             }
             Self::Number(_) => None,
@@ -331,7 +353,9 @@ fn compatibility() -> RequestSpace {
             request.as_object_mut().expect("an object").remove("detector");
         }
         let one = |index: u64| {
-            let leg = (feet_of(LEGS[genome.number("leg") as usize]) + 0.5 * (index * genome.number("leg apart")) as f64).min(200.0);
+            let leg = (feet_of(LEGS[genome.number("leg") as usize])
+                + 0.5 * (index * genome.number("leg apart")) as f64)
+                .min(200.0);
             let spacing = leg + genome.number("spacing") as f64 - 2.0;
             let rows = genome.number("rows").max(1);
             let role = if genome.number("role") == 7 { index % 7 } else { genome.number("role") };
@@ -346,7 +370,10 @@ fn compatibility() -> RequestSpace {
                 "lead_in": { "length": LEAD_INS[genome.number("lead_in") as usize] },
             });
             if genome.number("spacing") > 0 {
-                let (along, across) = ((index / rows) as f64 * spacing, (index % rows) as f64 * (feet_of(LEGS[genome.number("other leg") as usize]) + 1.0));
+                let (along, across) = (
+                    (index / rows) as f64 * spacing,
+                    (index % rows) as f64 * (feet_of(LEGS[genome.number("other leg") as usize]) + 1.0),
+                );
                 one["position"] = json!({ "along": format!("{:.2} ft", along.min(1000.0)), "across": format!("{:.2} ft", across.min(1000.0)) });
             }
             if genome.number("lane") > 3 {
@@ -419,7 +446,8 @@ fn materials() -> RequestSpace {
         let quantity = request.as_object_mut().expect("an object").remove("quantity").unwrap_or(json!(1));
         let construction = request.as_object_mut().expect("an object").remove("construction");
         drop(construction);
-        let made = ["hand_wound", "preformed_saw_cut", "preformed_direct_burial"][genome.number("construction") as usize];
+        let made =
+            ["hand_wound", "preformed_saw_cut", "preformed_direct_burial"][genome.number("construction") as usize];
         let one = |index: u64| {
             json!({
                 "label": format!("loop {index}"), "quantity": quantity, "construction": made,
@@ -430,7 +458,8 @@ fn materials() -> RequestSpace {
         set(request, "loops", json!((0..=genome.number("count")).map(one).collect::<Vec<_>>()));
         let spools = genome.number("spools");
         if spools > 0 {
-            let spool = |index: u64| json!({ "length": format!("{} ft", 500 + 37 * index), "sku": format!("TIB-W{index}") });
+            let spool =
+                |index: u64| json!({ "length": format!("{} ft", 500 + 37 * index), "sku": format!("TIB-W{index}") });
             set(request, "wire_spools", json!((0..spools).map(spool).collect::<Vec<_>>()));
         }
         let shelf = genome.number("shelf");
@@ -449,7 +478,10 @@ fn materials() -> RequestSpace {
 
 fn cure() -> RequestSpace {
     let genes = vec![
-        ("sealant.kind", some(&["one_part_moisture_cure", "two_part_fast_cure", "hot_applied", "loop_sealant_unknown"])),
+        (
+            "sealant.kind",
+            some(&["one_part_moisture_cure", "two_part_fast_cure", "hot_applied", "loop_sealant_unknown"]),
+        ),
         ("hours", Gene::Number(336)),
         ("air", Gene::Number(30)),
         ("surface_condition", some(&["dry", "damp", "wet"])),
@@ -477,7 +509,11 @@ fn faults() -> RequestSpace {
     ];
     let build = |genome: &Genome<'_>, request: &mut Value| {
         let leg = LEGS[genome.number("along") as usize];
-        set(request, "design.loop", json!({ "along_travel": leg, "across_lane": "200 ft", "shape": "quadrupole", "turns": genome.number("turns") + 1 }));
+        set(
+            request,
+            "design.loop",
+            json!({ "along_travel": leg, "across_lane": "200 ft", "shape": "quadrupole", "turns": genome.number("turns") + 1 }),
+        );
         if request["design"]["lead_in"].is_null() {
             set(request, "design.lead_in.length", json!("50 ft"));
         }

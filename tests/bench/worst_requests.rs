@@ -7,7 +7,12 @@
 //! `search` climbs by time for so many seconds a calculation and prints the worst request with its time, its counted steps and its
 //! estimate; it also prints the request whose time is longest for its steps. `reports` writes a digest of the report of each of so many
 //! random requests: to compare two builds line by line. The worst requests found are benchmarks in `calculations.rs`.
-#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a measurement that cannot go on has failed")]
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a measurement that cannot go on has failed"
+)]
 
 mod request_space;
 
@@ -16,11 +21,18 @@ use std::time::{Duration, Instant};
 use loopwright::calculation::budget::WorkBudget;
 use loopwright::calculation::report::Diagnostics;
 use loopwright::calculation::{self, Calculation, CalculationVisitor};
+use nix::time::{ClockId, clock_gettime};
 use request_space::{Dice, RequestSpace, spaces};
 use serde_json::Value;
 use sha2::{Digest, Sha256};
 
 const USAGE: &str = "worst_requests search SECONDS [CALCULATION] | reports COUNT | time CALCULATION REQUEST.json";
+
+/// The time of this thread on a core so far, µs: other programs do not count.
+fn cpu_micros() -> f64 {
+    let time = clock_gettime(ClockId::CLOCK_THREAD_CPUTIME_ID).expect("the clock of a thread");
+    time.tv_sec() as f64 * 1e6 + time.tv_nsec() as f64 / 1e3
+}
 
 /// What one answer took.
 #[derive(Clone, Copy, Default)]
@@ -47,9 +59,9 @@ impl CalculationVisitor for Measured<'_> {
         }
         let Ok(request) = serde_json::from_value::<C>(self.request.clone()) else { return };
         let budget = WorkBudget::default();
-        let started = Instant::now();
+        let started = cpu_micros();
         let answer = request.answer_with(Diagnostics::within(budget.clone()));
-        let micros = started.elapsed().as_secs_f64() * 1e6;
+        let micros = cpu_micros() - started;
         self.cost =
             Cost { micros, steps: budget.used(), estimate: request.estimated_micros(), is_answered: answer.is_ok() };
         if self.keeps_report {
@@ -111,7 +123,8 @@ fn search(seconds: u64, only: Option<&str>) {
     let mut dice = Dice::new(17);
     for space in spaces().iter().filter(|space| only.is_none_or(|only| only == space.calculation)) {
         let half = Duration::from_secs_f64(seconds as f64 / 2.0);
-        let by_time = climb(space, Instant::now() + half, &mut dice, |cost| if cost.is_answered { cost.micros } else { 0.0 });
+        let by_time =
+            climb(space, Instant::now() + half, &mut dice, |cost| if cost.is_answered { cost.micros } else { 0.0 });
         show(space.calculation, "longest", &by_time);
         // Among what takes a millisecond at least, for small ones are all overhead.
         let per_step = |cost: &Cost| {
@@ -126,12 +139,24 @@ fn reports(count: u64) {
     for space in spaces() {
         for number in 0..count {
             let request = space.request(&space.random(&mut dice));
-            let mut measured =
-                Measured { name: space.calculation, request: &request, cost: Cost::default(), report: None, keeps_report: true };
+            let mut measured = Measured {
+                name: space.calculation,
+                request: &request,
+                cost: Cost::default(),
+                report: None,
+                keeps_report: true,
+            };
             calculation::visit_all(&mut measured);
             let text = measured.report.map_or_else(|| "refused".to_owned(), |report| report.to_string());
-            let digest = Sha256::digest(text.as_bytes()).iter().take(8).map(|byte| format!("{byte:02x}")).collect::<String>();
-            println!("{} {number} {digest} {:.1} {} {}", space.calculation, measured.cost.micros / 1e3, measured.cost.is_answered, text.contains("search_bounded"));
+            let digest =
+                Sha256::digest(text.as_bytes()).iter().take(8).map(|byte| format!("{byte:02x}")).collect::<String>();
+            println!(
+                "{} {number} {digest} {:.1} {} {}",
+                space.calculation,
+                measured.cost.micros / 1e3,
+                measured.cost.is_answered,
+                text.contains("search_bounded")
+            );
         }
     }
 }

@@ -25,12 +25,14 @@ pub use report::{
 use request::MAX_LOOPS;
 pub use request::{ConnectedLoop, DetectorCompatibilityRequest, Position, ResolvedDetectorCompatibility};
 
+use super::cost::CostTerm;
 use super::layout::{ChannelLoop, DetectorChannel, MeasuredLoop, join_channels};
 use super::report::{Diagnostics, FieldPath, Finding, InvalidRequest, ListJoin, Statement};
 use super::{Calculation, Example, loop_characteristics, vehicle_response};
 use crate::practice::cautions::CautionCode;
 use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::sources::Source;
+use crate::practice::vehicles::VehicleClass;
 use checks::CheckVerdict;
 use judgement::ChannelJudgement;
 use remedies::Workshop;
@@ -59,11 +61,28 @@ impl Calculation for DetectorCompatibilityRequest {
         },
     ];
 
+    fn cost_terms(&self) -> Vec<CostTerm> {
+        let positioned = self.loops.iter().filter(|one| one.position.is_some()).count();
+        compatibility_terms(self.loops.len(), positioned, self.vehicles.as_deref())
+    }
+
     fn calculate(&self, diagnostics: &mut Diagnostics) -> Result<Self::Report, InvalidRequest> {
         let resolved = self.resolve(diagnostics);
         let resolved = diagnostics.finish(resolved)?;
         Ok(solve(self, &resolved, diagnostics))
     }
+}
+
+/// What the checks of so many loops, some of them with positions, are estimated to cost.
+fn compatibility_terms(loops: usize, positioned: usize, vehicles: Option<&[VehicleClass]>) -> Vec<CostTerm> {
+    let vehicles = vehicles.unwrap_or(&VehicleClass::USUAL);
+    let of = |counts: fn(VehicleClass) -> bool| loops * vehicles.iter().filter(|class| counts(**class)).count();
+    vec![
+        CostTerm::new("a loop of a unit", loops, 60),
+        CostTerm::new("a vehicle over a loop of a unit", of(|class| !class.is_two_wheeler()), 60),
+        CostTerm::new("a vehicle of several parts over a loop of a unit", of(VehicleClass::has_gap), 500),
+        CostTerm::new("a pair of loops with positions", positioned * positioned.saturating_sub(1) / 2, 30),
+    ]
 }
 
 /// Checks the loops, which a layout may have decided, and reports.

@@ -227,7 +227,14 @@ impl DetectorCompatibilityRequest {
             );
             detector.threshold_steps_percent = USUAL_STEPS_PERCENT.to_vec();
         }
-        Some(ResolvedDetectorCompatibility { loops, wiring, detector, vehicles, sent_lanes: None, budget: diagnostics.budget().clone() })
+        Some(ResolvedDetectorCompatibility {
+            loops,
+            wiring,
+            detector,
+            vehicles,
+            sent_lanes: None,
+            budget: diagnostics.budget().clone(),
+        })
     }
 }
 

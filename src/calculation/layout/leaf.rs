@@ -152,6 +152,11 @@ impl Leaf {
         })
     }
 
+    /// Whether it is the same to the right and to the left of the opening's middle, in every state.
+    pub fn is_symmetric(&self) -> bool {
+        !matches!(self.barrier, Barrier::SlideGate | Barrier::SwingGate)
+    }
+
     /// The least distance from a loop that the model resolves; nearer a figure is rough.
     pub fn least_distance(&self) -> Length {
         Length::new::<meter>(self.whole.least_distance())
@@ -159,7 +164,8 @@ impl Leaf {
 
     /// What it makes over a loop in one of its states.
     pub fn change(&self, beside: &LoopBesideLeaf, state: LeafState) -> Ratio {
-        let greatest = |shares: &[f64]| shares.iter().map(|share| self.change_after(beside, *share)).fold(0.0, f64::max);
+        let greatest =
+            |shares: &[f64]| shares.iter().map(|share| self.change_after(beside, *share)).fold(0.0, f64::max);
         let compute = || match state {
             LeafState::Closed => greatest(&[0.0]),
             LeafState::Open => greatest(&[1.0]),
@@ -172,8 +178,9 @@ impl Leaf {
 
     /// What it makes after a share of its way.
     fn change_after(&self, beside: &LoopBesideLeaf, share: f64) -> f64 {
-        let standing =
-            |across: f64, up: f64| beside.change_by_wall((&self.whole, &self.budget), (0.0, across), self.ground_gap + up, 0.0);
+        let standing = |across: f64, up: f64| {
+            beside.change_by_wall((&self.whole, &self.budget), (0.0, across), self.ground_gap + up, 0.0)
+        };
         if share == 0.0 {
             return standing(0.0, 0.0);
         }

@@ -103,7 +103,9 @@ pub fn setbacks_beside_open_leaf(
     };
     let least = OPEN_LEAF_CLEARANCE.in_system(system).max(usual.left);
     let strips = (0..MAX_STEPS).map(|count| least + f64::from(count) * step);
-    let mut wide_enough = strips.take_while(|strip| *strip <= WIDEST_STRIP * width).filter(|strip| !is_seen(*strip) || !job.budget.allows(Search::Loops));
+    let mut wide_enough = strips
+        .take_while(|strip| *strip <= WIDEST_STRIP * width)
+        .filter(|strip| !is_seen(*strip) || !job.budget.allows(Search::Loops));
     beside(wide_enough.next().unwrap_or(least))
 }
 
@@ -116,7 +118,9 @@ fn over_row(
     state: LeafState,
 ) -> Ratio {
     let over = |across: &Length| leaf.change(&LoopBesideLeaf::new(coil, electrical, (along, *across)), state);
-    lane.centres.iter().map(over).fold(Ratio::default(), Ratio::max)
+    // Of a row that is alike on both sides, under a leaf that is, one side is enough.
+    let one_side = if leaf.is_symmetric() && lane.is_symmetric() { lane.centres.len() / 2 } else { 0 };
+    lane.centres[one_side..].iter().map(over).fold(Ratio::default(), Ratio::max)
 }
 
 /// What the leaf makes over a loop that is laid, or the worst of a row, at the terminals.

@@ -48,14 +48,17 @@ pub use solve::{LoopSizing, SolvedLoop, solve};
 pub use stock::StockChoice;
 pub use vehicle_sighting::VehicleSighting;
 
-use super::input::Shape;
+use super::cost::CostTerm;
+use super::input::{Shape, StockItem};
 use super::layout::LeafChanges;
 use super::loop_characteristics::{self, JudgementContext, MeasurementConditions, judge};
 use super::report::{Diagnostics, FieldPath, Finding, InvalidRequest, Statement};
 use super::{Calculation, Example, vehicle_response};
 use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::roles::Role;
+use crate::practice::site::Barrier;
 use crate::practice::sources::Source;
+use crate::practice::vehicles::VehicleClass;
 use alternatives::OfferedCandidate;
 use exit::ExitTimes;
 use report::LoopSurroundings;
@@ -86,12 +89,37 @@ impl Calculation for LoopSizingRequest {
         },
     ];
 
+    fn cost_terms(&self) -> Vec<CostTerm> {
+        sizing_terms(self.opening.barrier, self.roles.as_deref(), self.vehicles.as_deref(), self.stock.as_deref())
+    }
+
     fn calculate(&self, diagnostics: &mut Diagnostics) -> Result<Self::Report, InvalidRequest> {
         let resolved = self.resolve(diagnostics);
         let resolved = diagnostics.finish(resolved)?;
         let conditions = MeasurementConditions::usual();
         Ok(report(self, &resolved, &solve(&resolved, &conditions), diagnostics))
     }
+}
+
+/// What a sizing is estimated to cost.
+pub fn sizing_terms(
+    barrier: Barrier,
+    roles: Option<&[Role]>,
+    vehicles: Option<&[VehicleClass]>,
+    stock: Option<&[StockItem]>,
+) -> Vec<CostTerm> {
+    let roles = roles.unwrap_or(Role::usual_for(barrier)).len();
+    let vehicles = vehicles.unwrap_or(&VehicleClass::USUAL);
+    let leaves = usize::from(barrier.has_metal_leaf()) + usize::from(barrier.has_sweep());
+    let of = |counts: fn(VehicleClass) -> bool| roles * vehicles.iter().filter(|class| counts(**class)).count();
+    vec![
+        CostTerm::new("a sizing", 1, 100),
+        CostTerm::new("a leaf, and another one that swings", leaves, 500),
+        CostTerm::new("a vehicle over the loop of a role", of(|class| !class.is_two_wheeler()), 200),
+        CostTerm::new("a two-wheeler over the loop of a role", of(VehicleClass::is_two_wheeler), 200),
+        CostTerm::new("a vehicle of several parts over the loop of a role", of(VehicleClass::has_gap), 800),
+        CostTerm::new("an item of stock of a sizing", stock.map_or(0, <[StockItem]>::len), 20),
+    ]
 }
 
 /// The report of a layout, with what is to be said about it.

@@ -47,7 +47,8 @@ pub fn share_a_place(one: &LaidLoop, other: &LaidLoop) -> bool {
 pub fn assign_units(layout: &mut JobLayout, job: &ResolvedLoopSizing) -> LayoutCouplings {
     let (loops, couplings) = (&layout.loops, LayoutCouplings::default());
     let couples = |one: usize, other: usize| {
-        job.wiring != Wiring::Separate || couplings.strongest(loops, (one, other), &job.budget).value >= HARMLESS_COUPLING
+        job.wiring != Wiring::Separate
+            || couplings.strongest(loops, (one, other), &job.budget).value >= HARMLESS_COUPLING
     };
     let mut groups: Vec<usize> = (0..loops.len()).collect();
     for other in 0..loops.len() {
@@ -70,12 +71,7 @@ pub fn assign_units(layout: &mut JobLayout, job: &ResolvedLoopSizing) -> LayoutC
 }
 
 /// States which loops go on one scanning unit, and why.
-pub fn judge(
-    layout: &JobLayout,
-    couplings: &LayoutCouplings,
-    job: &ResolvedLoopSizing,
-    diagnostics: &mut Diagnostics,
-) {
+pub fn judge(layout: &JobLayout, couplings: &LayoutCouplings, job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
     if job.wiring != Wiring::Separate {
         return;
     }

@@ -21,12 +21,14 @@ use uom::si::f64::Length;
 
 pub use loop_field::{LoopField, WeakestChange};
 pub use report::{BlindStrip, DrivenVehicle, ProfilePoint, Stretch, VehicleResponseInputs, VehicleResponseReport};
+use request::USUAL_POSITIONS;
 pub use request::{PlateSize, ResolvedVehicleResponse, VehicleResponseRequest};
 pub use root_finding::find_root;
 pub use seen_height::{SeenHeight, find_seen_height};
 pub use unseen_strips::{UnseenStrips, find_unseen_strips};
 pub use vehicle_model::VehicleModel;
 
+use super::cost::CostTerm;
 use super::loop_characteristics::{self, MeasurementConditions, measure};
 use super::report::{Diagnostics, FieldPath, InvalidRequest};
 use super::{Calculation, Example};
@@ -73,6 +75,17 @@ impl Calculation for VehicleResponseRequest {
             request: include_str!("../../../openapi/examples/vehicle-response/boat_trailer_plate.request.json"),
         },
     ];
+
+    fn cost_terms(&self) -> Vec<CostTerm> {
+        let positions = self.positions.unwrap_or(USUAL_POSITIONS.0) as usize;
+        if self.vehicle.is_some_and(VehicleClass::is_two_wheeler) {
+            return vec![
+                CostTerm::new("the pass of a two-wheeler", 1, 200),
+                CostTerm::new("a position of a two-wheeler", positions, 1),
+            ];
+        }
+        vec![CostTerm::new("the pass of a vehicle", 1, 700), CostTerm::new("a position of a vehicle", positions, 15)]
+    }
 
     fn calculate(&self, diagnostics: &mut Diagnostics) -> Result<Self::Report, InvalidRequest> {
         let resolved = self.resolve(diagnostics);

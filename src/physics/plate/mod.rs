@@ -223,7 +223,8 @@ impl MeshedBody {
     fn steps(&self, primary: &PrimaryLoop, across: f64) -> u64 {
         let symmetric = primary.symmetry(across);
         let of_mesh = |mesh: &Mesh| {
-            mesh.corners(symmetric.is_some()) * (primary.distances() + LOGARITHM_STEPS) + mesh.products(symmetric) / PRODUCTS_IN_STEP
+            mesh.corners(symmetric.is_some()) * (primary.distances() + LOGARITHM_STEPS)
+                + mesh.products(symmetric) / PRODUCTS_IN_STEP
         };
         (of_mesh(&self.coarse) + of_mesh(&self.fine)) as u64
     }

@@ -229,7 +229,11 @@ fn a_loop_turned_by_any_angle_agrees_with_the_exact_ones() {
         let winding = Winding { across: 20.0 * FOOT, ..winding(shape, cut) };
         let foot = [0.7, 3.0 * FOOT + 4.0 * FOOT, 0.2];
         let straight = wall.change(&PrimaryLoop::new(&winding), foot);
-        assert_within(0.2, wall.change(&PrimaryLoop::rotated(&winding, 0.0, |point| wall.distance(foot, point)), foot), straight);
+        assert_within(
+            0.2,
+            wall.change(&PrimaryLoop::rotated(&winding, 0.0, |point| wall.distance(foot, point)), foot),
+            straight,
+        );
         let beside = [0.7, 10.0 * FOOT + 2.0 * FOOT, 0.2];
         let turned = wall.change(&PrimaryLoop::turned(&winding), beside);
         let quarter = PrimaryLoop::rotated(&winding, std::f64::consts::FRAC_PI_2, |point| wall.distance(beside, point));

@@ -151,7 +151,8 @@ impl<'a> Workshop<'a> {
         let known = tried.iter().find(|other| is_same_coil(&other.own, one)).cloned();
         let known = known.unwrap_or_else(|| {
             let lead_in = self.resolved.loops[index].lead_in.clone();
-            let measured = MeasuredLoop::new(ChannelLoop { lead_in, sightings: Vec::new(), ..one.clone() }, &self.resolved.budget);
+            let measured =
+                MeasuredLoop::new(ChannelLoop { lead_in, sightings: Vec::new(), ..one.clone() }, &self.resolved.budget);
             tried.push(measured.clone());
             measured
         });
