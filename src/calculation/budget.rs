@@ -1,19 +1,46 @@
 //! How much one answer may compute, in counted steps, and whether anybody still waits for it.
+//!
+//! What is computed is counted where it is computed: positions of metal over a loop, leaves beside it, coupling, what a loop measures. A
+//! search asks before each trial whether it may go on. What is no search is bounded by the limits of requests and is only counted.
 
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
 
-/// The steps that are left of an answer. Steps are counted, never timed: the same request is always answered alike.
+/// The searches of an answer, in their order. Each has the steps that those before it have left, and leaves some for those behind it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Search {
+    /// For the loops, their places, their steps and their lead-ins.
+    Loops,
+    /// For other sizes and shapes.
+    Alternatives,
+    /// For what would turn a check of a detector unit.
+    Remedies,
+}
+
+impl Search {
+    /// The steps after which an answer begins no further trial of this search. A choice made here, for some 50 ms of a usual core in all.
+    pub fn most_steps(self) -> u64 {
+        match self {
+            Self::Loops => 3_000_000,
+            Self::Alternatives => 4_000_000,
+            Self::Remedies => 6_000_000,
+        }
+    }
+}
+
+/// The steps of an answer. Steps are counted, never timed: the same request is always answered alike. A step is about as much work as the
+/// distance of one corner of a cell from one end of a wire.
 #[derive(Clone, Debug, Default)]
 pub struct WorkBudget {
     used: Arc<AtomicU64>,
+    was_reached: Arc<AtomicBool>,
     is_abandoned: Arc<AtomicBool>,
 }
 
 impl WorkBudget {
     /// A whole budget for an answer that nobody waits for any more once the flag is set.
     pub fn until(is_abandoned: Arc<AtomicBool>) -> Self {
-        Self { used: Arc::default(), is_abandoned }
+        Self { is_abandoned, ..Self::default() }
     }
 
     /// Whether the caller has left, so that what is computed is thrown away.
@@ -24,5 +51,24 @@ impl WorkBudget {
     /// The steps that were used.
     pub fn used(&self) -> u64 {
         self.used.load(Ordering::Relaxed)
+    }
+
+    /// Counts what was computed.
+    pub fn count(&self, steps: u64) {
+        self.used.fetch_add(steps, Ordering::Relaxed);
+    }
+
+    /// Whether a search may try once more: steps are left for it, and somebody waits. That it may not is noted.
+    pub fn allows(&self, search: Search) -> bool {
+        let allows = self.used() < search.most_steps() && !self.is_abandoned();
+        if !allows {
+            self.was_reached.store(true, Ordering::Relaxed);
+        }
+        allows
+    }
+
+    /// Whether a search was ended early since this was last asked.
+    pub fn take_was_reached(&self) -> bool {
+        self.was_reached.swap(false, Ordering::Relaxed)
     }
 }

@@ -16,6 +16,7 @@
 //! - [`fault_finding`]: what has failed, and what to test next.
 
 pub mod budget;
+pub mod cost;
 pub mod cure_guidance;
 pub mod detector_compatibility;
 pub mod fault_finding;

@@ -5,6 +5,7 @@ use serde::de::DeserializeOwned;
 use utoipa::ToSchema;
 use validator::Validate;
 
+use super::cost::CostTerm;
 use super::input::Weather;
 use super::installation_plan::Illustrator;
 use super::report::{Diagnostics, HasMessages, InvalidRequest};
@@ -41,10 +42,13 @@ pub trait Calculation: DeserializeOwned + Validate + ToSchema + Send + 'static {
     /// The published requests, at least one.
     const EXAMPLES: &'static [Example];
 
-    /// How long the answer is estimated to take on a usual core, µs, from the counts of the request alone. It is charged to the caller's
+    /// What the request asks for, and what each is estimated to take. From its counts alone: nothing is computed for it.
+    fn cost_terms(&self) -> Vec<CostTerm>;
+
+    /// How long the answer is estimated to take on a usual core, µs: the sum of [`Calculation::cost_terms`]. It is charged to the caller's
     /// rate, and what takes under 100 µs is computed where it is read.
     fn estimated_micros(&self) -> u64 {
-        50
+        self.cost_terms().iter().map(CostTerm::total).sum()
     }
 
     /// Adds the drawings that the request asks for. Most reports have none.

@@ -76,6 +76,7 @@ sourced_vocabulary! {
         SamePlace "same_place" "Two loops at one place" "Loops on different channels lie over one another, and neither can be told from the other." [CommonPractice];
         PositionUnknown "position_unknown" "Positions not given" "Without positions the coupling of neighbours cannot be told." [Computed];
         Sensitivity "sensitivity" "Sensitivity to set" "The step at which every vehicle changes the loop by twice the threshold." [NemaSensitivity OwnChoice];
+        SearchBounded "search_bounded" "Search ended early" "The request asks for more than one answer may compute: this is the best that was found so far." [Computed OwnChoice];
         ContradictoryReadings "contradictory_readings" "Readings contradict each other" "No single fault explains all readings: one is wrong, or there are two faults." [BayesRule OwnChoice];
         InsulationReading "insulation_reading" "What the insulation means" "The band in which the insulation lies, and whose limit that is: agencies differ." [OwnChoice];
         TestVoltage "test_voltage" "Low test voltage" "Insulation was tested below the voltage of the agencies' limits, so a leak may hide." [Wsdot820 Caltrans87];

@@ -70,6 +70,11 @@ impl VehicleClass {
         }
     }
 
+    /// Whether its metal has a gap that a loop may fall into.
+    pub fn has_gap(self) -> bool {
+        matches!(self.body(), VehicleBody::Underside(panels) if panels.len() > 1)
+    }
+
     /// Whether a short loop serves it: cars, pickups and small carts sit low, and have no gap that a short loop falls into.
     pub fn is_low(self) -> bool {
         match self {

@@ -3,6 +3,7 @@
 #![allow(clippy::needless_pass_by_value, reason = "JSON literals read better by value")]
 
 mod body;
+mod budget;
 mod characteristics;
 mod cors;
 mod cure_guidance;

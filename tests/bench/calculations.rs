@@ -85,6 +85,22 @@ fn calculations(criterion: &mut Criterion) {
     measure::<CureGuidanceRequest>(criterion, "fourteen_days_hourly", &fortnight());
 }
 
+/// The worst requests within the limits, as `worst_requests` found them.
+fn worst(criterion: &mut Criterion) {
+    macro_rules! worst {
+        ($request:ty, $file:literal) => {
+            measure::<$request>(criterion, concat!("worst/", $file), include_str!(concat!("worst/", $file, ".json")));
+        };
+    }
+    worst!(LoopSizingRequest, "loop-sizing.stock");
+    worst!(LoopSizingRequest, "loop-sizing.long_leaves");
+    worst!(InstallationPlanRequest, "installation-plan.stock");
+    worst!(InstallationPlanRequest, "installation-plan.long_leaves");
+    worst!(DetectorCompatibilityRequest, "detector-compatibility.all_loops");
+    worst!(DetectorCompatibilityRequest, "detector-compatibility.one_channel");
+    worst!(VehicleResponseRequest, "vehicle-response.widest");
+}
+
 /// A cure under two weeks of hours.
 fn fortnight() -> String {
     let hour = |index: u32| {
@@ -105,6 +121,6 @@ fn fortnight() -> String {
 criterion_group! {
     name = benches;
     config = Criterion::default().sample_size(20).measurement_time(std::time::Duration::from_secs(2)).without_plots();
-    targets = calculations
+    targets = calculations, worst
 }
 criterion_main!(benches);

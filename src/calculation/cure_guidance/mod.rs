@@ -31,6 +31,7 @@ pub use report::{
 };
 pub use request::{CureGuidanceRequest, LaidCovers, ResolvedCureGuidance};
 
+use super::cost::CostTerm;
 use super::input::Weather;
 use super::report::{Diagnostics, FieldPath, Finding, InvalidRequest, Statement};
 use super::{Calculation, Example};
@@ -72,6 +73,11 @@ impl Calculation for CureGuidanceRequest {
 
     fn weather_mut(&mut self) -> Option<&mut Weather> {
         Some(&mut self.weather)
+    }
+
+    fn cost_terms(&self) -> Vec<CostTerm> {
+        let hours = self.weather.conditions.as_ref().map_or(0, Vec::len);
+        vec![CostTerm::new("a cure", 1, 60), CostTerm::new("an hour of weather", hours, 3)]
     }
 
     fn calculate(&self, diagnostics: &mut Diagnostics) -> Result<Self::Report, InvalidRequest> {

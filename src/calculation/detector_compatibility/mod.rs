@@ -25,12 +25,14 @@ pub use report::{
 use request::MAX_LOOPS;
 pub use request::{ConnectedLoop, DetectorCompatibilityRequest, Position, ResolvedDetectorCompatibility};
 
+use super::cost::CostTerm;
 use super::layout::{ChannelLoop, DetectorChannel, MeasuredLoop, join_channels};
 use super::report::{Diagnostics, FieldPath, Finding, InvalidRequest, ListJoin, Statement};
 use super::{Calculation, Example, loop_characteristics, vehicle_response};
 use crate::practice::cautions::CautionCode;
 use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::sources::Source;
+use crate::practice::vehicles::VehicleClass;
 use checks::CheckVerdict;
 use judgement::ChannelJudgement;
 use remedies::Workshop;
@@ -59,11 +61,28 @@ impl Calculation for DetectorCompatibilityRequest {
         },
     ];
 
+    fn cost_terms(&self) -> Vec<CostTerm> {
+        let positioned = self.loops.iter().filter(|one| one.position.is_some()).count();
+        compatibility_terms(self.loops.len(), positioned, self.vehicles.as_deref())
+    }
+
     fn calculate(&self, diagnostics: &mut Diagnostics) -> Result<Self::Report, InvalidRequest> {
         let resolved = self.resolve(diagnostics);
         let resolved = diagnostics.finish(resolved)?;
         Ok(solve(self, &resolved, diagnostics))
     }
+}
+
+/// What the checks of so many loops, some of them with positions, are estimated to cost.
+fn compatibility_terms(loops: usize, positioned: usize, vehicles: Option<&[VehicleClass]>) -> Vec<CostTerm> {
+    let vehicles = vehicles.unwrap_or(&VehicleClass::USUAL);
+    let of = |counts: fn(VehicleClass) -> bool| loops * vehicles.iter().filter(|class| counts(**class)).count();
+    vec![
+        CostTerm::new("a loop of a unit", loops, 60),
+        CostTerm::new("a vehicle over a loop of a unit", of(|class| !class.is_two_wheeler()), 60),
+        CostTerm::new("a vehicle of several parts over a loop of a unit", of(VehicleClass::has_gap), 500),
+        CostTerm::new("a pair of loops with positions", positioned * positioned.saturating_sub(1) / 2, 30),
+    ]
 }
 
 /// Checks the loops, which a layout may have decided, and reports.
@@ -77,9 +96,11 @@ pub fn solve(
         diagnostics.mark_unneeded(&FieldPath::BODY.field("detector"), &[insulation]);
     }
     let (detector, vehicles) = (&resolved.detector, &resolved.vehicles);
-    let measured = resolved.loops.iter().cloned().map(MeasuredLoop::new).collect();
+    let measured = MeasuredLoop::measure_all(&resolved.loops, &resolved.budget);
     let channels = join_channels(measured, resolved.wiring);
     let judge = |channel: &DetectorChannel| {
+        // What is thrown away looks at no vehicle.
+        let vehicles = if resolved.budget.is_abandoned() { &[] } else { vehicles.as_slice() };
         ChannelJudgement::new(channel, channel.step(detector, vehicles), detector, vehicles)
     };
     let judged: Vec<_> = channels.iter().map(judge).collect();
@@ -95,11 +116,18 @@ pub fn solve(
             diagnostics.add_sources(check.sources);
         }
         reported.extend(checks.iter().map(|check| check.to_report(channel)));
-        sensitivities.extend(checks::sensitivities(channel, detector, vehicles));
+        if !resolved.budget.is_abandoned() {
+            sensitivities.extend(checks::sensitivities(channel, detector, vehicles));
+        }
         judgement.state(channel, detector, diagnostics);
         settings.push(settings::choose(channel, first, judgement.step, detector, diagnostics));
         remedies.extend(remedies::find(&workshop, index));
         first += channel.loops.len();
+    }
+    if resolved.budget.take_was_reached() {
+        let message = Statement::new("compatibility-search-bounded");
+        let at = FieldPath::BODY.field("loops");
+        diagnostics.add_finding(Finding::new(FindingCode::SearchBounded, Level::Warning, &at, message));
     }
     state_steel(&resolved.loops, diagnostics);
     let neighbours = neighbours::pairs(&channels, detector, diagnostics);

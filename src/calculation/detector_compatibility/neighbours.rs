@@ -6,6 +6,7 @@ use uom::si::inductance::microhenry;
 use uom::si::length::meter;
 
 use super::report::{NeighbourAction, Neighbours};
+use crate::calculation::budget::WorkBudget;
 use crate::calculation::input::{ResolvedDetector, ResolvedLoop};
 use crate::calculation::layout::{DetectorChannel, MeasuredLoop, PlacedCoil, coupling};
 use crate::calculation::loop_characteristics::{MeasurementConditions, measure};
@@ -70,7 +71,7 @@ pub struct RelatedPair {
 /// How two loops stand to each other; `None` unless the places of both are known.
 pub fn relate(one: &MeasuredLoop, other: &MeasuredLoop) -> Option<RelatedPair> {
     let (ours, theirs) = one.placed().zip(other.placed())?;
-    let coupling = coupling(&ours, &theirs).value;
+    let coupling = coupling(&ours, &theirs, one.budget()).value;
     let (first, second) = (one.figures.terminal_inductance, other.figures.terminal_inductance);
     let separation = separation(first, second);
     let relation = if ours.overlaps(&theirs) {
@@ -194,6 +195,7 @@ fn actions(one: &MeasuredLoop, other: &MeasuredLoop) -> Vec<NeighbourAction> {
         NeighbourAction { action: "scanning_unit", message: Statement::new("compatibility-take-scanning-unit").into() },
     ];
     let more = ResolvedLoop { turns: other.own.coil.turns + 1, ..other.own.coil.clone() };
+    one.budget().count(more.measure_steps());
     let changed = measure(&more, &other.own.lead_in, &MeasurementConditions::usual()).terminal_inductance;
     let apart = separation(one.figures.terminal_inductance, changed);
     if more.turns <= MAX_WOUND_TURNS && apart >= SEPARATE_FREQUENCIES {
@@ -208,7 +210,7 @@ fn actions(one: &MeasuredLoop, other: &MeasuredLoop) -> Vec<NeighbourAction> {
         });
     }
     let placed = one.placed().zip(other.placed());
-    let distance = placed.and_then(|(ours, theirs)| harmless_distance(&ours, &theirs));
+    let distance = placed.and_then(|(ours, theirs)| harmless_distance(&ours, &theirs, one.budget()));
     actions.extend(distance.map(|distance| {
         NeighbourAction {
             action: "distance",
@@ -222,7 +224,7 @@ fn actions(one: &MeasuredLoop, other: &MeasuredLoop) -> Vec<NeighbourAction> {
 }
 
 /// The distance of the middles, along the line that joins them, from which on the coupling is harmless.
-fn harmless_distance(one: &PlacedCoil<'_>, other: &PlacedCoil<'_>) -> Option<Length> {
+fn harmless_distance(one: &PlacedCoil<'_>, other: &PlacedCoil<'_>, budget: &WorkBudget) -> Option<Length> {
     let (from, to) = (one.position, other.position);
     let (along, across) = (to.0 - from.0, to.1 - from.1);
     let distance = along.get::<meter>().hypot(across.get::<meter>());
@@ -234,7 +236,7 @@ fn harmless_distance(one: &PlacedCoil<'_>, other: &PlacedCoil<'_>) -> Option<Len
         let stretch = farther(step) / distance;
         other.moved_to((from.0 + stretch * along, from.1 + stretch * across))
     };
-    let disturbs = |step: u32| coupling(one, &moved(step)).value >= HARMLESS_COUPLING;
+    let disturbs = |step: u32| coupling(one, &moved(step), budget).value >= HARMLESS_COUPLING;
     // Of loops that overlap the coupling changes its sign on the way out. Once they do not, it falls with distance, and halving the
     // steps finds the first that is far enough.
     let (mut near, mut far) = ((0..MAX_STEPS).find(|step| !one.overlaps(&moved(*step)))?, MAX_STEPS);

@@ -7,6 +7,7 @@ use validator::Validate;
 
 use super::lanes::{SentLane, lane_of};
 use super::report::{ConnectedLoopEcho, DetectorCompatibilityInputs};
+use crate::calculation::budget::WorkBudget;
 use crate::calculation::input::{
     Coordinate, Detector, LaneWidth, LeadIn, Loop, PresenceTime, Reinforcement, ResolvedDetector, resolve_vehicles,
 };
@@ -104,6 +105,8 @@ pub struct ResolvedDetectorCompatibility {
     pub vehicles: Vec<VehicleClass>,
     /// What was sent of each loop's lane; `None` where a layout has decided the lanes.
     pub sent_lanes: Option<Vec<SentLane>>,
+    /// What the checks and the search for remedies may still compute.
+    pub budget: WorkBudget,
 }
 
 impl ConnectedLoop {
@@ -224,7 +227,14 @@ impl DetectorCompatibilityRequest {
             );
             detector.threshold_steps_percent = USUAL_STEPS_PERCENT.to_vec();
         }
-        Some(ResolvedDetectorCompatibility { loops, wiring, detector, vehicles, sent_lanes: None })
+        Some(ResolvedDetectorCompatibility {
+            loops,
+            wiring,
+            detector,
+            vehicles,
+            sent_lanes: None,
+            budget: diagnostics.budget().clone(),
+        })
     }
 }
 

@@ -33,6 +33,7 @@ use self::next_test::Posterior;
 use self::predicted_readings::HypothesisSet;
 use self::resolve::{ReadingConditions, ResolvedFaultFinding};
 use self::sound_loop::SoundLoopModel;
+use super::cost::CostTerm;
 use super::report::{Diagnostics, InvalidRequest};
 use super::{Calculation, Example, loop_characteristics};
 use crate::practice::cautions::CautionCode;
@@ -67,6 +68,10 @@ impl Calculation for FaultFindingRequest {
             request: include_str!("../../../openapi/examples/fault-finding/unit_on_known_inductor.request.json"),
         },
     ];
+
+    fn cost_terms(&self) -> Vec<CostTerm> {
+        vec![CostTerm::new("a diagnosis", 1, 90)]
+    }
 
     fn calculate(&self, diagnostics: &mut Diagnostics) -> Result<Self::Report, InvalidRequest> {
         let resolved = ResolvedFaultFinding::resolve(self, diagnostics);

@@ -338,6 +338,15 @@ impl ResolvedLoop {
         0.45 * self.along_travel.min(self.across_lane / f64::from(self.shape.cells()))
     }
 
+    /// How much work it is to compute what it measures, in steps of a budget: the mutual inductances of its sides, turn by turn. Measured.
+    pub fn measure_steps(&self) -> u64 {
+        let of_turn = match self.shape {
+            Shape::Rectangle => 150,
+            Shape::Quadrupole => 700,
+        };
+        of_turn * u64::from(self.turns)
+    }
+
     /// The loop for the physics.
     pub fn winding(&self) -> Winding {
         Winding {

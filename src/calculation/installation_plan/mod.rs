@@ -20,12 +20,14 @@ pub use report::{
 };
 pub use request::InstallationPlanRequest;
 
+use super::cost::CostTerm;
 use super::input::Weather;
 use super::layout::JobLayout;
 use super::report::{Diagnostics, FieldErrorCode, FieldPath, InvalidRequest, Statement};
 use super::vehicle_response::{ResolvedVehicleResponse, VehicleResponseReport};
-use super::{Calculation, Example, vehicle_response};
+use super::{Calculation, Example, loop_sizing, vehicle_response};
 use crate::practice::job_steps::{JobStep, PlanExtra, PlanPart};
+use crate::practice::roles::Role;
 use crate::practice::sealants::SealantKind;
 use crate::practice::sources::Source;
 use crate::vocabulary::Vocabulary;
@@ -72,6 +74,18 @@ impl Calculation for InstallationPlanRequest {
             let response = hardest_response(&report.layout);
             report.drawings = Some(PlanDrawings::draw(report, response.as_ref(), self.system(), illustrator));
         }
+    }
+
+    fn cost_terms(&self) -> Vec<CostTerm> {
+        let (roles, vehicles) = (self.roles.as_deref(), self.vehicles.as_deref());
+        let mut terms = loop_sizing::sizing_terms(self.opening.barrier, roles, vehicles, self.stock.as_deref());
+        let hours = self.weather.as_ref().and_then(|weather| weather.conditions.as_ref()).map_or(0, Vec::len);
+        let role_count = roles.unwrap_or(Role::usual_for(self.opening.barrier)).len();
+        terms.extend([
+            CostTerm::new("the parts of a plan for the loop of a role", role_count, 150),
+            CostTerm::new("an hour of weather", hours, 3),
+        ]);
+        terms
     }
 
     fn calculate(&self, diagnostics: &mut Diagnostics) -> Result<Self::Report, InvalidRequest> {

@@ -2,6 +2,7 @@
 
 use super::merge::with_plan_pointers;
 use super::request::InstallationPlanRequest;
+use crate::calculation::budget::WorkBudget;
 use crate::calculation::cure_guidance::{self, CureGuidanceReport, LaidCovers};
 use crate::calculation::detector_compatibility::{self, DetectorCompatibilityReport};
 use crate::calculation::layout::{JobLayout, LaidLoop};
@@ -39,7 +40,7 @@ impl PlannedParts {
         asks_for_cure: bool,
         diagnostics: &mut Diagnostics,
     ) -> Result<Self, InvalidRequest> {
-        let sizing = solve_sizing(plan);
+        let sizing = solve_sizing(plan, diagnostics.budget());
         // Without an answer of the sizing no loop is laid, and the errors of all other fields are found with its own.
         let laid = sizing.as_ref().ok().map(|(layout, _)| layout);
         let none_laid = JobLayout::default();
@@ -47,7 +48,7 @@ impl PlannedParts {
         let construction = layout.loops.first().map(|first| first.construction).or(plan.construction);
         let construction = construction.unwrap_or(Construction::HandWound);
         let materials = plan.asks_for(PlanPart::Materials).then(|| solve_materials(plan, layout));
-        let detector = plan.asks_for(PlanPart::Detector).then(|| solve_detector(plan, layout));
+        let detector = plan.asks_for(PlanPart::Detector).then(|| solve_detector(plan, layout, diagnostics.budget()));
         let cure = (asks_for_cure && construction.is_sawn()).then(|| solve_cure(plan, layout, construction)).flatten();
         let sizing = report_or_errors(sizing, diagnostics);
         let materials = materials.map(|report| report_or_errors(report, diagnostics));
@@ -65,8 +66,11 @@ impl PlannedParts {
     }
 }
 
-fn solve_sizing(plan: &InstallationPlanRequest) -> Result<(JobLayout, LoopSizingReport), InvalidRequest> {
-    let (request, mut diagnostics) = (plan.sizing_request(), Diagnostics::default());
+fn solve_sizing(
+    plan: &InstallationPlanRequest,
+    budget: &WorkBudget,
+) -> Result<(JobLayout, LoopSizingReport), InvalidRequest> {
+    let (request, mut diagnostics) = (plan.sizing_request(), Diagnostics::within(budget.clone()));
     let resolved = request.resolve(&mut diagnostics);
     let mut resolved = diagnostics.finish(resolved)?;
     resolved.wiring = plan.wiring.unwrap_or(Wiring::Separate);
@@ -92,8 +96,9 @@ fn solve_sizing(plan: &InstallationPlanRequest) -> Result<(JobLayout, LoopSizing
 fn solve_detector(
     plan: &InstallationPlanRequest,
     layout: &JobLayout,
+    budget: &WorkBudget,
 ) -> Result<DetectorCompatibilityReport, InvalidRequest> {
-    let (request, mut diagnostics) = (plan.detector_request(), Diagnostics::default());
+    let (request, mut diagnostics) = (plan.detector_request(), Diagnostics::within(budget.clone()));
     let loops = layout.loops.iter().flat_map(LaidLoop::channel_loops).collect();
     let resolved = request.resolve_for(loops, &mut diagnostics);
     let resolved = diagnostics.finish(resolved)?;

@@ -14,6 +14,7 @@ use super::coupling::PlacedCoil;
 use super::marks::LoopMark;
 use super::sightings::{ClassSighting, Lane, LoopRow};
 use super::step::choose_step;
+use crate::calculation::budget::WorkBudget;
 use crate::calculation::input::{ResolvedDetector, ResolvedLeadIn, ResolvedLoop};
 use crate::calculation::loop_characteristics::{ElectricalFigures, MeasurementConditions, measure};
 use crate::calculation::vehicle_response::LoopField;
@@ -51,6 +52,8 @@ pub struct ChannelLoop {
     pub presence_time: Option<Time>,
     /// What its output was asked to do on failure, when said.
     pub on_loop_failure: Option<FailureBehaviour>,
+    /// What vehicles make over it on a channel of its own, where a layout has computed that.
+    pub sightings: Vec<ClassSighting>,
 }
 
 impl ChannelLoop {
@@ -70,11 +73,13 @@ impl ChannelLoop {
             output: None,
             presence_time: None,
             on_loop_failure: None,
+            sightings: Vec::new(),
         }
     }
 
     /// What it measures in an agency's acceptance test, over its steel.
-    fn measure(&self) -> ElectricalFigures {
+    fn measure(&self, budget: &WorkBudget) -> ElectricalFigures {
+        budget.count(self.coil.measure_steps());
         let conditions = MeasurementConditions { steel_below: self.steel_below, ..MeasurementConditions::usual() };
         measure(&self.coil, &self.lead_in, &conditions)
     }
@@ -101,33 +106,64 @@ struct KnownSightings {
     /// What the loop measured when they were computed.
     figures: ElectricalFigures,
     of_class: RefCell<BTreeMap<VehicleClass, ClassSighting>>,
+    budget: WorkBudget,
 }
 
 impl KnownSightings {
-    fn none(figures: ElectricalFigures) -> Rc<Self> {
-        Rc::new(Self { figures, of_class: RefCell::default() })
+    fn of(sightings: &[ClassSighting], figures: ElectricalFigures, budget: &WorkBudget) -> Rc<Self> {
+        let of_class = sightings.iter().map(|sighting| (sighting.class, sighting.clone())).collect();
+        Rc::new(Self { figures, of_class: RefCell::new(of_class), budget: budget.clone() })
     }
 }
 
 impl MeasuredLoop {
-    /// Measures a loop as an agency's acceptance test does, over its steel.
-    pub fn new(own: ChannelLoop) -> Self {
-        let figures = own.measure();
-        Self { own, figures, known: KnownSightings::none(figures) }
+    /// Measures a loop as an agency's acceptance test does, over its steel. What is computed of it is counted.
+    pub fn new(own: ChannelLoop, budget: &WorkBudget) -> Self {
+        let figures = own.measure(budget);
+        let known = KnownSightings::of(&own.sightings, figures, budget);
+        Self { own, figures, known }
+    }
+
+    /// Measures loops, each as [`Self::new`]. What vehicles make is computed once for loops that are alike.
+    pub fn measure_all(loops: &[ChannelLoop], budget: &WorkBudget) -> Vec<Self> {
+        let mut measured: Vec<Self> = Vec::with_capacity(loops.len());
+        for own in loops {
+            let mut one = Self::new(own.clone(), budget);
+            if let Some(alike) = measured.iter().find(|other| one.is_seen_alike(other)) {
+                one.known = alike.known.clone();
+            }
+            measured.push(one);
+        }
+        measured
+    }
+
+    /// Whether vehicles make the same over it and another.
+    fn is_seen_alike(&self, other: &Self) -> bool {
+        let (ours, theirs) = (&self.own, &other.own);
+        ours.coil.winding() == theirs.coil.winding()
+            && ours.coil.cover == theirs.coil.cover
+            && ours.lane == theirs.lane
+            && self.figures.terminal_inductance == other.figures.terminal_inductance
+            && self.known.figures.terminal_inductance == other.known.figures.terminal_inductance
+    }
+
+    /// What may still be computed of it.
+    pub fn budget(&self) -> &WorkBudget {
+        &self.known.budget
     }
 
     /// The same loop in another lane.
     #[must_use]
     pub fn in_lane(&self, lane: &Lane) -> Self {
         let own = ChannelLoop { lane: lane.clone(), ..self.own.clone() };
-        Self { own, figures: self.figures, known: KnownSightings::none(self.figures) }
+        Self { own, figures: self.figures, known: KnownSightings::of(&[], self.figures, self.budget()) }
     }
 
     /// The same loop on another lead-in.
     #[must_use]
     pub fn on_lead_in(&self, lead_in: &ResolvedLeadIn) -> Self {
         let own = ChannelLoop { lead_in: lead_in.clone(), ..self.own.clone() };
-        Self { figures: own.measure(), own, known: self.known.clone() }
+        Self { figures: own.measure(self.budget()), own, known: self.known.clone() }
     }
 
     /// Where it lies, when that is known.
@@ -137,11 +173,11 @@ impl MeasuredLoop {
     }
 
     /// What a vehicle makes at the end of its own lead-in.
-    fn sight(&self, class: VehicleClass) -> ClassSighting {
-        let KnownSightings { figures, of_class } = &*self.known;
+    pub fn sight(&self, class: VehicleClass) -> ClassSighting {
+        let KnownSightings { figures, of_class, budget } = &*self.known;
         let mut of_class = of_class.borrow_mut();
         let sighting = of_class.entry(class).or_insert_with(|| {
-            let field = LoopField::new(&self.own.coil, figures);
+            let field = LoopField::new(&self.own.coil, figures, budget);
             LoopRow { field: &field, lane: &self.own.lane }.sight(class)
         });
         // Another lead-in changes only the inductance that the change is a share of.

@@ -5,6 +5,7 @@ use uom::si::inductance::henry;
 use uom::si::length::meter;
 use uom::si::ratio::ratio;
 
+use crate::calculation::budget::WorkBudget;
 use crate::calculation::input::ResolvedLoop;
 use crate::physics::filament::mutual;
 use crate::physics::winding::Strand;
@@ -38,13 +39,16 @@ impl PlacedCoil<'_> {
     }
 }
 
+/// What the mutual inductance of two straight wires costs, in steps of the budget. Measured.
+const MUTUAL_STEPS: u64 = 16;
+
 /// Rectangles that lie over one another by less than this only touch, metres: texts in feet are not exact in metres.
 const TOUCHING_M: f64 = 0.001;
 
 /// The coupling coefficient of two loops: their mutual inductance over the geometric mean of their own.
 ///
 /// The wires of a slot count as one bundle at their mean depth, which is right for neighbours and quick for any number of turns.
-pub fn coupling(one: &PlacedCoil<'_>, other: &PlacedCoil<'_>) -> Ratio {
+pub fn coupling(one: &PlacedCoil<'_>, other: &PlacedCoil<'_>, budget: &WorkBudget) -> Ratio {
     let (from, to) = (one.position, other.position);
     let own = (one.inductance.get::<henry>() * other.inductance.get::<henry>()).sqrt();
     let (ours, theirs) = (one.coil.winding(), other.coil.winding());
@@ -60,7 +64,9 @@ pub fn coupling(one: &PlacedCoil<'_>, other: &PlacedCoil<'_>) -> Ratio {
     let flux = |strand: &Strand| {
         theirs.iter().map(|(segment, wires)| strand.wires * wires * mutual(&strand.segment, segment)).sum::<f64>()
     };
-    let mutual: f64 = ours.outline().iter().map(flux).sum();
+    let ours = ours.outline();
+    budget.count(MUTUAL_STEPS * (ours.len() * theirs.len()) as u64);
+    let mutual: f64 = ours.iter().map(flux).sum();
     // No coupling exceeds 1, though bundles that nearly touch would.
     Ratio::new::<ratio>((mutual / own).abs().min(1.0))
 }

@@ -92,6 +92,8 @@ pub struct LaidLoop {
     pub step: Ratio,
     /// The vehicles that must be seen, over it.
     pub sightings: Vec<ClassSighting>,
+    /// The same on a channel of its own.
+    pub alone: Vec<ClassSighting>,
 }
 
 impl LaidLoop {
@@ -133,6 +135,7 @@ impl LaidLoop {
                 step: Some(self.step),
                 steel_below: self.steel_below,
                 unit: Some(self.unit.to_string()),
+                sightings: self.alone.clone(),
                 ..ChannelLoop::new(label, self.role, coil, lead_in, lane)
             }
         };

@@ -54,7 +54,7 @@ impl Lane {
     }
 
     /// Whether right and left of its middle are alike.
-    fn is_symmetric(&self) -> bool {
+    pub fn is_symmetric(&self) -> bool {
         self.middle().abs() < Length::new::<millimeter>(0.01)
     }
 }

@@ -18,6 +18,7 @@ pub use findings::{JudgementContext, judge};
 pub use report::{LoopCharacteristicsInputs, LoopCharacteristicsReport, LoopElectrical};
 pub use request::LoopCharacteristicsRequest;
 
+use super::cost::CostTerm;
 use super::report::{Diagnostics, FieldPath, InvalidRequest};
 use super::{Calculation, Example};
 use crate::practice::cautions::CautionCode;
@@ -46,6 +47,10 @@ impl Calculation for LoopCharacteristicsRequest {
             request: include_str!("../../../openapi/examples/loop-characteristics/over_mesh.request.json"),
         },
     ];
+
+    fn cost_terms(&self) -> Vec<CostTerm> {
+        vec![CostTerm::new("a loop's figures", 1, 12), CostTerm::new("a turn of a loop", self.r#loop.turns as usize, 1)]
+    }
 
     fn calculate(&self, diagnostics: &mut Diagnostics) -> Result<Self::Report, InvalidRequest> {
         let resolved = self.resolve(diagnostics);

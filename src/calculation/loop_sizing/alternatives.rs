@@ -11,6 +11,7 @@ use super::design::{GradedLoop, LoopGrade, saw_cut};
 use super::resolved::ResolvedLoopSizing;
 use super::search::{LoopCandidate, RoleSearch, SeenAtStep};
 use super::vehicle_sighting::VehicleSighting;
+use crate::calculation::budget::Search;
 use crate::calculation::input::Shape;
 use crate::calculation::report::{Diagnostics, FieldPath, Finding, Message, Statement, has_messages};
 use crate::calculation::vehicle_response::VehicleModel;
@@ -127,23 +128,24 @@ pub fn find_alternatives(
     let window = WINDOW_LEG.in_system(system);
     let at_window = !search.holds_the_gate && !job.opening.barrier.is_present() && job.only_low_vehicles();
     let offer = |code, along, across, shape| {
+        job.budget.allows(Search::Alternatives).then_some(())?;
         let candidate = search.fit(along, across, shape, chosen.count());
         let seen = candidate.at_step(step, share, job);
-        OfferedCandidate { code, candidate, seen }
+        Some(OfferedCandidate { code, candidate, seen })
     };
 
     let mut offered = Vec::new();
     if leg - longer >= 0.999 * least {
-        offered.push(offer("shorter", leg - longer, across, Shape::Rectangle));
+        offered.extend(offer("shorter", leg - longer, across, Shape::Rectangle));
     }
     if leg + longer <= 1.001 * MAX_LEG.in_system(system) {
-        offered.push(offer("longer", leg + longer, across, Shape::Rectangle));
+        offered.extend(offer("longer", leg + longer, across, Shape::Rectangle));
     }
     if at_window && leg > window {
-        offered.push(offer("window", window, across.min(USUAL_LEG.in_system(system)), Shape::Rectangle));
+        offered.extend(offer("window", window, across.min(USUAL_LEG.in_system(system)), Shape::Rectangle));
     }
     if job.vehicles.iter().any(|vehicle| vehicle.is_two_wheeler()) {
-        offered.push(offer("quadrupole", leg, across, Shape::Quadrupole));
+        offered.extend(offer("quadrupole", leg, across, Shape::Quadrupole));
     }
     offered
 }

@@ -152,6 +152,7 @@ impl GradedLoop {
         let cover = brief.job.slot.as_ref().map_or(brief.job.cover, |slot| slot.cover_over(stack));
         let coil = ResolvedLoop { cover, ..coil };
         let conditions = MeasurementConditions { steel_below: brief.job.steel_below(&coil), ..*brief.conditions };
+        brief.job.budget.count(coil.measure_steps());
         let electrical = measure(&coil, brief.lead_in, &conditions);
         let grade = grade(&coil, &electrical, brief.job);
         Self { coil, electrical, grade }

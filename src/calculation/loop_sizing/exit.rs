@@ -23,11 +23,9 @@ pub struct ExitTimes {
 }
 
 impl ExitTimes {
-    /// The times of the exit loop among the loops that are laid; `None` for other roles.
-    pub fn of(laid: &LaidLoop, loops: &[LaidLoop], job: &ResolvedLoopSizing) -> Option<Self> {
-        if laid.role != Role::Exit {
-            return None;
-        }
+    /// The exit loop among the loops that are laid, and its times; `None` without one.
+    pub fn of<'l>(loops: &'l [LaidLoop], job: &ResolvedLoopSizing) -> Option<(&'l LaidLoop, Self)> {
+        let laid = loops.iter().find(|laid| laid.role == Role::Exit)?;
         let distance = laid.place.distance();
         let speed_and_time = job.opening.approach_speed.zip(job.opening.opening_time);
         let wait = speed_and_time.map(|(speed, time)| (time - distance / speed).max(Time::default()));
@@ -35,14 +33,12 @@ impl ExitTimes {
         let holding = loops.iter().filter(holds).filter(|other| other.place.to <= laid.place.from);
         let held_from = holding.map(|other| other.place.to).fold(Length::default(), Length::max);
         let way = (laid.place.from - held_from).max(Length::default());
-        Some(Self { wait, close_timer: way / slowest_approach() })
+        Some((laid, Self { wait, close_timer: way / slowest_approach() }))
     }
 }
 
-/// States what the place of the exit loop means.
-pub fn judge(loops: &[LaidLoop], job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
-    let Some(exit) = loops.iter().find(|laid| laid.role == Role::Exit) else { return };
-    let Some(times) = ExitTimes::of(exit, loops, job) else { return };
+/// States what the place of the exit loop means, and its times.
+pub fn judge(exit: &LaidLoop, times: &ExitTimes, job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
     let opening = FieldPath::BODY.field("opening");
     let (distance, leg, system) = (exit.place.distance(), exit.coil.along_travel, job.system());
     let mut state = |finding: Finding| diagnostics.add_finding(finding.on(Some(Role::Exit)));

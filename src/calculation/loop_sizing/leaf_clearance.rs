@@ -8,6 +8,7 @@ use super::placement::LoopToPlace;
 use super::resolved::ResolvedLoopSizing;
 use super::search::LoopCandidate;
 use super::selection::{FoundLoop, RoleChoice};
+use crate::calculation::budget::Search;
 use crate::calculation::input::ResolvedLoop;
 use crate::calculation::layout::{LaidLoop, Lane, Leaf, LeafChanges, LeafState, LoopBesideLeaf};
 use crate::calculation::loop_characteristics::ElectricalFigures;
@@ -43,7 +44,8 @@ pub fn clear_of_closed_leaf(leaf: &Leaf, loops: &[LoopToPlace<'_>], job: &Resolv
         })
     };
     let distances = |step: Length| (0..MAX_STEPS).map(move |count| least + f64::from(count) * step);
-    let wanted = distances(STEP.in_system(system)).find(|distance| !is_seen(*distance)).unwrap_or(least);
+    let distance = |count: usize| least + count as f64 * STEP.in_system(system);
+    let wanted = first_unseen(|count| is_seen(distance(count))).map_or(least, distance);
     let reach = |role: Role| loops.iter().find(|one| one.choice.role == role).and_then(|one| one.reach);
     let inner = if job.opening.barrier.has_sweep() { Role::BetweenLeaves } else { Role::ObstructionInside };
     let Some((outside, inside)) = reach(Role::ObstructionOutside).zip(reach(inner)) else { return wanted };
@@ -54,6 +56,25 @@ pub fn clear_of_closed_leaf(leaf: &Leaf, loops: &[LoopToPlace<'_>], job: &Resolv
     }
     let nearer = distances(HALF_STEP.in_system(system)).take_while(|distance| *distance < wanted);
     nearer.filter(leaves_none_unseen).last().unwrap_or(least)
+}
+
+/// The first of [`MAX_STEPS`] steps at which a leaf is no longer seen. What it makes falls with distance, so steps double until it is not
+/// seen and are halved from there.
+fn first_unseen(is_seen: impl Fn(usize) -> bool) -> Option<usize> {
+    let most = MAX_STEPS as usize;
+    let (mut seen, mut unseen) = (None, 0);
+    while is_seen(unseen) {
+        if unseen + 1 == most {
+            return None;
+        }
+        (seen, unseen) = (Some(unseen), (2 * unseen + 1).min(most - 1));
+    }
+    let mut from = seen.map_or(0, |seen| seen + 1);
+    while from < unseen {
+        let middle = from.midpoint(unseen);
+        if is_seen(middle) { from = middle + 1 } else { unseen = middle }
+    }
+    Some(unseen)
 }
 
 /// The clear strips beside the loop of a role: the usual ones, or, beside a swing leaf that stands open, as wide as keeps the leaf's change
@@ -82,7 +103,9 @@ pub fn setbacks_beside_open_leaf(
     };
     let least = OPEN_LEAF_CLEARANCE.in_system(system).max(usual.left);
     let strips = (0..MAX_STEPS).map(|count| least + f64::from(count) * step);
-    let mut wide_enough = strips.take_while(|strip| *strip <= WIDEST_STRIP * width).filter(|strip| !is_seen(*strip));
+    let mut wide_enough = strips
+        .take_while(|strip| *strip <= WIDEST_STRIP * width)
+        .filter(|strip| !is_seen(*strip) || !job.budget.allows(Search::Loops));
     beside(wide_enough.next().unwrap_or(least))
 }
 
@@ -95,7 +118,9 @@ fn over_row(
     state: LeafState,
 ) -> Ratio {
     let over = |across: &Length| leaf.change(&LoopBesideLeaf::new(coil, electrical, (along, *across)), state);
-    lane.centres.iter().map(over).fold(Ratio::default(), Ratio::max)
+    // Of a row that is alike on both sides, under a leaf that is, one side is enough.
+    let one_side = if leaf.is_symmetric() && lane.is_symmetric() { lane.centres.len() / 2 } else { 0 };
+    lane.centres[one_side..].iter().map(over).fold(Ratio::default(), Ratio::max)
 }
 
 /// What the leaf makes over a loop that is laid, or the worst of a row, at the terminals.
@@ -110,6 +135,13 @@ pub fn is_watched_while_moving(role: Role) -> bool {
     role != Role::BetweenLeaves
 }
 
+/// What the leaf makes over a loop in one of its states, and how that stands.
+struct JudgedState {
+    state: &'static str,
+    change: Ratio,
+    level: Level,
+}
+
 /// States what the leaf makes over the loops: over half a step it may be seen, from the step on the gate holds itself.
 pub fn judge<'a>(
     loops: impl Iterator<Item = (&'a LaidLoop, LeafChanges)>,
@@ -117,25 +149,27 @@ pub fn judge<'a>(
     diagnostics: &mut Diagnostics,
 ) {
     let fitting = loops.filter(|(laid, _)| laid.role.fits(job.opening.barrier));
-    let worst = fitting.map(|(laid, changes)| {
+    let worst = fitting.filter_map(|(laid, changes)| {
         let mut states = vec![("closed", changes.closed), ("open", changes.open)];
         states.extend(is_watched_while_moving(laid.role).then_some(("moving", changes.moving)));
+        let judged = states.into_iter().map(|(state, change)| {
+            let level = verdict((state, change), laid.step, job.opening.barrier);
+            JudgedState { state, change, level }
+        });
         // The gravest first: an open leaf at the step holds the gate, a closed one does not.
-        let level = |state: &(&'static str, Ratio)| verdict(*state, laid.step, job.opening.barrier);
-        let worst = states.into_iter().min_by(|a, b| level(a).cmp(&level(b)).then(b.1.value.total_cmp(&a.1.value)));
-        (laid, worst.unwrap_or(("closed", changes.closed)))
+        let worst = judged.min_by(|a, b| a.level.cmp(&b.level).then(b.change.value.total_cmp(&a.change.value)));
+        Some((laid, worst?))
     });
-    let in_steps = |(laid, (_, change)): &(&LaidLoop, (&'static str, Ratio))| (*change / laid.step).value;
+    let in_steps = |(laid, worst): &(&LaidLoop, JudgedState)| (worst.change / laid.step).value;
     let mut by_weight: Vec<_> = worst.collect();
-    let level = |(laid, worst): &(&LaidLoop, (&'static str, Ratio))| verdict(*worst, laid.step, job.opening.barrier);
-    by_weight.sort_by(|a, b| level(a).cmp(&level(b)).then(in_steps(b).total_cmp(&in_steps(a))));
+    by_weight.sort_by(|a, b| a.1.level.cmp(&b.1.level).then(in_steps(b).total_cmp(&in_steps(a))));
     // Of several that stand alike the worst is enough.
     let mut told: Vec<(&'static str, Level)> = Vec::new();
     for (laid, worst) in by_weight {
-        let verdict = (worst.0, verdict(worst, laid.step, job.opening.barrier));
-        if told.is_empty() || (verdict.1 != Level::Note && !told.contains(&verdict)) {
+        let verdict = (worst.state, worst.level);
+        if told.is_empty() || (worst.level != Level::Note && !told.contains(&verdict)) {
             told.push(verdict);
-            judge_one(laid, worst, job, diagnostics);
+            judge_one(laid, &worst, job, diagnostics);
         }
     }
 }
@@ -153,26 +187,26 @@ fn verdict((state, change): (&'static str, Ratio), step: Ratio, barrier: Barrier
     }
 }
 
-fn judge_one(laid: &LaidLoop, worst: (&'static str, Ratio), job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
+fn judge_one(laid: &LaidLoop, worst: &JudgedState, job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
     let system = job.system();
     let (distance, at) = (laid.place.distance(), FieldPath::BODY.field("opening").field("barrier").pointer());
-    let (change, half) = (worst.1.get::<percent>(), laid.step.get::<percent>() / 2.0);
+    let (change, half) = (worst.change.get::<percent>(), laid.step.get::<percent>() / 2.0);
     let with_change = |statement: Statement| {
         statement
             .member("role", laid.role)
             .length("clearance", distance, system)
             .percent("change_by_leaf", change, 3)
-            .code("state", worst.0)
+            .code("state", worst.state)
     };
     let is_decided = job.opening.edge_setback.is_some() || job.fixed(laid.role).is_some();
     let place = if is_decided {
         "decided"
-    } else if worst.0 == "closed" && !job.opening.seen_otherwise {
+    } else if worst.state == "closed" && !job.opening.seen_otherwise {
         "device_helps"
     } else {
         "none"
     };
-    let level = verdict(worst, laid.step, job.opening.barrier);
+    let level = worst.level;
     let (code, message) = match level {
         Level::Stop => (FindingCode::LeafSeen, Statement::new("sizing-leaf-holds-the-gate")),
         Level::Warning => (FindingCode::LeafSeen, Statement::new("sizing-leaf-seen").code("place", place)),

@@ -48,13 +48,17 @@ pub use solve::{LoopSizing, SolvedLoop, solve};
 pub use stock::StockChoice;
 pub use vehicle_sighting::VehicleSighting;
 
-use super::input::Shape;
-use super::layout::{JobLayout, LeafChanges};
+use super::cost::CostTerm;
+use super::input::{Shape, StockItem};
+use super::layout::LeafChanges;
 use super::loop_characteristics::{self, JudgementContext, MeasurementConditions, judge};
-use super::report::{Diagnostics, FieldPath, InvalidRequest};
+use super::report::{Diagnostics, FieldPath, Finding, InvalidRequest, Statement};
 use super::{Calculation, Example, vehicle_response};
+use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::roles::Role;
+use crate::practice::site::Barrier;
 use crate::practice::sources::Source;
+use crate::practice::vehicles::VehicleClass;
 use alternatives::OfferedCandidate;
 use exit::ExitTimes;
 use report::LoopSurroundings;
@@ -85,12 +89,37 @@ impl Calculation for LoopSizingRequest {
         },
     ];
 
+    fn cost_terms(&self) -> Vec<CostTerm> {
+        sizing_terms(self.opening.barrier, self.roles.as_deref(), self.vehicles.as_deref(), self.stock.as_deref())
+    }
+
     fn calculate(&self, diagnostics: &mut Diagnostics) -> Result<Self::Report, InvalidRequest> {
         let resolved = self.resolve(diagnostics);
         let resolved = diagnostics.finish(resolved)?;
         let conditions = MeasurementConditions::usual();
         Ok(report(self, &resolved, &solve(&resolved, &conditions), diagnostics))
     }
+}
+
+/// What a sizing is estimated to cost.
+pub fn sizing_terms(
+    barrier: Barrier,
+    roles: Option<&[Role]>,
+    vehicles: Option<&[VehicleClass]>,
+    stock: Option<&[StockItem]>,
+) -> Vec<CostTerm> {
+    let roles = roles.unwrap_or(Role::usual_for(barrier)).len();
+    let vehicles = vehicles.unwrap_or(&VehicleClass::USUAL);
+    let leaves = usize::from(barrier.has_metal_leaf()) + usize::from(barrier.has_sweep());
+    let of = |counts: fn(VehicleClass) -> bool| roles * vehicles.iter().filter(|class| counts(**class)).count();
+    vec![
+        CostTerm::new("a sizing", 1, 100),
+        CostTerm::new("a leaf, and another one that swings", leaves, 500),
+        CostTerm::new("a vehicle over the loop of a role", of(|class| !class.is_two_wheeler()), 200),
+        CostTerm::new("a two-wheeler over the loop of a role", of(VehicleClass::is_two_wheeler), 200),
+        CostTerm::new("a vehicle of several parts over the loop of a role", of(VehicleClass::has_gap), 800),
+        CostTerm::new("an item of stock of a sizing", stock.map_or(0, <[StockItem]>::len), 20),
+    ]
 }
 
 /// The report of a layout, with what is to be said about it.
@@ -116,15 +145,22 @@ pub fn report(
     let leaf_over = |one: &SolvedLoop<'_, '_>| {
         solved.leaf.as_ref().map(|leaf| leaf_clearance::leaf_changes(leaf, one.laid, one.choice.share))
     };
-    let by_leaf = solved.loops().filter_map(|one| Some((one.laid, leaf_over(&one)?)));
-    leaf_clearance::judge(by_leaf, resolved, diagnostics);
-    let report = |one: SolvedLoop<'_, '_>| report_loop(&one, (layout, leaf_over(&one)), resolved, diagnostics);
-    let loops = solved.loops().map(report).collect();
+    let by_leaf: Vec<_> = solved.loops().map(|one| leaf_over(&one)).collect();
+    let changed = solved.loops().zip(&by_leaf).filter_map(|(one, changes)| Some((one.laid, (*changes)?)));
+    leaf_clearance::judge(changed, resolved, diagnostics);
+    let exit = ExitTimes::of(&layout.loops, resolved);
+    let report = |(one, changes): (SolvedLoop<'_, '_>, &Option<LeafChanges>)| {
+        let exit = exit.map(|(_, times)| times).filter(|_| one.laid.role == Role::Exit);
+        report_loop(&one, (*changes, exit), resolved, diagnostics)
+    };
+    let loops = solved.loops().zip(&by_leaf).map(report).collect();
     findings::judge_sensitivity(layout, diagnostics);
     findings::judge_widths(resolved, diagnostics);
     roles::judge(layout, resolved, diagnostics);
-    exit::judge(&layout.loops, resolved, diagnostics);
-    scanning::judge(layout, resolved, diagnostics);
+    if let Some((laid, times)) = exit {
+        exit::judge(laid, &times, resolved, diagnostics);
+    }
+    scanning::judge(layout, &solved.couplings, resolved, diagnostics);
     let held = solved.loops().map(|one| (one.laid, &one.found.chosen.field, one.choice.step_at_loop()));
     unseen::judge(held, solved.unseen_stretch, resolved, diagnostics);
     let lead_in = lead_in::advise(resolved, diagnostics);
@@ -145,6 +181,11 @@ pub fn report(
     if let Some(slot) = &resolved.slot {
         slot.say_cover(&covers, resolved.system(), &body.field("slot"), diagnostics);
     }
+    if resolved.budget.take_was_reached() {
+        let message = Statement::new("sizing-search-bounded");
+        let finding = Finding::new(FindingCode::SearchBounded, Level::Warning, &body.field("roles"), message);
+        diagnostics.add_finding(finding);
+    }
     let inputs = LoopSizingInputs::of(resolved, &covers);
     let closing = diagnostics.into_parts();
     LoopSizingReport {
@@ -163,7 +204,7 @@ pub fn report(
 /// One loop of the report, and what is to be said about it. Of several loops one behind the other it is said of the first.
 fn report_loop(
     solved: &SolvedLoop<'_, '_>,
-    (layout, leaf): (&JobLayout, Option<LeafChanges>),
+    (leaf, exit): (Option<LeafChanges>, Option<ExitTimes>),
     resolved: &ResolvedLoopSizing,
     diagnostics: &mut Diagnostics,
 ) -> SizedLoop {
@@ -183,7 +224,7 @@ fn report_loop(
     let surroundings = LoopSurroundings {
         leaf,
         adjacent_lane,
-        exit: ExitTimes::of(laid, &layout.loops, resolved),
+        exit,
         stock_choice: stock.map(|stock| StockChoice::of(stock, &found.chosen, laid.role, &found.search, told)),
     };
     SizedLoop::of(solved, surroundings, resolved)

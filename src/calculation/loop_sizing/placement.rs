@@ -9,6 +9,7 @@ use uom::si::ratio::ratio;
 use super::resolved::ResolvedLoopSizing;
 use super::selection::{FoundLoop, RoleChoice};
 use super::unseen::{HoldingLoop, UnseenReach, longest_stretch};
+use crate::calculation::budget::Search;
 use crate::calculation::layout::{LoopPlacement, PlacedCoil, coupling};
 use crate::practice::detectors::{HARMLESS_COUPLING, Wiring};
 use crate::practice::layout::{ARM_CLEARANCE, FARTHEST_EXIT, MAX_IN_SWEEP, NEIGHBOUR_GAP, STEP};
@@ -198,7 +199,10 @@ impl<'a> Placing<'a> {
         } else if !role.holds_the_gate() && self.job.wiring == Wiring::Separate {
             let may_move = |distance: Length| limit.is_none_or(|limit| distance + step <= limit);
             for _ in 0..MAX_STEPS_OUT {
-                if !self.couples(index, self.at(index, distance)) || !may_move(distance) {
+                if !self.couples(index, self.at(index, distance))
+                    || !may_move(distance)
+                    || !self.job.budget.allows(Search::Loops)
+                {
                     break;
                 }
                 distance += step;
@@ -217,7 +221,9 @@ impl<'a> Placing<'a> {
     fn couples(&self, index: usize, place: LoopPlacement) -> bool {
         let others = self.fitting().flat_map(|(one, places)| places.iter().flat_map(move |place| one.coils_at(*place)));
         others.into_iter().any(|other| {
-            self.loops[index].coils_at(place).any(|one| coupling(&one, &other).get::<ratio>() >= HARMLESS_COUPLING)
+            self.loops[index]
+                .coils_at(place)
+                .any(|one| coupling(&one, &other, &self.job.budget).get::<ratio>() >= HARMLESS_COUPLING)
         })
     }
 }

@@ -124,6 +124,7 @@ impl LoopSizingRequest {
             fixed_loops,
             slab,
             stock,
+            budget: diagnostics.budget().clone(),
         })
     }
 

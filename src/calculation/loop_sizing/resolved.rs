@@ -4,6 +4,7 @@ use uom::si::f64::{Length, Ratio};
 use uom::si::length::millimeter;
 
 use super::fixed_loop::ResolvedFixedLoop;
+use crate::calculation::budget::WorkBudget;
 use crate::calculation::input::{
     ResolvedDetector, ResolvedLeadIn, ResolvedLoop, ResolvedOpening, ResolvedSlab, ResolvedSlot, ResolvedStockItem,
     ResolvedWire,
@@ -52,6 +53,8 @@ pub struct ResolvedLoopSizing {
     pub slab: ResolvedSlab,
     /// The caller's stock; `None` when none was sent.
     pub stock: Option<Vec<ResolvedStockItem>>,
+    /// What the sizing may still compute.
+    pub budget: WorkBudget,
 }
 
 impl ResolvedLoopSizing {

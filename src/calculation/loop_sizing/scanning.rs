@@ -1,9 +1,13 @@
 //! Which loops go on one unit: those that couple and cannot be moved apart, so that only one of them is alive at a time.
 
+use std::cell::RefCell;
+use std::collections::BTreeMap;
+
 use uom::si::f64::Ratio;
 use uom::si::ratio::percent;
 
 use super::resolved::ResolvedLoopSizing;
+use crate::calculation::budget::WorkBudget;
 use crate::calculation::layout::{JobLayout, LaidLoop, PlacedCoil, coupling};
 use crate::calculation::report::{Diagnostics, FieldPath, Finding, ListJoin, Statement};
 use crate::practice::detectors::{HARMLESS_COUPLING, Wiring};
@@ -19,10 +23,19 @@ fn coils(laid: &LaidLoop) -> impl Iterator<Item = PlacedCoil<'_>> {
     })
 }
 
-/// The strongest coupling of two entries.
-fn strongest(one: &LaidLoop, other: &LaidLoop) -> Ratio {
-    let pairs = coils(one).flat_map(|ours| coils(other).map(move |theirs| coupling(&ours, &theirs)));
-    pairs.fold(Ratio::default(), Ratio::max)
+/// How the entries of a layout couple, each pair computed when it is first asked for.
+#[derive(Default)]
+pub struct LayoutCouplings(RefCell<BTreeMap<(usize, usize), Ratio>>);
+
+impl LayoutCouplings {
+    /// The strongest coupling of two entries, the first before the second.
+    fn strongest(&self, loops: &[LaidLoop], (one, other): (usize, usize), budget: &WorkBudget) -> Ratio {
+        let compute = || {
+            let of = |ours| coils(&loops[other]).map(move |theirs| coupling(&ours, &theirs, budget));
+            coils(&loops[one]).flat_map(of).fold(Ratio::default(), Ratio::max)
+        };
+        *self.0.borrow_mut().entry((one, other)).or_insert_with(compute)
+    }
 }
 
 /// Whether two entries lie over one another.
@@ -30,11 +43,12 @@ pub fn share_a_place(one: &LaidLoop, other: &LaidLoop) -> bool {
     coils(one).any(|ours| coils(other).any(|theirs| ours.overlaps(&theirs)))
 }
 
-/// Gives each loop its unit: loops that couple share one, and all do that share a channel.
-pub fn assign_units(layout: &mut JobLayout, wiring: Wiring) {
-    let loops = &layout.loops;
+/// Gives each loop its unit: loops that couple share one, and all do that share a channel. What was computed of their coupling is kept.
+pub fn assign_units(layout: &mut JobLayout, job: &ResolvedLoopSizing) -> LayoutCouplings {
+    let (loops, couplings) = (&layout.loops, LayoutCouplings::default());
     let couples = |one: usize, other: usize| {
-        wiring != Wiring::Separate || strongest(&loops[one], &loops[other]).value >= HARMLESS_COUPLING
+        job.wiring != Wiring::Separate
+            || couplings.strongest(loops, (one, other), &job.budget).value >= HARMLESS_COUPLING
     };
     let mut groups: Vec<usize> = (0..loops.len()).collect();
     for other in 0..loops.len() {
@@ -53,25 +67,27 @@ pub fn assign_units(layout: &mut JobLayout, wiring: Wiring) {
         });
         laid.unit = unit + 1;
     }
+    couplings
 }
 
 /// States which loops go on one scanning unit, and why.
-pub fn judge(layout: &JobLayout, job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
+pub fn judge(layout: &JobLayout, couplings: &LayoutCouplings, job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
     if job.wiring != Wiring::Separate {
         return;
     }
     let units = layout.loops.iter().map(|laid| laid.unit).max().unwrap_or_default();
     for unit in 1..=units {
-        let together: Vec<_> = layout.loops.iter().filter(|laid| laid.unit == unit).collect();
+        let loops = &layout.loops;
+        let together: Vec<_> = (0..loops.len()).filter(|index| loops[*index].unit == unit).collect();
         if together.len() < 2 {
             continue;
         }
-        let pairs = together
-            .iter()
-            .enumerate()
-            .flat_map(|(index, one)| together[..index].iter().map(|other| strongest(one, other)));
+        let pairs = together.iter().enumerate().flat_map(|(place, other)| {
+            together[..place].iter().map(move |one| couplings.strongest(loops, (*one, *other), &job.budget))
+        });
         let coupling = pairs.fold(Ratio::default(), Ratio::max).get::<percent>();
-        let marks = together.iter().map(|laid| Statement::new("sizing-loop-mark").text("mark", laid.mark.to_string()));
+        let mark = |index: &usize| Statement::new("sizing-loop-mark").text("mark", loops[*index].mark.to_string());
+        let marks = together.iter().map(mark);
         let message = Statement::new("sizing-scanning-unit")
             .phrases("loops", marks.collect(), ListJoin::Comma)
             .percent("coupling", coupling, 1);

@@ -9,6 +9,7 @@ use super::design::{
 use super::fixed_loop::ResolvedFixedLoop;
 use super::resolved::ResolvedLoopSizing;
 use super::vehicle_sighting::VehicleSighting;
+use crate::calculation::budget::Search;
 use crate::calculation::input::{ResolvedLeadIn, Shape};
 use crate::calculation::layout::{ClassSighting, Lane, LoopRow};
 use crate::calculation::loop_characteristics::MeasurementConditions;
@@ -69,6 +70,11 @@ pub struct SeenAtStep {
 }
 
 impl LoopCandidate {
+    /// Whether the turns fit the slot and the unit tunes to them.
+    fn can_be_built(&self) -> bool {
+        self.design.grade < LoopGrade::TooDeep
+    }
+
     /// How many loops lie side by side.
     pub fn count(&self) -> usize {
         self.lane.centres.len()
@@ -99,6 +105,12 @@ impl LoopCandidate {
     pub fn row(&self) -> LoopRow<'_> {
         LoopRow { field: &self.field, lane: &self.lane }
     }
+}
+
+/// A candidate with how well it serves.
+struct ScoredCandidate {
+    candidate: LoopCandidate,
+    score: CandidateScore,
 }
 
 /// How well a candidate serves: better ones compare greater.
@@ -178,23 +190,26 @@ impl<'a> RoleSearch<'a> {
     pub fn run(&self) -> LoopCandidate {
         let system = self.job.system();
         let (step, longest) = (ALTERNATIVE_STEP.in_system(system), 1.001 * MAX_LEG.in_system(system));
-        let mut best: Option<LoopCandidate> = None;
+        let mut best: Option<ScoredCandidate> = None;
         let shape = self.fixed.and_then(|fixed| fixed.shape).unwrap_or(Shape::Rectangle);
         let (most, longest) = match self.fixed {
             Some(ResolvedFixedLoop { across_lane, along_travel, .. }) => {
-                (if across_lane.is_some() { 1 } else { MAX_SIDE_BY_SIDE }, along_travel.map_or(longest, |leg| leg))
+                (if across_lane.is_some() { 1 } else { MAX_SIDE_BY_SIDE }, along_travel.unwrap_or(longest))
             }
             None => (MAX_SIDE_BY_SIDE, longest),
         };
-        for count in 1..=most {
+        'rows: for count in 1..=most {
             let Some(across) = self.row_leg(count) else { break };
             let mut before: Option<CandidateScore> = None;
             let mut along = self.first_leg;
             while along <= longest {
+                if best.is_some() && !self.job.budget.allows(Search::Loops) {
+                    break 'rows;
+                }
                 let next = self.fewest_turns(along, across, shape, count);
-                let score = self.score(&next);
+                let score = next.score;
                 if self.serves(&next) {
-                    return complete(next);
+                    return self.complete(next.candidate);
                 }
                 // Under an arm a longer leg lets go later, though it may see less.
                 let goes_on = score.builds && !score.clears_arm;
@@ -202,19 +217,19 @@ impl<'a> RoleSearch<'a> {
                     break;
                 }
                 before = Some(score);
-                if best.as_ref().is_none_or(|best| score > self.score(best)) {
+                if best.as_ref().is_none_or(|best| score > best.score) {
                     best = Some(next);
                 }
                 along += step;
             }
         }
         let usual = || self.fewest_turns(self.first_leg, self.across, shape, 1);
-        complete(best.unwrap_or_else(usual))
+        self.complete(best.unwrap_or_else(usual).candidate)
     }
 
     /// The loop with these legs and the fewest turns that serve, for an alternative.
     pub fn fit(&self, along: Length, across: Length, shape: Shape, count: usize) -> LoopCandidate {
-        complete(self.fewest_turns(along, across, shape, count))
+        self.complete(self.fewest_turns(along, across, shape, count).candidate)
     }
 
     /// The loops of a candidate between other clear strips: as many, with the same leg along travel, shape and turns.
@@ -226,29 +241,37 @@ impl<'a> RoleSearch<'a> {
         search.laid_out(GradedLoop::new(coil, search.brief()), count)
     }
 
-    /// Loops of another make, as they are, where they see every vehicle as the role asks, suit the unit and fit the opening.
+    /// Loops of another make, as they are, where they see every vehicle as the role asks, suit the unit and fit the opening. The first
+    /// vehicle that they do not see is enough to refuse them.
     pub fn accept(&self, design: GradedLoop, count: usize) -> Option<LoopCandidate> {
-        let candidate = self.with_sightings(design, count);
-        self.serves(&candidate).then(|| complete(candidate))
+        let candidate = self.laid_out(design, count);
+        let row = candidate.row();
+        let is_seen = |class: &VehicleClass| row.sight_whole(*class).serves(self.design_step);
+        (candidate.can_be_built() && self.job.vehicles.iter().all(is_seen)).then_some(())?;
+        let scored = self.scored(candidate);
+        self.serves(&scored).then(|| self.complete(scored.candidate))
     }
 
     /// Starts with the fewest turns that suit the unit; while some vehicle is not seen well, tries up to [`MORE_TURNS`] more, and
     /// takes the best.
-    fn fewest_turns(&self, along: Length, across: Length, shape: Shape, count: usize) -> LoopCandidate {
+    fn fewest_turns(&self, along: Length, across: Length, shape: Shape, count: usize) -> ScoredCandidate {
         if let Some(turns) = self.fixed.and_then(|fixed| fixed.turns) {
             let coil = coil(along, across, shape, turns, self.job);
-            return self.with_sightings(GradedLoop::new(coil, self.brief()), count);
+            return self.scored(self.laid_out(GradedLoop::new(coil, self.brief()), count));
         }
         let fewest = design(along, across, shape, self.brief());
         let (turns, grade) = (fewest.coil.turns, fewest.grade);
-        let mut best = self.with_sightings(fewest, count);
+        let mut best = self.scored(self.laid_out(fewest, count));
         for turns in turns + 1..=turns + MORE_TURNS {
-            let next = with_turns(&best.design, turns, self.brief());
-            if self.serves(&best) || next.grade > grade {
+            if self.serves(&best) || !self.job.budget.allows(Search::Loops) {
                 break;
             }
-            let next = self.with_sightings(next, count);
-            if self.score(&next) > self.score(&best) {
+            let next = with_turns(&best.candidate.design, turns, self.brief());
+            if next.grade > grade {
+                break;
+            }
+            let next = self.scored(self.laid_out(next, count));
+            if next.score > best.score {
                 best = next;
             }
         }
@@ -266,17 +289,27 @@ impl<'a> RoleSearch<'a> {
         (each >= 0.999 * MIN_ROW_LEG.in_system(system)).then_some(each)
     }
 
-    /// Computes the changes that every vehicle makes over a design; what takes long is left to [`complete`].
-    fn with_sightings(&self, design: GradedLoop, count: usize) -> LoopCandidate {
-        let mut candidate = self.laid_out(design, count);
+    /// Computes the changes that every vehicle makes over loops that can be built, and how well they serve; what takes long is left to
+    /// [`Self::complete`].
+    fn scored(&self, mut candidate: LoopCandidate) -> ScoredCandidate {
+        if candidate.can_be_built() {
+            let row = LoopRow { field: &candidate.field, lane: &candidate.lane };
+            candidate.sightings = self.job.vehicles.iter().map(|class| row.sight_whole(*class)).collect();
+        }
+        let score = self.score(&candidate);
+        ScoredCandidate { candidate, score }
+    }
+
+    /// Adds what is left until the tails of vehicles reach the loops.
+    fn complete(&self, mut candidate: LoopCandidate) -> LoopCandidate {
         let row = LoopRow { field: &candidate.field, lane: &candidate.lane };
-        candidate.sightings = self.job.vehicles.iter().map(|class| row.sight_whole(*class)).collect();
+        candidate.sightings = self.job.vehicles.iter().map(|class| row.sight(*class)).collect();
         candidate
     }
 
     /// So many loops of a design across the lane, without what vehicles make.
     fn laid_out(&self, design: GradedLoop, count: usize) -> LoopCandidate {
-        let field = LoopField::new(&design.coil, &design.electrical);
+        let field = LoopField::new(&design.coil, &design.electrical, &self.job.budget);
         let pitch = design.coil.across_lane + ROW_GAP.in_system(self.job.system());
         let middle = (count - 1) as f64 / 2.0;
         // A leg that was decided may leave no strip beside a leaf, but stays in the opening.
@@ -289,7 +322,7 @@ impl<'a> RoleSearch<'a> {
 
     fn score(&self, candidate: &LoopCandidate) -> CandidateScore {
         let times = |sighting: &ClassSighting| (sighting.change.min(sighting.least) / self.design_step).value;
-        if candidate.design.grade >= LoopGrade::TooDeep {
+        if !candidate.can_be_built() {
             // All that cannot be built score alike, so the smallest such loop is answered, with what is wrong.
             return CandidateScore { builds: false, served: 0, clears_arm: false, weakest: 0.0 };
         }
@@ -302,8 +335,8 @@ impl<'a> RoleSearch<'a> {
     }
 
     /// Whether a design can be built and every vehicle is seen as the role asks, without letting go.
-    fn serves(&self, candidate: &LoopCandidate) -> bool {
-        let CandidateScore { builds, served, clears_arm, .. } = self.score(candidate);
+    fn serves(&self, ScoredCandidate { candidate, score }: &ScoredCandidate) -> bool {
+        let CandidateScore { builds, served, clears_arm, .. } = *score;
         let row = candidate.row();
         let drops_out = |class: &VehicleClass| row.weakest(*class).iter().any(|left| left.drops_out(self.design_step));
         builds
@@ -311,15 +344,6 @@ impl<'a> RoleSearch<'a> {
             && served == candidate.sightings.len()
             && !(self.holds_the_gate && self.job.vehicles.iter().any(drops_out))
     }
-}
-
-/// Adds what is left until the tails of vehicles reach the loops.
-fn complete(mut candidate: LoopCandidate) -> LoopCandidate {
-    let row = LoopRow { field: &candidate.field, lane: &candidate.lane };
-    for sighting in &mut candidate.sightings {
-        sighting.weakest = row.weakest(sighting.class);
-    }
-    candidate
 }
 
 /// The underside of the highest vehicle, or a car's where only two-wheelers come.

@@ -6,10 +6,11 @@ use super::design::EdgeSetbacks;
 use super::leaf_clearance::{clear_of_closed_leaf, setbacks_beside_open_leaf};
 use super::placement::{LoopToPlace, Placing};
 use super::resolved::ResolvedLoopSizing;
-use super::scanning::assign_units;
+use super::scanning::{LayoutCouplings, assign_units};
 use super::selection::{FoundDetails, FoundLoop, LoopSelections, RoleAsk, RoleChoice};
 use super::stock::StockMatch;
 use super::unseen::{HoldingLoop, UnseenReach, longest_stretch};
+use crate::calculation::budget::Search;
 use crate::calculation::input::ResolvedLeadIn;
 use crate::calculation::layout::{JobLayout, LaidLoop, Leaf, LoopMark, LoopPlacement, StepLadder};
 use crate::calculation::loop_characteristics::MeasurementConditions;
@@ -19,6 +20,9 @@ use crate::practice::vehicles::VehicleClass;
 /// How often loops, steps, places and lead-ins are decided anew at most. From round to round steps get finer, lead-ins longer and strips
 /// beside a leaf wider.
 const MAX_ROUNDS: usize = 48;
+
+/// How many more rounds settle a layout whose search has no steps left.
+const MAX_CLOSING_ROUNDS: usize = 3;
 
 /// The answer of the sizing before it is reported.
 pub struct LoopSizing<'a> {
@@ -32,6 +36,8 @@ pub struct LoopSizing<'a> {
     pub leaf: Option<Leaf>,
     /// The longest plate of a car that stands unseen between two loops that hold the gate; `None` with fewer than two.
     pub unseen_stretch: Option<Length>,
+    /// How the loops couple, as far as it was asked.
+    pub couplings: LayoutCouplings,
     /// For each loop of the layout, the role's choice, and the index of its details.
     laid_for: Vec<(usize, usize)>,
 }
@@ -60,12 +66,13 @@ impl<'a> LoopSizing<'a> {
 
 /// Decides loops, steps, places and lead-ins.
 pub fn solve<'a>(job: &'a ResolvedLoopSizing, conditions: &'a MeasurementConditions) -> LoopSizing<'a> {
-    let (ladder, leaf) = (StepLadder::of(&job.detector), Leaf::of(&job.opening));
+    let (ladder, leaf) = (StepLadder::of(&job.detector), Leaf::of(&job.opening, &job.budget));
     let usual = EdgeSetbacks::usual(job);
     let ask = |role: &_| RoleAsk { role: *role, lead_in: job.lead_in.clone(), setbacks: usual, in_sweep: 1, rung: 0 };
     let mut asks: Vec<_> = job.roles.iter().map(ask).collect();
     let mut selections = LoopSelections::default();
     let mut places = Vec::new();
+    let mut closing_rounds = 0;
     for round in 1..=MAX_ROUNDS {
         selections.choose(&asks, &ladder, job, conditions);
         let reaches = unseen_reaches(&selections, job);
@@ -81,22 +88,30 @@ pub fn solve<'a>(job: &'a ResolvedLoopSizing, conditions: &'a MeasurementConditi
                 ask.setbacks = ask.setbacks.wider(setbacks_beside_open_leaf(leaf, choice, found, job));
             }
         }
-        if next == asks {
+        let is_settled = next == asks;
+        if is_settled {
             take_finer_steps(&mut next, &selections, (&places, &reaches), &ladder, job);
         }
         if next == asks || round == MAX_ROUNDS {
             break;
         }
+        if !job.budget.allows(Search::Loops) {
+            // Steps stay as they are; places, lead-ins and strips come to fit one another.
+            closing_rounds += 1;
+            if is_settled || closing_rounds > MAX_CLOSING_ROUNDS {
+                break;
+            }
+        }
         asks = next;
     }
     let (details, detail_of) = selections.details(job);
-    let (mut layout, laid_for) = lay(&selections, &places, &asks, job);
+    let (mut layout, laid_for, couplings) = lay(&selections, &places, &asks, job);
     let unseen_stretch =
         longest_stretch(holding_loops(&places, &unseen_reaches(&selections, job)).map(|(_, holding)| holding));
     layout.needs_line_device =
         !job.opening.seen_otherwise && unseen_stretch.is_some_and(|unseen| unseen > VehicleClass::shortest_car());
     let laid_for = laid_for.into_iter().map(|choice| (choice, detail_of[choice])).collect();
-    LoopSizing { layout, selections, details, leaf, unseen_stretch, laid_for }
+    LoopSizing { layout, selections, details, leaf, unseen_stretch, couplings, laid_for }
 }
 
 /// How far a usual car reaches unseen over the loop of each role that holds the gate and fits the barrier.
@@ -175,13 +190,13 @@ fn with_car_unseen(places: &[Vec<LoopPlacement>], reaches: &[Option<UnseenReach>
     long.flat_map(|pair| [pair[0].0, pair[1].0]).collect()
 }
 
-/// The layout, in the order in which a vehicle that leaves meets the loops, and the choice that each belongs to.
+/// The layout, in the order in which a vehicle that leaves meets the loops, the choice that each belongs to, and how they couple.
 fn lay(
     selections: &LoopSelections<'_>,
     places: &[Vec<LoopPlacement>],
     asks: &[RoleAsk],
     job: &ResolvedLoopSizing,
-) -> (JobLayout, Vec<usize>) {
+) -> (JobLayout, Vec<usize>, LayoutCouplings) {
     let entries = places.iter().enumerate().flat_map(|(choice, places)| {
         places.iter().enumerate().map(move |(order, place)| (choice, (places.len() > 1).then_some(order + 1), *place))
     });
@@ -207,10 +222,11 @@ fn lay(
             electrical: candidate.design.electrical,
             step: choice.step,
             sightings: selections.sightings(choice),
+            alone: candidate.sightings.clone(),
         }
     };
     let loops = order.iter().enumerate().map(lay_one).collect();
     let mut layout = JobLayout { loops, needs_line_device: false };
-    assign_units(&mut layout, job.wiring);
-    (layout, order.into_iter().map(|(choice, _, _)| choice).collect())
+    let couplings = assign_units(&mut layout, job);
+    (layout, order.into_iter().map(|(choice, _, _)| choice).collect(), couplings)
 }

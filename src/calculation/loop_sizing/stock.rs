@@ -8,6 +8,7 @@ use utoipa::ToSchema;
 
 use super::design::{EdgeSetbacks, GradedLoop, coil};
 use super::search::{LoopCandidate, RoleSearch};
+use crate::calculation::budget::Search;
 use crate::calculation::input::{ResolvedStockItem, Shape};
 use crate::calculation::report::{Diagnostics, FieldPath, Finding, Message, Statement, has_messages};
 use crate::practice::finding_codes::{FindingCode, Level};
@@ -55,8 +56,19 @@ pub fn match_stock(search: &RoleSearch<'_>, designed: LoopCandidate) -> (LoopCan
     let mut by_mismatch: Vec<_> = stock.iter().map(|item| (mismatch(item, &designed, search), item)).collect();
     by_mismatch.sort_by(|a, b| a.0.total_cmp(&b.0));
     let mut nearest = None;
+    // Items that are alike in what counts are judged once, and one that was refused is refused again.
+    let mut refused: Vec<&ResolvedStockItem> = Vec::new();
     for (_, item) in by_mismatch {
-        match lay(item, &designed, search) {
+        let judged = match refuse(item, &designed, search) {
+            Some(reason) => Err(reason),
+            None if refused.iter().any(|other| are_alike(other, item)) => Err(DOES_NOT_SERVE),
+            None if nearest.is_some() && !search.job.budget.allows(Search::Loops) => break,
+            None => {
+                refused.push(item);
+                lay(item, &designed, search).ok_or(DOES_NOT_SERVE)
+            }
+        };
+        match judged {
             Ok(laid) => return (laid, Some(StockMatch::Taken(item.clone()))),
             Err(reason) => {
                 nearest.get_or_insert_with(|| (item.clone(), reason));
@@ -66,15 +78,25 @@ pub fn match_stock(search: &RoleSearch<'_>, designed: LoopCandidate) -> (LoopCan
     (designed, Some(StockMatch::NoneServes(nearest)))
 }
 
-/// The loop that an item makes where the designed one would lie.
-///
-/// # Errors
-/// Why it does not serve, as a code.
-fn lay(
-    item: &ResolvedStockItem,
-    designed: &LoopCandidate,
-    search: &RoleSearch<'_>,
-) -> Result<LoopCandidate, &'static str> {
+/// Why an item that might be laid is not: it does not tune, or does not see every vehicle.
+const DOES_NOT_SERVE: &str = "does_not_tune_or_see";
+
+/// Whether two items make the same loop.
+fn are_alike(one: &ResolvedStockItem, other: &ResolvedStockItem) -> bool {
+    let loop_of = |item: &ResolvedStockItem| (item.along_travel, item.across_lane, item.turns);
+    loop_of(one) == loop_of(other)
+}
+
+/// The loop that an item makes where the designed one would lie; `None` where it does not serve.
+fn lay(item: &ResolvedStockItem, designed: &LoopCandidate, search: &RoleSearch<'_>) -> Option<LoopCandidate> {
+    // An item whose turns are not known is taken to have those of the design.
+    let turns = item.turns.unwrap_or(designed.design.coil.turns);
+    let coil = coil(item.along_travel, item.across_lane, Shape::Rectangle, turns, search.job);
+    search.accept(GradedLoop::new(coil, search.brief()), designed.count())
+}
+
+/// Why an item is not even tried where the designed loop would lie, as a code.
+fn refuse(item: &ResolvedStockItem, designed: &LoopCandidate, search: &RoleSearch<'_>) -> Option<&'static str> {
     let (job, coil_of_design, count) = (search.job, &designed.design.coil, designed.count());
     let system = job.system();
     let step = STEP.in_system(system);
@@ -84,24 +106,21 @@ fn lay(
     let strips = if keeps_strips { left + right } else { 2.0 * MIN_EDGE_SETBACK.in_system(system) };
     let widest = (job.opening.width - strips) * 1.000_001;
     if !job.construction.is_preformed() || item.construction.is_some_and(|made| made != job.construction) {
-        Err("other_construction")
+        Some("other_construction")
     } else if search.fixed.is_some_and(|fixed| !fixed.allows(item)) {
-        Err("not_as_decided")
+        Some("not_as_decided")
     } else if item.along_travel < coil_of_design.along_travel * 0.999 {
-        Err("too_short")
+        Some("too_short")
     } else if item.along_travel > coil_of_design.along_travel + 2.001 * step.max(Length::new::<foot>(1.0)) {
-        Err("too_long")
+        Some("too_long")
     } else if row > widest {
-        Err("too_wide")
+        Some("too_wide")
     } else if item.across_lane < coil_of_design.across_lane * 0.8 {
-        Err("too_narrow")
+        Some("too_narrow")
     } else if item.lead_in_length < search.lead_in.order_length() * 0.999_999 {
-        Err("lead_in_too_short")
+        Some("lead_in_too_short")
     } else {
-        // An item whose turns are not known is taken to have those of the design.
-        let turns = item.turns.unwrap_or(coil_of_design.turns);
-        let coil = coil(item.along_travel, item.across_lane, Shape::Rectangle, turns, job);
-        search.accept(GradedLoop::new(coil, search.brief()), count).ok_or("does_not_tune_or_see")
+        None
     }
 }
 

@@ -35,6 +35,7 @@ pub use report::{
 };
 pub use request::{AgencyMinimum, BackerRod, EstimatedLoop, MaterialEstimateRequest, Productivity, Saw, WireSpool};
 
+use super::cost::CostTerm;
 use super::loop_sizing::{SiteConditions, judge_construction, judge_site};
 use super::report::{Diagnostics, FieldPath, InvalidRequest};
 use super::{Calculation, Example};
@@ -67,6 +68,15 @@ impl Calculation for MaterialEstimateRequest {
             request: include_str!("../../../openapi/examples/material-estimate/cafe_window.request.json"),
         },
     ];
+
+    fn cost_terms(&self) -> Vec<CostTerm> {
+        let stock = self.stock.as_ref().map_or(0, Vec::len);
+        vec![
+            CostTerm::new("an estimate of materials", 1, 30),
+            CostTerm::new("a loop of an estimate", self.loops.len(), 25),
+            CostTerm::new("an item of stock of an estimate", stock, 2),
+        ]
+    }
 
     fn calculate(&self, diagnostics: &mut Diagnostics) -> Result<Self::Report, InvalidRequest> {
         let job = resolve(self, None, diagnostics);

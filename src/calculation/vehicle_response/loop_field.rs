@@ -1,11 +1,16 @@
 //! A loop ready to be driven over: the change at the unit's terminals for a vehicle at any place.
 
+use std::cell::RefCell;
+use std::sync::Arc;
+
+use rustc_hash::FxHashMap;
 use uom::si::f64::{Length, Ratio};
 use uom::si::inductance::henry;
 use uom::si::length::meter;
 use uom::si::ratio::ratio;
 
 use super::vehicle_model::{FactoredShape, VehicleModel};
+use crate::calculation::budget::WorkBudget;
 use crate::calculation::input::ResolvedLoop;
 use crate::calculation::loop_characteristics::ElectricalFigures;
 use crate::physics::plate::PrimaryLoop;
@@ -23,7 +28,16 @@ pub struct LoopField {
     pub along: Length,
     /// Leg across the lane.
     pub across: Length,
+    /// The changes that undersides made at places already, henry: searches, judgements and reports ask for the same ones.
+    known: RefCell<FxHashMap<KnownPlace, f64>>,
+    budget: WorkBudget,
 }
+
+/// A metal by its address, and where it is, to the last bit.
+type KnownPlace = (usize, [u64; 3]);
+
+/// What a position of a two-wheeler costs: four potentials of the wires along travel.
+const UPRIGHT_STEPS: u64 = 60;
 
 /// What a unit must hold on to while a vehicle passes.
 #[derive(Clone, Copy, Debug)]
@@ -48,8 +62,8 @@ impl WeakestChange {
 }
 
 impl LoopField {
-    /// The field of a loop that measures so.
-    pub fn new(coil: &ResolvedLoop, electrical: &ElectricalFigures) -> Self {
+    /// The field of a loop that measures so; what is computed with it is counted.
+    pub fn new(coil: &ResolvedLoop, electrical: &ElectricalFigures, budget: &WorkBudget) -> Self {
         Self {
             primary: PrimaryLoop::new(&coil.winding()),
             terminal: electrical.terminal_inductance.get::<henry>(),
@@ -57,6 +71,8 @@ impl LoopField {
             riding_line: coil.riding_line(),
             along: coil.along_travel,
             across: coil.across_lane,
+            known: RefCell::default(),
+            budget: budget.clone(),
         }
     }
 
@@ -67,8 +83,15 @@ impl LoopField {
         let x = offset.get::<meter>();
         let z = model.height.get::<meter>() + self.depth;
         let henries = match &*model.shape {
-            FactoredShape::Underside(plate) => plate.change(&self.primary, [x, y, z]),
+            FactoredShape::Underside(plate) => {
+                let place = (Arc::as_ptr(&model.shape).addr(), [x, y, z].map(f64::to_bits));
+                *self.known.borrow_mut().entry(place).or_insert_with(|| {
+                    self.budget.count(plate.steps(&self.primary, x));
+                    plate.change(&self.primary, [x, y, z])
+                })
+            }
             FactoredShape::Upright { turn, behind } => {
+                self.budget.count(UPRIGHT_STEPS);
                 turn.change(&self.primary, [x, y - behind - turn.length / 2.0, z])
             }
         };

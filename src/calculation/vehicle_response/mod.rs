@@ -21,12 +21,14 @@ use uom::si::f64::Length;
 
 pub use loop_field::{LoopField, WeakestChange};
 pub use report::{BlindStrip, DrivenVehicle, ProfilePoint, Stretch, VehicleResponseInputs, VehicleResponseReport};
+use request::USUAL_POSITIONS;
 pub use request::{PlateSize, ResolvedVehicleResponse, VehicleResponseRequest};
 pub use root_finding::find_root;
 pub use seen_height::{SeenHeight, find_seen_height};
 pub use unseen_strips::{UnseenStrips, find_unseen_strips};
 pub use vehicle_model::VehicleModel;
 
+use super::cost::CostTerm;
 use super::loop_characteristics::{self, MeasurementConditions, measure};
 use super::report::{Diagnostics, FieldPath, InvalidRequest};
 use super::{Calculation, Example};
@@ -74,6 +76,17 @@ impl Calculation for VehicleResponseRequest {
         },
     ];
 
+    fn cost_terms(&self) -> Vec<CostTerm> {
+        let positions = self.positions.unwrap_or(USUAL_POSITIONS.0) as usize;
+        if self.vehicle.is_some_and(VehicleClass::is_two_wheeler) {
+            return vec![
+                CostTerm::new("the pass of a two-wheeler", 1, 200),
+                CostTerm::new("a position of a two-wheeler", positions, 1),
+            ];
+        }
+        vec![CostTerm::new("the pass of a vehicle", 1, 700), CostTerm::new("a position of a vehicle", positions, 15)]
+    }
+
     fn calculate(&self, diagnostics: &mut Diagnostics) -> Result<Self::Report, InvalidRequest> {
         let resolved = self.resolve(diagnostics);
         let resolved = diagnostics.finish(resolved)?;
@@ -90,7 +103,7 @@ impl Calculation for VehicleResponseRequest {
 pub fn solve(resolved: &ResolvedVehicleResponse, diagnostics: &mut Diagnostics) -> VehicleResponseReport {
     let (model, threshold) = (&resolved.model, resolved.threshold);
     let electrical = measure(&resolved.coil, &resolved.lead_in, &MeasurementConditions::usual());
-    let field = LoopField::new(&resolved.coil, &electrical);
+    let field = LoopField::new(&resolved.coil, &electrical, diagnostics.budget());
     let pass = drive_over(&field, model, resolved.offset, threshold, resolved.positions);
     let centres = [Length::default()];
     let is_two_wheeler = resolved.class.is_some_and(VehicleClass::is_two_wheeler);

@@ -17,7 +17,7 @@ use crate::practice::vehicles::VehicleClass;
 use crate::quantity::format::format_length_input;
 
 /// How many positions a profile has.
-const USUAL_POSITIONS: (u32, &str) = (41, "41");
+pub(super) const USUAL_POSITIONS: (u32, &str) = (41, "41");
 
 /// A loop and a vehicle that drives over it.
 #[derive(Clone, Debug, Deserialize, Validate, ToSchema)]

@@ -181,6 +181,21 @@ impl Mesh {
         self.grids.iter().map(Grid::pitch).fold(0.0, f64::max)
     }
 
+    /// The corners of cells at which a response asks for the potential, with the flux of a parity or without.
+    pub(super) fn corners(&self, symmetric: bool) -> usize {
+        let of_grid = |Grid { across, along, .. }: &Grid| {
+            (if symmetric { across.half() } else { across.cells } + 1) * (along.cells + 1)
+        };
+        self.grids.iter().map(of_grid).sum()
+    }
+
+    /// The products of its triangular solutions.
+    pub(super) fn products(&self, symmetric: Option<Parity>) -> usize {
+        let halves = [&self.even, &self.odd].into_iter();
+        let solved = halves.filter(|half| symmetric.is_none_or(|parity| parity == half.parity));
+        solved.map(|half| half.pairs.len() * half.pairs.len() / 2).sum()
+    }
+
     /// φᵀK⁻¹φ, where the flux φ through a cell is the mixed difference of `potential` over the
     /// cell's four corners.
     ///

@@ -43,6 +43,12 @@ const COARSE_CELL_COUNT: (f64, f64) = (40.0, 64.0);
 /// Area in m² of a coarse cell of a large body, between these limits.
 const COARSE_CELL_AREA: f64 = 0.4;
 
+/// What the logarithms of one potential cost, in distances. Measured.
+const LOGARITHM_STEPS: usize = 8;
+
+/// How many products of a solution cost as much as one distance. Measured.
+const PRODUCTS_IN_STEP: usize = 8;
+
 /// Panels that a body may have: with 2 × 2 coarse cells each they fill the least number.
 const MAX_PANELS: usize = 10;
 
@@ -125,6 +131,11 @@ impl Plate {
         self.body.change(primary.symmetry(x), |[across, along, rise]| primary.level([across + x, along + y, rise + z]))
     }
 
+    /// How much work one position is, an offset across from the loop, in steps of one distance of a corner from the end of a wire.
+    pub fn steps(&self, primary: &PrimaryLoop, across: f64) -> u64 {
+        self.body.steps(primary, across)
+    }
+
     /// The lowest height in metres over the loop's wires that the meshes resolve.
     ///
     /// Worked number: 0.26 m for a plate of 1.75 × 4.5 m.
@@ -144,6 +155,7 @@ impl Plate {
 #[derive(Clone, Debug)]
 pub struct Wall {
     body: MeshedBody,
+    length: f64,
 }
 
 impl Wall {
@@ -153,7 +165,13 @@ impl Wall {
     pub fn new(length: f64, height: f64) -> Option<Self> {
         // The body's second axis, along for a plate, here points up from the lower edge.
         let standing = PlatePanel { along: 0.5 * height, ..PlatePanel::single(length, height) };
-        MeshedBody::new(&[standing]).map(|body| Self { body })
+        MeshedBody::new(&[standing]).map(|body| Self { body, length })
+    }
+
+    /// How far a point of the loop's axes lies from the wall on the ground, in metres, for the middle of its lower edge at `foot`.
+    pub fn distance(&self, foot: Point3, point: Point3) -> f64 {
+        let beside = ((point[0] - foot[0]).abs() - 0.5 * self.length).max(0.0);
+        beside.hypot(point[1] - foot[1])
     }
 
     /// Fall of the loop's inductance in henry, for the middle of the wall's lower edge at `foot` in
@@ -163,6 +181,11 @@ impl Wall {
     pub fn change(&self, primary: &PrimaryLoop, foot: Point3) -> f64 {
         let [x, y, z] = foot;
         self.body.change(primary.symmetry(x), |[across, up, _]| primary.across([across + x, y, up + z]))
+    }
+
+    /// How much work one position is, as [`Plate::steps`] counts it.
+    pub fn steps(&self, primary: &PrimaryLoop, across: f64) -> u64 {
+        self.body.steps(primary, across)
     }
 
     /// The least distance in metres from the loop's wires that the meshes resolve.
@@ -195,6 +218,15 @@ impl MeshedBody {
         let coarse = self.coarse.response(symmetric, &potential);
         let fine = self.fine.response(symmetric, &potential);
         NEUMANN * (fine + (fine - coarse) / 3.0)
+    }
+
+    fn steps(&self, primary: &PrimaryLoop, across: f64) -> u64 {
+        let symmetric = primary.symmetry(across);
+        let of_mesh = |mesh: &Mesh| {
+            mesh.corners(symmetric.is_some()) * (primary.distances() + LOGARITHM_STEPS)
+                + mesh.products(symmetric) / PRODUCTS_IN_STEP
+        };
+        (of_mesh(&self.coarse) + of_mesh(&self.fine)) as u64
     }
 
     /// From 0.6 coarse pitches on, the extrapolation converges.

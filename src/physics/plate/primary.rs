@@ -1,5 +1,7 @@
 //! A loop as metal above or beside it sees it: the fluxes of its unit current.
 
+use std::ops::Range;
+
 use super::super::filament::{Filament, Point3};
 use super::super::winding::{Winding, WindingShape};
 use super::mesh::Parity;
@@ -28,8 +30,8 @@ pub struct PrimaryLoop {
     leg: f64,
     /// Quadrature points of the corner cuts.
     cuts: Vec<CornerCutPoint>,
-    /// Quadrature points of the wires of a loop that lies askew.
-    askew: Vec<CurrentElement>,
+    /// The wires of a loop that lies askew.
+    askew: Vec<AskewPieces>,
     /// What reflection in x = 0 makes of the field.
     parity: Parity,
 }
@@ -42,16 +44,23 @@ struct WireEnds {
     minus: Vec<Point3>,
 }
 
-/// A point that stands for a piece of wire in any direction.
-#[derive(Clone, Copy, Debug)]
-struct CurrentElement {
-    point: Point3,
-    /// What its parts across and along add to the potential, metres.
+/// Pieces of a wire in any direction, all of one length.
+#[derive(Clone, Debug)]
+struct AskewPieces {
+    /// The quadrature points, two in each piece.
+    points: Vec<Point3>,
+    /// What the parts of half a piece across and along add to the potential, metres.
     weights: [f64; 2],
 }
 
-/// The longest piece of a wire that lies askew between two quadrature points, metres.
+/// The length of the pieces of a wire that lies askew where it is nearest to metal, metres at most.
 const PIECE_M: f64 = 0.5;
+
+/// Farther from metal pieces are longer, up to its distance over this: their error falls with the fourth power of it.
+const PIECES_IN_DISTANCE: f64 = 6.0;
+
+/// How many factors are multiplied before one logarithm is taken of them: few enough that no product leaves the range of numbers.
+const FACTORS: usize = 16;
 
 /// A point that stands for half a corner cut.
 #[derive(Clone, Copy, Debug)]
@@ -82,24 +91,25 @@ impl PrimaryLoop {
 
     /// Prepares the loop turned by any angle in radians, anticlockwise seen from above, for a [`Wall`](super::Wall) askew to it.
     ///
-    /// Its wires are integrated by two-point Gauss quadrature over pieces of 0.5 m at most: good to 10⁻³ of the whole from 1 m away.
-    pub fn rotated(winding: &Winding, angle: f64) -> Self {
+    /// Its wires are integrated by two-point Gauss quadrature over pieces of 0.5 m at most, longer ones away from the metal, whose
+    /// `distance` in metres from a point of the turned loop is asked for: good to 10⁻³ of the whole from 1 m away.
+    pub fn rotated(winding: &Winding, angle: f64, distance: impl Fn(Point3) -> f64) -> Self {
         let (sine, cosine) = angle.sin_cos();
         let mut primary = Self::empty(winding, Parity::Even);
         let place = |[x, y, z]: Point3| [cosine * x - sine * y, sine * x + cosine * y, z];
         for strand in winding.outline() {
             let (from, to) = (place(strand.segment.from), place(strand.segment.to));
-            let pieces = (strand.segment.length() / PIECE_M).ceil().max(1.0);
-            let run = [0, 1, 2].map(|axis| (to[axis] - from[axis]) / pieces);
-            let share = 0.5 * strand.wires / primary.turns;
-            for piece in 0..pieces as usize {
-                primary.askew.extend(GAUSS.map(|gauss| {
-                    let place = piece as f64 + gauss;
-                    CurrentElement {
-                        point: [0, 1, 2].map(|axis| from[axis] + place * run[axis]),
-                        weights: [-share * run[ACROSS], share * run[ALONG]],
-                    }
-                }));
+            let wire = AskewWire { from, to, pieces: (strand.segment.length() / PIECE_M).ceil().max(1.0) as usize };
+            let mut spans = Vec::new();
+            wire.divide(0..wire.pieces, &distance, &mut spans);
+            spans.sort_by_key(ExactSizeIterator::len);
+            for alike in spans.chunk_by(|one, other| one.len() == other.len()) {
+                let share = 0.5 * strand.wires / primary.turns * alike[0].len() as f64;
+                let run = [0, 1].map(|axis| (to[axis] - from[axis]) / wire.pieces as f64);
+                primary.askew.push(AskewPieces {
+                    points: alike.iter().flat_map(|span| GAUSS.map(|gauss| wire.point(span, gauss))).collect(),
+                    weights: [-share * run[ACROSS], share * run[ALONG]],
+                });
             }
         }
         primary
@@ -148,6 +158,12 @@ impl PrimaryLoop {
     /// The parity of the field, if it has one as seen from a body `offset` across from the loop.
     pub(super) fn symmetry(&self, offset: f64) -> Option<Parity> {
         (offset == 0.0 && self.askew.is_empty()).then_some(self.parity)
+    }
+
+    /// The distances that one potential of [`Self::level`] takes.
+    pub(super) fn distances(&self) -> usize {
+        let ends = self.ends.iter().flatten().map(|group| group.plus.len() + group.minus.len());
+        ends.sum::<usize>() + self.cuts.len() + self.askew.iter().map(|pieces| pieces.points.len()).sum::<usize>()
     }
 
     /// Potential, in units of μ0/4π, whose mixed difference in x and y is the flux of a unit
@@ -210,15 +226,41 @@ impl PrimaryLoop {
         0.5 * self.leg * (plus / minus).ln()
     }
 
-    /// The same of the pieces of wires that lie askew.
+    /// The same of the pieces of wires that lie askew; points of one weight share logarithms.
     fn of_pieces(&self, point: Point3, axes: &[usize]) -> f64 {
-        let of_element = |element: &CurrentElement| {
-            let distance = distance(point, element.point);
-            axes.iter()
-                .map(|&axis| element.weights[axis] * (point[axis] - element.point[axis] + distance).ln())
-                .sum::<f64>()
+        let along_axis = |pieces: &AskewPieces, axis: usize| {
+            let factor = |at: &Point3| point[axis] - at[axis] + distance(point, *at);
+            let product = |points: &[Point3]| points.iter().map(factor).product::<f64>().ln();
+            pieces.weights[axis] * pieces.points.chunks(FACTORS).map(product).sum::<f64>()
         };
-        self.askew.iter().map(of_element).sum()
+        self.askew.iter().flat_map(|pieces| axes.iter().map(|axis| along_axis(pieces, *axis))).sum()
+    }
+}
+
+/// A straight wire in any direction, divided into shortest pieces.
+struct AskewWire {
+    from: Point3,
+    to: Point3,
+    pieces: usize,
+}
+
+impl AskewWire {
+    /// A place within a span of pieces, as a share of it.
+    fn point(&self, span: &Range<usize>, share: f64) -> Point3 {
+        let place = (span.start as f64 + share * span.len() as f64) / self.pieces as f64;
+        [0, 1, 2].map(|axis| self.from[axis] + place * (self.to[axis] - self.from[axis]))
+    }
+
+    /// Divides a span until each part is a shortest piece, or short against its distance from metal.
+    fn divide(&self, span: Range<usize>, distance_to_metal: &impl Fn(Point3) -> f64, spans: &mut Vec<Range<usize>>) {
+        let length = distance(self.point(&span, 0.0), self.point(&span, 1.0));
+        if span.len() == 1 || length * PIECES_IN_DISTANCE <= distance_to_metal(self.point(&span, 0.5)) {
+            spans.push(span);
+            return;
+        }
+        let middle = span.start.midpoint(span.end);
+        self.divide(span.start..middle, distance_to_metal, spans);
+        self.divide(middle..span.end, distance_to_metal, spans);
     }
 }
 

@@ -229,10 +229,15 @@ fn a_loop_turned_by_any_angle_agrees_with_the_exact_ones() {
         let winding = Winding { across: 20.0 * FOOT, ..winding(shape, cut) };
         let foot = [0.7, 3.0 * FOOT + 4.0 * FOOT, 0.2];
         let straight = wall.change(&PrimaryLoop::new(&winding), foot);
-        assert_within(0.2, wall.change(&PrimaryLoop::rotated(&winding, 0.0), foot), straight);
+        assert_within(
+            0.2,
+            wall.change(&PrimaryLoop::rotated(&winding, 0.0, |point| wall.distance(foot, point)), foot),
+            straight,
+        );
         let beside = [0.7, 10.0 * FOOT + 2.0 * FOOT, 0.2];
         let turned = wall.change(&PrimaryLoop::turned(&winding), beside);
-        assert_within(0.2, wall.change(&PrimaryLoop::rotated(&winding, std::f64::consts::FRAC_PI_2), beside), turned);
+        let quarter = PrimaryLoop::rotated(&winding, std::f64::consts::FRAC_PI_2, |point| wall.distance(beside, point));
+        assert_within(0.2, wall.change(&quarter, beside), turned);
     }
 }
 
@@ -241,6 +246,23 @@ fn a_loop_turned_by_any_angle_agrees_with_the_exact_ones() {
 fn a_loop_askew_one_way_is_seen_as_one_askew_the_other_way() {
     let wall = Wall::new(12.0 * FOOT, 6.0 * FOOT).expect("a wall");
     let winding = winding(WindingShape::Rectangle, 12.0 * INCH);
-    let change = |angle: f64, x: f64| wall.change(&PrimaryLoop::rotated(&winding, angle), [x, 8.0 * FOOT, 0.2]);
+    let change = |angle: f64, x: f64| {
+        let foot = [x, 8.0 * FOOT, 0.2];
+        wall.change(&PrimaryLoop::rotated(&winding, angle, |point| wall.distance(foot, point)), foot)
+    };
     assert_within(0.01, change(0.6, 0.5), change(-0.6, -0.5));
+}
+
+// Pieces that grow with their distance from the metal are as good as short ones everywhere, and far fewer.
+#[test]
+fn longer_pieces_away_from_the_metal_change_nothing_that_counts() {
+    let wall = Wall::new(100.0 * FOOT, 6.0 * FOOT).expect("a wall");
+    let winding = Winding { across: 196.0 * FOOT, along: 6.0 * FOOT, ..winding(WindingShape::Rectangle, 12.0 * INCH) };
+    for angle in [0.4, 0.8, 1.2] {
+        let foot = [20.0, 12.0, 0.2];
+        let graded = PrimaryLoop::rotated(&winding, angle, |point| wall.distance(foot, point));
+        let short = PrimaryLoop::rotated(&winding, angle, |_| 0.0);
+        assert_within(0.02, wall.change(&graded, foot), wall.change(&short, foot));
+        assert!(3 * graded.distances() < short.distances(), "{} {}", graded.distances(), short.distances());
+    }
 }

@@ -158,6 +158,10 @@ sizing-cracked-pavement-hand-wound = Single wire breaks in pavement that moves. 
 sizing-cracked-pavement-jacketed = The jacketed loop takes some of the movement; seal the cracks as well, or water follows the slot.
 sizing-old-loop-cut = Cut the new slot beside the old one, at least a hand's width away, and leave the old wire dead and unconnected: a closed old turn steals sensitivity.
 
+## The search
+
+sizing-search-bounded = The search was ended early, for the request asks for more than one answer may compute. These loops are the best found so far, and others may serve better. For a full search ask for fewer roles, vehicles, steps or items of stock at once.
+
 ## Why a default was taken
 
 sizing-usual-roles = What this barrier usually needs.

@@ -85,6 +85,7 @@ pub fn find(workshop: &Workshop<'_>, channel: usize) -> Vec<Remedy> {
 }
 
 fn try_changes(workshop: &Workshop<'_>, channel: usize, changes: Vec<Change>) -> Option<Cure> {
+    workshop.may_try().then_some(())?;
     let outcome = workshop.judge(channel, &changes)?;
     Some(Cure { changes, outcome })
 }

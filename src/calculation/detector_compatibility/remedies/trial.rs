@@ -9,8 +9,10 @@ use super::super::lanes::lane_of;
 use super::super::neighbours::relate;
 use super::super::request::ResolvedDetectorCompatibility;
 use super::changes::{Change, ChangeableChannel};
+use crate::calculation::budget::Search;
 use crate::calculation::layout::{ChannelLoop, DetectorChannel, MeasuredLoop, join_channels};
 use crate::practice::detectors::Wiring;
+use crate::practice::vehicles::VehicleClass;
 
 /// How a channel stands after changes that leave nothing worse.
 pub struct Outcome {
@@ -19,6 +21,9 @@ pub struct Outcome {
     /// Whether nothing is wrong with it any more.
     pub cures: bool,
 }
+
+/// What it costs to change a loop and to look where it then lies, in steps of the budget. Measured.
+const TRIAL_STEPS: u64 = 300;
 
 /// A request whose loops may be changed.
 pub struct Workshop<'a> {
@@ -38,6 +43,13 @@ impl<'a> Workshop<'a> {
     ) -> Self {
         let as_it_is = channels.iter().flat_map(|channel| &channel.loops).map(|one| vec![one.clone()]);
         Self { resolved, channels, judged, measured: RefCell::new(as_it_is.collect()) }
+    }
+
+    /// Whether one more trial may be made; it is counted for what it takes to make it.
+    pub fn may_try(&self) -> bool {
+        let budget = &self.resolved.budget;
+        budget.count(TRIAL_STEPS * self.resolved.loops.len() as u64);
+        budget.allows(Search::Remedies)
     }
 
     /// How a channel stands as it is.
@@ -84,6 +96,14 @@ impl<'a> Workshop<'a> {
             renewed.push((index, channels));
         }
         self.leaves_neighbours(&loops, &changed, new_wiring).then_some(())?;
+        // What vehicles make over many loops at once is more than one trial may cost.
+        let budget = &self.resolved.budget;
+        let is_sighted = |one: &MeasuredLoop| {
+            let sight = |class: &VehicleClass| budget.allows(Search::Remedies).then(|| one.sight(*class)).is_some();
+            vehicles.iter().all(sight)
+        };
+        let mut affected = renewed.iter().flat_map(|(_, channels)| channels).flat_map(|channel| &channel.loops);
+        affected.all(is_sighted).then_some(())?;
         let mut outcome = None;
         for (index, channels) in renewed {
             let now = &self.judged[index];
@@ -131,7 +151,8 @@ impl<'a> Workshop<'a> {
         let known = tried.iter().find(|other| is_same_coil(&other.own, one)).cloned();
         let known = known.unwrap_or_else(|| {
             let lead_in = self.resolved.loops[index].lead_in.clone();
-            let measured = MeasuredLoop::new(ChannelLoop { lead_in, ..one.clone() });
+            let measured =
+                MeasuredLoop::new(ChannelLoop { lead_in, sightings: Vec::new(), ..one.clone() }, &self.resolved.budget);
             tried.push(measured.clone());
             measured
         });

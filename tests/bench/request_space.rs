@@ -1,0 +1,522 @@
+//! Requests within the limits of the description, drawn at random: the widest and the narrowest, the fullest and the barest.
+//!
+//! A request is made of genes, so that a search can change one and look again. The same start always gives the same requests.
+
+use serde_json::{Map, Value, json};
+
+const ROLES: &[&str] =
+    &["exit", "obstruction_outside", "obstruction_inside", "between_leaves", "arming", "closing", "presence"];
+const VEHICLES: &[&str] = &[
+    "passenger_car",
+    "pickup",
+    "high_bed_truck",
+    "tractor_trailer",
+    "small_motorcycle",
+    "large_motorcycle",
+    "bicycle",
+    "car_with_trailer",
+    "bus",
+    "forklift",
+    "golf_cart",
+];
+const HAZARDS: &[&str] =
+    &["reinforcing_mesh", "adjacent_traffic", "freezing_climate", "cracked_pavement", "pavement_joint"];
+const OBSERVATIONS: &[&str] = &[
+    "fault_after_rain",
+    "fault_in_frost",
+    "stuck_in_detect",
+    "never_detects",
+    "intermittent",
+    "detects_the_gate",
+    "detects_next_lane",
+    "drifts",
+    "fault_when_pavement_flexes",
+];
+const BARRIERS: &[&str] =
+    &["slide_gate", "swing_gate", "swing_gate_pair", "barrier_arm", "vertical_lift_gate", "overhead_door", "none"];
+const WIDTHS: &[&str] = &[
+    "3 ft", "6 ft", "9 ft", "12 ft", "16 ft", "20 ft", "24 ft", "30 ft", "40 ft", "60 ft", "100 ft", "200 ft", "1 m",
+    "3.6 m", "7.2 m", "12 m", "60 m",
+];
+const LEGS: &[&str] =
+    &["1 ft", "2 ft", "4 ft", "6 ft", "6.5 ft", "8 ft", "12 ft", "20 ft", "60 ft", "200 ft", "1.8 m", "3 m"];
+const LEAD_INS: &[&str] = &["0 ft", "20 ft", "50 ft", "100 ft", "400 ft", "2000 ft", "5000 ft", "15 m"];
+
+/// Numbers that look random and are the same each time.
+#[derive(Clone)]
+pub struct Dice(u64);
+
+impl Dice {
+    pub fn new(start: u64) -> Self {
+        Self(start)
+    }
+
+    pub fn throw(&mut self, sides: u64) -> u64 {
+        self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
+        let mixed = (self.0 ^ (self.0 >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
+        let mixed = (mixed ^ (mixed >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
+        (mixed ^ (mixed >> 31)) % sides.max(1)
+    }
+}
+
+/// One thing that a request may say, in one of several ways.
+enum Gene {
+    /// A field that is absent or has one of these values.
+    Choice(Vec<Value>),
+    /// A list of some of these codes; absent when empty.
+    Some(&'static [&'static str]),
+    /// A number up to this, which `build` reads.
+    Number(u64),
+}
+
+/// The requests of one calculation.
+pub struct RequestSpace {
+    pub calculation: &'static str,
+    genes: Vec<(&'static str, Gene)>,
+    /// Makes what hangs on several genes, by their names.
+    build: fn(&Genome<'_>, &mut Value),
+}
+
+/// A request as numbers, one for each gene.
+pub type Alleles = Vec<u64>;
+
+struct Genome<'a> {
+    space: &'a RequestSpace,
+    alleles: &'a [u64],
+}
+
+impl Genome<'_> {
+    fn number(&self, name: &str) -> u64 {
+        let place = self.space.genes.iter().position(|(other, _)| *other == name);
+        self.alleles[place.expect("a gene of this name")]
+    }
+}
+
+impl Gene {
+    fn random(&self, dice: &mut Dice) -> u64 {
+        match self {
+            Self::Choice(values) => dice.throw(values.len() as u64 + 1),
+            Self::Some(codes) => dice.throw(1 << codes.len()) & dice.throw(1 << codes.len()).max(1),
+            Self::Number(most) => dice.throw(most + 1),
+        }
+    }
+
+    fn changed(&self, allele: u64, dice: &mut Dice) -> u64 {
+        match self {
+            Self::Some(codes) if dice.throw(4) > 0 => allele ^ (1 << dice.throw(codes.len() as u64)),
+            Self::Some(codes) => (1 << codes.len()) - 1,
+            Self::Number(most) if dice.throw(3) == 0 => *most,
+            _ => self.random(dice),
+        }
+    }
+
+    fn value(&self, allele: u64) -> Option<Value> {
+        match self {
+            Self::Choice(values) => values.get(allele as usize).cloned(),
+            Self::Some(codes) => {
+                let chosen: Vec<_> = codes
+                    .iter()
+                    .enumerate()
+                    .filter(|(place, _)| allele >> place & 1 == 1)
+                    .map(|(_, code)| *code)
+                    .collect();
+                (!chosen.is_empty()).then(|| json!(chosen))
+            }
+            Self::Number(_) => None,
+        }
+    }
+}
+
+impl RequestSpace {
+    /// A request anywhere in the space.
+    pub fn random(&self, dice: &mut Dice) -> Alleles {
+        self.genes.iter().map(|(_, gene)| gene.random(dice)).collect()
+    }
+
+    /// The same request with one to three genes changed.
+    pub fn changed(&self, alleles: &Alleles, dice: &mut Dice) -> Alleles {
+        let mut changed = alleles.clone();
+        for _ in 0..=dice.throw(3) {
+            let place = dice.throw(self.genes.len() as u64) as usize;
+            changed[place] = self.genes[place].1.changed(changed[place], dice);
+        }
+        changed
+    }
+
+    /// The request as JSON.
+    pub fn request(&self, alleles: &Alleles) -> Value {
+        let mut request = json!({});
+        for ((path, gene), allele) in self.genes.iter().zip(alleles) {
+            if let Some(value) = gene.value(*allele) {
+                set(&mut request, path, value);
+            }
+        }
+        (self.build)(&Genome { space: self, alleles }, &mut request);
+        request
+    }
+}
+
+fn set(request: &mut Value, path: &str, value: Value) {
+    let mut at = request;
+    for name in path.split('.') {
+        if !at.is_object() {
+            *at = Value::Object(Map::new());
+        }
+        at = at.as_object_mut().expect("an object").entry(name).or_insert(Value::Null);
+    }
+    *at = value;
+}
+
+fn some(values: &[&str]) -> Gene {
+    Gene::Choice(values.iter().map(|value| json!(value)).collect())
+}
+
+/// The spaces of all calculations that search or grow with what is sent.
+pub fn spaces() -> Vec<RequestSpace> {
+    vec![sizing("loop-sizing"), plan(), compatibility(), response(), materials(), cure(), faults()]
+}
+
+fn opening_genes() -> Vec<(&'static str, Gene)> {
+    let steps = |count: u32, finest: f64| {
+        json!((0..count).map(|step| finest * 1.25_f64.powi((count - step) as i32 - 1)).collect::<Vec<_>>())
+    };
+    vec![
+        ("width", Gene::Number(WIDTHS.len() as u64 - 1)),
+        ("barrier", Gene::Number(BARRIERS.len() as u64 - 1)),
+        ("opening.approach_speed", some(&["1 mph", "5 mph", "20 mph", "60 mph"])),
+        ("opening.opening_time", some(&["0.5 s", "12 s", "60 s", "120 s"])),
+        ("opening.edge_setback", some(&["0 ft", "1 ft", "4 ft"])),
+        ("opening.drive_length", some(&["0 ft", "40 ft", "200 ft", "1000 ft"])),
+        ("opening.leaf_height", some(&["1 ft", "6 ft", "12 ft", "30 ft"])),
+        ("opening.leaf_ground_gap", some(&["0 in", "4 in", "3 ft"])),
+        ("opening.seen_otherwise", Gene::Choice(vec![json!(true)])),
+        ("roles", Gene::Some(ROLES)),
+        ("vehicles", Gene::Some(VEHICLES)),
+        ("site_hazards", Gene::Some(HAZARDS)),
+        ("construction", some(&["hand_wound", "preformed_saw_cut", "preformed_direct_burial"])),
+        ("lead_in.length", some(LEAD_INS)),
+        ("wire.gauge", some(&["24 AWG", "14 AWG", "8 AWG"])),
+        (
+            "detector.threshold_percent",
+            Gene::Choice([0.001, 0.003, 0.01, 0.02, 0.05, 0.13, 0.32, 1.0, 10.0].map(|step| json!(step)).to_vec()),
+        ),
+        (
+            "detector.threshold_steps_percent",
+            Gene::Choice(vec![steps(32, 0.001), steps(32, 0.01), steps(8, 0.01), steps(4, 0.05)]),
+        ),
+        ("detector.inductance_min_uh", Gene::Choice(vec![json!(1.0), json!(20.0), json!(200.0), json!(600.0)])),
+        ("detector.inductance_max_uh", Gene::Choice(vec![json!(700.0), json!(2500.0), json!(10000.0)])),
+        ("stock count", Gene::Number(200)),
+        ("stock leg", Gene::Number(15)),
+        ("stock turns", Gene::Number(20)),
+        ("stock share", Gene::Number(10)),
+        ("fixed", Gene::Number(255)),
+        ("fixed kind", Gene::Number(9)),
+    ]
+}
+
+fn build_opening(genome: &Genome<'_>, request: &mut Value) {
+    let width = WIDTHS[genome.number("width") as usize];
+    let barrier = BARRIERS[genome.number("barrier") as usize];
+    set(request, "opening.width", json!(width));
+    set(request, "opening.barrier", json!(barrier));
+    if !matches!(barrier, "slide_gate" | "swing_gate" | "swing_gate_pair" | "vertical_lift_gate" | "overhead_door") {
+        let opening = request["opening"].as_object_mut().expect("an object");
+        opening.remove("leaf_height");
+        opening.remove("leaf_ground_gap");
+    }
+    if request["detector"]["threshold_percent"].is_number() {
+        request["detector"].as_object_mut().expect("an object").remove("threshold_steps_percent");
+    }
+    if request["detector"].is_null() {
+        request.as_object_mut().expect("an object").remove("detector");
+    }
+    let feet = feet_of(width);
+    let stock = genome.number("stock count");
+    if stock > 100 {
+        let across = feet * (genome.number("stock share") as f64 / 10.0);
+        let item = |index: u64| {
+            json!({
+                "sku": format!("TIB-{index}"), "lead_in_length": "5000 ft",
+                "along_travel": format!("{:.3} ft", (genome.number("stock leg") as f64 + 1.0 + 0.01 * index as f64).min(200.0)),
+                "across_lane": format!("{:.3} ft", (across - 0.002 * index as f64).clamp(1.0, 200.0)),
+                "turns": genome.number("stock turns").max(1),
+            })
+        };
+        set(request, "stock", json!((0..stock.min(200)).map(item).collect::<Vec<_>>()));
+    }
+    let fixed = fixed_loops(genome, request, feet);
+    if !fixed.is_empty() {
+        set(request, "fixed_loops", json!(fixed));
+    }
+}
+
+fn feet_of(length: &str) -> f64 {
+    let (number, unit) = length.split_once(' ').expect("a number and a unit");
+    number.parse::<f64>().expect("a number") * if unit == "m" { 3.2808 } else { 1.0 }
+}
+
+fn fixed_loops(genome: &Genome<'_>, request: &Value, feet: f64) -> Vec<Value> {
+    let chosen = genome.number("fixed");
+    let roles = request["roles"].as_array().cloned().unwrap_or_default();
+    let fixed = roles.iter().enumerate().filter(|(place, _)| chosen >= 128 && chosen >> place & 1 == 1);
+    let decide = |(place, role): (usize, &Value)| {
+        let mut one = json!({ "role": role });
+        match genome.number("fixed kind") {
+            0 => one["shape"] = json!("quadrupole"),
+            1 => one["turns"] = json!(20),
+            2 => one["along_travel"] = json!(format!("{} ft", 3 + place)),
+            3 => one["across_lane"] = json!(format!("{:.3} ft", (feet / (1.0 + place as f64)).max(1.0))),
+            4 => {
+                one["shape"] = json!("quadrupole");
+                one["across_lane"] = json!(format!("{:.3} ft", (feet / (1.2 + place as f64)).max(1.0)));
+            }
+            5 => {
+                one["turns"] = json!(1 + place);
+                one["shape"] = json!("quadrupole");
+            }
+            _ => {
+                one["turns"] = json!(2 + place);
+                one["across_lane"] = json!(format!("{:.3} ft", (feet / (1.2 + place as f64)).max(1.0)));
+            }
+        }
+        one
+    };
+    fixed.map(decide).collect()
+}
+
+fn sizing(calculation: &'static str) -> RequestSpace {
+    RequestSpace { calculation, genes: opening_genes(), build: build_opening }
+}
+
+fn plan() -> RequestSpace {
+    let mut genes = opening_genes();
+    genes.extend([
+        ("wiring", some(&["series", "parallel", "separate"])),
+        ("sealant.kind", some(&["one_part_moisture_cure", "two_part_fast_cure", "hot_applied"])),
+        ("hours", Gene::Number(336)),
+    ]);
+    let build = |genome: &Genome<'_>, request: &mut Value| {
+        build_opening(genome, request);
+        let hours = genome.number("hours");
+        if hours > 100 {
+            set(request, "weather.conditions", hourly(hours, 8));
+            set(request, "start", json!("2026-05-01T12:00:00-04:00"));
+        }
+    };
+    RequestSpace { calculation: "installation-plan", genes, build }
+}
+
+/// So many hours from the first of May on.
+fn hourly(hours: u64, air: u64) -> Value {
+    let hour = |index: u64| {
+        json!({
+            "time": format!("2026-05-{:02}T{:02}:00:00-04:00", 1 + index / 24, index % 24),
+            "air": format!("{} °C", air as i64 - 5 + (index % 24 / 2) as i64),
+            "relative_humidity_percent": 40 + index % 50, "precipitation_probability_percent": index * 7 % 60,
+        })
+    };
+    json!((0..hours.clamp(1, 336)).map(hour).collect::<Vec<_>>())
+}
+
+fn compatibility() -> RequestSpace {
+    let genes = vec![
+        ("count", Gene::Number(27)),
+        ("leg", Gene::Number(LEGS.len() as u64 - 1)),
+        ("other leg", Gene::Number(LEGS.len() as u64 - 1)),
+        ("leg apart", Gene::Number(3)),
+        ("turns", Gene::Number(19)),
+        ("turns apart", Gene::Number(3)),
+        ("role", Gene::Number(7)),
+        ("shape", Gene::Number(3)),
+        ("rows", Gene::Number(5)),
+        ("spacing", Gene::Number(30)),
+        ("lead_in", Gene::Number(LEAD_INS.len() as u64 - 1)),
+        ("lane", Gene::Number(5)),
+        ("unit", Gene::Number(3)),
+        ("steel", Gene::Number(3)),
+        ("wiring", some(&["series", "parallel", "separate"])),
+        ("vehicles", Gene::Some(VEHICLES)),
+        ("detector.threshold_percent", Gene::Choice([0.001, 0.02, 0.05, 0.32, 5.0].map(|step| json!(step)).to_vec())),
+        (
+            "detector.threshold_steps_percent",
+            Gene::Choice(vec![json!((0..32).map(|step| 10.0 * 0.8_f64.powi(step)).collect::<Vec<_>>())]),
+        ),
+        ("detector.inductance_min_uh", Gene::Choice(vec![json!(20.0), json!(100.0), json!(300.0)])),
+        ("detector.tuning_capacitance_nf", Gene::Choice(vec![json!(10.0), json!(68.0)])),
+    ];
+    let build = |genome: &Genome<'_>, request: &mut Value| {
+        if request["detector"]["threshold_percent"].is_number() {
+            request["detector"].as_object_mut().expect("an object").remove("threshold_steps_percent");
+        }
+        if request["detector"].is_null() {
+            request.as_object_mut().expect("an object").remove("detector");
+        }
+        let one = |index: u64| {
+            let leg = (feet_of(LEGS[genome.number("leg") as usize])
+                + 0.5 * (index * genome.number("leg apart")) as f64)
+                .min(200.0);
+            let spacing = leg + genome.number("spacing") as f64 - 2.0;
+            let rows = genome.number("rows").max(1);
+            let role = if genome.number("role") == 7 { index % 7 } else { genome.number("role") };
+            let mut one = json!({
+                "label": format!("loop {index}"), "role": ROLES[role as usize],
+                "loop": {
+                    "shape": if genome.number("shape") == 0 { "quadrupole" } else { "rectangle" },
+                    "along_travel": format!("{leg:.2} ft"), "across_lane": LEGS[genome.number("other leg") as usize],
+                    "turns": 1 + (genome.number("turns") + index * genome.number("turns apart")) % 20,
+                    "corner_cut": "6 in",
+                },
+                "lead_in": { "length": LEAD_INS[genome.number("lead_in") as usize] },
+            });
+            if genome.number("spacing") > 0 {
+                let (along, across) = (
+                    (index / rows) as f64 * spacing,
+                    (index % rows) as f64 * (feet_of(LEGS[genome.number("other leg") as usize]) + 1.0),
+                );
+                one["position"] = json!({ "along": format!("{:.2} ft", along.min(1000.0)), "across": format!("{:.2} ft", across.min(1000.0)) });
+            }
+            if genome.number("lane") > 3 {
+                one["lane_width"] = json!("200 ft");
+            }
+            if genome.number("unit") == 0 {
+                one["unit"] = json!("one");
+            }
+            if genome.number("steel") == 0 {
+                one["reinforcement"] = json!({ "depth_below_loop": "2 in" });
+            }
+            one
+        };
+        set(request, "loops", json!((0..=genome.number("count")).map(one).collect::<Vec<_>>()));
+    };
+    RequestSpace { calculation: "detector-compatibility", genes, build }
+}
+
+fn response() -> RequestSpace {
+    let mut vehicles = some(VEHICLES);
+    if let Gene::Choice(values) = &mut vehicles {
+        values.sort_by_key(std::string::ToString::to_string);
+    }
+    let genes = vec![
+        ("loop.shape", some(&["quadrupole"])),
+        ("along", Gene::Number(LEGS.len() as u64 - 1)),
+        ("across", Gene::Number(LEGS.len() as u64 - 1)),
+        ("loop.turns", Gene::Number(19)),
+        ("loop.corner_cut", some(&["0 in", "6 in", "10 ft"])),
+        ("vehicle", vehicles),
+        ("plate", Gene::Number(8)),
+        ("offset_across", some(&["0 ft", "1 ft", "3 ft", "20 ft"])),
+        ("threshold_percent", Gene::Choice([0.001, 0.02, 0.05, 0.32, 3.0].map(|step| json!(step)).to_vec())),
+        ("positions", Gene::Choice(vec![json!(2), json!(101), json!(201)])),
+        ("lane_width", some(&["3 ft", "40 ft", "200 ft"])),
+        ("lead_in.length", some(LEAD_INS)),
+    ];
+    let build = |genome: &Genome<'_>, request: &mut Value| {
+        set(request, "loop.along_travel", json!(LEGS[genome.number("along") as usize]));
+        set(request, "loop.across_lane", json!(LEGS[genome.number("across") as usize]));
+        set(request, "loop.turns", json!(genome.number("loop.turns") + 1));
+        if request["lead_in"].is_null() {
+            set(request, "lead_in.length", json!("50 ft"));
+        }
+        if request["vehicle"].is_null() {
+            let sides = ["1 ft", "2 m", "4 m"];
+            let plate = genome.number("plate") as usize;
+            let length = ["1 ft", "5 m", "16 m"][plate / 3 % 3];
+            set(request, "plate", json!({ "width": sides[plate % 3], "length": length, "effective_height": "20 in" }));
+        }
+    };
+    RequestSpace { calculation: "vehicle-response", genes, build }
+}
+
+fn materials() -> RequestSpace {
+    let genes = vec![
+        ("count", Gene::Number(49)),
+        ("quantity", Gene::Choice(vec![json!(1), json!(20), json!(200)])),
+        ("turns", Gene::Number(19)),
+        ("spools", Gene::Number(10)),
+        ("shelf", Gene::Number(500)),
+        ("construction", Gene::Number(2)),
+        ("surface", some(&["existing_asphalt", "existing_concrete", "gravel"])),
+        ("site_hazards", Gene::Some(HAZARDS)),
+        ("saw.corner", some(&["diagonal", "square_overrun", "cored"])),
+        ("backer_rod.form", some(&["pieces", "continuous", "none"])),
+        ("crossings", Gene::Choice(vec![json!(100)])),
+    ];
+    let build = |genome: &Genome<'_>, request: &mut Value| {
+        let quantity = request.as_object_mut().expect("an object").remove("quantity").unwrap_or(json!(1));
+        let construction = request.as_object_mut().expect("an object").remove("construction");
+        drop(construction);
+        let made =
+            ["hand_wound", "preformed_saw_cut", "preformed_direct_burial"][genome.number("construction") as usize];
+        let one = |index: u64| {
+            json!({
+                "label": format!("loop {index}"), "quantity": quantity, "construction": made,
+                "loop": { "along_travel": format!("{} ft", 4 + index % 40), "across_lane": format!("{} ft", 6 + index), "turns": 1 + (genome.number("turns") + index) % 20 },
+                "lead_in": { "length": format!("{} ft", 10 + 3 * index) },
+            })
+        };
+        set(request, "loops", json!((0..=genome.number("count")).map(one).collect::<Vec<_>>()));
+        let spools = genome.number("spools");
+        if spools > 0 {
+            let spool =
+                |index: u64| json!({ "length": format!("{} ft", 500 + 37 * index), "sku": format!("TIB-W{index}") });
+            set(request, "wire_spools", json!((0..spools).map(spool).collect::<Vec<_>>()));
+        }
+        let shelf = genome.number("shelf");
+        if shelf > 200 {
+            let item = |index: u64| {
+                json!({
+                    "sku": format!("TIB-{index}"), "along_travel": format!("{} ft", 4 + index % 40),
+                    "across_lane": format!("{} ft", 6 + index % 50), "lead_in_length": "200 ft", "turns": 1 + index % 20,
+                })
+            };
+            set(request, "stock", json!((0..shelf).map(item).collect::<Vec<_>>()));
+        }
+    };
+    RequestSpace { calculation: "material-estimate", genes, build }
+}
+
+fn cure() -> RequestSpace {
+    let genes = vec![
+        (
+            "sealant.kind",
+            some(&["one_part_moisture_cure", "two_part_fast_cure", "hot_applied", "loop_sealant_unknown"]),
+        ),
+        ("hours", Gene::Number(336)),
+        ("air", Gene::Number(30)),
+        ("surface_condition", some(&["dry", "damp", "wet"])),
+    ];
+    let build = |genome: &Genome<'_>, request: &mut Value| {
+        if request["sealant"].is_null() {
+            set(request, "sealant.kind", json!("one_part_moisture_cure"));
+        }
+        set(request, "start", json!("2026-05-01T00:00:00-04:00"));
+        set(request, "weather.conditions", hourly(genome.number("hours"), genome.number("air")));
+    };
+    RequestSpace { calculation: "cure-guidance", genes, build }
+}
+
+fn faults() -> RequestSpace {
+    let genes = vec![
+        ("along", Gene::Number(LEGS.len() as u64 - 1)),
+        ("turns", Gene::Number(19)),
+        ("observations", Gene::Some(OBSERVATIONS)),
+        ("readings.inductance_uh", Gene::Choice(vec![json!(0.0), json!(28.5), json!(104.0), json!(1000.0)])),
+        ("readings.resistance_ohm", Gene::Choice(vec![json!(0.0), json!(0.6), json!(30.0)])),
+        ("readings.insulation_megohm", Gene::Choice(vec![json!(0.0), json!(5.0), json!(500.0)])),
+        ("readings.quality_factor", Gene::Choice(vec![json!(1.0), json!(20.0)])),
+        ("design.lead_in.length", some(LEAD_INS)),
+    ];
+    let build = |genome: &Genome<'_>, request: &mut Value| {
+        let leg = LEGS[genome.number("along") as usize];
+        set(
+            request,
+            "design.loop",
+            json!({ "along_travel": leg, "across_lane": "200 ft", "shape": "quadrupole", "turns": genome.number("turns") + 1 }),
+        );
+        if request["design"]["lead_in"].is_null() {
+            set(request, "design.lead_in.length", json!("50 ft"));
+        }
+    };
+    RequestSpace { calculation: "fault-finding", genes, build }
+}

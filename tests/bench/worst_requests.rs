@@ -1,0 +1,179 @@
+//! Which requests within the limits take longest, by random search and hill climbing.
+//!
+//!     cargo run --profile bench --example worst_requests -- search SECONDS [CALCULATION]
+//!     cargo run --profile bench --example worst_requests -- reports COUNT
+//!     cargo run --profile bench --example worst_requests -- time CALCULATION REQUEST.json
+//!
+//! `search` climbs by time for so many seconds a calculation and prints the worst request with its time, its counted steps and its
+//! estimate; it also prints the request whose time is longest for its steps. `reports` writes a digest of the report of each of so many
+//! random requests: to compare two builds line by line. The worst requests found are benchmarks in `calculations.rs`.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a measurement that cannot go on has failed"
+)]
+
+mod request_space;
+
+use std::time::{Duration, Instant};
+
+use loopwright::calculation::budget::WorkBudget;
+use loopwright::calculation::report::Diagnostics;
+use loopwright::calculation::{self, Calculation, CalculationVisitor};
+use nix::time::{ClockId, clock_gettime};
+use request_space::{Dice, RequestSpace, spaces};
+use serde_json::Value;
+use sha2::{Digest, Sha256};
+
+const USAGE: &str = "worst_requests search SECONDS [CALCULATION] | reports COUNT | time CALCULATION REQUEST.json";
+
+/// The time of this thread on a core so far, µs: other programs do not count.
+fn cpu_micros() -> f64 {
+    let time = clock_gettime(ClockId::CLOCK_THREAD_CPUTIME_ID).expect("the clock of a thread");
+    time.tv_sec() as f64 * 1e6 + time.tv_nsec() as f64 / 1e3
+}
+
+/// What one answer took.
+#[derive(Clone, Copy, Default)]
+struct Cost {
+    micros: f64,
+    steps: u64,
+    estimate: u64,
+    is_answered: bool,
+}
+
+/// Answers one request of the calculation of a name.
+struct Measured<'a> {
+    name: &'a str,
+    request: &'a Value,
+    cost: Cost,
+    report: Option<Value>,
+    keeps_report: bool,
+}
+
+impl CalculationVisitor for Measured<'_> {
+    fn visit<C: Calculation>(&mut self) {
+        if C::NAME != self.name {
+            return;
+        }
+        let Ok(request) = serde_json::from_value::<C>(self.request.clone()) else { return };
+        let budget = WorkBudget::default();
+        let started = cpu_micros();
+        let answer = request.answer_with(Diagnostics::within(budget.clone()));
+        let micros = cpu_micros() - started;
+        self.cost =
+            Cost { micros, steps: budget.used(), estimate: request.estimated_micros(), is_answered: answer.is_ok() };
+        if self.keeps_report {
+            use loopwright::wording::{Language, Worded};
+            self.report = answer.ok().map(|report| {
+                let worded = report.worded(Language::English);
+                serde_json::to_value(worded).expect("a report")
+            });
+        }
+    }
+}
+
+fn cost(name: &str, request: &Value) -> Cost {
+    let mut measured = Measured { name, request, cost: Cost::default(), report: None, keeps_report: false };
+    calculation::visit_all(&mut measured);
+    measured.cost
+}
+
+/// The least of three, for other programs take their share.
+fn steady_cost(name: &str, request: &Value) -> Cost {
+    (0..3).map(|_| cost(name, request)).min_by(|a, b| a.micros.total_cmp(&b.micros)).expect("three costs")
+}
+
+fn climb(space: &RequestSpace, until: Instant, dice: &mut Dice, weight: fn(&Cost) -> f64) -> (Value, Cost) {
+    let mut best = (Value::Null, Cost::default());
+    while Instant::now() < until {
+        let mut alleles = space.random(dice);
+        let mut here = cost(space.calculation, &space.request(&alleles));
+        let mut failures = 0;
+        while failures < 60 && Instant::now() < until {
+            let next = space.changed(&alleles, dice);
+            let there = cost(space.calculation, &space.request(&next));
+            if weight(&there) > weight(&here) {
+                (alleles, here, failures) = (next, there, 0);
+            } else {
+                failures += 1;
+            }
+        }
+        let request = space.request(&alleles);
+        let here = steady_cost(space.calculation, &request);
+        if weight(&here) > weight(&best.1) {
+            best = (request, here);
+        }
+    }
+    best
+}
+
+fn show(name: &str, what: &str, (request, cost): &(Value, Cost)) {
+    println!(
+        "{name}: {what} {:.2} ms, {} steps ({:.2} ns each), estimated {:.2} ms\n{request}\n",
+        cost.micros / 1e3,
+        cost.steps,
+        cost.micros * 1e3 / cost.steps.max(1) as f64,
+        cost.estimate as f64 / 1e3,
+    );
+}
+
+fn search(seconds: u64, only: Option<&str>) {
+    let mut dice = Dice::new(17);
+    for space in spaces().iter().filter(|space| only.is_none_or(|only| only == space.calculation)) {
+        let half = Duration::from_secs_f64(seconds as f64 / 2.0);
+        let by_time =
+            climb(space, Instant::now() + half, &mut dice, |cost| if cost.is_answered { cost.micros } else { 0.0 });
+        show(space.calculation, "longest", &by_time);
+        // Among what takes a millisecond at least, for small ones are all overhead.
+        let per_step = |cost: &Cost| {
+            if cost.is_answered { cost.micros.min(1000.0) * (cost.micros / (cost.steps + 20_000) as f64) } else { 0.0 }
+        };
+        show(space.calculation, "longest for its steps", &climb(space, Instant::now() + half, &mut dice, per_step));
+    }
+}
+
+fn reports(count: u64) {
+    let mut dice = Dice::new(4);
+    for space in spaces() {
+        for number in 0..count {
+            let request = space.request(&space.random(&mut dice));
+            let mut measured = Measured {
+                name: space.calculation,
+                request: &request,
+                cost: Cost::default(),
+                report: None,
+                keeps_report: true,
+            };
+            calculation::visit_all(&mut measured);
+            let text = measured.report.map_or_else(|| "refused".to_owned(), |report| report.to_string());
+            let digest =
+                Sha256::digest(text.as_bytes()).iter().take(8).map(|byte| format!("{byte:02x}")).collect::<String>();
+            println!(
+                "{} {number} {digest} {:.1} {} {}",
+                space.calculation,
+                measured.cost.micros / 1e3,
+                measured.cost.is_answered,
+                text.contains("search_bounded")
+            );
+        }
+    }
+}
+
+fn main() {
+    calculation::prepare();
+    let arguments: Vec<_> = std::env::args().skip(1).collect();
+    let arguments: Vec<_> = arguments.iter().map(String::as_str).collect();
+    match arguments.as_slice() {
+        ["search", seconds] => search(seconds.parse().expect(USAGE), None),
+        ["search", seconds, only] => search(seconds.parse().expect(USAGE), Some(only)),
+        ["reports", count] => reports(count.parse().expect(USAGE)),
+        ["time", name, file] => {
+            let request: Value = serde_json::from_str(&std::fs::read_to_string(file).expect("a file")).expect("JSON");
+            let cost = steady_cost(name, &request);
+            show(name, if cost.is_answered { "answered in" } else { "refused in" }, &(request, cost));
+        }
+        _ => panic!("{USAGE}"),
+    }
+}
