@@ -1,6 +1,6 @@
 """Refusals that a usual instance never gives, brought about by its settings and held against the description.
 
-Each phase starts an instance with keys, a small rate, small limits, a weather service that fails, or with no place left, and asks
+Each phase starts an instance with keys, a small rate, small limits, a weather service that fails, or with a body on its way, and asks
 every operation that says that it refuses so. All ask as a page of another site does. A refusal that an operation states and that
 never came up is a fault, as is one that it does not state.
 
@@ -14,9 +14,9 @@ import http.client
 import itertools
 import json
 import pathlib
+import socket
 import sys
 import tempfile
-import threading
 import time
 
 import jsonschema_rs
@@ -32,9 +32,10 @@ KEY = "a-key-for-probing-and-nothing-else"
 JOB = "job-17"
 # What every operation that states it must have answered at the end. 404 and 500 are left to the other part.
 HELD = (400, 401, 408, 413, 415, 422, 429, 431, 502, 503, 504)
-# Paths that need no key take no place, so that nothing here leaves them without one; they state a 503 all the same.
-WITHOUT_PLACE = ("/openapi.json", "/metrics", "/problems/{slug}")
-EXPOSED = ("x-request-id", "retry-after", "www-authenticate")
+# The description is rendered once, for the first who asks; only then can there be no place for it.
+WITHOUT_PLACE = ("/openapi.json",)
+BATCH = "/v1/installation-plan/batch"
+EXPOSED = ("x-request-id", "ratelimit", "ratelimit-policy", "retry-after", "www-authenticate")
 
 Answer = collections.namedtuple("Answer", "status headers body")
 
@@ -273,23 +274,18 @@ def forecasts(met, faults):
 
 
 def crowd(met, faults):
-    """One place, held by a caller who waits for the weather; then an instance that stops."""
-    service, settings = forecasting(weather.SILENT, "50 s", IN_FLIGHT="1", DRAIN_DELAY="2 s")
-    with contextlib.closing(service), Phase("no place left", met, faults, **settings) as phase:
-        holding = next(operation for operation in OPERATIONS if operation.path == "/v1/cure-guidance")
-        held, body = [], holding.with_location(0)
-        holder = threading.Thread(target=lambda: held.append(phase.service.post("cure-guidance", body)), daemon=True)
-        holder.start()
-        if not service.was_asked.wait(30):
-            phase.wrong(holding, "asks for no forecast")
-        for operation in stating(503):
-            if operation.path not in WITHOUT_PLACE and not operation.path.startswith("/health/"):
+    """A caller whose bodies on their way are as large as may be, so that no other of its bodies is taken; then an instance that stops."""
+    share = 256 * 1024
+    with Phase("bodies on their way", met, faults, ARRIVING_LIMIT=4 * share, DEADLINE="60 s", DRAIN_DELAY="2 s") as phase:
+        address = phase.service.base.removeprefix("http://").split(":")
+        with socket.create_connection(address, timeout=30) as holder:
+            head = f"POST {BATCH} HTTP/1.1\r\nhost: x\r\ncontent-type: application/json\r\ncontent-length: {2 * share}\r\n\r\n"
+            holder.sendall(head.encode() + b" " * share)
+            refused = [operation for operation in stating(503) if operation.method == "POST"]
+            # It takes a moment until the last byte has arrived.
+            phase.until(503, refused[0], attempts=1000)
+            for operation in refused:
                 phase.refused(operation, 503, "overloaded", phase.ask(operation))
-        service.mode = weather.SOUND
-        service.may_speak.set()
-        holder.join(60)
-        if not held:
-            phase.wrong(holding, "lost the request that held the place")
         ready = next(operation for operation in OPERATIONS if operation.path == "/health/ready")
         phase.service.process.terminate()
         phase.refused(ready, 503, "unavailable", phase.until(503, ready, attempts=1000))

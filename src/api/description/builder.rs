@@ -110,8 +110,10 @@ fn add_admission_responses(path: &str, mut operation: Operation) -> Operation {
     use ProblemCode::{HeadTooLarge, Overloaded, RateLimited, Unauthorized};
     let answers: &[ProblemCode] = match path {
         path if path.starts_with("/health/") => &[HeadTooLarge],
+        path if path.starts_with("/v1/reference/") => &[Unauthorized, RateLimited, HeadTooLarge],
         path if path.starts_with("/v1/") => &[Unauthorized, RateLimited, HeadTooLarge, Overloaded],
-        _ => &[RateLimited, HeadTooLarge, Overloaded],
+        "/openapi.json" => &[RateLimited, HeadTooLarge, Overloaded],
+        _ => &[RateLimited, HeadTooLarge],
     };
     for code in answers {
         let responses = &mut operation.responses.responses;

@@ -75,7 +75,7 @@ fn callers_take_turns() {
             readers.into_iter().map(|reader| reader.join().unwrap()).max().unwrap()
         })
     };
-    let (last_of_many, last_of_few) = thread::scope(|scope| {
+    let (last_of_few, last_of_many) = thread::scope(|scope| {
         let many = scope.spawn(|| last_of(many));
         (last_of(few), many.join().unwrap())
     });
