@@ -25,10 +25,10 @@ impl Search {
     /// The steps after which an answer begins no further trial of this search. A choice made here, for some 50 ms of a usual core in all.
     pub fn most_steps(self) -> u64 {
         match self {
-            Self::Loops => 5_000_000,
-            Self::Places => 6_000_000,
-            Self::Alternatives => 7_000_000,
-            Self::Remedies => 8_500_000,
+            Self::Loops => 8_000_000,
+            Self::Places => 8_500_000,
+            Self::Alternatives => 9_500_000,
+            Self::Remedies => 10_500_000,
         }
     }
 }

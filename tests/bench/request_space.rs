@@ -171,8 +171,8 @@ pub fn spaces() -> Vec<RequestSpace> {
 }
 
 fn opening_genes() -> Vec<(&'static str, Gene)> {
-    let steps = |count: u32, finest: f64| {
-        json!((0..count).map(|step| finest * 1.25_f64.powi((count - step) as i32 - 1)).collect::<Vec<_>>())
+    let steps = |count: i32, finest: f64| {
+        json!((0..count).map(|step| finest * 1.25_f64.powi(count - step - 1)).collect::<Vec<_>>())
     };
     vec![
         ("width", Gene::Number(WIDTHS.len() as u64 - 1)),
@@ -306,7 +306,7 @@ fn hourly(hours: u64, air: u64) -> Value {
     let hour = |index: u64| {
         json!({
             "time": format!("2026-05-{:02}T{:02}:00:00-04:00", 1 + index / 24, index % 24),
-            "air": format!("{} °C", air as i64 - 5 + (index % 24 / 2) as i64),
+            "air": format!("{} °C", air.cast_signed() - 5 + (index % 24 / 2).cast_signed()),
             "relative_humidity_percent": 40 + index % 50, "precipitation_probability_percent": index * 7 % 60,
         })
     };

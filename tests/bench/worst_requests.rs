@@ -142,10 +142,10 @@ fn reports(count: u64) {
             };
             calculation::visit_all(&mut measured);
             let text = measured.report.map_or_else(|| "refused".to_owned(), |report| report.to_string());
-            let digest =
-                Sha256::digest(text.as_bytes()).iter().take(8).map(|byte| format!("{byte:02x}")).collect::<String>();
+            let digest = Sha256::digest(text.as_bytes());
+            let digest = u64::from_be_bytes(std::array::from_fn(|place| digest[place]));
             println!(
-                "{} {number} {digest} {:.1} {} {}",
+                "{} {number} {digest:016x} {:.1} {} {}",
                 space.calculation,
                 measured.cost.micros / 1e3,
                 measured.cost.is_answered,
