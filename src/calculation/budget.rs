@@ -9,8 +9,10 @@ use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
 /// The searches of an answer, in their order. Each has the steps that those before it have left, and leaves some for those behind it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Search {
-    /// For the loops, their places, their steps and their lead-ins.
+    /// For the loops.
     Loops,
+    /// For their places and their steps: a loop that nothing serves leaves these to the others.
+    Places,
     /// For other sizes and shapes.
     Alternatives,
     /// For what would turn a check of a detector unit.
@@ -21,9 +23,10 @@ impl Search {
     /// The steps after which an answer begins no further trial of this search. A choice made here, for some 50 ms of a usual core in all.
     pub fn most_steps(self) -> u64 {
         match self {
-            Self::Loops => 3_000_000,
-            Self::Alternatives => 4_000_000,
-            Self::Remedies => 6_000_000,
+            Self::Loops => 8_000_000,
+            Self::Places => 8_500_000,
+            Self::Alternatives => 9_500_000,
+            Self::Remedies => 10_500_000,
         }
     }
 }

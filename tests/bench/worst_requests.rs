@@ -4,7 +4,7 @@
 //!     cargo run --profile bench --example worst_requests -- reports COUNT
 //!     cargo run --profile bench --example worst_requests -- time CALCULATION REQUEST.json
 //!
-//! `search` climbs by time for so many seconds a calculation and prints the worst request with its time, its counted steps and its
+//! `search` climbs by counted steps for so many seconds a calculation and prints the worst request with its time, its steps and its
 //! estimate; it also prints the request whose time is longest for its steps. `reports` writes a digest of the report of each of so many
 //! random requests: to compare two builds line by line. The worst requests found are benchmarks in `calculations.rs`.
 #![allow(
@@ -21,18 +21,11 @@ use std::time::{Duration, Instant};
 use loopwright::calculation::budget::WorkBudget;
 use loopwright::calculation::report::Diagnostics;
 use loopwright::calculation::{self, Calculation, CalculationVisitor};
-use nix::time::{ClockId, clock_gettime};
 use request_space::{Dice, RequestSpace, spaces};
 use serde_json::Value;
 use sha2::{Digest, Sha256};
 
 const USAGE: &str = "worst_requests search SECONDS [CALCULATION] | reports COUNT | time CALCULATION REQUEST.json";
-
-/// The time of this thread on a core so far, µs: other programs do not count.
-fn cpu_micros() -> f64 {
-    let time = clock_gettime(ClockId::CLOCK_THREAD_CPUTIME_ID).expect("the clock of a thread");
-    time.tv_sec() as f64 * 1e6 + time.tv_nsec() as f64 / 1e3
-}
 
 /// What one answer took.
 #[derive(Clone, Copy, Default)]
@@ -59,9 +52,9 @@ impl CalculationVisitor for Measured<'_> {
         }
         let Ok(request) = serde_json::from_value::<C>(self.request.clone()) else { return };
         let budget = WorkBudget::default();
-        let started = cpu_micros();
+        let started = Instant::now();
         let answer = request.answer_with(Diagnostics::within(budget.clone()));
-        let micros = cpu_micros() - started;
+        let micros = started.elapsed().as_secs_f64() * 1e6;
         self.cost =
             Cost { micros, steps: budget.used(), estimate: request.estimated_micros(), is_answered: answer.is_ok() };
         if self.keeps_report {
@@ -123,9 +116,10 @@ fn search(seconds: u64, only: Option<&str>) {
     let mut dice = Dice::new(17);
     for space in spaces().iter().filter(|space| only.is_none_or(|only| only == space.calculation)) {
         let half = Duration::from_secs_f64(seconds as f64 / 2.0);
-        let by_time =
-            climb(space, Instant::now() + half, &mut dice, |cost| if cost.is_answered { cost.micros } else { 0.0 });
-        show(space.calculation, "longest", &by_time);
+        let by_steps = climb(space, Instant::now() + half, &mut dice, |cost| {
+            if cost.is_answered { cost.steps as f64 + cost.micros.min(1e4) / 1e4 } else { 0.0 }
+        });
+        show(space.calculation, "most steps", &by_steps);
         // Among what takes a millisecond at least, for small ones are all overhead.
         let per_step = |cost: &Cost| {
             if cost.is_answered { cost.micros.min(1000.0) * (cost.micros / (cost.steps + 20_000) as f64) } else { 0.0 }
@@ -148,10 +142,10 @@ fn reports(count: u64) {
             };
             calculation::visit_all(&mut measured);
             let text = measured.report.map_or_else(|| "refused".to_owned(), |report| report.to_string());
-            let digest =
-                Sha256::digest(text.as_bytes()).iter().take(8).map(|byte| format!("{byte:02x}")).collect::<String>();
+            let digest = Sha256::digest(text.as_bytes());
+            let digest = u64::from_be_bytes(std::array::from_fn(|place| digest[place]));
             println!(
-                "{} {number} {digest} {:.1} {} {}",
+                "{} {number} {digest:016x} {:.1} {} {}",
                 space.calculation,
                 measured.cost.micros / 1e3,
                 measured.cost.is_answered,

@@ -77,7 +77,7 @@ impl Calculation for CureGuidanceRequest {
 
     fn cost_terms(&self) -> Vec<CostTerm> {
         let hours = self.weather.conditions.as_ref().map_or(0, Vec::len);
-        vec![CostTerm::new("a cure", 1, 60), CostTerm::new("an hour of weather", hours, 3)]
+        vec![CostTerm::new("a cure", 1, 60), CostTerm::new("an hour of weather", hours, 4)]
     }
 
     fn calculate(&self, diagnostics: &mut Diagnostics) -> Result<Self::Report, InvalidRequest> {

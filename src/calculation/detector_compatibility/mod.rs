@@ -78,8 +78,8 @@ fn compatibility_terms(loops: usize, positioned: usize, vehicles: Option<&[Vehic
     let vehicles = vehicles.unwrap_or(&VehicleClass::USUAL);
     let of = |counts: fn(VehicleClass) -> bool| loops * vehicles.iter().filter(|class| counts(**class)).count();
     vec![
-        CostTerm::new("a loop of a unit", loops, 60),
-        CostTerm::new("a vehicle over a loop of a unit", of(|class| !class.is_two_wheeler()), 60),
+        CostTerm::new("a loop of a unit", loops, 150),
+        CostTerm::new("a vehicle over a loop of a unit", of(|class| !class.is_two_wheeler()), 150),
         CostTerm::new("a vehicle of several parts over a loop of a unit", of(VehicleClass::has_gap), 500),
         CostTerm::new("a pair of loops with positions", positioned * positioned.saturating_sub(1) / 2, 30),
     ]
@@ -130,7 +130,8 @@ pub fn solve(
         diagnostics.add_finding(Finding::new(FindingCode::SearchBounded, Level::Warning, &at, message));
     }
     state_steel(&resolved.loops, diagnostics);
-    let neighbours = neighbours::pairs(&channels, detector, diagnostics);
+    let neighbours =
+        if resolved.budget.is_abandoned() { Vec::new() } else { neighbours::pairs(&channels, detector, diagnostics) };
     diagnostics.add_sources(loop_characteristics::SOURCES);
     diagnostics.add_sources(vehicle_response::SOURCES);
     diagnostics.add_sources(&[Source::NemaEnvelope, Source::Everett]);

@@ -82,8 +82,8 @@ impl Calculation for InstallationPlanRequest {
         let hours = self.weather.as_ref().and_then(|weather| weather.conditions.as_ref()).map_or(0, Vec::len);
         let role_count = roles.unwrap_or(Role::usual_for(self.opening.barrier)).len();
         terms.extend([
-            CostTerm::new("the parts of a plan for the loop of a role", role_count, 150),
-            CostTerm::new("an hour of weather", hours, 3),
+            CostTerm::new("the parts of a plan for the loop of a role", role_count, 400),
+            CostTerm::new("an hour of weather", hours, 4),
         ]);
         terms
     }

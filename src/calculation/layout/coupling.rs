@@ -40,7 +40,7 @@ impl PlacedCoil<'_> {
 }
 
 /// What the mutual inductance of two straight wires costs, in steps of the budget. Measured.
-const MUTUAL_STEPS: u64 = 16;
+const MUTUAL_STEPS: u64 = 5;
 
 /// Rectangles that lie over one another by less than this only touch, metres: texts in feet are not exact in metres.
 const TOUCHING_M: f64 = 0.001;

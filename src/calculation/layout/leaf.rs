@@ -189,7 +189,14 @@ impl Leaf {
             Barrier::SwingGate => self.swung(beside, &self.whole, self.width, -1.0, share),
             Barrier::SwingGatePair => {
                 let of_side = |leaf: &Wall, side| self.swung(beside, leaf, self.width / 2.0, side, share);
-                self.part.as_ref().map_or(0.0, |leaf| [-1.0, 1.0].iter().map(|side| of_side(leaf, *side)).sum())
+                self.part.as_ref().map_or(0.0, |leaf| {
+                    // Both leaves make the same over a loop in the middle.
+                    if beside.middle.1 == 0.0 {
+                        2.0 * of_side(leaf, 1.0)
+                    } else {
+                        of_side(leaf, -1.0) + of_side(leaf, 1.0)
+                    }
+                })
             }
             Barrier::OverheadDoor => self.under_ceiling(beside, share),
             Barrier::VerticalLiftGate | Barrier::BarrierArm | Barrier::None => standing(0.0, share * self.height),

@@ -105,7 +105,7 @@ pub fn setbacks_beside_open_leaf(
     let strips = (0..MAX_STEPS).map(|count| least + f64::from(count) * step);
     let mut wide_enough = strips
         .take_while(|strip| *strip <= WIDEST_STRIP * width)
-        .filter(|strip| !is_seen(*strip) || !job.budget.allows(Search::Loops));
+        .filter(|strip| !is_seen(*strip) || !job.budget.allows(Search::Places));
     beside(wide_enough.next().unwrap_or(least))
 }
 

@@ -201,7 +201,7 @@ impl<'a> Placing<'a> {
             for _ in 0..MAX_STEPS_OUT {
                 if !self.couples(index, self.at(index, distance))
                     || !may_move(distance)
-                    || !self.job.budget.allows(Search::Loops)
+                    || !self.job.budget.allows(Search::Places)
                 {
                     break;
                 }

@@ -95,7 +95,7 @@ pub fn solve<'a>(job: &'a ResolvedLoopSizing, conditions: &'a MeasurementConditi
         if next == asks || round == MAX_ROUNDS {
             break;
         }
-        if !job.budget.allows(Search::Loops) {
+        if !job.budget.allows(Search::Places) {
             // Steps stay as they are; places, lead-ins and strips come to fit one another.
             closing_rounds += 1;
             if is_settled || closing_rounds > MAX_CLOSING_ROUNDS {

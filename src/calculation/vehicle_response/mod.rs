@@ -84,7 +84,11 @@ impl Calculation for VehicleResponseRequest {
                 CostTerm::new("a position of a two-wheeler", positions, 1),
             ];
         }
-        vec![CostTerm::new("the pass of a vehicle", 1, 700), CostTerm::new("a position of a vehicle", positions, 15)]
+        if self.vehicle.is_some_and(VehicleClass::has_gap) {
+            let pass = CostTerm::new("the pass of a vehicle of several parts", 1, 4000);
+            return vec![pass, CostTerm::new("a position of a vehicle of several parts", positions, 40)];
+        }
+        vec![CostTerm::new("the pass of a vehicle", 1, 800), CostTerm::new("a position of a vehicle", positions, 20)]
     }
 
     fn calculate(&self, diagnostics: &mut Diagnostics) -> Result<Self::Report, InvalidRequest> {

@@ -48,8 +48,11 @@ impl<'a> Workshop<'a> {
     /// Whether one more trial may be made; it is counted for what it takes to make it.
     pub fn may_try(&self) -> bool {
         let budget = &self.resolved.budget;
-        budget.count(TRIAL_STEPS * self.resolved.loops.len() as u64);
-        budget.allows(Search::Remedies)
+        let allows = budget.allows(Search::Remedies);
+        if allows {
+            budget.count(TRIAL_STEPS * self.resolved.loops.len() as u64);
+        }
+        allows
     }
 
     /// How a channel stands as it is.
