@@ -157,7 +157,9 @@ proptest! {
             "opening": { "width": format!("{width} ft"), "barrier": barrier }, "vehicles": vehicles, "construction": construction,
             "lead_in": { "length": format!("{length} ft") },
         });
-        for name in ["loop-sizing", "installation-plan"] {
+        let mut plan = request.clone();
+        plan["vehicles"] = json!(["passenger_car", "high_bed_truck"]);
+        for (name, request) in [("loop-sizing", request), ("installation-plan", plan)] {
             let report = used(name, &request).report.expect("an answer");
             prop_assert!(!report.to_string().contains(FindingCode::SearchBounded.code()), "{}: {}", name, request);
         }
@@ -165,12 +167,12 @@ proptest! {
 }
 
 #[test]
-fn what_nobody_waits_for_is_hardly_computed() {
+fn what_nobody_waits_for_is_not_searched_for() {
     for (name, request) in worst() {
         let whole = used(&name, &request).steps;
         let abandoned = used_within(&name, &request, WorkBudget::until(Arc::new(AtomicBool::new(true)))).steps;
         if ["loop-sizing", "installation-plan", "detector-compatibility"].contains(&name.as_str()) {
-            assert!(4 * abandoned < whole, "{name}: {abandoned} of {whole}");
+            assert!(2 * abandoned < whole, "{name}: {abandoned} of {whole}");
         }
     }
 }
