@@ -143,7 +143,9 @@ pub fn report(
     }
     let layout = &solved.layout;
     let leaf_over = |one: &SolvedLoop<'_, '_>| {
-        solved.leaf.as_ref().map(|leaf| leaf_clearance::leaf_changes(leaf, one.laid, one.choice.share))
+        // What is thrown away looks at no leaf.
+        let leaf = solved.leaf.as_ref().filter(|_| !resolved.budget.is_abandoned());
+        leaf.map(|leaf| leaf_clearance::leaf_changes(leaf, one.laid, one.choice.share))
     };
     let by_leaf: Vec<_> = solved.loops().map(|one| leaf_over(&one)).collect();
     let changed = solved.loops().zip(&by_leaf).filter_map(|(one, changes)| Some((one.laid, (*changes)?)));
