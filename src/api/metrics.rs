@@ -34,6 +34,10 @@ pub struct Metrics {
     pub in_flight: Gauge<i64, AtomicI64>,
     /// Panics that became a 500.
     pub panics: Counter,
+    /// Calculations that wait, as of the last look.
+    pub waiting: Gauge<i64, AtomicI64>,
+    /// Bytes of answers that are not written yet, as of the last look.
+    pub unwritten: Gauge<i64, AtomicI64>,
     /// Answers that were cut because they were not read.
     pub answers_cut: Counter,
     /// Connections that were closed because their address has too many.
@@ -75,6 +79,7 @@ impl Default for Metrics {
             Histogram::new(exponential_buckets(50e-6, 2.0, 16))
         });
         let in_flight = Gauge::default();
+        let [waiting, unwritten] = std::array::from_fn(|_| Gauge::default());
         let panics = Counter::default();
         let forecasts = Family::<OutcomeLabel, Counter>::default();
         let refused = Family::<ReasonLabel, Counter>::default();
@@ -91,6 +96,8 @@ impl Default for Metrics {
         registry.register("forecasts", "Forecasts asked for, by how the question ended", forecasts.clone());
         registry.register("http_requests_refused", "Requests answered with a problem, by its code", refused.clone());
         registry.register("batch_items", "Items of batches, by the status of each", items.clone());
+        registry.register("computations_waiting", "Calculations that wait for a thread", waiting.clone());
+        registry.register("answers_unwritten_bytes", "What answers that are not written hold", unwritten.clone());
         registry.register("answers_cut", "Answers cut because they were not read", answers_cut.clone());
         registry.register(
             "connections_refused",
@@ -113,6 +120,8 @@ impl Default for Metrics {
             items,
             in_flight,
             panics,
+            waiting,
+            unwritten,
             answers_cut,
             connections_refused,
             abandoned,
