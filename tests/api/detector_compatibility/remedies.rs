@@ -76,7 +76,8 @@ fn remedies_keep_their_word(request: &Value) -> Vec<Value> {
                 assert!(then[&key] <= verdict, "{key:?} of {channel} is worse: {remedy:#}");
             }
         }
-        for (code, count) in findings_of(&after) {
+        // That the search of the next request ends early says nothing of its loops.
+        for (code, count) in findings_of(&after).into_iter().filter(|(code, _)| *code != "search_bounded") {
             assert!(count <= findings_of(&before).get(code).copied().unwrap_or_default(), "{code}: {remedy:#}");
         }
         let channel = text(remedy, "channel");
