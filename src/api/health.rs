@@ -34,8 +34,8 @@ pub fn ready(request: &HttpRequest) -> Result<HttpResponse, Problem> {
 /// None.
 pub fn metrics(request: &HttpRequest) -> Result<HttpResponse, Problem> {
     let state = AppState::of(request);
-    state.metrics.waiting.set(state.pool.waiting() as i64);
-    state.metrics.unwritten.set(state.unwritten.bytes() as i64);
+    state.metrics.waiting.set(state.pool.waiting() as u64);
+    state.metrics.unwritten.set(state.unwritten.bytes() as u64);
     Ok(HttpResponse::Ok()
         .content_type("application/openmetrics-text; version=1.0.0; charset=utf-8")
         .insert_header((header::CACHE_CONTROL, "no-store"))

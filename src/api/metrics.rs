@@ -1,6 +1,6 @@
 //! The counters of an instance, in the text format of Prometheus.
 
-use std::sync::atomic::AtomicI64;
+use std::sync::atomic::{AtomicI64, AtomicU64};
 use std::time::Duration;
 
 use prometheus_client::encoding::EncodeLabelSet;
@@ -35,9 +35,9 @@ pub struct Metrics {
     /// Panics that became a 500.
     pub panics: Counter,
     /// Calculations that wait, as of the last look.
-    pub waiting: Gauge<i64, AtomicI64>,
+    pub waiting: Gauge<u64, AtomicU64>,
     /// Bytes of answers that are not written yet, as of the last look.
-    pub unwritten: Gauge<i64, AtomicI64>,
+    pub unwritten: Gauge<u64, AtomicU64>,
     /// Answers that were cut because they were not read.
     pub answers_cut: Counter,
     /// Connections that were closed because their address has too many.

@@ -22,7 +22,7 @@ mod request_space;
 use request_space::{Dice, spaces};
 
 /// The most steps of any answer: those of its searches, of the trial in which they end, and of what is no search.
-const MOST_STEPS: u64 = 18_000_000;
+const MOST_STEPS: u64 = 50_000_000;
 /// How many nanoseconds a step takes, about, on the core that the estimates were measured on.
 const NANOS_PER_STEP: f64 = 4.5;
 

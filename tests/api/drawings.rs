@@ -19,6 +19,10 @@ const DRAWINGS: [(&str, &str); 4] = [
     ("cure-timeline", "cure-guidance"),
 ];
 
+/// What a drawing and a page may load: their own style sheet, nothing else; and what may be done with them.
+pub const POLICY: &str =
+    "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
+
 pub fn draw(drawing: &str, request: &Value) -> String {
     let answer = post(&format!("/v1/drawings/{drawing}"), request.to_string());
     assert_eq!(answer.status, 200, "{request}: {:#}", answer.body);
@@ -276,7 +280,7 @@ fn a_drawing_is_sent_with_headers_against_sniffing_caching_and_scripts() {
         assert_eq!(answer.header("content-type"), "image/svg+xml");
         assert_eq!(answer.header("cache-control"), "no-store");
         assert_eq!(answer.header("x-content-type-options"), "nosniff");
-        assert_eq!(answer.header("content-security-policy"), "default-src 'none'; style-src 'unsafe-inline'");
+        assert_eq!(answer.header("content-security-policy"), POLICY);
         assert_eq!(answer.header("x-request-id").len(), 36);
     }
 }

@@ -6,7 +6,7 @@ use std::net::SocketAddr;
 use reqwest::Method;
 use serde_json::{Value, json};
 
-use super::harness::{send, start_both, wait_until_in_work};
+use super::harness::{send, start_both};
 use super::socket::{Reply, Socket};
 use super::weather_service::{Reply as Weather, WeatherService};
 
@@ -94,11 +94,12 @@ fn time_keys_and_crowds() {
     assert!(refused.head.contains("retry-after: "), "{}", refused.head);
     slow.failed(429, "rate_limited", refused);
 
-    let mut small = Setting::new(&[("LOOPWRIGHT_IN_FLIGHT", "1")]);
+    let mut small = Setting::new(&[("LOOPWRIGHT_ARRIVING_LIMIT", "1048576")]);
     let mut held = Socket::open(small.address);
-    held.send(format!("POST {SIZING} HTTP/1.1\r\nhost: loops\r\n{HEAD}content-length: 9\r\n\r\n"));
-    wait_until_in_work(small.metrics, 1);
-    let refused = small.ask(SIZING, HEAD, "{}");
+    // All that one caller may have on its way.
+    let batch = "POST /v1/installation-plan/batch HTTP/1.1\r\nhost: loops\r\ncontent-length: 900000\r\n\r\n";
+    held.send(format!("{batch}{}", " ".repeat(262_144)));
+    let refused = (0..1000).map(|_| small.ask(SIZING, HEAD, "{}")).find(|reply| reply.status != 422).unwrap();
     assert!(refused.head.contains("retry-after: 1\r\n"), "{}", refused.head);
     small.failed(503, "overloaded", refused);
 }

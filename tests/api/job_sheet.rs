@@ -8,6 +8,7 @@ use reqwest::Method;
 use roxmltree::{Document, Node, ParsingOptions};
 use serde_json::{Value, json};
 
+use super::drawings::POLICY;
 use super::harness::{calculate, client, description, post, send, shared};
 use super::requests::with;
 
@@ -250,7 +251,7 @@ fn the_page_is_sent_as_what_it_is_whatever_is_accepted() {
         assert_eq!(header("content-type"), "text/html; charset=utf-8");
         assert_eq!(header("cache-control"), "no-store");
         assert_eq!(header("x-content-type-options"), "nosniff");
-        assert_eq!(header("content-security-policy"), "default-src 'none'; style-src 'unsafe-inline'");
+        assert_eq!(header("content-security-policy"), POLICY);
     }
     assert_eq!(ask("text/plain", "*/*").status(), 415);
     let get = send(shared(), &Method::GET, PATH, &[]);

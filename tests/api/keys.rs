@@ -9,7 +9,7 @@ use serde_json::{Value, json};
 use sha2::{Digest, Sha256};
 
 use super::harness::{Answer, send, start};
-use super::process::Instance;
+use super::instance::Instance;
 use super::socket::Socket;
 
 const SHOP: &str = "tern-island-shop-key";
@@ -202,7 +202,7 @@ fn a_file_that_cannot_be_used_stops_the_start() {
     .enumerate()
     {
         let file = File::new(&format!("wrong-{index}"), &content);
-        let output = super::process::run(&[], &[file.setting(), ("LOOPWRIGHT_LISTEN", "127.0.0.1:0")]);
+        let output = super::instance::run(&[], &[file.setting(), ("LOOPWRIGHT_LISTEN", "127.0.0.1:0")]);
         let text = String::from_utf8(output.stderr).unwrap();
         assert!(
             !output.status.success() && text.contains(said) && text.contains("LOOPWRIGHT_KEYS"),

@@ -3,7 +3,7 @@
 use reqwest::Method;
 use serde_json::Value;
 
-use super::process::Instance;
+use super::instance::Instance;
 use super::socket::Socket;
 
 /// Asks so often that the lines fill the pipe, what is being written and what waits: some 2.1 MB.

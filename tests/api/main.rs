@@ -24,6 +24,7 @@ mod harness;
 mod health;
 mod http;
 mod installation_plan;
+mod instance;
 mod job_sheet;
 mod keys;
 mod laws;

@@ -115,7 +115,7 @@ impl Socket {
     /// Reads a chunked answer with a pause after each 64 KiB, until it ends or is cut; gives the bytes of it, and whether it is whole.
     pub fn read_slowly(&mut self, pause: Duration) -> (usize, bool) {
         let mut read = Vec::new();
-        let mut portion = [0; 64 * 1024];
+        let mut portion = vec![0; 64 * 1024];
         while !read.ends_with(b"\r\n0\r\n\r\n") {
             match self.0.read(&mut portion) {
                 Ok(0) | Err(_) => return (read.len(), false),

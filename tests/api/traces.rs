@@ -6,7 +6,7 @@ use std::sync::mpsc::{Receiver, channel};
 
 use reqwest::Method;
 
-use super::process::Instance;
+use super::instance::Instance;
 use super::socket::Socket;
 
 /// A collector on loopback: gives the path and the bytes of each delivery.

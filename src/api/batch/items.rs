@@ -6,7 +6,7 @@ use std::time::{Duration, Instant};
 
 use actix_web::web;
 
-use super::{PlanBatchItem, PlanBatchResult};
+use super::plan_batch::{PlanBatchItem, PlanBatchResult};
 use crate::api::app_state::AppState;
 use crate::api::compute::for_request;
 use crate::api::json_limits::JsonLimits;

@@ -2,85 +2,32 @@
 //! item by item: what is not read yet is not computed yet.
 
 mod items;
+mod plan_batch;
 mod written;
 
 use std::sync::Arc;
 
 use actix_web::{HttpRequest, HttpResponse, web};
-use serde::{Deserialize, Serialize};
-use serde_json::value::RawValue;
-use utoipa::ToSchema;
 use validator::Validate;
 
 use super::app_state::AppState;
 use super::compute::for_request;
 use super::json_limits::JsonLimits;
-use super::problem::{Problem, ProblemBody};
+use super::problem::Problem;
 use super::request_context::RequestContext;
 use super::respond::{self, handle};
 use super::{body, drain, weather};
 use crate::calculation::Calculation;
 use crate::calculation::input::Weather;
-use crate::calculation::installation_plan::{InstallationPlanReport, InstallationPlanRequest};
+use crate::calculation::installation_plan::InstallationPlanRequest;
 use crate::calculation::report::{Diagnostics, Statement};
 use crate::forecast::AskerId;
 use items::BatchJob;
+pub use plan_batch::{PlanBatchItem, PlanBatchReport, PlanBatchRequest, PlanBatchResult};
 use written::BatchBody;
 
 /// The largest body of a batch, as a multiple of the setting.
 pub const BODY_LIMIT_FACTOR: usize = body::MAX_BODY_LIMIT_FACTOR;
-
-/// Plans to be made, each by itself.
-#[derive(Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-pub struct PlanBatchRequest {
-    /// The items, answered in this order.
-    #[validate(nested, length(min = 1, max = 200))]
-    #[schema(min_items = 1, max_items = 200)]
-    pub items: Vec<PlanBatchItem>,
-    /// The weather of all items that have a `start` and no weather of their own. A `location` may only stand here, and is asked once.
-    #[validate(nested)]
-    pub weather: Option<Weather>,
-}
-
-/// One plan of a batch.
-#[derive(Serialize, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-pub struct PlanBatchItem {
-    /// The caller's own name for it, repeated in its result.
-    #[validate(length(min = 1, max = 64))]
-    #[schema(min_length = 1, max_length = 64)]
-    pub id: String,
-    /// The plan's request.
-    #[schema(value_type = InstallationPlanRequest)]
-    pub request: Box<RawValue>,
-}
-
-/// The answers to a batch.
-#[derive(Serialize, ToSchema)]
-pub struct PlanBatchReport {
-    /// The results, in the order of the items.
-    pub results: Vec<PlanBatchResult>,
-    /// How many items have a report.
-    pub succeeded: usize,
-    /// How many items have a problem.
-    pub failed: usize,
-}
-
-/// The answer to one item: a report or a problem.
-#[derive(Serialize, ToSchema)]
-pub struct PlanBatchResult {
-    /// The name of the item.
-    pub id: String,
-    /// The status that the item would have had on its own.
-    pub status: u16,
-    /// The report; absent when there is a problem.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub report: Option<InstallationPlanReport>,
-    /// The problem, its pointers from the whole body; absent when there is a report.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub problem: Option<ProblemBody>,
-}
 
 /// Answers a batch: reads it, then answers item by item, as fast as its caller reads.
 pub async fn answer(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {

@@ -13,8 +13,8 @@ use futures_util::future::{LocalBoxFuture, ready as at_once};
 use futures_util::stream::FuturesOrdered;
 use futures_util::{FutureExt, StreamExt};
 
-use super::PlanBatchItem;
 use super::items::{BatchJob, ItemAnswer, NotBegun};
+use super::plan_batch::PlanBatchItem;
 use crate::api::caller_shares::TakenShare;
 
 /// The parts of the answer, in order.

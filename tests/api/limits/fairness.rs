@@ -9,7 +9,7 @@ use reqwest::Method;
 use serde_json::json;
 
 use super::super::harness::{metric, send, start, start_both, wait_until_in_work};
-use super::super::process::Instance;
+use super::super::instance::Instance;
 use super::super::requests::loop_characteristics;
 use super::super::socket::Socket;
 use super::{JSON, batch, costly, heavy_batch};
@@ -24,7 +24,10 @@ fn begin(socket: &mut Socket, path: &str, body: &str) {
 /// Begins so many costly requests of a caller, each on a connection of its own.
 fn begin_costly(caller: [u8; 4], address: SocketAddr, count: usize) -> Vec<Socket> {
     let mut sockets: Vec<_> = (0..count).map(|_| Socket::open_as(caller, address)).collect();
-    sockets.iter_mut().for_each(|socket| begin(socket, PATH, &costly()));
+    let asked = costly();
+    for socket in &mut sockets {
+        begin(socket, PATH, &asked);
+    }
     sockets
 }
 

@@ -8,7 +8,7 @@ use reqwest::Method;
 use serde_json::json;
 
 use super::super::harness::{metric, start_both};
-use super::super::process::Instance;
+use super::super::instance::Instance;
 use super::super::socket::Socket;
 use super::JSON;
 
