@@ -1,5 +1,7 @@
 //! Reads the bytes of a body and decodes them to a typed request, or to a problem that says what is wrong with them.
 
+use std::time::Instant;
+
 use actix_web::http::header;
 use actix_web::{HttpRequest, web};
 use futures_util::StreamExt;
@@ -67,7 +69,7 @@ async fn read_all(request: &HttpRequest, payload: &mut web::Payload, limit: usiz
         arrived.grow(chunk.len()).map_err(too_busy)?;
         body.extend_from_slice(&chunk);
     }
-    context.body_is_read.set(true);
+    context.body_read_at.set(Some(Instant::now()));
     check_media_type(request)?;
     Ok(ReadBody { bytes: body, _arrived: arrived })
 }

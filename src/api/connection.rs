@@ -21,7 +21,7 @@ use super::admission::{Caller, is_trusted};
 use super::app_state::AppState;
 use super::caller_shares::{Exhausted, TakenShare};
 use super::response_body::GuardedBody;
-use super::sliced_body::{SLICE, SharedBytes, SlicedBody};
+use super::sliced_body::{LARGEST_UNCOUNTED, SharedBytes, SlicedBody};
 use crate::settings::LimitSettings;
 
 /// The buffer of the system for what a connection sends, bytes; Linux takes twice as much.
@@ -61,11 +61,11 @@ impl ActiveRequest {
         Self(connection)
     }
 
-    /// Counts the request until its answer is written, if that does not fit in one slice.
+    /// Counts the request until its answer is written, if that is large.
     pub fn until_written(self, caller: u64, response: ServiceResponse<BoxBody>) -> ServiceResponse<BoxBody> {
         match response.response().body().size() {
             BodySize::None => return response,
-            BodySize::Sized(length) if length <= SLICE as u64 => return response,
+            BodySize::Sized(length) if length <= LARGEST_UNCOUNTED => return response,
             BodySize::Sized(_) | BodySize::Stream => {}
         }
         let socket = self.0.as_ref().map(|connection| {
@@ -86,6 +86,14 @@ impl Drop for ActiveRequest {
             connection.last_activity.set(Instant::now());
             connection.is_writing.set(false);
         }
+    }
+}
+
+/// Ends the connection of a request without an answer.
+pub fn cut(request: &HttpRequest) {
+    if let Some(connection) = request.conn_data::<Rc<WatchedConnection>>() {
+        // It may be closed already.
+        let _ = connection.socket.shutdown(Shutdown::Both);
     }
 }
 

@@ -20,7 +20,7 @@ use super::response_body::GuardedBody;
 
 /// Closes the connection after an answer to a body that was not read to its end.
 pub fn close_if_unread(request: &HttpRequest, response: HttpResponse, rest: Payload) -> HttpResponse {
-    if RequestContext::of(request).body_is_read.get() { response } else { close(response, rest) }
+    if RequestContext::of(request).body_read_at.get().is_some() { response } else { close(response, rest) }
 }
 
 /// Closes the connection after an answer.

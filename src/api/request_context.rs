@@ -13,12 +13,10 @@ use super::request_id::RequestId;
 pub struct RequestContext {
     /// Its id.
     pub id: RequestId,
-    /// When its head was read.
-    pub arrived_at: Instant,
     /// Who sent it, as admission control has found.
     pub caller: OnceCell<Caller>,
-    /// Whether its body was read to the end.
-    pub body_is_read: Cell<bool>,
+    /// When its body was read to the end.
+    pub body_read_at: Cell<Option<Instant>>,
     /// What its caller may ask now, where there is a rate.
     pub allowance: Cell<Option<RateAllowance>>,
     computed: Cell<Duration>,
@@ -30,9 +28,8 @@ impl RequestContext {
         let id = RequestId::of_request(request);
         let context = Rc::new(Self {
             id,
-            arrived_at: Instant::now(),
             caller: OnceCell::new(),
-            body_is_read: Cell::default(),
+            body_read_at: Cell::default(),
             allowance: Cell::default(),
             computed: Cell::default(),
         });
@@ -44,6 +41,11 @@ impl RequestContext {
     pub fn of(request: &HttpRequest) -> Rc<Self> {
         let known = request.extensions().get::<Rc<Self>>().cloned();
         known.unwrap_or_else(|| Self::begin(request))
+    }
+
+    /// When it had arrived, with its body.
+    pub fn arrived_at(&self) -> Instant {
+        self.body_read_at.get().unwrap_or_else(Instant::now)
     }
 
     /// The number that stands for its caller.

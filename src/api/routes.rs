@@ -143,9 +143,9 @@ async fn compute_from_report<C: Calculation, T: Send + 'static>(
 ) -> Result<T, Problem> {
     let (state, context) = (AppState::of(request), RequestContext::of(request));
     let mut asked = read_request::<C>(request, payload).await?;
-    let fetched = FetchedWeather::of(&mut asked, state, weather::asker(request)).await?;
     let estimate = asked.estimated_micros();
     state.admission.charge_cost(&context, estimate)?;
+    let fetched = FetchedWeather::of(&mut asked, state, weather::asker(request)).await?;
     let answer = move |is_abandoned| {
         let report = fetched.answer(&asked, WorkBudget::until(is_abandoned))?.worded(Language::English);
         Ok(make(&asked, report))
@@ -164,8 +164,12 @@ async fn read_request<C: Calculation>(request: &HttpRequest, payload: &mut web::
     if body.bytes.len() <= MAX_BYTES_WHERE_READ {
         return body::decode(&body.bytes, limits);
     }
-    for_request::refuse_if_full(request)?;
-    for_request::run(request, move |_| body::decode(&body.bytes, limits)).await?
+    let decode = move |_| {
+        // All of it, for it counts as arriving until it is decoded.
+        let body = body;
+        body::decode(&body.bytes, limits)
+    };
+    for_request::run(request, decode).await?
 }
 
 /// Refuses the methods that a path does not have.

@@ -2,7 +2,7 @@
 
 use std::error::Error;
 use std::pin::Pin;
-use std::task::{Context, Poll, ready};
+use std::task::{Context, Poll};
 
 use actix_web::HttpResponse;
 use actix_web::body::{BodySize, BoxBody, MessageBody};
@@ -21,12 +21,17 @@ pub fn shared(mut response: HttpResponse) -> HttpResponse {
 }
 
 /// The most bytes that the HTTP library is given at once: it copies what it is given.
-pub const SLICE: usize = 16 * 1024;
+const SLICE: usize = 8 * 1024;
+
+/// Answers up to so many bytes are given to the library at once, and are not counted.
+pub const LARGEST_UNCOUNTED: u64 = 16 * 1024;
 
 /// A body that is given to the HTTP library in slices, as fast as its caller reads.
 pub struct SlicedBody {
     body: BoxBody,
     rest: Bytes,
+    /// The bytes of the chunk that the rest is of: none of them is freed before the last is written.
+    held: usize,
     /// Whether other answers share its bytes.
     is_shared: bool,
     writing: AnswerInWriting,
@@ -35,7 +40,7 @@ pub struct SlicedBody {
 impl SlicedBody {
     /// Slices a body, and counts it as unwritten.
     pub fn boxed(body: BoxBody, is_shared: bool, writing: AnswerInWriting) -> BoxBody {
-        let sliced = Self { body, rest: Bytes::new(), is_shared, writing };
+        let sliced = Self { body, rest: Bytes::new(), held: 0, is_shared, writing };
         let BodySize::Sized(length) = sliced.body.size() else { return BoxBody::new(sliced) };
         sliced.count(length as usize);
         BoxBody::new(sliced)
@@ -56,13 +61,20 @@ impl MessageBody for SlicedBody {
     fn poll_next(self: Pin<&mut Self>, context: &mut Context<'_>) -> Poll<Option<Result<Bytes, Self::Error>>> {
         let this = self.get_mut();
         if this.rest.is_empty() {
-            match ready!(Pin::new(&mut this.body).poll_next(context)) {
-                Some(Ok(chunk)) => this.rest = chunk,
-                end => return Poll::Ready(end),
+            match Pin::new(&mut this.body).poll_next(context) {
+                Poll::Ready(Some(Ok(chunk))) => {
+                    this.held = chunk.len();
+                    this.rest = chunk;
+                }
+                Poll::Pending => {
+                    this.writing.waits_for_service();
+                    return Poll::Pending;
+                }
+                end @ Poll::Ready(_) => return end,
             }
         }
         let slice = this.rest.split_to(this.rest.len().min(SLICE));
-        this.count(this.rest.len());
+        this.count(if this.rest.is_empty() { 0 } else { this.held });
         Poll::Ready(Some(Ok(slice)))
     }
 }

@@ -1,6 +1,6 @@
 //! The answers that are being written, and how much memory they hold. A caller who asks and does not read would fill the memory, so
 //! answers that are not written yet have a limit, all together and for each caller; over it, the one that has been stalled for longest is
-//! cut. Answers that move are never cut: they leave by themselves.
+//! cut. Answers that move leave by themselves; only at twice the limit the one that has not moved for longest is cut all the same.
 
 use std::cmp::Reverse;
 use std::collections::HashMap;
@@ -29,6 +29,7 @@ pub struct UnwrittenAnswers {
 #[derive(Default)]
 struct AnswersInWriting {
     bytes: usize,
+    bytes_by_caller: HashMap<u64, usize>,
     last_id: u64,
     answers: HashMap<u64, AnswerState>,
 }
@@ -37,6 +38,8 @@ struct AnswerState {
     caller: u64,
     bytes: usize,
     moved_at: Instant,
+    /// Whether it has no more to write for now: what comes next is being computed.
+    waits_for_service: bool,
     connection: Option<Arc<Socket>>,
 }
 
@@ -48,36 +51,40 @@ pub struct AnswerInWriting {
 
 impl AnswersInWriting {
     fn bytes_of(&self, caller: u64) -> usize {
-        self.answers.values().filter(|answer| answer.caller == caller).map(|answer| answer.bytes).sum()
+        self.bytes_by_caller.get(&caller).copied().unwrap_or_default()
     }
 
-    fn remove(&mut self, id: u64) -> Option<AnswerState> {
-        let answer = self.answers.remove(&id)?;
-        self.bytes -= answer.bytes;
+    /// Sets what an answer holds; nothing, when it is no longer counted.
+    fn set_bytes(&mut self, id: u64, bytes: usize) -> Option<&mut AnswerState> {
+        let answer = self.answers.get_mut(&id)?;
+        let of_caller = self.bytes_by_caller.entry(answer.caller).or_default();
+        *of_caller = *of_caller - answer.bytes + bytes;
+        if *of_caller == 0 {
+            self.bytes_by_caller.remove(&answer.caller);
+        }
+        self.bytes = self.bytes - answer.bytes + bytes;
+        answer.bytes = bytes;
         Some(answer)
     }
 
-    /// Cuts the answer of a caller that has been stalled for longest; whether there was one.
-    fn cut_oldest(&mut self, caller: u64, now: Instant) -> bool {
-        let is_stalled = |answer: &AnswerState| now.saturating_duration_since(answer.moved_at) >= STALLED_AFTER;
-        let stalled = self.answers.iter().filter(|(_, answer)| answer.caller == caller && is_stalled(answer));
-        let Some(oldest) = stalled.min_by_key(|(_, answer)| answer.moved_at).map(|(id, _)| *id) else { return false };
-        if let Some(connection) = self.remove(oldest).and_then(|answer| answer.connection) {
+    fn remove(&mut self, id: u64) -> Option<AnswerState> {
+        self.set_bytes(id, 0)?;
+        self.answers.remove(&id)
+    }
+
+    /// Cuts one answer: of this caller, or of the caller whose answers hold most, that which has not moved for longest. Whether there was
+    /// one that may be cut.
+    fn cut_one(&mut self, caller: Option<u64>, may_cut: impl Fn(&AnswerState) -> bool) -> bool {
+        let is_meant = |answer: &AnswerState| caller.is_none_or(|caller| caller == answer.caller) && may_cut(answer);
+        let held_by = |answer: &AnswerState| self.bytes_of(answer.caller);
+        let meant = self.answers.iter().filter(|(_, answer)| is_meant(answer));
+        let first = meant.min_by_key(|(_, answer)| (Reverse(held_by(answer)), answer.moved_at)).map(|(id, _)| *id);
+        let Some(answer) = first.and_then(|id| self.remove(id)) else { return false };
+        if let Some(connection) = answer.connection {
             // It may be closed already.
             let _ = connection.shutdown(Shutdown::Both);
         }
         true
-    }
-
-    /// All callers, those whose answers hold most first.
-    fn largest_callers(&self) -> Vec<u64> {
-        let mut by_caller = HashMap::new();
-        for answer in self.answers.values() {
-            *by_caller.entry(answer.caller).or_insert(0) += answer.bytes;
-        }
-        let mut callers: Vec<_> = by_caller.into_iter().collect();
-        callers.sort_by_key(|(_, bytes)| Reverse(*bytes));
-        callers.into_iter().map(|(caller, _)| caller).collect()
     }
 }
 
@@ -92,7 +99,10 @@ impl UnwrittenAnswers {
         let mut writing = self.writing();
         writing.last_id += 1;
         let id = writing.last_id;
-        writing.answers.insert(id, AnswerState { caller, bytes: 0, moved_at: Instant::now(), connection });
+        writing.answers.insert(
+            id,
+            AnswerState { caller, bytes: 0, moved_at: Instant::now(), waits_for_service: false, connection },
+        );
         AnswerInWriting { registry: self.clone(), id }
     }
 
@@ -112,25 +122,35 @@ impl AnswerInWriting {
         self.holds_at(own_bytes, Instant::now());
     }
 
+    /// Notes that the caller has taken all that there is, and waits for more.
+    pub fn waits_for_service(&self) {
+        if let Some(answer) = self.registry.writing().answers.get_mut(&self.id) {
+            answer.waits_for_service = true;
+        }
+    }
+
     fn holds_at(&self, own_bytes: usize, now: Instant) {
         let (registry, bytes) = (&self.registry, own_bytes + LIBRARY_BUFFER);
         let mut writing = registry.writing();
         // Cut answers are no longer counted.
-        let Some(answer) = writing.answers.get_mut(&self.id) else { return };
-        let (caller, before) = (answer.caller, answer.bytes);
-        answer.bytes = bytes;
+        let Some(before) = writing.answers.get(&self.id).map(|answer| answer.bytes) else { return };
+        let Some(answer) = writing.set_bytes(self.id, bytes) else { return };
+        let caller = answer.caller;
         answer.moved_at = now;
-        writing.bytes = writing.bytes - before + bytes;
+        answer.waits_for_service = false;
         if bytes <= before {
             return;
         }
-        while writing.bytes_of(caller) > registry.share && writing.cut_oldest(caller, now) {
-            registry.cut.inc();
-        }
-        while writing.bytes > registry.whole {
-            if !writing.largest_callers().into_iter().any(|caller| writing.cut_oldest(caller, now)) {
-                return;
-            }
+        let is_stalled = |answer: &AnswerState| {
+            !answer.waits_for_service && now.saturating_duration_since(answer.moved_at) >= STALLED_AFTER
+        };
+        // The answer that has just moved has moved last.
+        let is_another = |answer: &AnswerState| answer.moved_at < now;
+        while writing.bytes_of(caller) > registry.share && writing.cut_one(Some(caller), is_stalled)
+            || writing.bytes_of(caller) > 2 * registry.share && writing.cut_one(Some(caller), is_another)
+            || writing.bytes > registry.whole && writing.cut_one(None, is_stalled)
+            || writing.bytes > 2 * registry.whole && writing.cut_one(None, is_another)
+        {
             registry.cut.inc();
         }
     }
@@ -193,11 +213,16 @@ mod tests {
     }
 
     #[test]
-    fn answers_that_move_are_never_cut() {
-        let registry = registry(4, 2);
-        let many: Vec<_> = (0..50).map(|_| begin(&registry, 1, 3, 7)).collect();
-        assert!(many.iter().all(is_counted));
-        let next = begin(&registry, 1, 3, 9);
-        assert!(!many.iter().any(is_counted) && is_counted(&next));
+    fn answers_that_move_or_wait_for_the_service_may_hold_twice_as_much() {
+        let registry = registry(100, 6);
+        let waiting = begin(&registry, 1, 3, 0);
+        waiting.waits_for_service();
+        let moving = [6, 7, 7].map(|second| begin(&registry, 1, 3, second));
+        assert!(is_counted(&waiting) && moving.iter().all(is_counted));
+        let next = begin(&registry, 1, 3, 7);
+        assert!(!is_counted(&waiting), "what has not moved for longest goes");
+        assert!(moving.iter().all(is_counted) && is_counted(&next));
+        let late = begin(&registry, 1, 3, 9);
+        assert!(!moving.iter().any(is_counted) && is_counted(&late));
     }
 }

@@ -154,7 +154,12 @@ impl Settings {
     pub fn warnings(&self) -> Vec<&'static str> {
         let cuts_batches = self.stop_timeout < self.limits.batch_deadline;
         let is_open_to_pages = self.keys.is_some() && self.cors_origins.iter().any(|origin| origin == "*");
+        let refuses_batches = self.limits.arriving / 4 < self.limits.body.saturating_mul(64);
         let warnings = [
+            (
+                refuses_batches,
+                "a quarter of LOOPWRIGHT_ARRIVING_LIMIT, the share of one caller, is less than a batch may have: 64 times LOOPWRIGHT_BODY_LIMIT",
+            ),
             (
                 cuts_batches,
                 "LOOPWRIGHT_STOP_TIMEOUT is shorter than LOOPWRIGHT_BATCH_DEADLINE: a stop may cut a batch off",

@@ -24,6 +24,9 @@ use crate::settings::{LimitSettings, Rate, Settings};
 /// What one unit beyond the first pays for, µs of a core.
 const MICROS_PER_UNIT: u64 = 10_000;
 
+/// The most that is charged for one request, µs of a core: searches end before they take longer, whatever the counts of a request promise.
+const MAX_CHARGED_MICROS: u64 = 300_000;
+
 /// Who may send requests to an instance, and how many.
 pub struct AdmissionControl {
     limits: LimitSettings,
@@ -116,11 +119,12 @@ impl AdmissionControl {
             Caller::Client(client) => (client.limiter.rate(), client.limiter.take(units)),
             Caller::Address(address) => (self.limits.rate, self.addresses.take(*address, units)),
         };
-        let allowance = match charged {
-            Ok(remaining) => remaining.map(|remaining| RateAllowance { rate, remaining }),
-            Err(_) => Some(RateAllowance { rate, remaining: 0 }),
-        };
-        context.allowance.set(allowance);
+        match charged {
+            Ok(remaining) => context.allowance.set(remaining.map(|remaining| RateAllowance { rate, remaining })),
+            // What is refused beyond the first unit leaves what was there.
+            Err(_) if context.allowance.get().is_some() => (),
+            Err(_) => context.allowance.set(Some(RateAllowance { rate, remaining: 0 })),
+        }
         charged.map(|_| ()).map_err(rate_problem)
     }
 
@@ -171,20 +175,19 @@ impl AdmissionControl {
     /// 503 when as many batches as allowed are in work, of all callers or of this one.
     pub fn acquire_batch_permit(&self, context: &RequestContext) -> Result<TakenShare, Problem> {
         self.batches.take(context.caller_id(), 1).map_err(|exhausted| {
-            let who = match exhausted {
-                Exhausted::Whole => "The instance has",
-                Exhausted::Share => "The instance has of you",
+            let whose = match exhausted {
+                Exhausted::Whole => "The instance has as many batches in work as it takes.",
+                Exhausted::Share => "You have as many batches in work as one caller may.",
             };
-            Problem::new(ProblemCode::Overloaded).detail(format!(
-                "{who} as many batches in work as it takes. Repeat the request after the seconds in Retry-After."
-            ))
+            let detail = format!("{whose} Repeat the request after the seconds in Retry-After.");
+            Problem::new(ProblemCode::Overloaded).detail(detail)
         })
     }
 }
 
 /// The units that an estimate costs beyond the first.
 fn units_of_cost(estimated_micros: u64) -> u32 {
-    u32::try_from(estimated_micros / MICROS_PER_UNIT).unwrap_or(u32::MAX)
+    (estimated_micros.min(MAX_CHARGED_MICROS) / MICROS_PER_UNIT) as u32
 }
 
 fn rate_problem(exceeded: RateExceeded) -> Problem {

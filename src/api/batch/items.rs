@@ -46,10 +46,10 @@ pub(super) enum NotBegun {
 }
 
 impl BatchJob {
-    /// Has an item answered by the pool.
-    pub async fn answer(self, index: usize, item: PlanBatchItem) -> ItemAnswer {
+    /// Has an item answered by the pool, where it waits for so long at most.
+    pub async fn answer(self, index: usize, item: PlanBatchItem, patience: Duration) -> ItemAnswer {
         let (job, id) = (self.clone(), item.id.clone());
-        let deadline = Instant::now() + self.state.settings.limits.batch_deadline;
+        let deadline = Instant::now() + patience;
         let work = move |is_abandoned| {
             let answer = answer_item(item.request.get(), job.shared.as_deref(), job.state.json_limits(), is_abandoned);
             job.write(item.id, answer.map_err(|problem| relocate(index, problem)))

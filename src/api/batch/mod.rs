@@ -7,6 +7,7 @@ mod written;
 
 use std::sync::Arc;
 
+use actix_web::http::{ConnectionType, Version};
 use actix_web::{HttpRequest, HttpResponse, web};
 use validator::Validate;
 
@@ -37,13 +38,23 @@ pub async fn answer(request: HttpRequest, mut payload: web::Payload) -> HttpResp
         let body = body::read(&request, &mut payload, limits.body.saturating_mul(BODY_LIMIT_FACTOR)).await?;
         let permit = state.admission.acquire_batch_permit(&context)?;
         let (json_limits, most) = (state.json_limits(), limits.batch);
-        let decode = move |_| decode(&body.bytes, json_limits, most);
+        let decode = move |_| {
+            // All of it, for it counts as arriving until it is decoded.
+            let body = body;
+            decode(&body.bytes, json_limits, most)
+        };
         let (batch, estimates) = for_request::run(&request, decode).await??;
         state.admission.charge_batch(&context, &estimates)?;
         let shared = shared_weather(&batch, state, weather::asker(&request)).await?;
         let job =
             BatchJob { shared, caller: context.caller_id(), request_id: context.id.to_string(), state: state.clone() };
-        Ok(respond::json(BatchBody::new(batch.items, job, permit)))
+        let mut response = respond::json(BatchBody::new(batch.items, job, permit));
+        if request.version() < Version::HTTP_11 {
+            // Its end is that of the connection: HTTP/1.0 knows no chunks.
+            response.head_mut().no_chunking(true);
+            response.head_mut().set_connection_type(ConnectionType::Close);
+        }
+        Ok(response)
     })
     .await;
     drain::close_if_unread(&request, response, payload)

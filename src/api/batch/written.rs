@@ -69,7 +69,8 @@ impl BatchBody {
         let settings = &self.job.state.settings;
         while self.running.len() < settings.compute_threads {
             let Some((index, item)) = self.left.next() else { return };
-            let refused = if self.waited >= settings.limits.batch_deadline {
+            let patience = settings.limits.batch_deadline.saturating_sub(self.waited);
+            let refused = if patience.is_zero() {
                 Some(NotBegun::OutOfTime)
             } else if self.tally.bytes >= settings.limits.batch_answer {
                 Some(NotBegun::AnswerTooLarge)
@@ -78,7 +79,7 @@ impl BatchBody {
             };
             self.running.push_back(match refused {
                 Some(reason) => at_once(self.job.refuse(item, reason)).boxed_local(),
-                None => self.job.clone().answer(index, item).boxed_local(),
+                None => self.job.clone().answer(index, item, patience).boxed_local(),
             });
         }
     }

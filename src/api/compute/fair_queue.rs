@@ -32,22 +32,20 @@ impl<J> FairQueue<J> {
     }
 
     /// Whether a job of this caller would be refused now.
-    pub fn is_full_for(&self, caller: u64) -> bool {
+    fn is_full_for(&self, caller: u64) -> bool {
         self.length >= self.capacity && self.most_waiting().is_none_or(|most| most <= self.count(caller) + 1)
     }
 
     /// Adds a job behind the others of its caller. A full queue gives up the newest job of the caller who has the most, if that is more
-    /// than this one would have then; it is dropped.
+    /// than this one would have then; it is given back.
     ///
     /// # Errors
     /// The job, when it is refused.
-    pub fn push(&mut self, caller: u64, job: J) -> Result<Ticket, J> {
+    pub fn push(&mut self, caller: u64, job: J) -> Result<(Ticket, Option<J>), J> {
         if self.is_full_for(caller) {
             return Err(job);
         }
-        if self.length >= self.capacity {
-            self.drop_newest_of_largest();
-        }
+        let given_up = if self.length >= self.capacity { self.pop_newest_of_largest() } else { None };
         self.last_ticket += 1;
         let ticket = Ticket(self.last_ticket);
         match self.callers.iter_mut().find(|waiting| waiting.caller == caller) {
@@ -55,7 +53,7 @@ impl<J> FairQueue<J> {
             None => self.callers.push_back(WaitingCaller { caller, jobs: VecDeque::from([(ticket, job)]) }),
         }
         self.length += 1;
-        Ok(ticket)
+        Ok((ticket, given_up))
     }
 
     /// Takes the oldest job of the caller whose turn it is.
@@ -69,17 +67,17 @@ impl<J> FairQueue<J> {
         Some(job)
     }
 
-    /// Removes a job that nobody waits for any more; whether it was still in the queue.
-    pub fn remove(&mut self, caller: u64, ticket: Ticket) -> bool {
-        let Some(at) = self.callers.iter().position(|waiting| waiting.caller == caller) else { return false };
+    /// Removes a job that nobody waits for any more, if it is still in the queue.
+    pub fn remove(&mut self, caller: u64, ticket: Ticket) -> Option<J> {
+        let at = self.callers.iter().position(|waiting| waiting.caller == caller)?;
         let jobs = &mut self.callers[at].jobs;
-        let Some(index) = jobs.iter().position(|(other, _)| *other == ticket) else { return false };
-        jobs.remove(index);
+        let index = jobs.iter().position(|(other, _)| *other == ticket)?;
+        let (_, job) = jobs.remove(index)?;
         if jobs.is_empty() {
             self.callers.remove(at);
         }
         self.length -= 1;
-        true
+        Some(job)
     }
 
     fn count(&self, caller: u64) -> usize {
@@ -90,11 +88,11 @@ impl<J> FairQueue<J> {
         self.callers.iter().map(|waiting| waiting.jobs.len()).max()
     }
 
-    fn drop_newest_of_largest(&mut self) {
-        let largest = self.callers.iter_mut().max_by_key(|waiting| waiting.jobs.len());
-        if largest.and_then(|waiting| waiting.jobs.pop_back()).is_some() {
-            self.length -= 1;
-        }
+    fn pop_newest_of_largest(&mut self) -> Option<J> {
+        let largest = self.callers.iter_mut().max_by_key(|waiting| waiting.jobs.len())?;
+        let (_, job) = largest.jobs.pop_back()?;
+        self.length -= 1;
+        Some(job)
     }
 }
 
@@ -121,7 +119,7 @@ mod tests {
         }
         assert!(queue.is_full_for(1) && !queue.is_full_for(2));
         assert_eq!(queue.push(1, 4), Err(4));
-        queue.push(2, 20).unwrap();
+        assert_eq!(queue.push(2, 20).unwrap().1, Some(3));
         // Two of the first and one of the second: one more would only turn that round.
         assert_eq!(queue.push(2, 21), Err(21));
         let order: Vec<_> = std::iter::from_fn(|| queue.pop()).collect();
@@ -131,9 +129,9 @@ mod tests {
     #[test]
     fn a_job_that_nobody_waits_for_leaves_the_queue_once() {
         let mut queue = FairQueue::new(3);
-        let [first, second] = [1, 2].map(|job| queue.push(7, job).unwrap());
-        assert!(queue.remove(7, first) && !queue.remove(7, first) && !queue.remove(8, second));
+        let [first, second] = [1, 2].map(|job| queue.push(7, job).unwrap().0);
+        assert_eq!([queue.remove(7, first), queue.remove(7, first), queue.remove(8, second)], [Some(1), None, None]);
         assert_eq!((queue.len(), queue.pop(), queue.pop()), (1, Some(2), None));
-        assert!(!queue.remove(7, second));
+        assert_eq!(queue.remove(7, second), None);
     }
 }

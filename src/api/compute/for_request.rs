@@ -1,16 +1,23 @@
 //! How a request has something computed: on the pool, with its deadline, as its caller.
 
+use std::future::poll_fn;
+use std::pin::pin;
 use std::sync::Arc;
 use std::sync::atomic::AtomicBool;
-use std::time::Instant;
+use std::task::Poll;
 
 use actix_web::HttpRequest;
 use prometheus_client::metrics::counter::Counter;
 
 use super::{Computed, NotComputed};
 use crate::api::app_state::AppState;
+use crate::api::connection;
 use crate::api::problem::{Problem, ProblemCode};
 use crate::api::request_context::RequestContext;
+
+/// How often a request that waits may be woken: by its result, its deadline, and whatever else comes on its connection. The HTTP library
+/// wakes one without end whose caller has sent more of the next requests than it buffers.
+const MAX_POLLS: u32 = 10_000;
 
 /// Counts a calculation as abandoned, unless it came to its end.
 struct AbandonCount(Option<Counter>);
@@ -26,15 +33,25 @@ impl Drop for AbandonCount {
 /// Runs work for a request on the pool; what it took is added to the computed time of the request.
 ///
 /// # Errors
-/// 503 when the queue is full, or the request waited in it for too long since its body arrived; 500 when the work panicked.
+/// 503 when the queue is full, or the request waited in it for too long since its body arrived; 500 when the work panicked. A connection
+/// with too many requests before their answers is cut.
 pub async fn run<T: Send + 'static>(
     request: &HttpRequest,
     work: impl FnOnce(Arc<AtomicBool>) -> T + Send + 'static,
 ) -> Result<T, Problem> {
     let (state, context) = (AppState::of(request), RequestContext::of(request));
-    let deadline = Instant::now() + state.settings.limits.queue_deadline;
+    let deadline = context.arrived_at() + state.settings.limits.queue_deadline;
     let mut count = AbandonCount(Some(state.metrics.abandoned.clone()));
-    let outcome = state.pool.run(context.caller_id(), deadline, work).await;
+    let mut computed = pin!(state.pool.run(context.caller_id(), deadline, work));
+    let mut polls = 0_u32;
+    let outcome = poll_fn(|context| {
+        polls += 1;
+        if polls > MAX_POLLS { Poll::Ready(None) } else { computed.as_mut().poll(context).map(Some) }
+    });
+    let Some(outcome) = outcome.await else {
+        connection::cut(request);
+        return Err(Problem::new(ProblemCode::Overloaded));
+    };
     count.0 = None;
     match outcome {
         Ok(Computed { value, took }) => {
@@ -43,15 +60,6 @@ pub async fn run<T: Send + 'static>(
         }
         Err(reason) => Err(problem(reason, state)),
     }
-}
-
-/// Refuses a request before it is read further, when the queue is full for its caller.
-///
-/// # Errors
-/// 503.
-pub fn refuse_if_full(request: &HttpRequest) -> Result<(), Problem> {
-    let caller = RequestContext::of(request).caller_id();
-    if AppState::of(request).pool.is_full_for(caller) { Err(Problem::new(ProblemCode::Overloaded)) } else { Ok(()) }
 }
 
 /// The problem of work that was not done.

@@ -51,6 +51,12 @@ impl SharedQueue {
         self.state.lock().unwrap_or_else(PoisonError::into_inner)
     }
 
+    /// Removes a job that nobody waits for any more; whether it was still waiting.
+    fn remove(&self, caller: u64, ticket: Ticket) -> bool {
+        let removed = self.state().waiting.remove(caller, ticket);
+        removed.is_some()
+    }
+
     /// Runs jobs until the pool is dropped.
     fn work(&self) {
         loop {
@@ -91,11 +97,6 @@ impl ComputePool {
         self.0.state().waiting.len()
     }
 
-    /// Whether a job of this caller would be refused now.
-    pub fn is_full_for(&self, caller: u64) -> bool {
-        self.0.state().waiting.is_full_for(caller)
-    }
-
     /// Runs a job of a caller, which begins before `deadline` or not at all. When the future is dropped, for the caller has left, a job
     /// that waits is removed, and one that runs has its flag set.
     ///
@@ -118,12 +119,14 @@ impl ComputePool {
             let _ = sender.send(outcome.map(|value| Computed { value, took }).map_err(|_panic| NotComputed::Panicked));
         };
         let pushed = self.0.state().waiting.push(caller, Box::new(job));
-        let ticket = pushed.map_err(|_job| NotComputed::Overloaded)?;
+        // Its memory is freed where nobody waits for the lock.
+        let (ticket, given_up) = pushed.map_err(|_job| NotComputed::Overloaded)?;
+        drop(given_up);
         self.0.has_work.notify_one();
         let _abandon = AbandonOnDrop { shared: &self.0, caller, ticket, is_abandoned };
         let outcome = match tokio::time::timeout_at(deadline.into(), &mut receiver).await {
             Ok(outcome) => outcome,
-            Err(_) if self.0.state().waiting.remove(caller, ticket) => return Err(NotComputed::Overloaded),
+            Err(_) if self.0.remove(caller, ticket) => return Err(NotComputed::Overloaded),
             Err(_) => receiver.await,
         };
         // A job that was given up for another caller's drops its sender.
@@ -149,7 +152,7 @@ struct AbandonOnDrop<'a> {
 impl Drop for AbandonOnDrop<'_> {
     fn drop(&mut self) {
         self.is_abandoned.store(true, Ordering::Relaxed);
-        self.shared.state().waiting.remove(self.caller, self.ticket);
+        self.shared.remove(self.caller, self.ticket);
     }
 }
 

@@ -108,12 +108,11 @@ impl DescriptionBuilder {
 /// Adds the answers of admission control: a key where one may be needed, and the limits.
 fn add_admission_responses(path: &str, mut operation: Operation) -> Operation {
     use ProblemCode::{HeadTooLarge, Overloaded, RateLimited, Unauthorized};
+    // What computes nothing is not refused for what waits any more, but an answer that was stated is not taken back within /v1.
     let answers: &[ProblemCode] = match path {
         path if path.starts_with("/health/") => &[HeadTooLarge],
-        path if path.starts_with("/v1/reference/") => &[Unauthorized, RateLimited, HeadTooLarge],
         path if path.starts_with("/v1/") => &[Unauthorized, RateLimited, HeadTooLarge, Overloaded],
-        "/openapi.json" => &[RateLimited, HeadTooLarge, Overloaded],
-        _ => &[RateLimited, HeadTooLarge],
+        _ => &[RateLimited, HeadTooLarge, Overloaded],
     };
     for code in answers {
         let responses = &mut operation.responses.responses;

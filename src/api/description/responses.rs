@@ -35,10 +35,12 @@ pub fn problem(codes: &[ProblemCode]) -> ResponseBuilder {
             "detail": code.description(),
             "request_id": "0198c0de-5eed-7000-8000-000000000001",
             "errors": [],
+            "error_count": 0,
         });
         if *code == ProblemCode::ValidationFailed {
             body["detail"] = json!("One field cannot be used; errors says what to send instead.");
             body["errors"] = json!([width_without_unit()]);
+            body["error_count"] = json!(1);
         }
         (code.code(), ExampleBuilder::new().summary(code.label()).value(Some(body)).build())
     });

@@ -1,6 +1,7 @@
 //! Calculations that take long: they wait their turn, callers in turn, and nothing else waits for them. No test reads the clock: what
 //! is compared is the order and the number of answers.
 
+use std::io::{Read, Write};
 use std::net::SocketAddr;
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::thread;
@@ -158,4 +159,20 @@ fn what_was_accepted_before_a_stop_is_answered() {
     let statuses: Vec<_> = asked.iter_mut().map(|socket| socket.read(&Method::POST, PATH).status).collect();
     assert_eq!(statuses, [200; 30]);
     instance.end();
+}
+
+#[test]
+fn a_connection_with_far_too_many_requests_before_their_answers_is_cut() {
+    let (small, _) = one_thread(&[]);
+    let body = costly();
+    let padding = " ".repeat(2000);
+    let length = body.len() + padding.len();
+    let one = format!("POST {PATH} HTTP/1.1\r\nhost: loops\r\n{JSON}content-length: {length}\r\n\r\n{body}{padding}");
+    let mut stream = std::net::TcpStream::connect(small).unwrap();
+    stream.set_write_timeout(Some(std::time::Duration::from_secs(60))).unwrap();
+    // It is cut while it is written or while it is read; either end is an error or an early end here.
+    let mut answers = Vec::new();
+    let _ = stream.write_all(one.repeat(400).as_bytes()).and_then(|()| stream.read_to_end(&mut answers).map(|_| ()));
+    let answered = String::from_utf8_lossy(&answers).matches("HTTP/1.1 200").count();
+    assert!(answered < 50, "{answered} of 400 requests were answered on one connection");
 }
