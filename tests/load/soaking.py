@@ -24,9 +24,9 @@ from programs import EXAMPLES, ROOT, Server, headers
 CLIENTS = 4
 # How often the largest batch is sent, and its items.
 LARGEST_EVERY, LARGEST = 17, 200
-# Each client may have a batch in work, and none is refused for its time: a machine may have other work.
+# Each client may have a batch in work, though all are one caller, and none is refused for its time: a machine may have other work.
 LONGEST = 120
-SETTINGS = {"LOOPWRIGHT_BATCHES_IN_FLIGHT": str(CLIENTS + 1), "LOOPWRIGHT_BATCH_DEADLINE": f"{LONGEST} s",
+SETTINGS = {"LOOPWRIGHT_BATCHES_IN_FLIGHT": str(2 * (CLIENTS + 1)), "LOOPWRIGHT_BATCH_DEADLINE": f"{LONGEST} s",
             "LOOPWRIGHT_STOP_TIMEOUT": f"{LONGEST} s"}
 SAMPLE = 10
 # How long clients go on after SIGTERM; the instance drains for two seconds before it stops to listen.
