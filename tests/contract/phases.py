@@ -279,7 +279,7 @@ def forecasts(met, faults):
 def crowd(met, faults):
     """A caller whose bodies on their way are as large as may be, so that no other of its bodies is taken; then an instance that stops."""
     share = 256 * 1024
-    with Phase("bodies on their way", met, faults, ARRIVING_LIMIT=4 * share, DEADLINE="60 s", DRAIN_DELAY="2 s") as phase:
+    with Phase("bodies on their way", met, faults, ARRIVING_LIMIT=str(4 * share), DEADLINE="60 s", DRAIN_DELAY="2 s") as phase:
         address = phase.service.base.removeprefix("http://").split(":")
         with socket.create_connection(address, timeout=30) as holder:
             head = f"POST {BATCH} HTTP/1.1\r\nhost: x\r\ncontent-type: application/json\r\ncontent-length: {2 * share}\r\n\r\n"
