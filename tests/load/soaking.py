@@ -27,6 +27,7 @@ LARGEST_EVERY, LARGEST = 17, 200
 # Each client may have a batch in work, though all are one caller, and none is refused for its time: a machine may have other work.
 LONGEST = 120
 SETTINGS = {"LOOPWRIGHT_BATCHES_IN_FLIGHT": str(2 * (CLIENTS + 1)), "LOOPWRIGHT_BATCH_DEADLINE": f"{LONGEST} s",
+            "LOOPWRIGHT_QUEUE_DEADLINE": f"{LONGEST} s",
             "LOOPWRIGHT_STOP_TIMEOUT": f"{LONGEST} s"}
 SAMPLE = 10
 # How long clients go on after SIGTERM; the instance drains for two seconds before it stops to listen.
