@@ -82,7 +82,7 @@ pub struct Problem {
     pub code: ProblemCode,
     /// What happened this time.
     pub detail: String,
-    /// The fields that cannot be used, the first of them.
+    /// The fields that cannot be used, at most the first hundred.
     pub errors: Vec<FieldError>,
     /// How many cannot be used.
     pub error_count: usize,
