@@ -31,5 +31,6 @@ pub mod sliced_body;
 pub mod strict;
 pub mod telemetry;
 pub mod unwritten;
+pub mod wake_count;
 pub mod watchdog;
 pub mod weather;

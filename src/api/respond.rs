@@ -1,6 +1,9 @@
 //! How answers are made: reports, documents, problems, and what becomes of a handler that fails.
 
+use std::future::poll_fn;
 use std::panic::AssertUnwindSafe;
+use std::pin::pin;
+use std::task::Poll;
 
 use actix_web::body::MessageBody;
 use actix_web::http::header::{self, HeaderValue};
@@ -9,26 +12,39 @@ use futures_util::FutureExt;
 use serde::Serialize;
 
 use super::app_state::AppState;
+use super::connection;
 use super::problem::{MEDIA_TYPE, Problem, ProblemBody, ProblemCode};
 use super::request_context::RequestContext;
 use super::response_body::CachedDocument;
+use super::wake_count::WakeCount;
 use crate::vocabulary::Vocabulary;
 
 /// What a document may load that needs nothing but its own style sheet.
 pub const OWN_STYLE: &str = "style-src 'unsafe-inline'";
 
-/// Runs a handler: its problem and a panic both become answers.
+/// Runs a handler: its problem and a panic both become answers. A connection with too many requests before their answers is cut.
 ///
 /// This is not a middleware because an error that leaves a handler passes by the layers that add headers to answers.
 pub async fn handle(
     request: HttpRequest,
     handler: impl Future<Output = Result<HttpResponse, Problem>>,
 ) -> HttpResponse {
-    let state = AppState::of(&request).clone();
-    let problem = match AssertUnwindSafe(handler).catch_unwind().await {
-        Ok(Ok(response)) => return response,
-        Ok(Err(problem)) => problem,
-        Err(_panic) => state.count_panic(),
+    let (state, context) = (AppState::of(&request).clone(), RequestContext::of(&request));
+    let mut handler = pin!(AssertUnwindSafe(handler).catch_unwind());
+    let mut wakes = WakeCount::default();
+    let outcome = poll_fn(|task| {
+        // Each part of a body that is arriving wakes its handler, too.
+        let is_flooded = context.body_read_at.get().is_some() && wakes.is_flooded();
+        if is_flooded { Poll::Ready(None) } else { handler.as_mut().poll(task).map(Some) }
+    });
+    let problem = match outcome.await {
+        Some(Ok(Ok(response))) => return response,
+        Some(Ok(Err(problem))) => problem,
+        Some(Err(_panic)) => state.count_panic(),
+        None => {
+            connection::cut(&request);
+            Problem::new(ProblemCode::Overloaded)
+        }
     };
     problem_response(problem, &request)
 }

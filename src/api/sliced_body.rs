@@ -9,6 +9,7 @@ use actix_web::body::{BodySize, BoxBody, MessageBody};
 use actix_web::web::Bytes;
 
 use super::unwritten::AnswerInWriting;
+use super::wake_count::WakeCount;
 
 /// Marks an answer whose bytes other answers share: it holds no memory of its own.
 #[derive(Clone, Copy)]
@@ -34,13 +35,15 @@ pub struct SlicedBody {
     held: usize,
     /// Whether other answers share its bytes.
     is_shared: bool,
+    /// The wakes since the last chunk.
+    wakes: WakeCount,
     writing: AnswerInWriting,
 }
 
 impl SlicedBody {
     /// Slices a body, and counts it as unwritten.
     pub fn boxed(body: BoxBody, is_shared: bool, writing: AnswerInWriting) -> BoxBody {
-        let sliced = Self { body, rest: Bytes::new(), held: 0, is_shared, writing };
+        let sliced = Self { body, rest: Bytes::new(), held: 0, is_shared, wakes: WakeCount::default(), writing };
         let BodySize::Sized(length) = sliced.body.size() else { return BoxBody::new(sliced) };
         sliced.count(length as usize);
         BoxBody::new(sliced)
@@ -65,6 +68,10 @@ impl MessageBody for SlicedBody {
                 Poll::Ready(Some(Ok(chunk))) => {
                     this.held = chunk.len();
                     this.rest = chunk;
+                    this.wakes = WakeCount::default();
+                }
+                Poll::Pending if this.wakes.is_flooded() => {
+                    return Poll::Ready(Some(Err("too many requests on a connection before their answers".into())));
                 }
                 Poll::Pending => {
                     this.writing.waits_for_service();

@@ -85,7 +85,8 @@ impl BatchJob {
             Err(problem) => of_problem(id, problem),
         };
         let capacity = if result.report.is_some() { InstallationPlanRequest::REPORT_CAPACITY } else { 1024 };
-        let text = respond::json_text(&result, capacity).unwrap_or_default();
+        // No text at all would be the end of a chunked answer.
+        let text = respond::json_text(&result, capacity).unwrap_or_else(|_| b"null".to_vec());
         ItemAnswer { status: result.status, text, took: Duration::ZERO }
     }
 }

@@ -1,23 +1,15 @@
 //! How a request has something computed: on the pool, with its deadline, as its caller.
 
-use std::future::poll_fn;
-use std::pin::pin;
 use std::sync::Arc;
 use std::sync::atomic::AtomicBool;
-use std::task::Poll;
 
 use actix_web::HttpRequest;
 use prometheus_client::metrics::counter::Counter;
 
 use super::{Computed, NotComputed};
 use crate::api::app_state::AppState;
-use crate::api::connection;
 use crate::api::problem::{Problem, ProblemCode};
 use crate::api::request_context::RequestContext;
-
-/// How often a request that waits may be woken: by its result, its deadline, and whatever else comes on its connection. The HTTP library
-/// wakes one without end whose caller has sent more of the next requests than it buffers.
-const MAX_POLLS: u32 = 10_000;
 
 /// Counts a calculation as abandoned, unless it came to its end.
 struct AbandonCount(Option<Counter>);
@@ -33,8 +25,7 @@ impl Drop for AbandonCount {
 /// Runs work for a request on the pool; what it took is added to the computed time of the request.
 ///
 /// # Errors
-/// 503 when the queue is full, or the request waited in it for too long since its body arrived; 500 when the work panicked. A connection
-/// with too many requests before their answers is cut.
+/// 503 when the queue is full, or the request waited in it for too long since its body arrived; 500 when the work panicked.
 pub async fn run<T: Send + 'static>(
     request: &HttpRequest,
     work: impl FnOnce(Arc<AtomicBool>) -> T + Send + 'static,
@@ -42,16 +33,7 @@ pub async fn run<T: Send + 'static>(
     let (state, context) = (AppState::of(request), RequestContext::of(request));
     let deadline = context.arrived_at() + state.settings.limits.queue_deadline;
     let mut count = AbandonCount(Some(state.metrics.abandoned.clone()));
-    let mut computed = pin!(state.pool.run(context.caller_id(), deadline, work));
-    let mut polls = 0_u32;
-    let outcome = poll_fn(|context| {
-        polls += 1;
-        if polls > MAX_POLLS { Poll::Ready(None) } else { computed.as_mut().poll(context).map(Some) }
-    });
-    let Some(outcome) = outcome.await else {
-        connection::cut(request);
-        return Err(Problem::new(ProblemCode::Overloaded));
-    };
+    let outcome = state.pool.run(context.caller_id(), deadline, work).await;
     count.0 = None;
     match outcome {
         Ok(Computed { value, took }) => {

@@ -176,3 +176,18 @@ fn a_connection_with_far_too_many_requests_before_their_answers_is_cut() {
     let answered = String::from_utf8_lossy(&answers).matches("HTTP/1.1 200").count();
     assert!(answered < 50, "{answered} of 400 requests were answered on one connection");
 }
+
+#[test]
+fn a_connection_with_far_too_many_requests_behind_a_batch_is_cut() {
+    let (small, metrics) = one_thread(&[]);
+    let body = heavy_batch();
+    let batch = format!("POST {BATCH} HTTP/1.1\r\nhost: loops\r\n{JSON}content-length: {}\r\n\r\n{body}", body.len());
+    let next = format!("GET /health/live HTTP/1.1\r\nhost: loops\r\nx-padding: {}\r\n\r\n", "a".repeat(8000));
+    let mut stream = std::net::TcpStream::connect(small).unwrap();
+    stream.set_write_timeout(Some(std::time::Duration::from_secs(60))).unwrap();
+    stream.write_all(batch.as_bytes()).unwrap();
+    let mut answer = Vec::new();
+    let _ = stream.write_all(next.repeat(100).as_bytes()).and_then(|()| stream.read_to_end(&mut answer).map(|_| ()));
+    let answered = metric(metrics, "loopwright_batch_items_total{status=\"200\"}");
+    assert!(answered < 120, "all {answered} items were answered before a flood of requests");
+}
