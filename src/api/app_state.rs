@@ -38,6 +38,8 @@ pub struct AppState {
     pub metrics: Metrics,
     /// The description with this instance's address, rendered when it is first asked for: an instance that is never asked does not compute its examples.
     pub description: OnceCell<CachedDocument>,
+    /// The same without the examples of answers.
+    pub compact_description: OnceCell<CachedDocument>,
     /// Where forecasts come from; `None` switches them off.
     pub forecast: Option<Box<dyn ForecastSource>>,
     ready: AtomicBool,
@@ -63,6 +65,7 @@ impl AppState {
             settings,
             metrics,
             description: OnceCell::new(),
+            compact_description: OnceCell::new(),
             ready: AtomicBool::new(false),
             stopping: AtomicBool::new(false),
         })

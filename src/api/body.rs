@@ -12,8 +12,10 @@ use super::caller_shares::{Exhausted, TakenShare};
 use super::json_limits::{JsonLimits, NestingDepth};
 use super::problem::{Problem, ProblemCode};
 use super::request_context::RequestContext;
-use super::strict::{NULL_FOR_OPTIONAL, NULL_NOT_ALLOWED, StrictDeserializer, TOO_MANY_ITEMS};
-use crate::calculation::report::{FieldError, FieldErrorCode, ListJoin, MAX_NAME_CHARS, Statement};
+use super::strict::{StrictDeserializer, StrictRules};
+use super::structure::{CollectedFaults, collect_faults};
+use crate::calculation::Calculation;
+use crate::calculation::report::{Diagnostics, FieldError};
 
 /// The most memory that is reserved before a body arrives, bytes.
 const MAX_RESERVED: usize = 64 * 1024;
@@ -104,181 +106,92 @@ fn check_media_type(request: &HttpRequest) -> Result<(), Problem> {
     if is_json && is_utf8 && is_plain { Ok(()) } else { Err(Problem::new(ProblemCode::UnsupportedMediaType)) }
 }
 
-/// Decodes a typed request from JSON.
+/// Decodes a typed value from JSON.
 ///
 /// A valid body is read once. Only one that fails is read again, to find where and what is wrong.
 ///
 /// # Errors
-/// 400 when the body is not one JSON text or nests too deep, 422 with the pointer of the error when it is not this request.
+/// 400 when the body is not one JSON text or nests too deep, 422 with the pointers of all faults when it has another structure.
 pub fn decode<T: DeserializeOwned>(body: &[u8], limits: JsonLimits) -> Result<T, Problem> {
-    let mut json = serde_json::Deserializer::from_slice(body);
-    match T::deserialize(StrictDeserializer(&mut json, limits.items)) {
-        Ok(request) if json.end().is_ok() => Ok(request),
-        _ => Err(explain_failure::<T>(body, limits)),
-    }
+    try_decode(body, limits).ok_or_else(|| match find_faults::<T>(body, limits) {
+        Ok((_, faults)) => Problem::first_invalid_fields(faults.errors, faults.count),
+        Err(problem) => problem,
+    })
 }
 
-fn explain_failure<T: DeserializeOwned>(body: &[u8], limits: JsonLimits) -> Problem {
+/// Decodes the request of a calculation, which may have to be completed before it is answered. What the calculation finds wrong
+/// with the rest of a faulty body comes with its faults of structure.
+///
+/// # Errors
+/// As [`decode`].
+pub fn decode_request<C: Calculation>(
+    body: &[u8],
+    limits: JsonLimits,
+    complete: impl FnOnce(&mut C, &mut Diagnostics),
+) -> Result<C, Problem> {
+    try_decode(body, limits).ok_or_else(|| match find_faults::<C>(body, limits) {
+        Ok((request, mut faults)) => {
+            // Of more than are listed, no further ones are looked for.
+            if let Some(mut request) = request.filter(|_| faults.count == faults.errors.len()) {
+                add_faults_of_calculation(&mut request, &mut faults, complete);
+            }
+            Problem::first_invalid_fields(faults.errors, faults.count)
+        }
+        Err(problem) => problem,
+    })
+}
+
+fn try_decode<T: DeserializeOwned>(body: &[u8], limits: JsonLimits) -> Option<T> {
+    let mut json = serde_json::Deserializer::from_slice(body);
+    let request = T::deserialize(StrictDeserializer(&mut json, StrictRules::for_body(body, limits.items))).ok()?;
+    json.end().ok().map(|()| request)
+}
+
+/// Reads a body that could not be decoded: with stand-ins for what is wrong, and the faults of its structure.
+fn find_faults<T: DeserializeOwned>(body: &[u8], limits: JsonLimits) -> Result<(Option<T>, CollectedFaults), Problem> {
     if body.iter().all(u8::is_ascii_whitespace) {
-        return Problem::new(ProblemCode::MalformedJson).detail("The body is empty. Send one JSON object.");
+        return Err(Problem::new(ProblemCode::MalformedJson).detail("The body is empty. Send one JSON object."));
     }
     // A syntax error anywhere counts before a wrong field.
     let depth = match serde_json::from_slice::<NestingDepth>(body) {
         Ok(NestingDepth(depth)) => depth,
         Err(error) => {
-            return Problem::new(ProblemCode::MalformedJson)
-                .detail(format!("The body is not one JSON text: {error}. Send one JSON object."));
+            return Err(Problem::new(ProblemCode::MalformedJson)
+                .detail(format!("The body is not one JSON text: {error}. Send one JSON object.")));
         }
     };
     // No request type is deep, so only a body that could not be decoded can be too deep.
     if depth > limits.depth {
-        return Problem::new(ProblemCode::MalformedJson).detail(format!(
+        return Err(Problem::new(ProblemCode::MalformedJson).detail(format!(
             "The body nests more than {} objects and arrays. No request needs as many; send one JSON object.",
             limits.depth
-        ));
+        )));
     }
-    let mut json = serde_json::Deserializer::from_slice(body);
-    match serde_path_to_error::deserialize::<_, T>(StrictDeserializer(&mut json, limits.items)) {
-        Err(error) => Problem::invalid_fields(vec![field_error(error.path(), &error.inner().to_string(), limits)]),
-        // The first pass failed, so the second does.
-        Ok(_) => Problem::new(ProblemCode::InternalError),
+    let text = std::str::from_utf8(body).map_err(|_| Problem::new(ProblemCode::MalformedJson))?;
+    let (request, faults) = collect_faults(text, limits);
+    // The first pass failed, so the second finds why.
+    if faults.count == 0 { Err(Problem::new(ProblemCode::InternalError)) } else { Ok((request, faults)) }
+}
+
+/// Adds what the calculation finds wrong with what could be decoded. That a calculation was given faults keeps it from computing.
+fn add_faults_of_calculation<C: Calculation>(
+    request: &mut C,
+    faults: &mut CollectedFaults,
+    complete: impl FnOnce(&mut C, &mut Diagnostics),
+) {
+    let mut diagnostics = Diagnostics::default();
+    for error in &faults.errors {
+        diagnostics.push_error(error.clone());
     }
-}
-
-/// Translates a message of the deserializer. The messages are those of serde; a test checks them.
-fn field_error(path: &serde_path_to_error::Path, message: &str, limits: JsonLimits) -> FieldError {
-    let message = message.rsplit_once(" at line ").map_or(message, |(message, _)| message);
-    let (first, others) = parse_names(message);
-    let here = pointer(path);
-    if message.starts_with("unknown field") {
-        let hint = match nearest(&first, &others) {
-            Some(name) => Statement::new("errors-did-you-mean").text("meant", name.to_owned()),
-            None => Statement::new("errors-known-fields").text("known", others.join(", ")),
-        };
-        // The path ends in the unknown name already.
-        let detail = Statement::new("errors-field-unknown").text("field", first);
-        FieldError::at(here, FieldErrorCode::FieldUnknown, detail, hint)
-    } else if message.starts_with("missing field") {
-        let of_field = |statement: Statement| statement.text("field", first.clone());
-        let detail = of_field(Statement::new("errors-field-missing"));
-        let hint = of_field(Statement::new("errors-add-field"));
-        FieldError::at(child(&here, &first), FieldErrorCode::FieldMissing, detail, hint)
-    } else if message.starts_with("duplicate field") {
-        let pointer = child(&here, &first);
-        let detail = Statement::new("errors-field-twice").text("field", first);
-        FieldError::at(pointer, FieldErrorCode::FieldDuplicate, detail, Statement::new("errors-send-once"))
-    } else if message.starts_with("unknown variant") {
-        // All members with that word are named: a guess between them could be dangerous.
-        let meant = match names_containing(&first, &others) {
-            words if words.is_empty() => nearest(&first, &others).map(|name| vec![name.to_owned()]),
-            words => Some(words),
-        };
-        let list = Statement::new("errors-known-values").text("known", others.join(", "));
-        let hint = match meant {
-            Some(names) => {
-                let name = |name: String| Statement::new("errors-meant").text("meant", name);
-                let names = names.into_iter().map(name).collect();
-                Statement::new("errors-did-you-mean").phrases("meant", names, ListJoin::Or).followed_by(list)
-            }
-            None => list,
-        };
-        let detail = Statement::new("errors-value-unknown").text("value", first);
-        FieldError::at(here, FieldErrorCode::ValueUnknown, detail, hint)
-    } else if [NULL_NOT_ALLOWED, NULL_FOR_OPTIONAL].contains(&message) || message.starts_with("invalid type: null") {
-        let detail = Statement::new("errors-null");
-        let hint = if message == NULL_FOR_OPTIONAL {
-            Statement::new("errors-leave-out")
-        } else {
-            Statement::new("errors-send-value")
-        };
-        FieldError::at(here, FieldErrorCode::NullNotAllowed, detail, hint)
-    } else if message == TOO_MANY_ITEMS {
-        let of_limit = |statement: Statement| statement.count("max_items", limits.items as u64);
-        let detail = of_limit(Statement::new("errors-list-too-long"));
-        let hint = of_limit(Statement::new("errors-send-fewer-items"));
-        FieldError::at(here, FieldErrorCode::ListSize, detail, hint)
-    } else if message.starts_with("invalid value") {
-        let detail = Statement::new("errors-value-not-taken").text("value", first);
-        FieldError::at(here, FieldErrorCode::OutOfRange, detail, Statement::new("errors-send-whole-number"))
-    } else {
-        let expected = || expected_type(message.rsplit_once("expected ").map_or("", |(_, expected)| expected));
-        let detail = Statement::new("errors-type-wrong").code("sent", sent_type(message));
-        FieldError::at(
-            here,
-            FieldErrorCode::TypeWrong,
-            detail.phrase("expected", expected()),
-            Statement::new("errors-send-type").phrase("expected", expected()),
-        )
+    complete(request, &mut diagnostics);
+    let Err(invalid) = request.answer_with(diagnostics) else { return };
+    let is_known = |error: &FieldError| faults.errors.contains(error) || faults.covers(&error.pointer);
+    // Beside a stand-in, only what is wrong with one field alone is wrong for sure.
+    let is_sure = |error: &FieldError| !faults.has_stand_ins || error.concerns_one_field();
+    let further: Vec<_> = invalid.errors.into_iter().filter(|error| is_sure(error) && !is_known(error)).collect();
+    for error in further {
+        let pointer = faults.sent_pointer(error.pointer.clone());
+        faults.errors.push(FieldError { pointer, ..error });
     }
-}
-
-/// The name that a message is about, at most [`MAX_NAME_CHARS`] long, and the names that it lists as known.
-///
-/// The first name is the caller's and may contain anything; the known ones are ours and contain no backtick.
-fn parse_names(message: &str) -> (String, Vec<&str>) {
-    let (about, known) = message.rsplit_once("`, expected ").unwrap_or((message, ""));
-    let first = about.split_once('`').map_or("", |(_, name)| name.trim_end_matches('`'));
-    (first.chars().take(MAX_NAME_CHARS).collect(), known.split('`').skip(1).step_by(2).collect())
-}
-
-/// What serde expects, without the names of Rust types.
-fn expected_type(expected: &str) -> Statement {
-    let of = |code| Statement::new("errors-type").code("type", code);
-    match expected {
-        "a string" | "string" => of("text"),
-        "f64" => of("number"),
-        "u32" | "u64" | "usize" => of("whole_number"),
-        "a sequence" => of("array"),
-        "" => of("other"),
-        expected if expected.starts_with("struct ") || expected == "a map" => of("object"),
-        expected if expected.starts_with("enum ") || expected == "string or map" => of("listed_text"),
-        // As our own types of text say it.
-        expected => match expected.split_once(" as text, such as ") {
-            Some((kind, example)) => Statement::new("errors-type-of-text")
-                .text("dimension", kind.to_owned())
-                .text("example", example.trim_matches('"').to_owned()),
-            None => Statement::new("errors-type-other").text("type", expected.to_owned()),
-        },
-    }
-}
-
-/// What the caller sent, by the JSON type that the message names.
-fn sent_type(message: &str) -> &'static str {
-    let kind = message.strip_prefix("invalid type: ").unwrap_or_default();
-    let is = |name: &str| kind.starts_with(name);
-    match () {
-        () if is("sequence") => "array",
-        () if is("map") => "object",
-        () if is("string") => "text",
-        () if is("integer") || is("floating point") => "number",
-        () if is("boolean") => "truth_value",
-        () => "other",
-    }
-}
-
-fn pointer(path: &serde_path_to_error::Path) -> String {
-    use serde_path_to_error::Segment;
-    path.iter().fold("#".to_owned(), |pointer, segment| match segment {
-        Segment::Seq { index } => format!("{pointer}/{index}"),
-        Segment::Map { key } => child(&pointer, key),
-        Segment::Enum { .. } | Segment::Unknown => pointer,
-    })
-}
-
-/// A member of the object at a pointer, its name escaped (RFC 6901).
-fn child(pointer: &str, name: &str) -> String {
-    let name = name.chars().take(MAX_NAME_CHARS).collect::<String>().replace('~', "~0").replace('/', "~1");
-    format!("{pointer}/{name}")
-}
-
-/// Names that contain the text as one of their words: `car` for `passenger_car`.
-fn names_containing(name: &str, known: &[&str]) -> Vec<String> {
-    let name = name.to_lowercase().replace([' ', '-'], "_");
-    let is_word = |other: &&&str| !name.is_empty() && format!("_{other}_").contains(&format!("_{name}_"));
-    known.iter().filter(is_word).map(|other| (*other).to_owned()).collect()
-}
-
-fn nearest<'a>(name: &str, known: &[&'a str]) -> Option<&'a str> {
-    let close = |other: &&str| strsim::damerau_levenshtein(name, other);
-    known.iter().copied().min_by_key(close).filter(|other| close(other) <= 1 + other.len() / 4)
+    faults.count = faults.errors.len();
 }

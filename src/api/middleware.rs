@@ -16,6 +16,7 @@ use tracing::Instrument;
 use super::admission::Caller;
 use super::app_state::AppState;
 use super::connection::ActiveRequest;
+use super::cross_origin::refused_preflight;
 use super::problem::{self, Problem, ProblemCode};
 use super::request_context::RequestContext;
 use super::request_id::RequestId;
@@ -108,7 +109,9 @@ fn into_problem(response: ServiceResponse<BoxBody>) -> ServiceResponse<BoxBody> 
     let (request, plain) = response.into_parts();
     let is_preflight = request.method() == Method::OPTIONS && status == StatusCode::BAD_REQUEST;
     let code = if is_preflight { ProblemCode::PreflightRefused } else { ProblemCode::of_status(status) };
-    let mut answer = problem_response(Problem::new(code), &request);
+    let problem = Problem::new(code);
+    let problem = if is_preflight { problem.detail(refused_preflight(&request)) } else { problem };
+    let mut answer = problem_response(problem, &request);
     for (name, value) in plain.headers() {
         if name != header::CONTENT_TYPE && name != header::CONTENT_LENGTH {
             answer.headers_mut().insert(name.clone(), value.clone());
@@ -144,8 +147,8 @@ mod tests {
 
     use super::observe;
     use crate::api::app_state::AppState;
+    use crate::api::cross_origin;
     use crate::api::respond::handle;
-    use crate::api::serve;
     use crate::settings::Settings;
 
     #[actix_web::test]
@@ -153,7 +156,7 @@ mod tests {
         let origins = |name| (name == "LOOPWRIGHT_CORS_ORIGINS").then(|| "https://shop.tern-island.example".to_owned());
         let state = web::Data::new(AppState::new(Settings::read(origins).unwrap()).unwrap());
         let panics = |request: HttpRequest| handle(request, async { panic!("a mistake that this test makes") });
-        let app = App::new().app_data(state.clone()).wrap(serve::cors(&state.settings)).wrap(from_fn(observe));
+        let app = App::new().app_data(state.clone()).wrap(cross_origin::cors(&state.settings)).wrap(from_fn(observe));
         let app = init_service(app.route("/", web::get().to(panics))).await;
         let asked = TestRequest::get().insert_header(("origin", "https://shop.tern-island.example"));
         let answer = call_service(&app, asked.insert_header(("x-request-id", "job-17")).to_request()).await;

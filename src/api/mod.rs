@@ -5,20 +5,25 @@
 //! place by its forecast, the calculation answers it, and [`respond`] makes the answer: a report, a document or a [`problem`].
 
 pub mod admission;
+pub mod answering;
 pub mod app_state;
 pub mod batch;
 pub mod body;
 pub mod caller_shares;
 pub mod compute;
 pub mod connection;
+mod content_coding;
+pub mod cross_origin;
 pub mod description;
 pub mod documentation;
 pub mod drain;
 pub mod health;
 pub mod json_limits;
+mod markdown;
 pub mod metrics;
 pub mod middleware;
 pub mod pages;
+pub mod plan_link;
 pub mod problem;
 pub mod reference_tables;
 pub mod request_context;
@@ -29,6 +34,7 @@ pub mod routes;
 pub mod serve;
 pub mod sliced_body;
 pub mod strict;
+pub mod structure;
 pub mod telemetry;
 pub mod unwritten;
 pub mod wake_count;

@@ -11,7 +11,7 @@ use crate::vocabulary::{Vocabulary, vocabulary};
 use crate::wording::{Language, Worded};
 
 /// The most errors that an answer lists: a body of faults must not be answered with ten times as much.
-const MAX_ERRORS: usize = 100;
+pub const MAX_ERRORS: usize = 100;
 
 /// The media type of problems.
 pub const MEDIA_TYPE: &str = "application/problem+json";
@@ -171,8 +171,13 @@ impl Problem {
     }
 
     /// Fields that cannot be used. Those that are not listed are dropped before anything is done for them.
-    pub fn invalid_fields(mut errors: Vec<FieldError>) -> Self {
+    pub fn invalid_fields(errors: Vec<FieldError>) -> Self {
         let error_count = errors.len();
+        Self::first_invalid_fields(errors, error_count)
+    }
+
+    /// The same, of so many faults that only the first were kept.
+    pub fn first_invalid_fields(mut errors: Vec<FieldError>, error_count: usize) -> Self {
         let detail = match error_count {
             1 => "One field cannot be used; errors says what to send instead.".to_owned(),
             2..=MAX_ERRORS => format!("{error_count} fields cannot be used; errors says what to send instead."),

@@ -15,15 +15,19 @@ use crate::calculation::report::FieldErrorCode;
 use crate::physics::conductor;
 use crate::practice::Sourced;
 use crate::practice::detectors::{DetectorEnvelope, FailureBehaviour, OutputMode, Wiring};
-use crate::practice::fault_tests::FaultTest;
-use crate::practice::faults::{LoopFault, Observation, ReadingPlace, SubstitutionPoint};
+use crate::practice::existing_loops::{ExistingLoopVerdict, LoopCondition, TuningFit};
+use crate::practice::fault_signs::Observation;
+use crate::practice::fault_tests::{Disturbance, FaultTest, FaultTestOutcome};
+use crate::practice::faults::LoopFault;
 use crate::practice::finding_codes::FindingCode;
 use crate::practice::job_steps::{JobStep, PlanExtra, PlanPart, Trial};
+use crate::practice::lead_ins::LeadInPair;
 use crate::practice::materials::{Corner, MaterialItem, RodForm, WorkStep};
+use crate::practice::meter_readings::{InsulationState, ReadingPlace, SubstitutionPoint};
 use crate::practice::roles::Role;
 use crate::practice::sealants::SealantKind;
 use crate::practice::sealing::{CureMilestone, CureVerdict, SurfaceCondition};
-use crate::practice::site::{Barrier, Construction, LeafOpen, SiteHazard, Surface};
+use crate::practice::site::{Barrier, Construction, LeafOpen, SiteHazard, Surface, UnitSide};
 use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
 use crate::practice::wires::WireGauge;
@@ -139,6 +143,13 @@ tables! {
         usual_roles: Vec<&'static str> = Role::usual_for(barrier).iter().map(|role| role.code()).collect();
     }
     "leaf-positions" "list_leaf_positions" "Where the leaf of an overhead door is while it stands open" LeafPositionsTable of LeafPositionRow from LeafOpen::ALL.iter().copied() => position
+    "unit-sides" "list_unit_sides" "On which side of the opening the detector unit stands" UnitSidesTable of UnitSideRow from UnitSide::ALL.iter().copied() => side
+    "lead-in-pairs" "list_lead_in_pairs" "How the two wires of a lead-in are held together" LeadInPairsTable of LeadInPairRow from LeadInPair::ALL.iter().copied() => pair {
+        /// Whether it may lie in one slot with other pairs of its unit.
+        may_share_slot: bool = pair.may_share_slot();
+        /// Whether it may lie in one slot with pairs of other units.
+        may_share_with_other_units: bool = pair.may_share_with_other_units();
+    }
     "site-hazards" "list_site_hazards" "What stands in the way" SiteHazardsTable of SiteHazardRow from SiteHazard::ALL.iter().copied() => hazard
     "roles" "list_roles" "What loops are for" RolesTable of RoleRow from Role::ALL.iter().copied() => role {
         /// Whether the loop keeps a barrier from closing on a vehicle.
@@ -191,10 +202,22 @@ tables! {
     }
     "reading-places" "list_reading_places" "Where a meter was connected" ReadingPlacesTable of ReadingPlaceRow from ReadingPlace::ALL.iter().copied() => place
     "substitution-points" "list_substitution_points" "Where a known inductor stood in" SubstitutionPointsTable of SubstitutionPointRow from SubstitutionPoint::ALL.iter().copied() => point
-    "fault-tests" "list_fault_tests" "Tests that separate faults, and how each is done" FaultTestsTable of FaultTestRow from FaultTest::ALL.iter().copied() => test {
+    "insulation-states" "list_insulation_states" "How wet the ground was when insulation was measured" InsulationStatesTable of InsulationStateRow from InsulationState::ALL.iter().copied() => state
+    "fault-tests" "list_fault_tests" "Tests that separate faults, how each is done, and what it takes" FaultTestsTable of FaultTestRow from FaultTest::ALL.iter().copied() => test {
+        /// How long it takes, minutes: common practice.
+        minutes: u32 = test.minutes();
+        /// What it disturbs: a code of disturbances.
+        disturbs: &'static str = test.disturbs().code();
+        /// What it can show: codes of fault-test-outcomes.
+        outcomes: Vec<&'static str> = test.outcomes().iter().map(|outcome| outcome.code()).collect();
         /// What to heed: codes of cautions.
         cautions: Vec<&'static str> = test.cautions().iter().map(|caution| caution.code()).collect();
     }
+    "fault-test-outcomes" "list_fault_test_outcomes" "What tests show" FaultTestOutcomesTable of FaultTestOutcomeRow from FaultTestOutcome::ALL.iter().copied() => outcome
+    "disturbances" "list_disturbances" "What tests disturb" DisturbancesTable of DisturbanceRow from Disturbance::ALL.iter().copied() => disturbance
+    "existing-loop-verdicts" "list_existing_loop_verdicts" "What to do with a loop that is there" ExistingLoopVerdictsTable of ExistingLoopVerdictRow from ExistingLoopVerdict::ALL.iter().copied() => verdict
+    "loop-conditions" "list_loop_conditions" "How a loop in the ground stands by its readings" LoopConditionsTable of LoopConditionRow from LoopCondition::ALL.iter().copied() => condition
+    "tuning-fits" "list_tuning_fits" "Whether a unit tunes to a loop in the ground" TuningFitsTable of TuningFitRow from TuningFit::ALL.iter().copied() => fit
     "surface-conditions" "list_surface_conditions" "What a slot looks like before it is sealed" SurfaceConditionsTable of SurfaceConditionRow from SurfaceCondition::ALL.iter().copied() => condition
     "cure-milestones" "list_cure_milestones" "What a sealant comes to, in order" CureMilestonesTable of CureMilestoneRow from CureMilestone::ALL.iter().copied() => milestone
     "cure-verdicts" "list_cure_verdicts" "Whether to seal" CureVerdictsTable of CureVerdictRow from CureVerdict::ALL.iter().copied() => verdict

@@ -7,16 +7,18 @@ use std::task::Poll;
 
 use actix_web::body::MessageBody;
 use actix_web::http::header::{self, HeaderValue};
-use actix_web::{HttpRequest, HttpResponse};
+use actix_web::{HttpRequest, HttpResponse, HttpResponseBuilder};
 use futures_util::FutureExt;
 use serde::Serialize;
 
 use super::app_state::AppState;
 use super::connection;
+use super::content_coding::{CodedText, Coding};
 use super::problem::{MEDIA_TYPE, Problem, ProblemBody, ProblemCode};
 use super::request_context::RequestContext;
-use super::response_body::CachedDocument;
+use super::response_body::{CachedDocument, VARY_BY_CODING};
 use super::wake_count::WakeCount;
+use crate::drawing;
 use crate::vocabulary::Vocabulary;
 
 /// What a document may load that needs nothing but its own style sheet.
@@ -60,17 +62,28 @@ pub fn json_text(report: &impl Serialize, capacity: usize) -> Result<Vec<u8>, Pr
 }
 
 /// The answer that contains a report.
-pub fn json<B: MessageBody + 'static>(body: B) -> HttpResponse {
-    HttpResponse::Ok().insert_header((header::CACHE_CONTROL, "no-store")).content_type("application/json").body(body)
+pub fn json(report: CodedText) -> HttpResponse {
+    json_body(report.coding, report.bytes)
+}
+
+/// The answer whose body, in this coding, is a report.
+pub fn json_body<B: MessageBody + 'static>(coding: Coding, body: B) -> HttpResponse {
+    computed(coding).content_type("application/json").body(body)
 }
 
 /// The answer that is a drawing or a page.
-pub fn document(media_type: String, document: String) -> HttpResponse {
-    HttpResponse::Ok()
-        .insert_header((header::CACHE_CONTROL, "no-store"))
-        .insert_header(content_policy(OWN_STYLE))
-        .content_type(media_type)
-        .body(document)
+pub fn document(media_type: String, document: CodedText) -> HttpResponse {
+    computed(document.coding).insert_header(content_policy(OWN_STYLE)).content_type(media_type).body(document.bytes)
+}
+
+/// An answer that was computed for its caller, and is kept by none.
+fn computed(coding: Coding) -> HttpResponseBuilder {
+    let mut response = HttpResponse::Ok();
+    response.insert_header((header::CACHE_CONTROL, "no-store")).insert_header(VARY_BY_CODING);
+    if let Some(coding) = coding.header() {
+        response.insert_header((header::CONTENT_ENCODING, coding));
+    }
+    response
 }
 
 /// The policy of every document that browsers show: it loads what `sources` allows and nothing else, sends no form, and is shown in no
@@ -80,15 +93,39 @@ pub fn content_policy(sources: &str) -> (header::HeaderName, String) {
     (header::CONTENT_SECURITY_POLICY, policy)
 }
 
-/// How long callers may keep what does not change. Where keys are on, no cache that several callers share may.
+/// How long callers may keep what does not change. Where keys are on, no cache that several callers share may, but for what is open.
 pub fn cache_control(request: &HttpRequest) -> (header::HeaderName, &'static str) {
-    let has_keys = AppState::of(request).settings.keys.is_some();
-    (header::CACHE_CONTROL, if has_keys { "private, max-age=3600" } else { "public, max-age=3600" })
+    let settings = &AppState::of(request).settings;
+    let is_open = settings.open_drawings && request.path() == drawing::plan::PATH;
+    let needs_key = settings.keys.is_some() && !is_open;
+    (header::CACHE_CONTROL, if needs_key { "private, max-age=3600" } else { "public, max-age=3600" })
 }
 
 /// The answer that is a document which does not change while the instance runs.
 pub fn cached_document(document: &CachedDocument, request: &HttpRequest) -> HttpResponse {
     document.respond(request, cache_control(request))
+}
+
+/// The same, where browsers show it: it loads what `sources` allows.
+pub fn cached_page(page: &CachedDocument, sources: &str, request: &HttpRequest) -> HttpResponse {
+    let mut response = cached_document(page, request);
+    let (name, policy) = content_policy(sources);
+    if let Ok(policy) = HeaderValue::from_str(&policy) {
+        response.headers_mut().insert(name, policy);
+    }
+    response
+}
+
+/// Lets callers keep an answer for a year without asking again, each of them and whoever kept it before: its address names its release.
+pub fn for_a_year(response: &mut HttpResponse) {
+    let current =
+        response.headers().get(header::CACHE_CONTROL).and_then(|value| value.to_str().ok()).unwrap_or_default();
+    let kept = if current.starts_with("private") {
+        "private, max-age=31536000, immutable"
+    } else {
+        "public, max-age=31536000, immutable"
+    };
+    response.headers_mut().insert(header::CACHE_CONTROL, HeaderValue::from_static(kept));
 }
 
 /// A problem in the form in which it is sent.

@@ -3,20 +3,27 @@
 use std::error::Error;
 use std::hash::{DefaultHasher, Hash, Hasher};
 use std::pin::Pin;
+use std::sync::OnceLock;
 use std::task::{Context, Poll};
 
 use actix_web::body::{BodySize, BoxBody, MessageBody};
-use actix_web::http::header::{self, EntityTag, Header, IfNoneMatch, TryIntoHeaderPair};
+use actix_web::http::header::{self, EntityTag, Header, HeaderName, IfNoneMatch, TryIntoHeaderPair};
 use actix_web::web::Bytes;
 use actix_web::{HttpRequest, HttpResponse};
 
+use super::content_coding::{Coding, LEAST_CODED};
 use super::sliced_body::shared;
 
-/// A body that does not change while the instance runs, with a strong entity tag.
+/// Says that an answer depends on the codings that its caller takes.
+pub const VARY_BY_CODING: (HeaderName, &str) = (header::VARY, "accept-encoding");
+
+/// A body that does not change while the instance runs, with a strong entity tag for each coding in which it is sent.
 pub struct CachedDocument {
     body: Bytes,
     media_type: &'static str,
-    tag: EntityTag,
+    hash: String,
+    gzip: OnceLock<Bytes>,
+    brotli: OnceLock<Bytes>,
 }
 
 impl CachedDocument {
@@ -25,8 +32,43 @@ impl CachedDocument {
         let body = Bytes::from(body.into());
         let mut hasher = DefaultHasher::new();
         body.hash(&mut hasher);
-        let tag = EntityTag::new_strong(format!("{:016x}", hasher.finish()));
-        Self { body, media_type, tag }
+        let hash = format!("{:016x}", hasher.finish());
+        Self { body, media_type, hash, gzip: OnceLock::new(), brotli: OnceLock::new() }
+    }
+
+    /// The same document, coded in every way now: on the thread that made it, and not on the one that first sends it.
+    #[must_use]
+    pub fn packed(self) -> Self {
+        for coding in [Coding::Gzip, Coding::Brotli] {
+            self.bytes(coding);
+        }
+        self
+    }
+
+    /// The same document, coded now in the way that this request is answered in.
+    #[must_use]
+    pub fn packed_for(self, coding: Coding) -> Self {
+        self.bytes(coding);
+        self
+    }
+
+    /// The coding in which a request is answered.
+    fn coding_for(&self, request: &HttpRequest) -> Coding {
+        if self.body.len() < LEAST_CODED { Coding::Identity } else { Self::best_coding(request) }
+    }
+
+    /// The coding that the caller of a request likes best for what is large enough.
+    pub fn best_coding(request: &HttpRequest) -> Coding {
+        Coding::best_of(&[Coding::Brotli, Coding::Gzip], request)
+    }
+
+    fn bytes(&self, coding: Coding) -> &Bytes {
+        let packed = match coding {
+            Coding::Identity => return &self.body,
+            Coding::Gzip => &self.gzip,
+            Coding::Brotli => &self.brotli,
+        };
+        packed.get_or_init(|| coding.pack_well(&self.body).into())
     }
 
     /// The body.
@@ -36,18 +78,25 @@ impl CachedDocument {
 
     /// The answer: the body, or 304 when the caller has it; with the header that says who may keep it.
     pub fn respond(&self, request: &HttpRequest, cache_control: impl TryIntoHeaderPair) -> HttpResponse {
+        let coding = self.coding_for(request);
+        let current = EntityTag::new_strong(format!("{}{}", self.hash, coding.tag_suffix()));
         let is_known = match IfNoneMatch::parse(request) {
             Ok(IfNoneMatch::Any) => true,
-            Ok(IfNoneMatch::Items(tags)) => tags.iter().any(|tag| tag.weak_eq(&self.tag)),
+            Ok(IfNoneMatch::Items(tags)) => tags.iter().any(|tag| tag.weak_eq(&current)),
             Err(_) => false,
         };
         let mut response = if is_known { HttpResponse::NotModified() } else { HttpResponse::Ok() };
-        response.insert_header((header::ETAG, self.tag.to_string())).insert_header(cache_control);
+        response
+            .insert_header((header::ETAG, current.to_string()))
+            .insert_header(VARY_BY_CODING)
+            .insert_header(cache_control);
         if is_known {
-            response.finish()
-        } else {
-            shared(response.content_type(self.media_type).body(self.body.clone()))
+            return response.finish();
         }
+        if let Some(coding) = coding.header() {
+            response.insert_header((header::CONTENT_ENCODING, coding));
+        }
+        shared(response.content_type(self.media_type).body(self.bytes(coding).clone()))
     }
 }
 

@@ -1,28 +1,26 @@
 //! All routes of the service.
 
-use std::sync::Arc;
-
 use actix_web::{HttpRequest, HttpResponse, web};
 
+use super::answering::compute_report;
 use super::app_state::AppState;
 use super::compute::for_request;
+use super::content_coding::{CodedText, Coding};
 use super::problem::{Problem, ProblemCode};
 use super::reference_tables::{self, Table, TableVisitor};
-use super::request_context::RequestContext;
 use super::respond::{self, handle};
-use super::weather::FetchedWeather;
-use super::{batch, body, documentation, drain, health, pages, weather};
-use crate::calculation::budget::WorkBudget;
+use super::{batch, body, documentation, drain, health, pages, plan_link};
 use crate::calculation::installation_plan::InstallationPlanRequest;
+use crate::calculation::loop_sizing::LoopSizingRequest;
+use crate::calculation::summary::Summarized;
 use crate::calculation::{self, Calculation};
-use crate::drawing::{self, Drawing, SvgIllustrator, job_sheet};
-use crate::wording::{Language, Worded};
-
-/// What is estimated to take less is computed on the thread that has read it: the way to the pool and back costs about a tenth of that.
-const MAX_MICROS_WHERE_READ: u64 = 100;
+use crate::drawing::{self, Drawing, SvgIllustrator, bill_csv, job_sheet};
 
 /// Bodies up to so many bytes are decoded on the thread that has read them.
 const MAX_BYTES_WHERE_READ: usize = 16 * 1024;
+
+/// The capacity reserved for the text of a summary, bytes.
+const SUMMARY_CAPACITY: usize = 2 * 1024;
 
 /// Adds every route of the service.
 pub fn configure(app: &mut web::ServiceConfig) {
@@ -30,11 +28,17 @@ pub fn configure(app: &mut web::ServiceConfig) {
     calculation::visit_all(&mut routes);
     drawing::visit_all(&mut routes);
     routes.post("/v1/installation-plan/batch".to_owned(), web::post().to(batch::answer));
+    routes.summary::<LoopSizingRequest>();
+    routes.summary::<InstallationPlanRequest>();
     routes.post(job_sheet::PATH.to_owned(), web::post().to(print_job_sheet));
+    routes.post(bill_csv::PATH.to_owned(), web::post().to(export_bill));
     reference_tables::visit_all(&mut routes);
     get_async(app, "/openapi.json", documentation::openapi);
+    get_async(app, "/openapi-compact.json", documentation::compact_openapi);
     get(app, "/docs", documentation::redirect_to_docs);
-    get(app, "/docs/{file:.*}", documentation::docs);
+    get_async(app, "/docs/guide", pages::guide);
+    get_async(app, "/docs/{file:.*}", documentation::docs);
+    get_async(app, "/changes", pages::changes);
     get(app, "/problems/{slug}", pages::problem);
     get(app, "/health/live", health::live);
     get(app, "/health/ready", health::ready);
@@ -81,6 +85,10 @@ impl RouteVisitor<'_> {
     fn post(&mut self, path: String, route: actix_web::Route) {
         self.0.service(web::resource(path).route(route).default_service(refuse_method("POST")));
     }
+
+    fn summary<C: Calculation<Report: Summarized>>(&mut self) {
+        self.post(C::Report::PATH.to_owned(), web::post().to(sum_up::<C>));
+    }
 }
 
 impl calculation::CalculationVisitor for RouteVisitor<'_> {
@@ -91,7 +99,14 @@ impl calculation::CalculationVisitor for RouteVisitor<'_> {
 
 impl drawing::DrawingVisitor for RouteVisitor<'_> {
     fn visit<D: Drawing>(&mut self) {
-        self.post(format!("/v1/drawings/{}", D::NAME), web::post().to(draw::<D>));
+        let path = format!("/v1/drawings/{}", D::NAME);
+        if path != drawing::plan::PATH {
+            return self.post(path, web::post().to(draw::<D>));
+        }
+        let link = |request: HttpRequest| handle(request.clone(), plan_link::draw(request));
+        let resource = web::resource(path).route(web::post().to(draw::<D>));
+        let resource = resource.route(web::get().to(link)).route(web::head().to(link));
+        self.0.service(resource.default_service(refuse_method("GET, HEAD, POST")));
     }
 }
 
@@ -105,9 +120,22 @@ impl TableVisitor for RouteVisitor<'_> {
 
 async fn answer<C: Calculation>(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
     let response = handle(request.clone(), async {
-        let write = |asked: &C, mut report: C::Report| {
+        let coding = Coding::of_computed(&request);
+        let write = move |asked: &C, mut report: C::Report| {
             asked.illustrate(&mut report, &SvgIllustrator);
-            respond::json_text(&report, C::REPORT_CAPACITY)
+            respond::json_text(&report, C::REPORT_CAPACITY).map(|text| CodedText::new(text, coding))
+        };
+        Ok(respond::json(compute_from_report(&request, &mut payload, write).await??))
+    })
+    .await;
+    drain::close_if_unread(&request, response, payload)
+}
+
+async fn sum_up<C: Calculation<Report: Summarized>>(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
+    let response = handle(request.clone(), async {
+        let coding = Coding::of_computed(&request);
+        let write = move |_: &C, report: C::Report| {
+            respond::json_text(report.summary(), SUMMARY_CAPACITY).map(|text| CodedText::new(text, coding))
         };
         Ok(respond::json(compute_from_report(&request, &mut payload, write).await??))
     })
@@ -117,7 +145,8 @@ async fn answer<C: Calculation>(request: HttpRequest, mut payload: web::Payload)
 
 async fn draw<D: Drawing>(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
     let response = handle(request.clone(), async {
-        let draw = |asked: &D::Request, report| D::draw(&report, D::system(asked));
+        let coding = Coding::of_computed(&request);
+        let draw = move |asked: &D::Request, report| CodedText::new(D::draw(&report, D::system(asked)), coding);
         Ok(respond::document(drawing::MEDIA_TYPE.to_owned(), compute_from_report(&request, &mut payload, draw).await?))
     })
     .await;
@@ -126,7 +155,10 @@ async fn draw<D: Drawing>(request: HttpRequest, mut payload: web::Payload) -> Ht
 
 async fn print_job_sheet(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
     let response = handle(request.clone(), async {
-        let print = |asked: &InstallationPlanRequest, report| job_sheet::page(&report, asked.system());
+        let coding = Coding::of_computed(&request);
+        let print = move |asked: &InstallationPlanRequest, report| {
+            CodedText::new(job_sheet::page(&report, asked.system()), coding)
+        };
         let page = compute_from_report(&request, &mut payload, print).await?;
         Ok(respond::document(format!("{}; charset=utf-8", job_sheet::MEDIA_TYPE), page))
     })
@@ -134,26 +166,26 @@ async fn print_job_sheet(request: HttpRequest, mut payload: web::Payload) -> Htt
     drain::close_if_unread(&request, response, payload)
 }
 
-/// Reads a body and computes its report; returns what `make` makes of the request and its report. What is estimated to take long is
-/// computed on the pool, and stops when the caller leaves.
+async fn export_bill(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
+    let response = handle(request.clone(), async {
+        let coding = Coding::of_computed(&request);
+        let export = move |_: &InstallationPlanRequest, report| CodedText::new(bill_csv::table(&report), coding);
+        let bill = compute_from_report(&request, &mut payload, export).await?;
+        Ok(respond::document(format!("{}; charset=utf-8; header=present", bill_csv::MEDIA_TYPE), bill))
+    })
+    .await;
+    drain::close_if_unread(&request, response, payload)
+}
+
+/// Reads a body and computes its report; returns what `make` makes of the request and its report.
 async fn compute_from_report<C: Calculation, T: Send + 'static>(
     request: &HttpRequest,
     payload: &mut web::Payload,
     make: impl FnOnce(&C, C::Report) -> T + Send + 'static,
 ) -> Result<T, Problem> {
-    let (state, context) = (AppState::of(request), RequestContext::of(request));
-    let mut asked = read_request::<C>(request, payload).await?;
-    let estimate = asked.estimated_micros();
-    state.admission.charge_cost(&context, estimate)?;
-    let fetched = FetchedWeather::of(&mut asked, state, weather::asker(request)).await?;
-    let answer = move |is_abandoned| {
-        let report = fetched.answer(&asked, WorkBudget::until(is_abandoned))?.worded(Language::English);
-        Ok(make(&asked, report))
-    };
-    if estimate < MAX_MICROS_WHERE_READ {
-        return context.compute(|| answer(Arc::default()));
-    }
-    for_request::run(request, answer).await?
+    let asked = read_request::<C>(request, payload).await?;
+    // Both halves hold the request: in one future it would stand twice.
+    Box::pin(compute_report(request, asked, make)).await
 }
 
 /// Reads the typed request of a body. A large one is decoded on the pool.
@@ -162,12 +194,12 @@ async fn read_request<C: Calculation>(request: &HttpRequest, payload: &mut web::
     let limit = state.settings.limits.body.saturating_mul(C::BODY_LIMIT_FACTOR);
     let (body, limits) = (body::read(request, payload, limit).await?, state.json_limits());
     if body.bytes.len() <= MAX_BYTES_WHERE_READ {
-        return body::decode(&body.bytes, limits);
+        return body::decode_request(&body.bytes, limits, |_, _| ());
     }
     let decode = move |_| {
         // All of it, for it counts as arriving until it is decoded.
         let body = body;
-        body::decode(&body.bytes, limits)
+        body::decode_request(&body.bytes, limits, |_, _| ())
     };
     for_request::run(request, decode).await?
 }

@@ -4,7 +4,6 @@ use std::io::Error;
 use std::net::{SocketAddr, TcpListener};
 use std::time::Duration;
 
-use actix_cors::Cors;
 use actix_web::dev::{Server, ServerHandle};
 use actix_web::middleware::{Condition, from_fn};
 use actix_web::{App, HttpServer, web};
@@ -13,8 +12,7 @@ use tokio::signal::unix::{Signal, SignalKind, signal};
 
 use super::app_state::AppState;
 use super::middleware::{admit, observe};
-use super::request_id::RequestId;
-use super::{connection, health, routes, watchdog};
+use super::{connection, cross_origin, health, routes, watchdog};
 use crate::calculation;
 use crate::settings::Settings;
 use crate::wording;
@@ -104,7 +102,7 @@ fn service(state: &web::Data<AppState>, listener: TcpListener) -> std::io::Resul
         App::new()
             .app_data(shared.clone())
             .wrap(from_fn(admit))
-            .wrap(Condition::new(!shared.settings.cors_origins.is_empty(), cors(&shared.settings)))
+            .wrap(Condition::new(!shared.settings.cors_origins.is_empty(), cross_origin::cors(&shared.settings)))
             .wrap(from_fn(observe))
             .configure(routes::configure)
     };
@@ -195,19 +193,5 @@ async fn forget_idle_addresses(state: web::Data<AppState>) {
     loop {
         tokio::time::sleep(FORGET_INTERVAL).await;
         state.admission.forget_idle();
-    }
-}
-
-/// Permits pages of the configured origins to call and to read the request id.
-pub fn cors(settings: &Settings) -> Cors {
-    let cors = Cors::default()
-        .allowed_methods(["GET", "HEAD", "POST"])
-        .allowed_headers(["authorization", "content-type", "if-none-match", RequestId::HEADER])
-        .expose_headers([RequestId::HEADER, "etag", "ratelimit", "ratelimit-policy", "retry-after", "www-authenticate"])
-        .max_age(3600);
-    if settings.cors_origins.iter().any(|origin| origin == "*") {
-        cors.send_wildcard().allow_any_origin()
-    } else {
-        settings.cors_origins.iter().fold(cors, |cors, origin| cors.allowed_origin(origin))
     }
 }

@@ -1,31 +1,66 @@
 //! Strict JSON: accepts exactly what the published description calls an object, an integer or an optional field.
 //!
-//! Derived deserializers differ from the description: they accept an array for an object, field by field, and `null` for an
-//! absent optional; and they refuse `3.0` for an integer, which JSON Schema counts as one. [`StrictDeserializer`] wraps a
-//! deserializer and all nested ones to correct that, and stops at an array that is too long. It costs nothing for valid requests.
+//! Derived deserializers differ from the description: they accept an array for an object, field by field, and refuse `3.0` for an
+//! integer, which JSON Schema counts as one. [`StrictDeserializer`] wraps a deserializer and all nested ones to correct that, and
+//! stops at an array that is too long. It costs nothing for valid requests.
+//!
+//! In an optional field `null`, `""` and `[]` count as absent: many generated clients send them for what nobody filled in. Items of
+//! lists and entries of maps are no optional fields.
 
 use std::fmt;
 
 use serde::de::{
-    self, DeserializeSeed, Deserializer, EnumAccess, IntoDeserializer, MapAccess, SeqAccess, Unexpected, Visitor,
+    self, Deserialize, DeserializeSeed, Deserializer, EnumAccess, Error, IntoDeserializer, MapAccess, SeqAccess,
+    Unexpected, Visitor,
 };
+use serde_json::value::RawValue;
 
-/// The error message for a `null` where a value belongs.
-pub const NULL_NOT_ALLOWED: &str = "null stands where a value belongs";
-/// The error message for a `null` where an optional value may be absent.
-pub const NULL_FOR_OPTIONAL: &str = "null stands for an absent value";
-
+/// The error message for a `null` where a value belongs. What callers are told is found by [`super::structure`].
+const NULL_NOT_ALLOWED: &str = "null stands where a value belongs";
 /// The error message for an array of too many items.
-pub const TOO_MANY_ITEMS: &str = "more items than are taken";
+const TOO_MANY_ITEMS: &str = "more items than are taken";
 
-/// A strict deserializer, with the most items that it accepts in any one array.
-pub struct StrictDeserializer<D>(pub D, pub usize);
+/// A strict deserializer of JSON text, with what it keeps to.
+pub struct StrictDeserializer<D>(pub D, pub StrictRules);
+
+/// What a strict deserializer keeps to.
+#[derive(Clone, Copy)]
+pub struct StrictRules {
+    max_items: usize,
+    may_hold_absent: bool,
+}
+
+impl StrictRules {
+    /// The rules for a body, with the most items of any one array in it.
+    pub fn for_body(body: &[u8], max_items: usize) -> Self {
+        Self { max_items, may_hold_absent: may_hold_absent(body) }
+    }
+}
+
+/// Whether a body may hold `null`, `""` or `[]`. Only then is each optional value looked at before it is read.
+fn may_hold_absent(body: &[u8]) -> bool {
+    body.iter().enumerate().any(|(index, byte)| {
+        let rest = &body[index + 1..];
+        match byte {
+            b'n' => rest.starts_with(b"ull"),
+            b'"' => rest.starts_with(b"\""),
+            b'[' => rest.trim_ascii_start().starts_with(b"]"),
+            _ => false,
+        }
+    })
+}
+
+/// Whether a JSON text is `null`, `""` or `[]`.
+pub fn is_absent(json: &str) -> bool {
+    matches!(json, "null" | "\"\"")
+        || json.strip_prefix('[').and_then(|rest| rest.strip_suffix(']')).is_some_and(|inner| inner.trim().is_empty())
+}
 
 /// The visitor that makes the deserializers of nested values strict.
-struct StrictVisitor<V>(V, usize);
+struct StrictVisitor<V>(V, StrictRules);
 
 /// The visitor of an optional value that was sent.
-struct OptionalVisitor<V>(V, usize);
+struct OptionalVisitor<V>(V, StrictRules);
 
 /// The visitor of an integer, which may be written `3.0`.
 struct IntegerVisitor<V>(V);
@@ -64,7 +99,15 @@ impl<'de, D: Deserializer<'de>> Deserializer<'de> for StrictDeserializer<D> {
     }
 
     fn deserialize_option<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, D::Error> {
-        self.0.deserialize_option(OptionalVisitor(visitor, self.1))
+        if !self.1.may_hold_absent {
+            return self.0.deserialize_option(OptionalVisitor(visitor, self.1));
+        }
+        let json = <&RawValue>::deserialize(self.0)?.get();
+        if is_absent(json) {
+            return visitor.visit_none();
+        }
+        let mut value = serde_json::Deserializer::from_str(json);
+        visitor.visit_some(StrictDeserializer(&mut value, self.1)).map_err(D::Error::custom)
     }
 
     fn deserialize_unit_struct<V: Visitor<'de>>(self, name: &'static str, visitor: V) -> Result<V::Value, D::Error> {
@@ -145,7 +188,7 @@ impl<'de, V: Visitor<'de>> Visitor<'de> for StrictVisitor<V> {
     }
 
     fn visit_seq<A: SeqAccess<'de>>(self, items: A) -> Result<V::Value, A::Error> {
-        self.0.visit_seq(StrictSeq { inner: items, max_items: self.1, count: 0 })
+        self.0.visit_seq(StrictSeq { inner: items, rules: self.1, count: 0 })
     }
 
     fn visit_map<A: MapAccess<'de>>(self, entries: A) -> Result<V::Value, A::Error> {
@@ -164,21 +207,13 @@ impl<'de, V: Visitor<'de>> Visitor<'de> for OptionalVisitor<V> {
         self.0.expecting(f)
     }
 
-    fn visit_none<E: de::Error>(self) -> Result<V::Value, E> {
-        Err(E::custom(NULL_FOR_OPTIONAL))
-    }
-
-    fn visit_unit<E: de::Error>(self) -> Result<V::Value, E> {
-        Err(E::custom(NULL_FOR_OPTIONAL))
-    }
-
     fn visit_some<D: Deserializer<'de>>(self, deserializer: D) -> Result<V::Value, D::Error> {
         self.0.visit_some(StrictDeserializer(deserializer, self.1))
     }
 }
 
 /// Every whole number below this is exact in binary floating point.
-const MAX_EXACT_INTEGER: f64 = 9_007_199_254_740_992.0;
+pub const MAX_EXACT_INTEGER: f64 = 9_007_199_254_740_992.0;
 
 impl<'de, V: Visitor<'de>> Visitor<'de> for IntegerVisitor<V> {
     type Value = V::Value;
@@ -223,7 +258,7 @@ impl<'de, V: Visitor<'de>> Visitor<'de> for EnumVisitor<V> {
 /// The items of an array, each with a strict deserializer.
 struct StrictSeq<A> {
     inner: A,
-    max_items: usize,
+    rules: StrictRules,
     count: usize,
 }
 
@@ -231,9 +266,9 @@ impl<'de, A: SeqAccess<'de>> SeqAccess<'de> for StrictSeq<A> {
     type Error = A::Error;
 
     fn next_element_seed<T: DeserializeSeed<'de>>(&mut self, seed: T) -> Result<Option<T::Value>, A::Error> {
-        let item = self.inner.next_element_seed(StrictSeed(seed, self.max_items))?;
+        let item = self.inner.next_element_seed(StrictSeed(seed, self.rules))?;
         self.count += usize::from(item.is_some());
-        if self.count > self.max_items { Err(de::Error::custom(TOO_MANY_ITEMS)) } else { Ok(item) }
+        if self.count > self.rules.max_items { Err(de::Error::custom(TOO_MANY_ITEMS)) } else { Ok(item) }
     }
 
     fn size_hint(&self) -> Option<usize> {
@@ -242,7 +277,7 @@ impl<'de, A: SeqAccess<'de>> SeqAccess<'de> for StrictSeq<A> {
 }
 
 /// The entries of an object, each value with a strict deserializer.
-struct StrictMap<A>(A, usize);
+struct StrictMap<A>(A, StrictRules);
 
 impl<'de, A: MapAccess<'de>> MapAccess<'de> for StrictMap<A> {
     type Error = A::Error;
@@ -260,7 +295,7 @@ impl<'de, A: MapAccess<'de>> MapAccess<'de> for StrictMap<A> {
     }
 }
 
-struct StrictSeed<T>(T, usize);
+struct StrictSeed<T>(T, StrictRules);
 
 impl<'de, T: DeserializeSeed<'de>> DeserializeSeed<'de> for StrictSeed<T> {
     type Value = T::Value;

@@ -1,4 +1,4 @@
-//! What a question is: the trait that its request implements, its examples, and the visitor of all questions.
+//! What a question is: the trait that its request implements, and the visitor of all questions.
 
 use serde::Serialize;
 use serde::de::DeserializeOwned;
@@ -6,19 +6,10 @@ use utoipa::ToSchema;
 use validator::Validate;
 
 use super::cost::CostTerm;
+use super::example::Example;
 use super::input::Weather;
 use super::installation_plan::Illustrator;
 use super::report::{Diagnostics, HasMessages, InvalidRequest};
-
-/// A request of `openapi/examples`. Its published answer is computed when it is needed; a test compares it with the file beside it.
-pub struct Example {
-    /// The name of the example in the description.
-    pub name: &'static str,
-    /// What it shows, in a phrase.
-    pub summary: &'static str,
-    /// The request, JSON text.
-    pub request: &'static str,
-}
 
 /// One question: a request that can be answered by a pure function of itself.
 pub trait Calculation: DeserializeOwned + Validate + ToSchema + Send + 'static {

@@ -12,9 +12,11 @@
 //! - [`dimension_text`]: dimensions in the caller's system, with the other in brackets.
 //! - [`codes`]: codes of closed lists in words.
 //! - [`report_text`]: the text of every drawing: heading, stops, warnings, notes and footer.
-//! - [`plan`], [`response_profile`], [`slot_section`], [`cure_timeline`]: the drawings.
+//! - [`plan`], [`response_profile`], [`slot_section`], [`cure_timeline`], [`turn_candidates`]: the drawings.
 //! - [`job_sheet`]: the whole job as a page to print, with drawings in it.
+//! - [`bill_csv`]: the bill of a plan for a spreadsheet.
 
+pub mod bill_csv;
 pub mod canvas;
 pub mod codes;
 pub mod cure_timeline;
@@ -28,6 +30,7 @@ pub mod slot_section;
 pub mod style;
 pub mod text_metrics;
 pub mod traits;
+pub mod turn_candidates;
 
 pub use traits::{Drawing, DrawingVisitor, MEDIA_TYPE};
 
@@ -45,6 +48,7 @@ pub fn visit_all(visitor: &mut impl DrawingVisitor) {
     visitor.visit::<response_profile::ResponseProfile>();
     visitor.visit::<slot_section::SlotSection>();
     visitor.visit::<cure_timeline::CureTimeline>();
+    visitor.visit::<turn_candidates::TurnCandidateChart>();
 }
 
 /// The drawings of an installation plan, for the calculation that asks for them without knowing this module.

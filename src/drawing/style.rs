@@ -3,29 +3,43 @@
 //! Every rule is limited to drawings by their class, so that a page may hold them among its own elements. Colours stand in the
 //! rules themselves, for converters that do not support variables. Colour says nothing that is not also said in words.
 
+use crate::vocabulary::vocabulary;
+
 /// The class of the outermost element.
 pub const ROOT_CLASS: &str = "loopwright-drawing";
 
+/// When a drawing is dark.
+const WHERE_ASKED: &str = "@media screen and (prefers-color-scheme:dark)";
+
+const LIGHT: Palette =
+    Palette { paper: "#ffffff", ink: "#16191d", faint: "#79828c", wire: "#0b4f94", fill: "#d6dee6", stop: "#a3140c" };
+
+const DARK: Palette =
+    Palette { paper: "#14171b", ink: "#eceff2", faint: "#8b949e", wire: "#86bdf7", fill: "#39444f", stop: "#ff9d93" };
+
+vocabulary! {
+    /// The colours of a drawing on a screen; in print it is always light.
+    DrawingTheme {
+        Auto "auto" "As the device" "Light or dark, as the reader's device asks.";
+        Light "light" "Light" "Dark ink on light paper.";
+        Dark "dark" "Dark" "Light ink on dark paper.";
+    }
+}
+
 /// The style sheet.
 pub fn style_sheet() -> String {
-    let light = Palette {
-        paper: "#ffffff",
-        ink: "#16191d",
-        faint: "#79828c",
-        wire: "#0b4f94",
-        fill: "#d6dee6",
-        stop: "#a3140c",
-    };
-    let dark = Palette {
-        paper: "#14171b",
-        ink: "#eceff2",
-        faint: "#8b949e",
-        wire: "#86bdf7",
-        fill: "#39444f",
-        stop: "#ff9d93",
-    };
-    format!("{SHAPES}{}@media screen and (prefers-color-scheme:dark){{{}}}", light.rules(), dark.rules())
-        .replace(".R ", &format!(".{ROOT_CLASS} "))
+    format!("{SHAPES}{}{WHERE_ASKED}{{{}}}", LIGHT.rules(), DARK.rules()).replace(".R ", &format!(".{ROOT_CLASS} "))
+}
+
+impl DrawingTheme {
+    /// Gives a drawing, which is made as the reader's device asks, these colours.
+    pub fn apply(self, drawing: String) -> String {
+        match self {
+            Self::Auto => drawing,
+            Self::Light => drawing.replacen(WHERE_ASKED, "@media not all", 1),
+            Self::Dark => drawing.replacen(WHERE_ASKED, "@media screen", 1),
+        }
+    }
 }
 
 /// The colours of one scheme.

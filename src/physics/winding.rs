@@ -70,6 +70,11 @@ impl Winding {
         4.0 * self.leg() * SQRT_2
     }
 
+    /// What the diagonals spare of the straight saw cuts in metres, where the sides end at them: both legs of four corners.
+    pub fn spared_cut(&self) -> f64 {
+        8.0 * self.leg()
+    }
+
     /// Self-inductance in henry, in free space and without capacitance.
     ///
     /// `internal_factor` is Y of the wire, from 1/4 (low frequency) to 0; see

@@ -19,6 +19,13 @@ sourced_vocabulary! {
         InsulationTester "insulation_tester" "Insulation tester" "Test insulation only with the detector unit and surge arresters disconnected, and discharge the loop afterwards." [InsulationTest];
         HotWork "hot_work" "Hot work" "Kettles, torches and fuel cylinders: clear or shield what can burn within 35 ft, keep a fire watch meanwhile and after, and pour only in the clothing that the data sheet asks for." [OshaHotWork];
         ClassifiedArea "classified_area" "Fuel and other classified areas" "On fuel forecourts and in other classified areas work only under the site's permit." [CommonPractice];
+        PowerUpEmpty "power_up_empty" "Power up with empty loops" "A unit that is switched on or reset under a vehicle learns it as empty: it does not see that vehicle, and the gate may close on it. Clear every loop first, and drive over each afterwards." [CommonPractice];
         LiveParts "live_parts" "Live parts" "Only qualified people open enclosures with live parts." [CommonPractice];
     }
+}
+
+impl CautionCode {
+    /// What every measurement at a loop that is in use asks for.
+    pub const AT_A_LOOP_IN_USE: &'static [Self] =
+        &[Self::GateCanMove, Self::InsulationTester, Self::LiveParts, Self::NotForPeople, Self::LocalCodes];
 }

@@ -23,20 +23,20 @@ sourced_vocabulary! {
 sourced_vocabulary! {
     /// The steps of an installation, in order.
     JobStep {
-        Locate "locate" "Locate what lies below" "Have buried services, heating and steel located and marked before anything is cut." [OshaExcavation];
-        Guard "guard" "Guard the work zone" "Close the lane, lead people round it, keep it guarded until the sealant carries traffic." [Mutcd];
+        Locate "locate" "Locate what lies below" "Have buried services, heating and steel located and marked before the work begins." [OshaExcavation];
+        Guard "guard" "Guard the work zone" "Close the lane, lead people round it, keep it guarded until it carries traffic again." [Mutcd];
         Isolate "isolate" "Isolate the gate" "Lock out the operator, mains, battery and solar, or hold the leaf mechanically, and post a watch." [Ul325 CommonPractice];
         MarkOut "mark_out" "Mark out" "Chalk the loops and the way of the lead-ins, and measure them twice." [CommonPractice];
         Cut "cut" "Cut" "Wet, in passes, past the ends that must be deep." [OshaSilica Geometry];
         Clean "clean" "Clean and dry" "Wash the slurry out, vacuum, blow dry; look for sharp edges and burrs." [Everett];
         Bed "bed" "Bed" "Lay the loop and its conduit in their bed, flat, and fix them." [CommonPractice];
         Lay "lay" "Lay the wire" "Without kinks and without tools that nick it; all turns the same way; hold it down." [CommonPractice];
-        MeasureOpen "measure_open" "Measure before sealing" "Resistance, inductance and insulation, while the wire can still be pulled out; write them down." [Fp96];
+        MeasureOpen "measure_open" "Measure before it is closed" "Resistance, inductance and insulation, before sealant or cover goes over the wire; write them down." [Fp96];
         Seal "seal" "Seal" "Fill the slot round and over the wire from the bottom up, without air." [CommonPractice];
         Cover "cover" "Cover" "Cover the loop before the surface is laid, and keep machines off it." [CommonPractice];
         Protect "protect" "Keep traffic off" "Until it carries traffic without tracking, whatever the clock says." [Everett];
         Terminate "terminate" "Terminate" "Twist the pair, solder or tin the ends, seal every splice." [CommonPractice];
-        MeasureSealed "measure_sealed" "Measure after sealing" "The same readings at the end of the lead-in; they are the record for the next call." [CommonPractice];
+        MeasureSealed "measure_sealed" "Measure once it is closed" "The same readings at the end of the lead-in; they are the record for the next call." [CommonPractice];
         PowerUp "power_up" "Power up and tune" "Set the unit, and let it tune with lanes empty and the gate closed." [CommonPractice];
         Prove "prove" "Prove" "Try with vehicles and with the gate what the unit must and must not see." [CommonPractice];
         Restore "restore" "Restore and hand over" "Every loop connected, every protective device of the gate proved by itself, readings handed over." [Ul325 CommonPractice];

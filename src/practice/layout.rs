@@ -16,6 +16,11 @@ pub struct NominalLength {
 }
 
 impl NominalLength {
+    /// So many feet, or so many metres.
+    pub const fn new(feet: f64, metres: f64) -> Self {
+        Self { feet, metres }
+    }
+
     /// Rounds a length down to whole multiples of this one.
     pub fn floor(self, length: Length, system: UnitSystem) -> Length {
         // The small number keeps 20 ft that arrives as 19.999… from becoming 19 ft.
@@ -89,6 +94,12 @@ pub const MAX_IN_SWEEP: usize = 4;
 pub const LONG_SINGLE_LEAF: NominalLength = NominalLength { feet: 20.0, metres: 6.0 };
 /// From the lowest turn down to reinforcing mesh whose depth nobody sent: 2 in / 50 mm. A choice made here: the least that is kept.
 pub const MESH_BELOW_LOOP: NominalLength = NominalLength { feet: 2.0 / 12.0, metres: 0.05 };
+/// The smallest and the largest loops at openings, legs along travel and across: 4 x 6 ft to 6 x 20 ft. A choice made here, for a loop of
+/// which no size is known.
+pub const USUAL_LOOP_SIZES: [[NominalLength; 2]; 2] = [
+    [NominalLength { feet: 4.0, metres: 1.2 }, NominalLength { feet: 6.0, metres: 1.8 }],
+    [NominalLength { feet: 6.0, metres: 1.8 }, NominalLength { feet: 20.0, metres: 6.0 }],
+];
 /// From the gate to the unit beside it, for a loop that lies so far away that the lead-in sent does not reach: 10 ft / 3 m. A choice made
 /// here.
 pub const WAY_TO_UNIT: NominalLength = NominalLength { feet: 10.0, metres: 3.0 };

@@ -15,24 +15,30 @@ sourced_vocabulary! {
     /// How the wire is brought round the corners of a saw cut.
     Corner {
         SquareOverrun "square_overrun" "Square, cut past the corner" "The cuts run past each other at square corners, so that the slot has its full depth where the wire turns." [Fp96];
-        Diagonal "diagonal" "Diagonal cut" "A diagonal cut across each corner spares the wire a sharp bend." [NemaTestLoop];
+        Diagonal "diagonal" "Diagonal cut" "A diagonal cut across each corner spares the wire a sharp bend. The sides end where they meet it, and run on for their full depth there." [NemaTestLoop];
+        DiagonalFull "diagonal_full" "Square cut full, then diagonals" "The sides are cut full to sharp corners and diagonals across them: a triangle of pavement then stands alone at each corner." [NemaTestLoop NyCorners];
         Cored "cored" "Cored corner" "A hole drilled at each corner gives the full depth without a cut past it, and rounds the bend." [NyCorners];
     }
 }
 
 impl Corner {
+    /// How corners are cut where nobody says so: across, where the loop has corner cuts.
+    pub fn usual_for(corner_cut: Length) -> Self {
+        if corner_cut > Length::default() { Self::Diagonal } else { Self::SquareOverrun }
+    }
+
     /// Whether a hole is drilled at each corner.
     pub fn is_cored(self) -> bool {
         match self {
             Self::Cored => true,
-            Self::SquareOverrun | Self::Diagonal => false,
+            Self::SquareOverrun | Self::Diagonal | Self::DiagonalFull => false,
         }
     }
 
     /// Whether the corners are cut across, so that the loop has corner cuts.
     pub fn is_diagonal(self) -> bool {
         match self {
-            Self::Diagonal => true,
+            Self::Diagonal | Self::DiagonalFull => true,
             Self::SquareOverrun | Self::Cored => false,
         }
     }
@@ -40,7 +46,7 @@ impl Corner {
     /// The bends of the wire at one corner: a diagonal has one at each of its ends.
     pub fn bends(self) -> u32 {
         match self {
-            Self::Diagonal => 2,
+            Self::Diagonal | Self::DiagonalFull => 2,
             Self::SquareOverrun | Self::Cored => 1,
         }
     }
@@ -91,7 +97,12 @@ sourced_vocabulary! {
         LoopWire "loop_wire" "Loop wire" "Single wire for turns and twisted lead-in, by spool or by length." [CommonPractice];
         PreformedLoop "preformed_loop" "Preformed loop" "A jacketed loop with its lead-in, made to size." [CommonPractice];
         BackerRod "backer_rod" "Backer rod" "Foam rod that holds wire down." [Everett];
+        HomeRunCable "home_run_cable" "Home-run cable" "Cable of its own gauge from the pull box to the unit." [CommonPractice];
+        SpliceKit "splice_kit" "Splice kit" "Solder, sleeves and a seal for the two splices of a pair, in the pull box." [CommonPractice];
+        PullBox "pull_box" "Pull box" "A box beside the pavement where pairs leave it and are spliced to the home run." [CommonPractice];
         LeadInConduit "lead_in_conduit" "Conduit for the lead-in" "Conduit outside the slab or under it." [CommonPractice];
+        BeddingSand "bedding_sand" "Bedding sand" "Sand under and over a buried loop, free of stones." [CommonPractice OwnChoice];
+        Tie "tie" "Tie" "A plastic tie or clip that holds a buried loop in place until it is covered; never wire." [CommonPractice OwnChoice];
         JointSleeve "joint_sleeve" "Joint sleeve" "A sleeve where wire crosses a joint or crack, 4 in on each side, with slack inside." [Fp96];
         Termination "termination" "Soldered or tinned end" "An end of wire, tinned or soldered against oxidation." [CommonPractice];
         LineDevice "line_device" "Device across the line" "A beam or another device that watches the line of the gate, where a vehicle can stand unseen between two loops." [CommonPractice];
@@ -105,29 +116,34 @@ impl MaterialItem {
         match self {
             Self::SealantCartridge => &["cartridge"],
             Self::HotSealant => &["gal", "l"],
+            Self::BeddingSand => &["ft3", "m3"],
             Self::BlendingSand => &["lot"],
             Self::LoopWire => &[Self::SPOOL, "ft", "m"],
-            Self::BackerRod | Self::LeadInConduit => &["ft", "m"],
+            Self::BackerRod | Self::LeadInConduit | Self::HomeRunCable => &["ft", "m"],
+            Self::SawBlade => &["each", "ft", "m"],
             Self::MixingNozzle
             | Self::PreformedLoop
             | Self::JointSleeve
             | Self::Termination
-            | Self::LineDevice
-            | Self::SawBlade => &["each"],
+            | Self::SpliceKit
+            | Self::PullBox
+            | Self::Tie
+            | Self::LineDevice => &["each"],
         }
     }
 
     /// The unit of wire on a spool. Only the caller's own number says how much is on it, so that number prices it.
     pub const SPOOL: &'static str = "spool";
 
-    /// The name of its price in a unit: its code, followed by the unit where it may come in several (`backer_rod/ft`). `None` for
+    /// The name of its price in a unit: its code, followed by the unit where it may come in several (`backer_rod/ft`), but for a piece of it
+    /// (`saw_blade`, `saw_blade/ft`). `None` for
     /// wire on a spool, which only its own number prices, and for a unit that it does not come in.
     pub fn price_key(self, unit: &str) -> Option<String> {
         let (code, units) = (self.code(), self.units());
         if unit == Self::SPOOL || !units.contains(&unit) {
             return None;
         }
-        Some(if units.len() == 1 { code.to_owned() } else { format!("{code}/{unit}") })
+        Some(if units.len() == 1 || unit == "each" { code.to_owned() } else { format!("{code}/{unit}") })
     }
 
     /// Whether its quantity follows from the geometry of the job. Sand does not, which is loaded as one lot, nor does what watches the line.
@@ -141,6 +157,11 @@ impl MaterialItem {
             | Self::PreformedLoop
             | Self::BackerRod
             | Self::LeadInConduit
+            | Self::HomeRunCable
+            | Self::SpliceKit
+            | Self::PullBox
+            | Self::BeddingSand
+            | Self::Tie
             | Self::JointSleeve
             | Self::Termination
             | Self::SawBlade => true,
@@ -157,15 +178,21 @@ sourced_vocabulary! {
         CleanAndDry "clean_and_dry" "Clean and dry the slot" "Wash out the slurry, vacuum, blow dry: sealant holds on a clean and dry wall only." [Everett OwnChoice];
         Wind "wind" "Lay the wire" "One pull for each turn of single wire; one for all turns of a preformed loop." [CommonPractice OwnChoice];
         Bury "bury" "Bed and cover" "Bed a direct-burial loop and its conduit, and cover it." [OwnChoice];
-        TestBeforeSealing "test_before_sealing" "Test before sealing" "Resistance, inductance and insulation while the wire can still be pulled out." [Fp96 OwnChoice];
+        TestBeforeSealing "test_before_sealing" "Test before it is closed" "Resistance, inductance and insulation before sealant or cover goes over the wire." [Fp96 OwnChoice];
         Seal "seal" "Seal" "Fill the slot round and over the wire." [OwnChoice];
         Terminate "terminate" "Terminate" "Solder or tin the ends, splice in the box, seal the splice." [OwnChoice];
-        TestAfterSealing "test_after_sealing" "Test after sealing" "The same readings again; write them down for the next call." [Fp96 OwnChoice];
+        TestAfterSealing "test_after_sealing" "Test once it is closed" "The same readings again; write them down for the next call." [Fp96 OwnChoice];
     }
 }
 
 /// The blade of a hand-held or walk-behind saw that is assumed: 14 in. Common practice.
 pub const USUAL_BLADE: &str = "14 in";
+/// What a blade cuts before it is worn. A choice made here: no public source gives it, and a crew knows its own.
+pub const USUAL_BLADE_LIFE: &str = "1000 ft";
+/// Wire that is pulled beyond its measure, percent: corners, ends and what is cut off. A choice made here.
+pub const USUAL_WIRE_ALLOWANCE_PERCENT: f64 = 5.0;
+/// The tail of a pair that is left in the pull box where a home run begins: 3 ft (FP-96 section 636).
+pub const TAIL_IN_PULL_BOX: &str = "3 ft";
 /// The hole of a cored corner. A choice made here.
 pub const USUAL_CORE: &str = "1-1/2 in";
 /// The sealant that is lost in cartridges, overfill and spill, percent. A choice made here.

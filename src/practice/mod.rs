@@ -11,19 +11,27 @@
 //! - [`materials`]: what is loaded on the van, and how long the work takes.
 //! - [`sealing`]: when sealant may be applied: slot conditions, milestones, verdicts, handling, limits of the weather.
 //! - [`job_steps`]: the order of an installation, and what proves it.
-//! - [`faults`]: what fails, what people notice of it, and how much each sign weighs.
-//! - [`fault_tests`]: the tests that separate faults.
+//! - [`faults`]: what fails, how often, when it shows, and where it sits.
+//! - [`fault_signs`]: what people notice of a fault, and how it shows without a meter.
+//! - [`fault_tests`]: the tests that separate faults, and what each takes.
+//! - [`existing_loops`]: loops that are there already, and whether to keep one.
+//! - [`meter_readings`]: where meters are connected, and what insulation means.
 //! - [`finding_codes`]: codes, titles and descriptions of findings; messages are written where a finding is made.
 //! - [`cautions`]: what can hurt someone.
 
+pub mod burial;
 pub mod cautions;
 pub mod detectors;
+pub mod existing_loops;
+pub mod fault_signs;
 pub mod fault_tests;
 pub mod faults;
 pub mod finding_codes;
 pub mod job_steps;
 pub mod layout;
+pub mod lead_ins;
 pub mod materials;
+pub mod meter_readings;
 pub mod roles;
 pub mod sealants;
 pub mod sealing;

@@ -37,8 +37,10 @@ pub enum CureMechanism {
 /// The usual figures of a sealant that cures from the surface down, at 23 °C and 50 %.
 #[derive(Clone, Copy, Debug)]
 pub struct FrontFigures {
-    /// Until a skin has formed, as a quantity text.
+    /// Until a skin has surely formed, as a quantity text.
     pub skin_over: &'static str,
+    /// The share of a skin-over time, the usual one or that of a sheet, after which a skin forms at the earliest.
+    pub earliest_skin: f64,
     /// The depth that `known_times` hold for.
     pub known_depth: Length,
     /// The shortest and the longest time until the front has reached `known_depth`.
@@ -79,7 +81,7 @@ impl SealantKind {
     ///
     /// - One part: a skin in about 3 h in mild weather, and through the practice slot of 1-1/4 in in several days, taken as 3 to 7
     ///   (both common practice; mild is taken as 23 °C and 50 %; *calibrated*, not validated). A skin of 6 mm for traffic is a
-    ///   choice made here.
+    ///   choice made here, and so is the earliest skin at two thirds of its time, for no sheet says by how much its one figure scatters.
     /// - Two parts: set in 10 to 15 minutes in warm weather, taken as 23 °C (common practice); free of tack after 25 minutes and
     ///   fully cured within 60 at 77 °F (CT DOT M.16.12), between which it is taken to carry traffic.
     /// - Hot-applied: cold enough for traffic after 15 to 60 minutes, a choice made here; the test is that nothing tracks.
@@ -91,6 +93,7 @@ impl SealantKind {
         match self {
             Self::OnePartMoistureCure => CureMechanism::MoistureFront(FrontFigures {
                 skin_over: "3 h",
+                earliest_skin: 2.0 / 3.0,
                 known_depth: Length::new::<inch>(1.25),
                 known_times: [3.0, 7.0].map(Time::new::<day>),
                 traffic_skin: Length::new::<millimeter>(6.0),

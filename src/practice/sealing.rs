@@ -6,7 +6,7 @@ use uom::si::f64::{Length, TemperatureInterval, ThermodynamicTemperature, Time};
 use uom::si::length::millimeter;
 use uom::si::temperature_interval::kelvin as kelvins;
 use uom::si::thermodynamic_temperature::{degree_celsius, degree_fahrenheit};
-use uom::si::time::{day, hour};
+use uom::si::time::{day, hour, minute};
 
 use super::sealants::{CureMechanism, SealantKind};
 use super::sources::sourced_vocabulary;
@@ -84,7 +84,7 @@ sourced_vocabulary! {
     CureVerdict {
         Go "go" "Go" "Nothing stands against it." [OwnChoice];
         GoWithCare "go_with_care" "Go with care" "It may be done; the reasons say what to look at first." [OwnChoice];
-        Wait "wait" "Wait" "Not at this start; the forecast has hours that would do." [OwnChoice];
+        Wait "wait" "Wait" "Not at this start; the forecast has hours that would do, where the slot is not dry once it has been dried." [OwnChoice];
         DoNotApply "do_not_apply" "Do not apply" "Not at this start, and the forecast has no hour that would do." [OwnChoice];
     }
 }
@@ -105,6 +105,7 @@ sourced_vocabulary! {
         StoreWarm "store_warm" "Store it warm" "Keep the sealant at 10 to 29 °C (50 to 85 °F) until it is used; take out what the next hour needs." [MilHdbk1110];
         ConditionCartridges "condition_cartridges" "Condition it first" "Sealant that was stored cold needs a day in a warm room before it is used; cold sealant flows badly and traps air." [MilHdbk1110];
         DryAndWarmSlot "dry_and_warm_slot" "Dry and warm the slot" "Blow the slot out with dry, oil-free air and warm it gently until the slab itself, measured, is warm enough; a hot-air lance does both. No open flame near wire or fuel." [CommonPractice];
+        CheckByTouch "check_by_touch" "Check by touch" "Just before the sealant goes in, press a dry paper towel to the bottom of the slot: wet sawing and rain leave water where no eye sees it. Blow out and warm what marks the towel." [CommonPractice];
         CapPartUsed "cap_part_used" "Cap a part-used tube" "Close a part-used cartridge at once and keep moisture out; what has skinned in the nozzle is thrown away." [CommonPractice];
         MixSmall "mix_small" "Mix little, pour at once" "In heat mix no more than can be poured within half of the pot life: a larger batch warms itself and sets sooner still." [MilHdbk1110 OwnChoice];
         KeepShaded "keep_shaded" "Keep it in the shade" "Keep sealant and slot out of the sun, and work in the cooler hours." [MilHdbk1110];
@@ -126,7 +127,7 @@ impl CureHandling {
             Self::MixSmall => is_hot && kind.is_mixed_on_site(),
             Self::KeepShaded => is_hot && !kind.is_poured_hot(),
             Self::KettleLimit => kind.is_poured_hot(),
-            Self::KeepWheelsOff => true,
+            Self::CheckByTouch | Self::KeepWheelsOff => true,
         }
     }
 }
@@ -141,6 +142,9 @@ pub const SHELF_LIFE_SHORT_DAYS: i64 = 30;
 pub const RAIN_STOPS_PERCENT: f64 = 50.0;
 /// The probability from which it asks for care. A choice made here.
 pub const RAIN_CARE_PERCENT: f64 = 20.0;
+/// The air above which water dries from a slot at all, that above which it dries fast, and the relative humidity below which, percent. A
+/// choice made here.
+pub const DRYING: (f64, f64, f64) = (5.0, 10.0, 85.0);
 /// The hour at which night falls and the hour at which day breaks, on the clock of the caller. A choice made here.
 pub const NIGHT: (i8, i8) = (18, 6);
 
@@ -164,9 +168,74 @@ pub fn hot_handling() -> ThermodynamicTemperature {
     ThermodynamicTemperature::new::<degree_fahrenheit>(90.0)
 }
 
-/// The rain or melted snow of an hour that stops the work: 0.2 mm. A choice made here, about the least that a gauge shows.
+/// The rain or melted snow of an hour that spoils sealant before its skin: 0.2 mm. A choice made here, about the least that a gauge shows.
 pub fn rain_stops() -> Length {
     Length::new::<millimeter>(0.2)
+}
+
+/// How long the sealing of a job is taken to last where neither the request nor an estimate says so. A choice made here.
+pub const WORK_DURATION: &str = "60 min";
+
+/// The longest work that is taken.
+pub fn longest_work() -> Time {
+    Time::new::<hour>(48.0)
+}
+
+/// How long it takes to empty a cartridge, about 20 ft of slot at the usual pace of sealing. A choice made here.
+pub fn cartridge_time() -> Time {
+    Time::new::<minute>(4.0)
+}
+
+/// How much of the sawing is taken to be on the day of the sealing: the hours of one shift before it. A choice made here.
+pub fn shift() -> Time {
+    Time::new::<hour>(8.0)
+}
+
+/// The shortest window of starts that is told, for a crew does not begin to the minute. A choice made here.
+pub fn least_window() -> Time {
+    Time::new::<minute>(15.0)
+}
+
+/// For how long a measured slab tells of the next hours: as long as one row may stand for. A choice made here.
+pub fn measured_memory() -> Time {
+    longest_gap()
+}
+
+/// For how long rain may leave a slot wet that nobody has looked at. A choice made here.
+pub fn wet_memory() -> Time {
+    Time::new::<hour>(24.0)
+}
+
+/// How long after the sealant is surely safe likely rain still asks for care. A choice made here.
+pub fn rain_margin() -> Time {
+    Time::new::<hour>(1.0)
+}
+
+/// For how long rain that has fallen asks for care in a slot that is called dry. A choice made here.
+pub fn rain_memory() -> Time {
+    Time::new::<hour>(6.0)
+}
+
+/// For how long rain or snow that has fallen makes frost of a frozen slab. A choice made here.
+pub fn frost_memory() -> Time {
+    Time::new::<hour>(24.0)
+}
+
+/// A slab below this that nobody measured stops the work where too few hours before are known: 10 °C. A choice made here.
+pub fn warm_without_measuring() -> ThermodynamicTemperature {
+    ThermodynamicTemperature::new::<degree_celsius>(10.0)
+}
+
+/// The share of a slot's drying that an hour of weather does: all of it in 2 h above 10 °C, in 4 h above 5 °C, none of it in air as
+/// damp as 85 % or more. A choice made here.
+pub fn drying_per_hour(air: ThermodynamicTemperature, humidity_percent: f64) -> f64 {
+    let (cold, mild, damp) = DRYING;
+    match air.get::<degree_celsius>() {
+        _ if humidity_percent >= damp => 0.0,
+        celsius if celsius > mild => 1.0 / 2.0,
+        celsius if celsius > cold => 1.0 / 4.0,
+        _ => 0.0,
+    }
 }
 
 /// For how long a slab stays as cold as the air was. A choice made here.

@@ -83,6 +83,24 @@ sourced_vocabulary! {
 }
 
 sourced_vocabulary! {
+    /// On which side of the opening the detector unit stands.
+    UnitSide {
+        Left "left" "On the left" "On the left as one leaves." [CommonPractice];
+        Right "right" "On the right" "On the right as one leaves." [CommonPractice];
+    }
+}
+
+impl UnitSide {
+    /// The sign of its place across the opening, to the right as one drives in.
+    pub fn across(self) -> f64 {
+        match self {
+            Self::Left => 1.0,
+            Self::Right => -1.0,
+        }
+    }
+}
+
+sourced_vocabulary! {
     /// What the loop lies in.
     Surface {
         ExistingAsphalt "existing_asphalt" "Existing asphalt" "Laid asphalt: the loop goes into a saw cut." [CommonPractice];

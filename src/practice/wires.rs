@@ -74,6 +74,8 @@ pub fn gauge_within(over_insulation: Length) -> &'static str {
 }
 /// The usual inductance of a lead-in per length: the middle of 20 to 24 µH per 100 ft (NEMA test-loop clause).
 pub const USUAL_LEAD_IN_INDUCTANCE: &str = "0.22 uH/ft";
+/// The same of two wires of 14 AWG that lie [`LOOSE_PAIR_SPACING`] apart, from their geometry.
+pub const LOOSE_LEAD_IN_INDUCTANCE: &str = "0.36 uH/ft";
 /// The lead-in that is assumed when none is given. A choice made here.
 pub const USUAL_LEAD_IN_LENGTH: &str = "50 ft";
 /// Slack to coil at the detector unit or pull box: 3 ft of pair (FP-96 section 636).

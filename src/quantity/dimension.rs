@@ -210,6 +210,18 @@ impl Dimension for DepthPerDay {
     };
 }
 
+/// A share of a whole. It belongs to no system, so it is metric by convention.
+pub struct Share;
+
+impl Dimension for Share {
+    type Si = si::Ratio;
+    const CODE: &'static str = "share";
+    const EXAMPLES: [&'static str; 2] = ["10 %", "5 percent"];
+    const UNITS: &'static [Unit<Self::Si>] = units! {
+        Metric "%" | "percent" | "per cent" | "pct" => si::Ratio::new::<uom::si::ratio::percent>;
+    };
+}
+
 /// A wire size, as the area of the conductor: American Wire Gauge (ASTM B258) or square millimetres.
 pub struct WireSize;
 

@@ -5,6 +5,7 @@ use std::marker::PhantomData;
 use std::sync::OnceLock;
 
 use serde::de::{self, Deserializer, Visitor};
+use utoipa::openapi::extensions::Extensions;
 use utoipa::openapi::schema::{ObjectBuilder, Type};
 use utoipa::openapi::{RefOr, Schema};
 
@@ -156,7 +157,8 @@ impl<F: QuantityField> Visitor<'_> for TextVisitor<F> {
     }
 }
 
-/// The published schema of a field: text with a pattern, its units, its range and examples.
+/// The published schema of a field: text with a pattern, its units, its range and examples. What a schema of text cannot say stands
+/// in extensions, for forms that are made of the description.
 pub fn schema<F: QuantityField>() -> RefOr<Schema> {
     let units: Vec<_> = F::Dimension::UNITS.iter().map(|unit| unit.spellings[0]).collect();
     let [least, greatest] = F::RANGE;
@@ -167,12 +169,20 @@ pub fn schema<F: QuantityField>() -> RefOr<Schema> {
         .max_length(Some(MAX_CHARS))
         .pattern(Some(pattern(least, units[0])))
         .examples(F::EXAMPLES)
+        .extensions(Some(Extensions::from_iter([
+            ("x-minimum", least.into()),
+            ("x-maximum", greatest.into()),
+            ("x-units", serde_json::Value::from(units)),
+        ])))
         .into()
 }
 
 /// A pattern that every valid text meets: a number, then a unit. The sign shows only where the range reaches below zero, the
-/// degree sign only where units have one.
+/// degree sign and the percent sign only where units have one.
 fn pattern(least: &str, unit: &str) -> &'static str {
+    if unit == "%" {
+        return r"^ *\+? *[0-9.][0-9 ./-]*[a-zA-Z%].*$";
+    }
     match (least.starts_with('-'), unit.starts_with('°')) {
         (true, _) => r#"^ *[-+−]? *[0-9.][0-9 ./-]*[a-zA-Z°'"’′”″].*$"#,
         (false, true) => r"^ *\+? *[0-9.][0-9 ./-]*[a-zA-Z°].*$",

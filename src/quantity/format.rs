@@ -1,6 +1,6 @@
 //! Quantities as text: for a person to read (`format_…`), and as a request would hold them (`format_…_input`).
 
-use uom::si::{f64 as si, length, temperature_interval, thermodynamic_temperature as temperature, time};
+use uom::si::{f64 as si, length, temperature_interval, thermodynamic_temperature as temperature, time, volume};
 
 use super::dimension::UnitSystem;
 use super::output::round;
@@ -34,6 +34,14 @@ pub fn format_detail_length_input(length: si::Length, system: UnitSystem) -> Str
     match system {
         UnitSystem::UsCustomary => format!("{} in", round(length.get::<length::inch>(), 4)),
         UnitSystem::Metric => format!("{} mm", round(length.get::<length::millimeter>(), 4)),
+    }
+}
+
+/// A volume as a request would hold it: `29 fl oz`, `850 ml`.
+pub fn format_volume_input(value: si::Volume, system: UnitSystem) -> String {
+    match system {
+        UnitSystem::UsCustomary => format!("{} fl oz", round(value.get::<volume::fluid_ounce>(), 2)),
+        UnitSystem::Metric => format!("{} ml", round(value.get::<volume::milliliter>(), 1)),
     }
 }
 

@@ -56,6 +56,7 @@
 //! assert!(parse::<InductancePerLength>("0.22 uH/ft").is_ok());
 //! assert!(parse::<InductancePerLength>("0.72 µH/m").is_ok());
 //! assert!(parse::<DepthPerDay>("3 mm/day").is_ok());
+//! assert!(parse::<Share>("10 %").is_ok());
 //! assert!(parse::<WireSize>("14 AWG").is_ok());
 //! assert!(parse::<WireSize>("1.5 mm2").is_ok());
 //! ```

@@ -21,6 +21,10 @@ use super::dimension::PerLength;
 pub fn round(value: f64, decimals: i32) -> f64 {
     let scale = 10_f64.powi(decimals);
     let scaled = value * scale;
+    if !scaled.is_finite() {
+        // So large a number has no decimals.
+        return value;
+    }
     // The added zero turns a rounded -0 into 0.
     (scaled + scaled.signum() * scaled.abs().max(1.0) * 1e-12).round() / scale + 0.0
 }
@@ -158,5 +162,16 @@ impl PlanLength {
     #[must_use]
     pub fn abs(self) -> Self {
         Self(self.0.abs())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::round;
+
+    #[test]
+    fn a_number_too_large_for_decimals_stays_as_it_is() {
+        assert_eq!((round(-6e303, 6), round(f64::MAX, 1)), (-6e303, f64::MAX));
+        assert_eq!((round(0.125, 2), round(-0.001, 2).to_bits()), (0.13, 0));
     }
 }

@@ -54,6 +54,9 @@ pub struct LimitSettings {
     pub batch_answer: usize,
     /// How often a client may ask. Default 50 a second, 400 at once.
     pub rate: Rate,
+    /// How often an address without a key may draw where links need none: `LOOPWRIGHT_OPEN_DRAWING_RATE` and
+    /// `LOOPWRIGHT_OPEN_DRAWING_BURST`. Default 2 a second, 30 at once.
+    pub open_drawing_rate: Rate,
     /// `LOOPWRIGHT_TRUSTED_PROXIES`: networks whose `X-Forwarded-For` is believed. Default none.
     pub trusted_proxies: Vec<IpNet>,
 }
@@ -110,6 +113,10 @@ impl LimitSettings {
             rate: Rate {
                 per_second: whole("LOOPWRIGHT_RATE", 50, 0..=Rate::MAX as usize)? as u32,
                 burst: whole("LOOPWRIGHT_BURST", 400, 1..=Rate::MAX as usize)? as u32,
+            },
+            open_drawing_rate: Rate {
+                per_second: whole("LOOPWRIGHT_OPEN_DRAWING_RATE", 2, 0..=Rate::MAX as usize)? as u32,
+                burst: whole("LOOPWRIGHT_OPEN_DRAWING_BURST", 30, 1..=Rate::MAX as usize)? as u32,
             },
             trusted_proxies: variables.list("LOOPWRIGHT_TRUSTED_PROXIES").map(network).collect::<Result<_, _>>()?,
         })

@@ -29,6 +29,8 @@ pub struct Settings {
     pub keys: Option<PathBuf>,
     /// `LOOPWRIGHT_KEYS_MAY_BE_EMPTY`: whether that file may list no client. Default `no`.
     pub keys_may_be_empty: bool,
+    /// `LOOPWRIGHT_OPEN_DRAWINGS`: whether links to drawings need no key where others do. Default `no`.
+    pub open_drawings: bool,
     /// What one caller, and all together, may ask of an instance.
     pub limits: LimitSettings,
     /// `LOOPWRIGHT_DRAIN_DELAY`: how long readiness fails before the service stops taking connections. Default `2 s`.
@@ -60,7 +62,7 @@ pub enum LogFormat {
 }
 
 /// The variables, as they are read.
-pub const VARIABLES: [&str; 38] = [
+pub const VARIABLES: [&str; 41] = [
     "LOOPWRIGHT_LISTEN",
     "LOOPWRIGHT_METRICS_LISTEN",
     "LOOPWRIGHT_PROBE_LISTEN",
@@ -68,6 +70,7 @@ pub const VARIABLES: [&str; 38] = [
     "LOOPWRIGHT_CORS_ORIGINS",
     "LOOPWRIGHT_KEYS",
     "LOOPWRIGHT_KEYS_MAY_BE_EMPTY",
+    "LOOPWRIGHT_OPEN_DRAWINGS",
     "LOOPWRIGHT_HEADER_LIMIT",
     "LOOPWRIGHT_BODY_LIMIT",
     "LOOPWRIGHT_JSON_DEPTH",
@@ -88,6 +91,8 @@ pub const VARIABLES: [&str; 38] = [
     "LOOPWRIGHT_BATCH_ANSWER_LIMIT",
     "LOOPWRIGHT_RATE",
     "LOOPWRIGHT_BURST",
+    "LOOPWRIGHT_OPEN_DRAWING_RATE",
+    "LOOPWRIGHT_OPEN_DRAWING_BURST",
     "LOOPWRIGHT_TRUSTED_PROXIES",
     "LOOPWRIGHT_DRAIN_DELAY",
     "LOOPWRIGHT_STOP_TIMEOUT",
@@ -136,6 +141,9 @@ impl Settings {
             keys: variables.optional("LOOPWRIGHT_KEYS", "the path of a file")?,
             keys_may_be_empty: variables
                 .choice("LOOPWRIGHT_KEYS_MAY_BE_EMPTY", &[("no", false), ("yes", true)])?
+                .unwrap_or(false),
+            open_drawings: variables
+                .choice("LOOPWRIGHT_OPEN_DRAWINGS", &[("no", false), ("yes", true)])?
                 .unwrap_or(false),
             limits: trusting_somebody(LimitSettings::read(&variables)?)?,
             drain_delay: variables.duration("LOOPWRIGHT_DRAIN_DELAY", "2 s", 0.0)?,

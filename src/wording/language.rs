@@ -30,9 +30,11 @@ impl Language {
                 include_str!("en/cure.ftl"),
                 include_str!("en/plan.ftl"),
                 include_str!("en/faults.ftl"),
+                include_str!("en/existing.ftl"),
                 include_str!("en/input.ftl"),
                 include_str!("en/errors.ftl"),
                 include_str!("en/practice.ftl"),
+                include_str!("en/summary.ftl"),
             ],
         }
     }

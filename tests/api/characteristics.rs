@@ -150,7 +150,7 @@ fn the_same_job_in_feet_and_in_metres_measures_the_same() {
             }
         },
         "lead_in": {
-            "length": "18.288 m", "in_slot": "3.048 m", "in_conduit": "12.192 m", "spare": "0.9144 m", "gauge": "14 AWG",
+            "length": "18.288 m", "in_slot": "3.048 m", "in_shared_slot": "0 m", "in_conduit": "12.192 m", "pair": "twisted", "spare": "0.9144 m", "gauge": "14 AWG",
             "inductance": "0.721784776902887 uH/m"
         },
         "frequency_khz": 50, "temperature": "20 °C", "reinforcement": { "depth_below_loop": "76.2 mm" },

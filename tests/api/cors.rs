@@ -46,7 +46,13 @@ fn no_page_may_call_by_default() {
 #[test]
 fn a_listed_page_may_ask_and_call() {
     for (path, method) in [("/v1/loop-sizing", "POST"), ("/v1/reference/roles", "GET"), ("/openapi.json", "HEAD")] {
-        let asked = preflight(listed(), path, SHOP, method, "content-type, if-none-match, x-request-id");
+        let asked = preflight(
+            listed(),
+            path,
+            SHOP,
+            method,
+            "content-type, if-none-match, x-request-id, traceparent, X-Requested-With, idempotency-key",
+        );
         assert_eq!(asked.status, 200, "{path}: {}", asked.body);
         assert_eq!(asked.header("access-control-allow-origin"), SHOP);
         assert!(asked.header("access-control-allow-methods").contains(method));
@@ -72,16 +78,18 @@ fn an_unlisted_page_is_given_nothing_to_read() {
 
 #[test]
 fn a_refused_preflight_is_a_problem_of_its_own() {
-    for (origin, method, headers) in [
-        (STRANGER, "POST", "content-type"),
-        ("null", "POST", "content-type"),
-        (SHOP, "DELETE", "content-type"),
-        (SHOP, "POST", "x-secret"),
+    for (origin, method, headers, named) in [
+        (STRANGER, "POST", "content-type", "origin"),
+        ("null", "POST", "content-type", "origin"),
+        (SHOP, "DELETE", "content-type", "method"),
+        (SHOP, "POST", "x-secret", "x-secret"),
+        (SHOP, "POST", "content-type, x-secret, traceparent", "pages of other sites: x-secret."),
     ] {
         let answer = preflight(listed(), "/v1/loop-sizing", origin, method, headers);
         assert_eq!(answer.status, 400, "{origin} {method} {headers}");
         assert_eq!(answer.header("content-type"), "application/problem+json");
         assert_eq!(answer.body["code"], "preflight_refused");
+        assert!(answer.body["detail"].as_str().unwrap().contains(named), "{}", answer.body["detail"]);
         let allowed = answer.header("access-control-allow-origin");
         assert!(allowed.is_empty() || origin == SHOP, "{origin} may read: {allowed}");
     }

@@ -4,6 +4,7 @@ mod care;
 mod sheets;
 mod times;
 mod verdicts;
+mod windows;
 mod winter;
 
 use serde_json::{Value, json};
@@ -68,9 +69,14 @@ fn milestone<'a>(answer: &'a Answer, code: &str) -> &'a Value {
     milestones.iter().find(|milestone| milestone["milestone"] == code).unwrap_or_else(|| panic!("no {code}"))
 }
 
-/// Earliest and latest of a milestone.
+/// Earliest and latest of a milestone, an hour early: as if the last foot were sealed at the start, in weather that does not change.
 fn span(answer: &Answer, code: &str) -> [String; 2] {
-    ["earliest", "latest"].map(|key| milestone(answer, code)[key].as_str().unwrap_or("beyond").to_owned())
+    ["earliest", "latest"].map(|key| {
+        let Some(text) = milestone(answer, code)[key].as_str() else { return "beyond".to_owned() };
+        let (clock, offset) = text.split_at(19);
+        let time: jiff::civil::DateTime = clock.parse().unwrap();
+        format!("{}{offset}", time - jiff::SignedDuration::from_hours(1))
+    })
 }
 
 fn alternative<'a>(answer: &'a Answer, kind: &str) -> &'a Value {

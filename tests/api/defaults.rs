@@ -2,6 +2,7 @@
 
 mod cover;
 mod ends;
+mod labels;
 mod plans;
 mod unit;
 mod wire;

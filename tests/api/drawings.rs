@@ -10,13 +10,14 @@ use roxmltree::{Document, Node};
 use serde_json::{Value, json};
 
 use super::harness::{Answer, calculate, client, description, post, send, shared};
-use super::requests::{cure_guidance, loop_sizing, material_estimate, vehicle_response, with};
+use super::requests::{cure_guidance, existing_loop, loop_sizing, material_estimate, vehicle_response, with};
 
-const DRAWINGS: [(&str, &str); 4] = [
+const DRAWINGS: [(&str, &str); 5] = [
     ("plan", "loop-sizing"),
     ("response-profile", "vehicle-response"),
     ("slot-section", "material-estimate"),
     ("cure-timeline", "cure-guidance"),
+    ("turn-candidates", "existing-loop"),
 ];
 
 /// What a drawing and a page may load: their own style sheet, nothing else; and what may be done with them.
@@ -35,6 +36,7 @@ fn sound(drawing: &str) -> Value {
         "plan" => loop_sizing(),
         "response-profile" => vehicle_response(),
         "slot-section" => material_estimate(),
+        "turn-candidates" => existing_loop(),
         _ => cure_guidance(),
     }
 }
@@ -47,6 +49,13 @@ fn pass_of(vehicle: &str, leg: &str) -> Value {
     json!({
         "loop": { "along_travel": leg, "across_lane": "6 ft", "turns": 3 }, "lead_in": { "length": "50 ft" },
         "vehicle": vehicle
+    })
+}
+
+fn in_the_ground(leg: &str) -> Value {
+    json!({
+        "along_travel": leg, "across_lane": "8 ft", "lead_in": { "length": "50 ft" },
+        "readings": { "inductance_uh": 131, "resistance_ohm": 0.47, "insulation_megohm": 300 }
     })
 }
 
@@ -109,6 +118,7 @@ fn golden_drawings_are_drawn_byte_for_byte() {
         ("section-buried", "slot-section", with(&job_of("1.8 m", "preformed_direct_burial"), "/surface", "gravel")),
         ("timeline-fit", "cure-timeline", noon_of("45 °F", "46 °F")),
         ("timeline-frozen", "cure-timeline", noon_of("3 °C", "-1 °C")),
+        ("candidates-fit", "turn-candidates", in_the_ground("6 ft")),
         ("profile-lets-go", "response-profile", with(&pass_of("tractor_trailer", "1.8 m"), "/threshold_percent", 0.4)),
     ];
     for (name, drawing, request) in cases {
@@ -189,6 +199,8 @@ fn dimensions_stand_in_the_callers_system_and_in_brackets_in_the_other() {
         ("slot-section", job_of("1.8 m", "hand_wound"), "4.8 mm [3/16 in]"),
         ("cure-timeline", noon_of("45 °F", "46 °F"), "40 °F [4.4 °C]"),
         ("cure-timeline", noon_of("7 °C", "8 °C"), "4.4 °C [40 °F]"),
+        ("turn-candidates", in_the_ground("6 ft"), "6 ft × 8 ft [1.83 m × 2.44 m]"),
+        ("turn-candidates", in_the_ground("1.8 m"), "1.8 m × 2.44 m [5 ft 11 in × 8 ft]"),
         ("response-profile", pass_of("passenger_car", "1.8 m"), "1.8 m × 1.83 m [5 ft 11 in × 6 ft]"),
     ] {
         let text = draw(drawing, &request);
@@ -224,6 +236,35 @@ fn loops_are_drawn_to_one_scale_at_their_distances() {
         let (inside, outside) =
             (number(&sized[0]["distance_from_barrier"]), number(&sized[1]["distance_from_barrier"]));
         assert!(near(last[1] - bottom, inside + outside), "{} from the exit to the outside", last[1] - bottom);
+    }
+}
+
+#[test]
+fn a_bar_of_turns_is_what_the_report_expects_and_the_line_what_was_read() {
+    let request = in_the_ground("6 ft");
+    let report = calculate("existing-loop", &request).body;
+    let text = draw("turn-candidates", &request);
+    let drawn = Document::parse(&text).unwrap();
+    let candidates = report["candidates"].as_array().unwrap();
+    let rows = candidates.len().min(5);
+    // Bars of what fits are blue, the others black; of each row one for inductance, then one for resistance.
+    let fits: Vec<_> = candidates.iter().take(rows).map(|one| one["fits_readings"] == true).collect();
+    assert!(fits.contains(&true) && fits.contains(&false), "{candidates:?}");
+    let is_bar = |[left, top, right, bottom]: &[f64; 4]| (bottom - top - 8.0).abs() < 0.2 && right > left;
+    let of_class = |class: &str| boxes(&drawn, class).into_iter().filter(is_bar).collect::<Vec<_>>();
+    let (blue, black) = (of_class("wire"), of_class("line"));
+    let of_inductance = |index: usize| {
+        let place = fits[..index].iter().filter(|other| **other == fits[index]).count();
+        if fits[index] { blue[place * 2] } else { black[place] }
+    };
+    let read = boxes(&drawn, "heavy")[0][0];
+    let number = |index: usize, name: &str| candidates[index][name].as_f64().unwrap();
+    let scale = |x: f64| (x - 150.0) / (read - 150.0) * 131.0;
+    for (index, is_fit) in fits.iter().enumerate() {
+        let [left, _, right, _] = of_inductance(index);
+        let (low, high) = (scale(left), scale(right));
+        assert!((low - number(index, "inductance_low_uh")).abs() < 1.0, "{index}, {is_fit}: {low}");
+        assert!((high - number(index, "inductance_high_uh")).abs() < 1.0, "{index}, {is_fit}: {high}");
     }
 }
 
@@ -314,7 +355,9 @@ fn a_request_that_cannot_be_drawn_is_refused_as_its_calculation_refuses_it() {
         let plain = client().post(path).header("content-type", "text/plain").body("{}").send().unwrap();
         assert_eq!(plain.status(), 415);
         let get = send(shared(), &reqwest::Method::GET, &format!("/v1/drawings/{drawing}"), &[]);
-        assert_eq!((get.status, get.header("allow")), (405, "POST"));
+        // A plan has an address, too.
+        let refusal = if drawing == "plan" { (422, "") } else { (405, "POST") };
+        assert_eq!((get.status, get.header("allow")), refusal, "{drawing}");
     }
 }
 
@@ -328,7 +371,7 @@ fn a_drawing_is_described_as_taking_what_its_calculation_takes() {
         assert_eq!(drawn["tags"], json!(["drawings"]));
         assert_eq!(
             drawn["responses"]["200"]["content"],
-            json!({ "image/svg+xml": { "schema": { "type": "string" } } })
+            json!({ "image/svg+xml": { "schema": { "type": "string", "format": "binary" } } })
         );
     }
 }

@@ -64,8 +64,14 @@ fn hours_and_milestones_stand_where_the_report_says() {
     let (begin, end) = (hours(&report["hourly"][0]["time"]), hours(&report["inputs"]["weather_until"]));
     assert_eq!((begin, end), (12.0, 18.0));
     let place = |value: &Value| left + (right - left) * (hours(value) - begin) / (end - begin);
-    // After the band over the dew point and its sample, shading is milestones only.
+    // After the band over the dew point and its sample, shading is windows, then milestones.
+    let windows = report["windows"].as_array().unwrap();
     let bars = &boxes(&drawn, "fill")[2..];
+    for (bar, window) in bars.iter().zip(windows) {
+        let (from, to) = (place(&window["start"]), place(&window["end"]));
+        assert!((bar[0] - from).abs() < 0.3 && (bar[2] - to.max(from + 2.0)).abs() < 0.3, "{window}: {bar:?}");
+    }
+    let bars = &bars[windows.len()..];
     let milestones = report["milestones"].as_array().unwrap();
     assert_eq!(bars.len(), milestones.len());
     for (bar, milestone) in bars.iter().zip(milestones) {
@@ -76,6 +82,9 @@ fn hours_and_milestones_stand_where_the_report_says() {
     assert_eq!(report["hourly"][3]["rain"], "likely");
     assert!((left - place(&report["hourly"][3]["time"])).abs() < 0.3, "rain from {left}");
     assert!((right - place(&report["hourly"][4]["time"])).abs() < 0.3, "rain to {right}");
+    let [left, _, right, _] = boxes(&drawn, "dot")[1];
+    assert!((left - place(&report["milestones_from"])).abs() < 0.3, "work from {left}");
+    assert!((right - place(&report["last_foot_sealed"])).abs() < 0.3, "work to {right}");
 }
 
 #[test]
@@ -84,7 +93,7 @@ fn a_start_that_must_wait_is_stated() {
     let text = draw("cure-timeline", &request);
     let drawn = Document::parse(&text).unwrap();
     let words = texts(&drawn).join(" ");
-    assert!(words.contains("Do not seal at this start:") && words.contains("frozen"), "{words}");
+    assert!(words.contains("Do not seal at this start:") && words.contains("The slab is at -1 °C, below"), "{words}");
     let told = drawn.descendants().find(|node| node.attribute("id") == Some("cure-timeline-desc")).unwrap();
     assert!(told.text().unwrap().contains("Do not seal at this start:"));
     assert!(!draw("cure-timeline", &noon_of("45 °F", "46 °F")).contains("Do not seal"));

@@ -12,12 +12,19 @@ use super::harness::{get, post};
 
 const ROOT: &str = env!("CARGO_MANIFEST_DIR");
 
+fn example_folder() -> PathBuf {
+    Path::new(ROOT).join("openapi/examples")
+}
+
+/// The requests; the folder of each is the path that takes it.
 fn requests() -> Vec<PathBuf> {
-    let mut found = Vec::new();
-    for folder in std::fs::read_dir(Path::new(ROOT).join("openapi/examples")).unwrap() {
-        for file in std::fs::read_dir(folder.unwrap().path()).unwrap() {
-            let path = file.unwrap().path();
-            if path.to_str().unwrap().ends_with(".request.json") {
+    let (mut found, mut folders) = (Vec::new(), vec![example_folder()]);
+    while let Some(folder) = folders.pop() {
+        for entry in std::fs::read_dir(folder).unwrap() {
+            let path = entry.unwrap().path();
+            if path.is_dir() {
+                folders.push(path);
+            } else if path.to_str().unwrap().ends_with(".request.json") {
                 found.push(path);
             }
         }
@@ -39,8 +46,8 @@ fn blessed() -> bool {
 #[test]
 fn every_published_example_answers_exactly_what_it_says() {
     for path in requests() {
-        let folder = path.parent().unwrap().file_name().unwrap().to_str().unwrap().to_owned();
-        let answer = post(&format!("/v1/{folder}"), std::fs::read_to_string(&path).unwrap());
+        let folder = path.parent().unwrap().strip_prefix(example_folder()).unwrap();
+        let answer = post(&format!("/v1/{}", folder.display()), std::fs::read_to_string(&path).unwrap());
         assert_eq!(answer.status, 200, "{}: {:#}", path.display(), answer.body);
         let file = path.to_str().unwrap().replace(".request.json", ".answer.json");
         if blessed() {
@@ -60,7 +67,7 @@ fn every_calculation_publishes_its_example_files() {
         let Some(operation) = item.get("post").filter(shows_files) else { continue };
         let examples = operation["requestBody"]["content"]["application/json"]["examples"].as_object().unwrap();
         let folder = path.trim_start_matches("/v1/");
-        let files = requests().iter().filter(|file| file.parent().unwrap().ends_with(folder)).count();
+        let files = requests().iter().filter(|file| file.parent().unwrap() == example_folder().join(folder)).count();
         assert_eq!(examples.len(), files, "{path} publishes other examples than openapi/examples/{folder} holds");
     }
 }

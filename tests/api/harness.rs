@@ -133,7 +133,7 @@ pub fn check(method: &Method, path: &str, status: u16, media: &str, body: &Value
     static VALIDATORS: LazyLock<Mutex<HashMap<String, std::sync::Arc<Validator>>>> = LazyLock::new(Mutex::default);
     let pointer = format!(
         "/paths/{}/{}/responses/{status}/content/{}/schema",
-        escape(path),
+        escape(path.split('?').next().unwrap()),
         method.as_str().to_lowercase(),
         escape(media)
     );

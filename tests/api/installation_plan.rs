@@ -6,9 +6,13 @@ use super::harness::{calculate, description};
 use super::requests::{Need, cure_guidance, loop_sizing, material_estimate, need, with, without};
 
 mod batch;
+mod drawn;
 mod foreman;
 mod one_truth;
 mod openings;
+mod pooled;
+mod spreadsheet;
+mod ways;
 
 /// A plan of everything, each noun as the single calculations' full requests have it.
 pub fn full() -> Value {
@@ -20,6 +24,7 @@ pub fn full() -> Value {
         "sealant",
         "backer_rod",
         "wire_spools",
+        "wire_allowance_percent",
         "waste_percent",
         "slab",
         "crossings",
@@ -29,7 +34,7 @@ pub fn full() -> Value {
     ] {
         plan.insert(name.to_owned(), materials[name].clone());
     }
-    for name in ["start", "surface_condition", "needed_open_by", "weather"] {
+    for name in ["start", "work_duration", "surface_condition", "needed_open_by", "weather"] {
         plan.insert(name.to_owned(), cure[name].clone());
     }
     Value::Object(plan)
@@ -96,9 +101,13 @@ fn no_number_differs(request: &Value, unit: &str) {
 
     let mut materials = taken(request, "material-estimate");
     let estimated = |sized: &Value| {
+        let mut lead_in = request["lead_in"].clone();
+        for part in ["in_slot", "in_shared_slot", "in_conduit"] {
+            lead_in[part] = json!(format!("{} {unit}", sized["lead_in"][part][unit]));
+        }
         json!({
             "label": sized["role"], "loop": typed(sized, request, unit), "construction": sized["construction"],
-            "quantity": sized["count"], "lead_in": request["lead_in"]
+            "quantity": sized["count"], "lead_in": lead_in, "unit": sized["unit"].to_string()
         })
     };
     materials["loops"] = loops.iter().map(estimated).collect();
@@ -171,8 +180,8 @@ fn the_opening_alone_is_enough() {
 
 #[test]
 fn parts_that_are_not_asked_for_are_absent_and_their_fields_unused() {
-    let report = plan(&with(&full(), "/parts", json!([])));
-    for part in ["detector", "materials", "cure", "commissioning", "drawings"] {
+    let report = plan(&with(&full(), "/parts", json!(["commissioning"])));
+    for part in ["detector", "materials", "cure", "drawings"] {
         assert!(report.get(part).is_none(), "{part}");
     }
     let unused = report["unused"].to_string();
@@ -247,8 +256,9 @@ fn findings_of_all_parts_come_once_the_gravest_first() {
 fn a_field_that_one_part_needs_is_not_unused() {
     let report = plan(&full());
     let unused = report["unused"].to_string();
-    // The sizing has no use for the ways of the lead-in, the estimate has.
-    assert!(report["sizing"]["unused"].to_string().contains("#/lead_in/in_slot"));
+    // The sizing has no use for the edge of the slab, the estimate has.
+    assert!(report["sizing"]["unused"].to_string().contains("#/slab/edge_distance"));
+    assert!(!unused.contains("edge_distance"), "{unused}");
     assert!(!unused.contains("in_slot") && !unused.contains("in_conduit"), "{unused}");
     assert!(unused.contains("#/detector/insulation_min_megohm"), "{unused}");
 }

@@ -10,7 +10,7 @@ use serde_json::{Value, json};
 
 use super::drawings::POLICY;
 use super::harness::{calculate, client, description, post, send, shared};
-use super::requests::with;
+use super::requests::{with, without};
 
 const PATH: &str = "/v1/installation-plan/job-sheet";
 
@@ -72,13 +72,19 @@ fn the_sheet_says_what_the_plan_says() {
         }
         let weighty = report["findings"].as_array().unwrap().iter().filter(|finding| finding["level"] != "note");
         // Prices are no matter of the site.
-        for finding in weighty.filter(|finding| finding["code"] != "unpriced") {
+        for finding in
+            weighty.filter(|finding| !["unpriced", "price_key_unknown"].contains(&finding["code"].as_str().unwrap()))
+        {
             assert!(all.contains(finding["message"].as_str().unwrap()), "the sheet lacks {finding}");
         }
         let load = words(section(&page, "Load"));
-        for item in report["materials"]["items"].as_array().unwrap() {
-            let (quantity, how) = (item["quantity"].to_string(), item["how"].as_str().unwrap());
-            assert!(load.contains(&quantity) && load.contains(how), "{item} is not loaded: {load}");
+        let items = report["materials"]["items"].as_array().unwrap();
+        for (index, item) in items.iter().enumerate() {
+            // What is said of the first size of a thing holds for the others.
+            let is_told = items[..index].iter().any(|other| other["item"] == item["item"]);
+            let name = if is_told { item.get("size").unwrap_or(&item["how"]) } else { &item["how"] };
+            let (quantity, name) = (item["quantity"].to_string(), name.as_str().unwrap());
+            assert!(load.contains(&quantity) && load.contains(name), "{item} is not loaded: {load}");
         }
         let loops = report["sizing"]["loops"].as_array().unwrap();
         assert_eq!(section(&page, "Cut").descendants().filter(|node| node.has_tag_name("tr")).count(), loops.len() + 1);
@@ -131,15 +137,32 @@ fn every_reading_has_its_limits_and_a_blank_cell_for_each_stage() {
 
 #[test]
 fn milestones_and_windows_are_those_of_the_cure() {
-    let request = example("yard_gate_in_january");
-    let report = calculate("installation-plan", &request).body;
-    let text = print(&request);
+    let stopped = print(&example("yard_gate_in_january"));
+    let seal = words(section(&parse(&stopped), "Seal and open"));
+    assert!(seal.contains("Do not apply: ") && seal.contains("at no time until"), "{seal}");
+    assert!(!seal.contains("Earliest"), "a start that is forbidden has no times: {seal}");
+    // A dry and mild day, with rain that falls until 08:00.
+    let rows: Vec<_> = (0..24)
+        .map(|hour| {
+            json!({
+                "time": format!("2026-05-20T{hour:02}:00:00-04:00"), "air": "70 °F", "surface": "75 °F",
+                "relative_humidity_percent": 60, "precipitation_probability_percent": if hour == 7 { 90 } else { 0 }
+            })
+        })
+        .collect();
+    let rained = without(&with(&example("yard_gate_in_january"), "/weather/conditions", rows), "/surface_condition");
+    let rained = without(&with(&rained, "/start", "2026-05-20T09:00:00-04:00"), "/needed_open_by");
+    let rained = with(&rained, "/sealant/made_on", "2026-01-20");
+    let cure = &calculate("installation-plan", &rained).body["cure"];
+    let text = print(&rained);
     let seal = words(section(&parse(&text), "Seal and open"));
-    assert!(seal.contains("Do not apply at 2026-01-20 12:00") && seal.contains("none until"), "{seal}");
-    for reached in report["cure"]["milestones"].as_array().unwrap() {
+    let time = |value: &Value| value.as_str().unwrap()[..16].replace('T', " ");
+    assert!(seal.contains("Wait: ") && seal.contains("Begin: 2026-05-20 10:00 to "), "{seal}");
+    assert!(seal.contains("Begun 2026-05-20 10:00, last foot sealed"), "{seal}");
+    assert_eq!(cure["milestones"].as_array().unwrap().len(), 4);
+    for reached in cure["milestones"].as_array().unwrap() {
         for key in ["earliest", "latest"] {
-            let time = reached[key].as_str().unwrap()[..16].replace('T', " ");
-            assert!(seal.contains(&time), "{reached} is not said: {seal}");
+            assert!(seal.contains(&time(&reached[key])), "{reached} is not said: {seal}");
         }
     }
 }
@@ -276,7 +299,8 @@ fn the_page_is_described_as_taking_what_the_plan_takes_and_failing_as_it_fails()
     assert_eq!(printed["operationId"], "print_job_sheet");
     assert_eq!(printed["tags"], json!(["drawings"]));
     assert_eq!(printed["requestBody"], planned["requestBody"]);
-    assert_eq!(printed["responses"]["200"]["content"], json!({ "text/html": { "schema": { "type": "string" } } }));
+    let page = json!({ "text/html": { "schema": { "type": "string", "format": "binary" } } });
+    assert_eq!(printed["responses"]["200"]["content"], page);
     let statuses = |operation: &'static Value| operation["responses"].as_object().unwrap().keys().collect::<Vec<_>>();
     assert_eq!(statuses(printed), statuses(planned));
     assert!(statuses(printed).iter().any(|status| *status == "504"));

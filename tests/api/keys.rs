@@ -120,7 +120,9 @@ fn a_refused_body_is_read_so_that_the_key_can_follow() {
 fn what_explains_the_service_needs_no_key() {
     let file = File::new("open", &both());
     let closed = start(&[file.setting()]);
-    for path in ["/openapi.json", "/docs/", "/problems/unauthorized", "/health/live", "/metrics"] {
+    let open =
+        ["/openapi.json", "/openapi-compact.json", "/docs/", "/docs/guide", "/changes", "/problems/unauthorized"];
+    for path in open.iter().chain(&["/health/live", "/metrics"]) {
         assert_eq!(send(closed, &Method::GET, path, &[]).status, 200, "{path}");
     }
     for path in ["/v1/nope", "/v1/loop-sizing", "/nope", "/"] {

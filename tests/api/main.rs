@@ -2,9 +2,12 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test that cannot go on has failed")]
 #![allow(clippy::needless_pass_by_value, reason = "JSON literals read better by value")]
 
+mod bills;
 mod body;
 mod budget;
+mod call_backs;
 mod characteristics;
+mod coding;
 mod cors;
 mod cure_guidance;
 mod defaults;
@@ -13,6 +16,7 @@ mod detector_compatibility;
 mod drawings;
 mod drawings_of_work;
 mod examples;
+mod existing_loop;
 mod failures;
 mod fault_finding;
 mod forecast;
@@ -29,6 +33,7 @@ mod job_sheet;
 mod keys;
 mod laws;
 mod limits;
+mod links;
 mod log;
 mod material_estimate;
 mod pages;
@@ -36,11 +41,13 @@ mod process;
 mod readme;
 mod reference_tables;
 mod refusals;
+mod released;
 mod reports;
 mod requests;
 mod sizing;
 mod sizing_vehicles;
 mod socket;
+mod summaries;
 #[cfg(feature = "otlp")]
 mod traces;
 mod unused;

@@ -74,7 +74,7 @@ fn v01_a_hundred_feet_of_slot_by_geometry() {
 fn v02_and_v03_corner_cuts_and_run_outs_checked_by_hand() {
     let slot = json!({ "width": "1/4 in", "depth": "2 in", "cover": "1 in" });
     let mut request = request(&square(), "hand_wound", &slot);
-    request["saw"] = json!({ "blade_diameter": "14 in", "corner": "diagonal" });
+    request["saw"] = json!({ "blade_diameter": "14 in", "corner": "diagonal_full" });
     let report = estimate(&request);
     // Each diagonal runs on at both of its ends; the sides, cut full, have their full depth where the diagonals meet them.
     assert_eq!(number(&report, "/saw_cut/cut_ends"), 8.0);
@@ -83,8 +83,37 @@ fn v02_and_v03_corner_cuts_and_run_outs_checked_by_hand() {
     close(number(&report, "/saw_cut/diagonals/ft"), 5.657, 1e-3);
     close(number(&report, "/saw_cut/straight/ft") + number(&report, "/saw_cut/diagonals/ft"), 29.66, 1e-3);
     close(number(&report, "/saw_cut/total/ft"), 24.0 + 5.657 + 8.0 * 4.899 / 12.0, 1e-3);
+    assert!(codes(&report, "note").contains(&"corner_stands_alone".to_owned()));
     // 21.66 ft of wire each turn.
     close(number(&report, "/loops/0/wire_length/ft") / 3.0, 21.66, 1e-3);
+}
+
+#[test]
+fn sides_end_at_the_diagonal_and_run_on_as_it_does() {
+    let slot = json!({ "width": "1/4 in", "depth": "2 in", "cover": "1 in" });
+    let cut = |corner: &str, blade: &str| {
+        let mut request = request(&square(), "hand_wound", &slot);
+        request["saw"] = json!({ "blade_diameter": blade, "corner": corner });
+        estimate(&request)
+    };
+    let report = cut("diagonal", "14 in");
+    // Four sides of 6 ft less 1 ft at each end, four diagonals of 1.414 ft, and sixteen ends that run 4.899 in on.
+    assert_eq!(number(&report, "/saw_cut/straight/ft"), 16.0);
+    assert_eq!(number(&report, "/saw_cut/cut_ends"), 16.0);
+    close(number(&report, "/saw_cut/total/ft"), 16.0 + 5.657 + 16.0 * 4.899 / 12.0, 1e-3);
+    assert!(!codes(&report, "note").contains(&"corner_stands_alone".to_owned()));
+    // A 20 in blade runs 6 in on at 2 in: with a corner cut of 6 in both ways are one.
+    let mut short = request(&with(&square(), "/corner_cut", "6 in"), "hand_wound", &slot);
+    short["saw"] = json!({ "blade_diameter": "20 in", "corner": "diagonal" });
+    let (first, second) = (estimate(&short), estimate(&with(&short, "/saw/corner", "diagonal_full")));
+    close(number(&first, "/saw_cut/total/ft"), number(&second, "/saw_cut/total/ft"), 1e-4);
+    assert!(codes(&first, "note").contains(&"corner_stands_alone".to_owned()));
+    // Hours follow the cut: 8 ft/min of cleaning.
+    let cleaning = |report: &Value| {
+        let steps = report["labour"]["steps"].as_array().unwrap();
+        steps.iter().find(|step| step["step"] == "clean_and_dry").unwrap()["time"]["min"].as_f64().unwrap()
+    };
+    close(cleaning(&report), number(&report, "/saw_cut/total/ft") / 8.0, 1e-2);
 }
 
 #[test]
@@ -95,7 +124,9 @@ fn square_corners_run_on_at_eight_ends_and_short_diagonals_partly() {
     assert_eq!(number(&report, "/saw_cut/cut_ends"), 8.0);
     close(number(&report, "/saw_cut/overruns/ft"), 8.0 * 4.899 / 12.0, 2e-3);
     // A leg of 3 in is shorter than the run-out: the sides run on by the rest of it, 1.899 in at each of eight ends.
-    let short = estimate(&request(&with(&square(), "/corner_cut", "3 in"), "hand_wound", &slot));
+    let mut short = request(&with(&square(), "/corner_cut", "3 in"), "hand_wound", &slot);
+    short["saw"] = json!({ "corner": "diagonal_full" });
+    let short = estimate(&short);
     assert_eq!(number(&short, "/saw_cut/cut_ends"), 16.0);
     close(number(&short, "/saw_cut/overruns/ft"), 8.0 * (4.899 + 1.899) / 12.0, 2e-3);
     let mut cored = square_corners;
@@ -251,11 +282,12 @@ fn wire_is_turns_and_twice_the_lead_in_on_spools_without_a_splice() {
     request["loops"][0]["lead_in"] = json!({ "length": "50 ft", "spare": "3 ft", "in_conduit": "50 ft" });
     request["loops"][0]["quantity"] = json!(3);
     let report = estimate(&request);
-    // 3 x (3 x 21.657 + 2 x 53) ft.
+    // 3 x (3 x 21.657 + 2 x 53) ft, and 5 % of allowance.
     let wire = line(&report, "loop_wire").unwrap();
-    close(wire["exact"].as_f64().unwrap(), 512.9, 1e-3);
-    assert_eq!((wire["unit"].as_str(), wire["quantity"].as_u64()), (Some("ft"), Some(513)));
-    // Each loop takes 171 ft: 500 ft hold two in one length each, so that a third needs a spool of its own.
+    close(wire["exact"].as_f64().unwrap(), 1.05 * 512.9, 1e-3);
+    assert_eq!((wire["unit"].as_str(), wire["quantity"].as_u64()), (Some("ft"), Some(539)));
+    assert!(wire["how"].as_str().unwrap().contains("with 5 % for corners and ends"), "{wire}");
+    // Each loop takes 180 ft: 500 ft hold two in one length each, so that a third needs a spool of its own.
     request["wire_spools"] =
         json!([{ "length": "500 ft", "sku": "TIB-W500" }, { "length": "200 ft", "sku": "TIB-W200" }]);
     let report = estimate(&request);

@@ -32,12 +32,17 @@ fn the_documentation_page_is_made_of_this_service_alone() {
         .collect();
     assets.sort_unstable();
     assets.dedup();
+    let pages = ["../changes", "../openapi-compact.json", "../openapi.json", "guide"];
+    assert!(pages.iter().all(|page| assets.contains(page)), "{assets:?}");
+    assert_eq!(get("/changes").status, 200);
+    assets.retain(|asset| !pages.contains(asset));
     assert!(assets.len() >= 5, "the page has lost its parts: {assets:?}");
     for asset in &assets {
         assert!(!asset.contains("//") && !asset.starts_with('/'), "{asset} may lie elsewhere");
-        let answer = get(&format!("/docs/{}", asset.trim_start_matches("./")));
+        let answer = get(&format!("/docs/{asset}"));
         assert_eq!(answer.status, 200, "{asset}");
-        let (kind, content) = (answer.header("content-type"), asset.rsplit('.').next().unwrap());
+        let file = asset.split('?').next().unwrap();
+        let (kind, content) = (answer.header("content-type"), file.rsplit('.').next().unwrap());
         let expected = match content {
             "css" => "text/css",
             "js" => "javascript",
@@ -46,7 +51,7 @@ fn the_documentation_page_is_made_of_this_service_alone() {
         assert!(kind.contains(expected), "{asset} is {kind}");
     }
     let start = get("/docs/swagger-initializer.js").body.as_str().unwrap().to_owned();
-    assert!(start.contains("\"../openapi.json\""), "{start}");
+    assert!(start.contains("\"../openapi-compact.json\""), "{start}");
     for text in [page, start] {
         assert!(!text.contains("http://") && !text.contains("https://"), "another host is named: {text}");
     }
@@ -117,12 +122,32 @@ fn no_document_sends_a_form_moves_its_base_or_is_shown_in_a_frame() {
     let sizing = include_str!("../../openapi/examples/loop-sizing/yard_gate.request.json");
     let plan = include_str!("../../openapi/examples/installation-plan/yard_gate_in_january.request.json");
     let drawn = [answered("/v1/drawings/plan", sizing), answered("/v1/installation-plan/job-sheet", plan)];
-    let read = ["/docs/", "/docs/index.css", "/problems/not-found"];
+    let read = ["/docs/", "/docs/index.css", "/docs/guide", "/changes", "/problems/not-found"];
     let read = read.map(|path| get(path).header("content-security-policy").to_owned());
     for policy in drawn.iter().chain(&read) {
         assert!(policy.starts_with("default-src 'none'; "), "{policy}");
         for part in ["base-uri 'none'", "form-action 'none'", "frame-ancestors 'none'"] {
             assert!(policy.split("; ").any(|directive| directive == part), "{part} is not in {policy}");
+        }
+    }
+}
+
+#[test]
+fn the_guide_and_the_changes_are_pages_whose_links_lead_somewhere() {
+    for (path, words, others) in [
+        ("/docs/guide", ["<h1 id=\"guide-for-integrators\">", "<table>", "id=\"generated-clients\""], "../changes"),
+        ("/changes", ["<h1 id=\"changes-of-the-contract\">", "<h2 id=\"070\">", "<li>"], ""),
+    ] {
+        let page = get(path);
+        assert_eq!((page.status, page.header("content-type")), (200, "text/html; charset=utf-8"), "{path}");
+        let html = page.body.as_str().unwrap();
+        for word in words {
+            assert!(html.contains(word), "{path} has no {word}");
+        }
+        for link in html.split("<a href=\"").skip(1).map(|rest| rest.split('"').next().unwrap()) {
+            let leads =
+                link.strip_prefix('#').map_or(link == others, |anchor| html.contains(&format!("id=\"{anchor}\"")));
+            assert!(leads, "{path}: {link} leads nowhere");
         }
     }
 }

@@ -28,7 +28,7 @@ fn calls(page: &'static str, into_file: bool) -> Vec<&'static str> {
 
 /// What a call is answered: a POST when it has a body, else a GET.
 fn answer(call: &'static str) -> Answer {
-    let path = call.split("127.0.0.1:8080").nth(1).unwrap().split_whitespace().next().unwrap();
+    let path = call.split("127.0.0.1:8080").nth(1).unwrap().split_whitespace().next().unwrap().trim_end_matches('\'');
     match call.split_once("-d '") {
         Some((_, body)) => post(path, body.split('\'').next().unwrap()),
         None => get(path),

@@ -2,6 +2,7 @@
 
 mod contradictions;
 mod counts;
+mod many;
 mod quantities;
 mod structure;
 mod together;

@@ -121,7 +121,7 @@ fn whatever_is_said_is_about_a_field_of_the_request() {
                 let unit = figure["unit"].as_str().unwrap();
                 let units = [
                     "ft", "m", "inch", "mm", "uH", "uH/ft", "uH/m", "ohm", "kHz", "percent", "ratio", "count",
-                    "celsius", "h", "s",
+                    "celsius", "h", "s", "megohm",
                 ];
                 assert!(units.contains(&unit), "{finding}");
             }

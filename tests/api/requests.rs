@@ -16,7 +16,7 @@ pub fn loop_characteristics() -> Value {
             }
         },
         "lead_in": {
-            "length": "60 ft", "in_slot": "10 ft", "in_conduit": "40 ft", "spare": "3 ft", "gauge": "14 AWG",
+            "length": "60 ft", "in_slot": "10 ft", "in_shared_slot": "0 ft", "in_conduit": "40 ft", "pair": "twisted", "spare": "3 ft", "gauge": "14 AWG",
             "inductance": "0.22 uH/ft"
         },
         "frequency_khz": 50, "temperature": "68 °F", "reinforcement": { "depth_below_loop": "3 in" },
@@ -30,7 +30,7 @@ pub fn loop_sizing() -> Value {
         "opening": {
             "width": "24 ft", "barrier": "slide_gate", "edge_setback": "2 ft", "approach_speed": "5 mph",
             "opening_time": "4 s", "drive_length": "80 ft", "leaf_height": "6 ft", "leaf_ground_gap": "4 in",
-            "leaf_open": "level", "seen_otherwise": true
+            "leaf_open": "level", "unit_side": "right", "seen_otherwise": true
         },
         "roles": ["exit", "obstruction_outside", "obstruction_inside"],
         "vehicles": ["passenger_car", "high_bed_truck"],
@@ -38,7 +38,7 @@ pub fn loop_sizing() -> Value {
         "site_hazards": ["freezing_climate", "pavement_joint"],
         "construction": "hand_wound",
         "lead_in": {
-            "length": "60 ft", "in_slot": "10 ft", "in_conduit": "40 ft", "spare": "3 ft", "gauge": "14 AWG",
+            "length": "60 ft", "in_slot": "10 ft", "in_shared_slot": "0 ft", "in_conduit": "40 ft", "pair": "twisted", "spare": "3 ft", "gauge": "14 AWG",
             "inductance": "0.22 uH/ft"
         },
         "wire": {
@@ -100,12 +100,12 @@ pub fn material_estimate() -> Value {
     let (coil, sizing) = (loop_characteristics(), loop_sizing());
     json!({
         "loops": [{
-            "label": "inside", "loop": coil["loop"], "construction": "hand_wound", "quantity": 2, "lead_in": coil["lead_in"],
+            "label": "inside", "loop": coil["loop"], "construction": "hand_wound", "quantity": 2, "lead_in": coil["lead_in"], "unit": "1",
             "slot": { "width": "3/16 in", "depth": "2 in", "cover": "1 in" }
         }],
         "slot": { "width": "1/4 in", "depth": "2 in", "cover": "1 in" },
         "lead_in_slot": { "width": "3/8 in", "depth": "2 in", "cover": "1 in" },
-        "saw": { "blade_diameter": "14 in", "corner": "diagonal", "core_diameter": "1-1/2 in", "blade_life": "500 ft" },
+        "saw": { "blade_diameter": "14 in", "corner": "diagonal", "core_diameter": "1-1/2 in", "blade_life": "500 ft", "owns_blades": false },
         "sealant": {
             "kind": "one_part_moisture_cure", "cartridge": "29 fl oz", "finish_below_surface": "1/8 in",
             "data_sheet": {
@@ -118,7 +118,7 @@ pub fn material_estimate() -> Value {
         },
         "backer_rod": { "form": "pieces", "piece_length": "2 in", "spacing": "2 ft", "diameter": "1/4 in" },
         "wire_spools": [{ "length": "500 ft", "sku": "TIB-W500" }, { "length": "1000 ft" }],
-        "waste_percent": 10, "surface": "existing_concrete",
+        "wire_allowance_percent": 5, "waste_percent": 10, "surface": "existing_concrete",
         "slab": {
             "thickness": "7 in", "reinforcement_depth": "3 in", "edge_distance": "4 ft", "is_suspended": false, "cut_approved": false
         },
@@ -158,6 +158,7 @@ pub fn cure_guidance() -> Value {
         "slot": unit["slot"],
         "wire": coil["loop"]["wire"],
         "start": "2026-06-01T08:15:00-04:00",
+        "work_duration": "45 min",
         "surface_condition": "dry",
         "needed_open_by": "2026-06-01T17:00:00-04:00",
         "weather": { "conditions": [
@@ -168,9 +169,25 @@ pub fn cure_guidance() -> Value {
     })
 }
 
+/// An existing-loop request with every field, but for those that need another.
+pub fn existing_loop() -> Value {
+    let (coil, unit) = (loop_characteristics(), detector_compatibility());
+    json!({
+        "along_travel": "6 ft", "across_lane": "8 ft", "size_uncertainty": "5 %", "lead_in": coil["lead_in"],
+        "readings": {
+            "insulation_megohm": 300, "insulation_over_range": false, "insulation_measured": "wet",
+            "resistance_ohm": 0.6, "resistance_over_range": false, "inductance_uh": 104, "inductance_over_range": false,
+            "whole_capacitance_nf": 0.9, "quality_factor": 20, "frequency_khz": 45,
+            "temperature": "50 °F", "taken_at": "detector_end"
+        },
+        "detector": unit["detector"], "vehicles": ["passenger_car", "small_motorcycle"], "role": "obstruction_inside",
+        "lane_width": "12 ft", "over_steel": true, "reinforcement": coil["reinforcement"], "drive_over_passed": true
+    })
+}
+
 /// All calculations, each with its request that has every field. A new one is added here, and the tests of refusals, bodies,
 /// reports and laws cover it.
-pub fn all() -> [(&'static str, Value); 6] {
+pub fn all() -> [(&'static str, Value); 7] {
     [
         ("loop-characteristics", loop_characteristics()),
         ("vehicle-response", vehicle_response()),
@@ -178,6 +195,7 @@ pub fn all() -> [(&'static str, Value); 6] {
         ("detector-compatibility", detector_compatibility()),
         ("material-estimate", material_estimate()),
         ("cure-guidance", cure_guidance()),
+        ("existing-loop", existing_loop()),
     ]
 }
 

@@ -137,8 +137,9 @@ impl Socket {
 
     /// Whether the server breaks the connection although this end has read nothing: writing to it fails in the end.
     pub fn is_given_up(&mut self) -> bool {
-        let step = Duration::from_millis(100);
-        (0..PATIENCE.as_millis() / step.as_millis()).any(|_| {
+        // Seldom, for each segment that arrives restarts the timer by which the other system finds that nothing is read.
+        let step = Duration::from_secs(2);
+        (0..PATIENCE.as_secs() / step.as_secs()).any(|_| {
             std::thread::sleep(step);
             self.0.get_mut().write_all(b"\r\n").is_err()
         })

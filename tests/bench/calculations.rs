@@ -8,6 +8,7 @@ use std::hint::black_box;
 use criterion::{Criterion, criterion_group, criterion_main};
 use loopwright::calculation::cure_guidance::CureGuidanceRequest;
 use loopwright::calculation::detector_compatibility::DetectorCompatibilityRequest;
+use loopwright::calculation::existing_loop::ExistingLoopRequest;
 use loopwright::calculation::fault_finding::FaultFindingRequest;
 use loopwright::calculation::installation_plan::InstallationPlanRequest;
 use loopwright::calculation::loop_characteristics::LoopCharacteristicsRequest;
@@ -81,6 +82,7 @@ fn calculations(criterion: &mut Criterion) {
     measure::<InstallationPlanRequest>(criterion, "three_roles_three_vehicles_72_hours", &whole_job());
     examples::<InstallationPlanRequest>(criterion);
     examples::<FaultFindingRequest>(criterion);
+    examples::<ExistingLoopRequest>(criterion);
     examples::<CureGuidanceRequest>(criterion);
     measure::<CureGuidanceRequest>(criterion, "fourteen_days_hourly", &fortnight());
 }

@@ -178,6 +178,7 @@ pub(super) fn cure() -> RequestSpace {
         ("sealant.kind", some(&["one_part_moisture_cure", "two_part_reactive", "hot_applied"])),
         ("hours", Gene::Number(336)),
         ("air", Gene::Number(30)),
+        ("work_duration", some(&["1 min", "60 min", "12 h"])),
         ("surface_condition", some(&["dry", "damp", "wet"])),
     ];
     let build = |genome: &Genome<'_>, request: &mut Value| {

@@ -8,12 +8,13 @@ import sys
 
 sys.path.insert(0, str(pathlib.Path(__file__).parent / "generated"))
 from loopwright import Client, models
-from loopwright.api.calculations import (characterize_loop, check_detector, estimate_materials, find_fault, guide_cure,
-                                         plan_installation, plan_installations, respond_to_vehicle, size_loops)
-from loopwright.api.drawings import draw_plan, print_job_sheet
+from loopwright.api.calculations import (assess_existing_loop, characterize_loop, check_detector, estimate_materials, find_fault,
+                                         guide_cure, plan_installation, plan_installations, respond_to_vehicle, size_loops, summarize_loops,
+                                         summarize_plan)
+from loopwright.api.drawings import draw_plan, export_bill, link_plan, print_job_sheet
 from loopwright.api.reference import list_barriers
 from loopwright.api.service import check_live, check_ready, read_metrics, read_problem_page
-from loopwright.types import UNSET
+from loopwright.types import UNSET, File
 
 EXAMPLES = pathlib.Path(os.environ["EXAMPLES"])
 CALCULATIONS = {
@@ -23,9 +24,11 @@ CALCULATIONS = {
     "detector-compatibility": (check_detector, models.DetectorCompatibilityRequest),
     "material-estimate": (estimate_materials, models.MaterialEstimateRequest),
     "cure-guidance": (guide_cure, models.CureGuidanceRequest),
+    "existing-loop": (assess_existing_loop, models.ExistingLoopRequest),
     "fault-finding": (find_fault, models.FaultFindingRequest),
     "installation-plan": (plan_installation, models.InstallationPlanRequest),
 }
+SUMMARIES = {"loop-sizing": summarize_loops, "installation-plan": summarize_plan}
 # An answer that the description does not have is an error of its own.
 CLIENT = Client(base_url=os.environ["INSTANCE"], raise_on_unexpected_status=True)
 calls = 0
@@ -49,6 +52,11 @@ def ask(operation, kind, status=200, **arguments):
     return answer.parsed
 
 
+def text(document):
+    """What is in a drawing, a page or a table, which come as files of bytes."""
+    return document.payload.read().decode()
+
+
 def differences(one, other, place="#"):
     """The places where two JSON values differ."""
     if isinstance(one, dict) and isinstance(other, dict):
@@ -65,12 +73,19 @@ def calculations():
     folders = sorted(folder.name for folder in EXAMPLES.iterdir())
     same("the calculations with examples", folders, sorted(CALCULATIONS))
     for name, (operation, request) in CALCULATIONS.items():
-        report = getattr(models, request.__name__.replace("Request", "Report"))
-        for file in sorted((EXAMPLES / name).glob("*.request.json")):
-            example = f"{name}/{file.name.removesuffix('.request.json')}"
-            body = request.from_dict(kept(f"{example}.request"))
-            answer = ask(operation, report, body=body)
-            same(example, list(differences(answer.to_dict(), kept(f"{example}.answer"))), [])
+        compare(name, operation, request, getattr(models, request.__name__.replace("Request", "Report")))
+        if name in SUMMARIES:
+            compare(f"{name}/summary", SUMMARIES[name], request, models.JobSummary)
+
+
+def compare(folder, operation, request, report):
+    """Asks the kept questions of a folder."""
+    files = sorted((EXAMPLES / folder).glob("*.request.json"))
+    same(f"whether {folder} has examples", files != [], True)
+    for file in files:
+        example = f"{folder}/{file.name.removesuffix('.request.json')}"
+        answer = ask(operation, report, body=request.from_dict(kept(f"{example}.request")))
+        same(example, list(differences(answer.to_dict(), kept(f"{example}.answer"))), [])
 
 
 def typed_fields():
@@ -111,10 +126,13 @@ def batch():
 
 def pages():
     sizing = models.LoopSizingRequest.from_dict(kept("loop-sizing/yard_gate.request"))
-    drawing = ask(draw_plan, str, body=sizing)
+    drawing = text(ask(draw_plan, File, body=sizing))
     same("a drawing", (drawing[:5], drawing.rstrip()[-6:]), ("<svg ", "</svg>"))
+    link = text(ask(link_plan, File, width="24 ft", barrier=models.Barrier.SLIDE_GATE))
+    same("a drawing by its address", (link[:5], link.rstrip()[-6:]), ("<svg ", "</svg>"))
     plan = models.InstallationPlanRequest.from_dict(kept("installation-plan/yard_gate_in_january.request"))
-    same("a sheet", ask(print_job_sheet, str, body=plan)[:15].lower(), "<!doctype html>")
+    same("a sheet", text(ask(print_job_sheet, File, body=plan))[:15].lower(), "<!doctype html>")
+    same("a bill", text(ask(export_bill, File, body=plan)).count("\n") > 10, True)
 
 
 def tables():
@@ -128,8 +146,8 @@ def tables():
 def service():
     same("the instance", ask(check_live, models.CheckLiveResponse200).to_dict(), {"status": "live"})
     same("the instance", ask(check_ready, models.CheckReadyResponse200).to_dict(), {"status": "ready"})
-    same("the end of the metrics", ask(read_metrics, str)[-6:], "# EOF\n")
-    page = ask(read_problem_page, str, slug=models.ReadProblemPageSlug.VALIDATION_FAILED)
+    same("the end of the metrics", text(ask(read_metrics, File))[-6:], "# EOF\n")
+    page = text(ask(read_problem_page, File, slug=models.ReadProblemPageSlug.VALIDATION_FAILED))
     same("a page", "<html" in page, True)
 
 

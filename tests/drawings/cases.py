@@ -7,6 +7,14 @@ BARRIERS = ["slide_gate", "swing_gate", "swing_gate_pair", "barrier_arm", "verti
 ROLES = ["exit", "obstruction_outside", "obstruction_inside", "between_leaves", "arming", "closing", "presence"]
 WIDTHS = ["3 ft", "3.5 m", "16 ft", "7.2 m", "40 ft", "18.3 m"]
 VEHICLES = ["passenger_car", "pickup", "high_bed_truck", "tractor_trailer", "small_motorcycle", "large_motorcycle", "bicycle"]
+# Ways of pairs to the unit: past the edge, short of it, with a home run, each apart.
+WAYS = {
+    "all in the slab": {"length": "90 ft", "in_slot": "90 ft"},
+    "past the edge": {"length": "90 ft", "in_slot": "60 ft"},
+    "short of the edge": {"length": "90 ft", "in_slot": "1 ft"},
+    "home run": {"length": "500 ft", "gauge": "18 AWG"},
+    "loose pairs": {"length": "90 ft", "pair": "loose"},
+}
 HOSTILE = "<script>alert(1)</script>&\"'\u0007\u202e" + "W" * 20
 
 
@@ -28,6 +36,11 @@ def plans():
     for count, vehicles in enumerate([["high_bed_truck"], ["tractor_trailer", "bicycle"], ["small_motorcycle"]]):
         for width in ["30 ft", "14 m"]:
             yield f"rows {count} {width}", {"opening": {"width": width, "barrier": "slide_gate"}, "vehicles": vehicles}
+    for name, lead_in in WAYS.items():
+        yield f"way {name}", {"opening": {"width": "24 ft", "barrier": "slide_gate"}, "lead_in": lead_in}
+        yield f"way of rows {name}", {
+            "opening": {"width": "14 m", "barrier": "slide_gate", "unit_side": "left"}, "lead_in": lead_in, "vehicles": ["small_motorcycle"],
+        }
     yield "exit far away", {
         "opening": {"width": "24 ft", "barrier": "slide_gate", "approach_speed": "30 mph", "opening_time": "12 s"},
     }
@@ -82,7 +95,7 @@ def sections():
     lead_in = {"length": "15 m"}
 
     def job(coil, **more):
-        place = {key: more.pop(key) for key in ("construction", "slot", "quantity", "label") if key in more}
+        place = {key: more.pop(key) for key in ("construction", "slot", "quantity", "label", "lead_in") if key in more}
         return {"loops": [{"label": "drive", "loop": coil, "lead_in": lead_in, **place}], **more}
 
     yield "usual", job(us)
@@ -107,6 +120,10 @@ def sections():
     for surface in ["gravel", "new_concrete"]:
         yield f"buried in {surface}", job(metric if surface == "gravel" else jacketed, surface=surface)
     yield "buried in new asphalt, jacket not given", job(us, surface="new_asphalt", slab={"thickness": "4 in"})
+    shared = {"length": "15 m", "in_slot": "6 m", "in_shared_slot": "5 m"}
+    for count in [2, 12]:
+        yield f"{count} pairs in one slot", job(us, lead_in=shared, quantity=count)
+        yield f"{count} jacketed pairs in one slot", job(jacketed, construction="preformed_saw_cut", lead_in=shared, quantity=count)
     yield "several", {
         "loops": [
             {"label": "exit", "loop": us, "quantity": 2}, {"label": "inside", "loop": us},
@@ -152,7 +169,27 @@ def timelines():
         "sealant": {"kind": "two_part_reactive", "made_on": "2025-12-01",
                     "data_sheet": {"minimum_application_temperature": "40 °F", "maximum_application_temperature": "100 °F"}},
     }
+    dry = {"surface": lambda at: "75 °F", "precipitation_probability_percent": lambda at: 95 if 6 <= at.hour < 8 and at.day == 20 else 5}
+    yield "after rain", job(hours(36, (70, "F"), **dry), "two_part_reactive", start="2026-01-20T09:00:00-05:00", work_duration="67 min")
+    yield "damp, once dry", job(hours(36, (70, "F"), surface="75 °F"), "two_part_reactive", surface_condition="damp")
+    yield "sets too fast by day", job(
+        hours(48, (95, "F"), relative_humidity_percent=35, surface=lambda at: "143 °F" if 10 <= at.hour < 19 else "85 °F"), "two_part_reactive",
+        surface_condition="dry", work_duration="3 h",
+    )
     yield "wet through", job(hours(60, (2, "C"), relative_humidity_percent=100, precipitation="2 mm"), surface_condition="wet")
 
 
-DRAWINGS = {"plan": plans, "response-profile": profiles, "slot-section": sections, "cure-timeline": timelines}
+def candidates():
+    """Names and existing-loop requests."""
+    us = {"along_travel": "6 ft", "across_lane": "8 ft", "lead_in": {"length": "50 ft"}}
+    sound = {"inductance_uh": 104, "resistance_ohm": 0.47, "insulation_megohm": 300}
+    yield "outline alone", {"along_travel": "1.8 m", "across_lane": "3 m"}
+    yield "sound", {**us, "readings": sound, "over_steel": False}
+    yield "between counts", {**us, "readings": {**sound, "inductance_uh": 131}, "size_uncertainty": "40 %"}
+    yield "over steel", {**us, "readings": sound, "reinforcement": {"depth_below_loop": "2 in"}, "role": "obstruction_inside"}
+    yield "bad joint", {**us, "readings": {**sound, "resistance_ohm": 12}}
+    yield "open and earthed", {**us, "readings": {"resistance_over_range": True, "insulation_megohm": 0.01}, "vehicles": ["bicycle", "bus", "tractor_trailer"]}
+    yield "at the tails", {**us, "readings": {**sound, "taken_at": "loop_end"}, "detector": {"inductance_min_uh": 150}, "role": "exit"}
+
+
+DRAWINGS = {"plan": plans, "response-profile": profiles, "slot-section": sections, "cure-timeline": timelines, "turn-candidates": candidates}

@@ -4,7 +4,7 @@
 
 use std::any::Any;
 
-use loopwright::api::body::decode;
+use loopwright::api::body::decode_request;
 use loopwright::api::json_limits::JsonLimits;
 use loopwright::api::problem::Problem;
 use loopwright::calculation::installation_plan::{InstallationPlanReport, InstallationPlanRequest};
@@ -61,7 +61,7 @@ impl calculation::CalculationVisitor for Request<'_> {
 
 /// The status and the JSON of an answer, as the service gives them where no forecast is asked for.
 fn answer<C: Calculation>(body: &[u8]) -> (u16, String) {
-    let answered = decode::<C>(body, LIMITS).and_then(|asked| {
+    let answered = decode_request::<C>(body, LIMITS, |_, _| ()).and_then(|asked| {
         let mut report = asked.answer()?.worded(Language::English);
         draw(&asked, &report);
         asked.illustrate(&mut report, &SvgIllustrator);

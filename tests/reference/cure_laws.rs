@@ -22,8 +22,15 @@ prop_compose! {
     }
 }
 
+/// Any weather; hardly anybody may begin in it.
 fn weather() -> impl Strategy<Value = Vec<Hour>> {
     prop::collection::vec(hour(), 1..120)
+}
+
+/// Any weather after a morning in which everybody may begin and skins form.
+fn weather_after_a_mild_morning() -> impl Strategy<Value = Vec<Hour>> {
+    let mild = Hour { air: 200, humidity: 50, slab: Some(210), rain: 0, minutes: 60 };
+    weather().prop_map(move |weather| [vec![mild.clone(); 8], weather].concat())
 }
 
 fn sealant_kinds() -> impl Strategy<Value = &'static str> {
@@ -53,7 +60,7 @@ fn request(kind: &str, weather: &[Hour], start: u32) -> Value {
         })
         .collect();
     json!({
-        "sealant": { "kind": kind }, "start": time(start), "surface_condition": "dry",
+        "sealant": { "kind": kind }, "start": time(start), "work_duration": "1 min", "surface_condition": "dry",
         "wire": { "insulation_rating": "200 °C" }, "weather": { "conditions": rows }
     })
 }
@@ -92,7 +99,7 @@ proptest! {
     #![proptest_config(ProptestConfig { cases: 100, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
-    fn a_warmer_or_damper_hour_never_slows_a_cure(kind in sealant_kinds(), weather in weather(), at in any::<prop::sample::Index>(), warmer in 0..150_i32, damper in 0..50_u32) {
+    fn a_warmer_or_damper_hour_never_slows_a_cure(kind in sealant_kinds(), weather in weather_after_a_mild_morning(), at in any::<prop::sample::Index>(), warmer in 0..150_i32, damper in 0..50_u32) {
         let slower = report(&request(kind, &weather, 10));
         let mut changed = weather.clone();
         let hour = &mut changed[at.index(weather.len())];
@@ -104,7 +111,7 @@ proptest! {
     }
 
     #[test]
-    fn two_halves_of_an_hour_are_the_hour(kind in sealant_kinds(), weather in weather(), at in any::<prop::sample::Index>()) {
+    fn two_halves_of_an_hour_are_the_hour(kind in sealant_kinds(), weather in weather_after_a_mild_morning(), at in any::<prop::sample::Index>()) {
         let whole = report(&request(kind, &weather, 10));
         let (mut split, at) = (weather.clone(), at.index(weather.len()));
         // The last row holds for an hour, whatever follows; both of its halves together hold longer.
@@ -119,8 +126,7 @@ proptest! {
     }
 
     #[test]
-    fn progress_never_falls_and_stays_a_band(kind in sealant_kinds(), weather in weather(), start in 0..60_u32) {
-        let start = start.min(weather.iter().map(|hour| hour.minutes).sum::<u32>() - 20);
+    fn progress_never_falls_and_stays_a_band(kind in sealant_kinds(), weather in weather_after_a_mild_morning(), start in 0..60_u32) {
         let report = report(&request(kind, &weather, start));
         prop_assert!(!has_null(&report), "{}", report);
         let hours = report["hourly"].as_array().unwrap();
@@ -133,7 +139,7 @@ proptest! {
     }
 
     #[test]
-    fn milestones_come_in_order_and_after_the_start(kind in sealant_kinds(), weather in weather()) {
+    fn milestones_come_in_order_and_after_the_start(kind in sealant_kinds(), weather in weather_after_a_mild_morning()) {
         let report = report(&request(kind, &weather, 10));
         let times = times(&report);
         prop_assert_eq!(times.len(), if kind == "hot_applied" { 1 } else { 4 });
@@ -147,7 +153,8 @@ proptest! {
         let worst = report["findings"][0]["level"].as_str().unwrap();
         let verdict = report["verdict"].as_str().unwrap();
         prop_assert_eq!(worst == "stop", ["wait", "do_not_apply"].contains(&verdict), "{}: {}", verdict, report["findings"][0].clone());
-        prop_assert_eq!(verdict == "wait", worst == "stop" && report["windows"].as_array().is_some_and(|windows| !windows.is_empty()));
+        prop_assert_eq!(verdict == "wait", worst == "stop" && !report["windows"].as_array().unwrap().is_empty());
+        prop_assert_eq!(report.get("milestones_from").is_some(), worst != "stop" || verdict == "wait");
         prop_assert!(!report["reasons"].as_array().unwrap().is_empty());
         if weather[0].slab.is_none() {
             prop_assert!(verdict != "go");

@@ -1,31 +1,15 @@
 //! Does the ranking find faults that it did not make? Readings are drawn from hand-computed values with noise of their own.
 
 use loopwright::calculation::Calculation;
-use loopwright::calculation::fault_finding::{FaultFindingReport, FaultFindingRequest};
+use loopwright::calculation::fault_finding::{FaultFindingReport, FaultFindingRequest, FaultSuspect, ReadingCompared};
+use loopwright::calculation::report::{FactValue, Message};
 use loopwright::practice::faults::LoopFault;
 use loopwright::vocabulary::Vocabulary;
 use loopwright::wording::{Language, Worded};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
-/// A small linear congruential generator (Knuth's MMIX constants), so that a study is the same everywhere.
-struct Draw(u64);
-
-impl Draw {
-    fn uniform(&mut self, low: f64, high: f64) -> f64 {
-        self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
-        low + (high - low) * ((self.0 >> 11) as f64 / (1_u64 << 53) as f64)
-    }
-
-    /// Normal, as twelve uniform draws make it.
-    fn normal(&mut self, middle: f64, deviation: f64) -> f64 {
-        middle + deviation * ((0..12).map(|_| self.uniform(0.0, 1.0)).sum::<f64>() - 6.0)
-    }
-
-    fn logarithmic(&mut self, low: f64, high: f64) -> f64 {
-        self.uniform(low.ln(), high.ln()).exp()
-    }
-}
+use super::draw::Draw;
 
 fn report(request: Value) -> FaultFindingReport {
     let request: FaultFindingRequest = serde_json::from_value(request).unwrap();
@@ -81,6 +65,12 @@ fn drawn(fault: &str, draw: &mut Draw) -> Value {
         "broken_conductor" => {
             json!({ "design": design(3), "readings": { "resistance_ohm": draw.logarithmic(1e3, 1e6) } })
         }
+        "torn_wire" => json!({ "design": design(3), "readings":
+            { "resistance_over_range": true, "insulation_megohm": leak(draw) } }),
+        "settings" => json!({ "design": design(3), "readings": sound(draw),
+            "tests_done": [{ "test": "check_settings", "outcome": "settings_wrong" }] }),
+        "surge_damage" => json!({ "design": design(3), "readings": sound(draw),
+            "tests_done": [{ "test": "look_for_surge_damage", "outcome": "damage" }] }),
         "high_resistance_joint" => {
             let added = draw.logarithmic(0.5, 100.0);
             json!({ "design": design(3), "readings": both(metered(draw, LADDER[2], 3.0, added)) })
@@ -124,6 +114,7 @@ const SEPARABLE: [(&str, bool); LoopFault::ALL.len()] = [
     ("insulation_breach", true),     // insulation at the loop's tails
     ("wet_splice", false),           // insulation at the detector end
     ("broken_conductor", true),      // resistance
+    ("torn_wire", true),             // resistance and insulation
     ("high_resistance_joint", true), // resistance and inductance, from 0.5 ohm on
     ("shorted_turn", true),          // resistance and inductance
     ("wrong_turn_count", true),      // resistance and inductance
@@ -131,6 +122,8 @@ const SEPARABLE: [(&str, bool); LoopFault::ALL.len()] = [
     ("steel_nearby", true),          // resistance and inductance, from 15 % on
     ("outside_envelope", true),      // the design, resistance and inductance
     ("detector_unit", true),         // all meters, and a known inductor at the terminals
+    ("settings", true),              // all meters, and a look at the settings
+    ("surge_damage", true),          // all meters, and a look at the arresters
     ("harness", false),              // all meters, and a known inductor behind the harness
     ("crosstalk", true),             // all meters, and traffic next door that is seen
     ("none", true),                  // all meters
@@ -149,6 +142,19 @@ fn a_thousand_draws_of_each_fault_are_found_where_they_can_be() {
             assert!(within(2) >= 900, "{fault} is among two in {} of 1000", within(2));
         }
     }
+}
+
+/// What a suspect would show of each reading, and whether that is said to speak for it and against it.
+fn said_of_readings(suspect: &FaultSuspect) -> impl Iterator<Item = (&ReadingCompared, bool, bool)> {
+    suspect.comparison.iter().map(|compared| {
+        let is_of = |message: &Message| match message.statement().fact("reading") {
+            Some(FactValue::Phrases(phrases, _)) => {
+                phrases[0].fact("meter") == Some(&FactValue::Code(compared.reading))
+            }
+            _ => false,
+        };
+        (compared, suspect.evidence_for.iter().any(is_of), suspect.evidence_against.iter().any(is_of))
+    })
 }
 
 fn maybe(values: impl Strategy<Value = f64> + 'static) -> impl Strategy<Value = Option<f64>> {
@@ -184,7 +190,19 @@ proptest! {
             "readings": readings, "observations": ["intermittent"]
         }));
         let sum: f64 = report.suspects.iter().map(|suspect| suspect.likelihood).sum();
-        prop_assert!((sum - 1.0).abs() < 0.007, "{sum}");
+        // Rounded to three decimals, each.
+        prop_assert!((sum - 1.0).abs() < 0.01, "{sum}");
+        for suspect in &report.suspects {
+            for (compared, is_for, is_against) in said_of_readings(suspect) {
+                let is_expected = match compared.measured {
+                    Some(at) => !compared.predicted_over_range && (compared.predicted_low..=compared.predicted_high).contains(&at),
+                    None => compared.predicted_over_range,
+                };
+                prop_assert!(!(is_expected && is_against || !is_expected && is_for), "{suspect:#?}");
+            }
+        }
+        // What was done is not proposed again, and only what is open comes next.
+        prop_assert_eq!(report.open_tests.first().map(|open| open.test), Some(report.next_test.test));
         // A number that is not finite would be sent as null.
         let text = serde_json::to_string(&report).unwrap();
         prop_assert!(!text.contains("null"), "{text}");

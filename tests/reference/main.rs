@@ -3,10 +3,14 @@
 
 mod air;
 mod calibration;
+mod call_backs;
 mod cure;
 mod cure_laws;
+mod draw;
+mod existing_loops;
 mod faults;
 mod laws;
 mod plates;
 mod published;
 mod quantities;
+mod sealing;

@@ -20,6 +20,8 @@ pub enum Caller {
     Client(Arc<Client>),
     /// Anyone else.
     Address(IpAddr),
+    /// An address without a key that asks for what is open all the same.
+    Guest(IpAddr),
 }
 
 impl Caller {
@@ -28,7 +30,7 @@ impl Caller {
         let mut hasher = DefaultHasher::new();
         match self {
             Self::Client(client) => client.name.hash(&mut hasher),
-            Self::Address(address) => address.hash(&mut hasher),
+            Self::Address(address) | Self::Guest(address) => address.hash(&mut hasher),
         }
         hasher.finish()
     }
@@ -42,7 +44,7 @@ impl Caller {
     pub fn name(&self) -> Option<&str> {
         match self {
             Self::Client(client) => Some(&client.name),
-            Self::Address(_) => None,
+            Self::Address(_) | Self::Guest(_) => None,
         }
     }
 }

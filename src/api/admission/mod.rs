@@ -9,7 +9,7 @@ use std::num::NonZeroU32;
 use std::sync::Arc;
 
 use actix_web::dev::ServiceRequest;
-use actix_web::http::Method;
+use actix_web::http::{Method, header};
 pub use caller::{Caller, is_trusted};
 use keys::KeyFile;
 pub use rate::RateAllowance;
@@ -19,6 +19,7 @@ use super::caller_shares::{CallerShares, Exhausted, TakenShare};
 use super::problem::{Problem, ProblemCode};
 use super::request_context::RequestContext;
 use crate::calculation::report::Statement;
+use crate::drawing;
 use crate::settings::{LimitSettings, Rate, Settings};
 
 /// What one unit beyond the first pays for, µs of a core.
@@ -32,6 +33,8 @@ pub struct AdmissionControl {
     limits: LimitSettings,
     keys: Option<KeyFile>,
     addresses: AddressLimiter,
+    /// The addresses that may draw without a key, where any may.
+    guests: Option<AddressLimiter>,
     batches: Arc<CallerShares>,
 }
 
@@ -50,6 +53,7 @@ impl AdmissionControl {
         Ok(Self {
             keys,
             addresses: AddressLimiter::new(limits.rate),
+            guests: settings.open_drawings.then(|| AddressLimiter::new(limits.open_drawing_rate)),
             batches: CallerShares::new(limits.batches_in_flight, limits.batches_in_flight.div_ceil(2)),
             limits,
         })
@@ -67,6 +71,7 @@ impl AdmissionControl {
     /// Forgets addresses that have sent nothing for a while, which bounds the memory for them.
     pub fn forget_idle(&self) {
         self.addresses.forget_idle();
+        self.guests.iter().for_each(AddressLimiter::forget_idle);
     }
 
     /// Admits a request, and records its caller in its context.
@@ -93,7 +98,21 @@ impl AdmissionControl {
     /// The client whose key was sent, when keys are on; else the address.
     fn identify(&self, request: &ServiceRequest) -> Caller {
         let client = self.keys.as_ref().and_then(|keys| keys.client(keys::bearer_key(request.headers())?));
-        client.map_or_else(|| Caller::Address(caller::address(request, &self.limits.trusted_proxies)), Caller::Client)
+        let address = || caller::address(request, &self.limits.trusted_proxies);
+        match client {
+            Some(client) => Caller::Client(client),
+            None if self.is_guest(request) => Caller::Guest(address()),
+            None => Caller::Address(address()),
+        }
+    }
+
+    /// Whether a request without a key asks for a drawing that needs none. One with a key that is not known is told so.
+    fn is_guest(&self, request: &ServiceRequest) -> bool {
+        self.keys.is_some()
+            && self.guests.is_some()
+            && request.path() == drawing::plan::PATH
+            && [Method::GET, Method::HEAD].contains(request.method())
+            && !request.headers().contains_key(header::AUTHORIZATION)
     }
 
     /// Checks the size of the head as received: the request line and each header with its separators.
@@ -118,6 +137,10 @@ impl AdmissionControl {
         let (rate, charged) = match caller {
             Caller::Client(client) => (client.limiter.rate(), client.limiter.take(units)),
             Caller::Address(address) => (self.limits.rate, self.addresses.take(*address, units)),
+            Caller::Guest(address) => {
+                let limiter = self.guests.as_ref().unwrap_or(&self.addresses);
+                (self.limits.open_drawing_rate, limiter.take(*address, units))
+            }
         };
         match charged {
             Ok(remaining) => context.allowance.set(remaining.map(|remaining| RateAllowance { rate, remaining })),
@@ -142,6 +165,7 @@ impl AdmissionControl {
     fn rate_of(&self, context: &RequestContext) -> Rate {
         match context.caller.get() {
             Some(Caller::Client(client)) => client.limiter.rate(),
+            Some(Caller::Guest(_)) => self.limits.open_drawing_rate,
             _ => self.limits.rate,
         }
     }
@@ -203,6 +227,6 @@ fn rate_problem(exceeded: RateExceeded) -> Problem {
 /// Whether a path needs no key. The public paths are listed, not the others: `/%761/` is another way to write `/v1/`, and whatever
 /// is not written as here needs a key.
 fn is_public(path: &str) -> bool {
-    ["/openapi.json", "/docs", "/metrics"].contains(&path)
+    ["/openapi.json", "/openapi-compact.json", "/changes", "/docs", "/metrics"].contains(&path)
         || ["/docs/", "/problems/"].iter().any(|open| path.starts_with(open))
 }

@@ -9,13 +9,14 @@ use actix_web::web;
 use super::plan_batch::{PlanBatchItem, PlanBatchResult};
 use crate::api::app_state::AppState;
 use crate::api::compute::for_request;
-use crate::api::json_limits::JsonLimits;
+use crate::api::content_coding::{CodedPart, Coding};
 use crate::api::problem::{Problem, ProblemCode};
 use crate::api::{body, respond};
 use crate::calculation::Calculation;
 use crate::calculation::budget::WorkBudget;
 use crate::calculation::input::Weather;
 use crate::calculation::installation_plan::{InstallationPlanReport, InstallationPlanRequest};
+use crate::calculation::material_estimate::JobBill;
 use crate::calculation::report::{Diagnostics, FieldError, FieldErrorCode, FieldPath, Statement};
 use crate::drawing::SvgIllustrator;
 use crate::wording::{Language, Worded};
@@ -23,7 +24,13 @@ use crate::wording::{Language, Worded};
 /// What the items of a batch have in common.
 #[derive(Clone)]
 pub(super) struct BatchJob {
-    pub shared: Option<Arc<Weather>>,
+    pub weather: Option<Arc<Weather>>,
+    /// What items take where they do not send it themselves.
+    pub defaults: Option<Arc<InstallationPlanRequest>>,
+    /// Whether the bills of the items are kept for one of all.
+    pub keeps_bills: bool,
+    /// How the answer is coded.
+    pub coding: Coding,
     pub caller: u64,
     pub request_id: String,
     pub state: web::Data<AppState>,
@@ -32,8 +39,12 @@ pub(super) struct BatchJob {
 /// The answer to one item.
 pub(super) struct ItemAnswer {
     pub status: u16,
-    /// The JSON text of its result.
-    pub text: Vec<u8>,
+    /// The JSON text of its result, coded.
+    pub text: CodedPart,
+    /// The bytes of the text, before it is coded.
+    pub length: usize,
+    /// Its id, and its bill where it has one, if bills are kept.
+    pub bill: Option<(String, Option<JobBill>)>,
     /// How long a thread was busy with it.
     pub took: Duration,
 }
@@ -50,10 +61,7 @@ impl BatchJob {
     pub async fn answer(self, index: usize, item: PlanBatchItem, patience: Duration) -> ItemAnswer {
         let (job, id) = (self.clone(), item.id.clone());
         let deadline = Instant::now() + patience;
-        let work = move |is_abandoned| {
-            let answer = answer_item(item.request.get(), job.shared.as_deref(), job.state.json_limits(), is_abandoned);
-            job.write(item.id, answer.map_err(|problem| relocate(index, problem)))
-        };
+        let work = move |is_abandoned| job.write(item.id, answer_item(index, item.request.get(), &job, is_abandoned));
         match self.state.pool.run(self.caller, deadline, work).await {
             Ok(computed) => ItemAnswer { took: computed.took, ..computed.value },
             Err(reason) => self.write(id, Err(for_request::problem(reason, &self.state))),
@@ -73,6 +81,22 @@ impl BatchJob {
         self.write(item.id, Err(Problem::new(ProblemCode::Unavailable).detail(detail)))
     }
 
+    /// Gives a request what the items share, and notes what none may have. Returns the names of the fields that it took.
+    fn complete(&self, asked: &mut InstallationPlanRequest, diagnostics: &mut Diagnostics) -> Vec<&'static str> {
+        let taken = self.defaults.as_ref().map_or_else(Vec::new, |defaults| asked.take_absent(defaults));
+        if asked.weather.as_ref().is_some_and(|weather| weather.location.is_some()) {
+            let body = FieldPath::BODY;
+            let weather_at = body.field("weather");
+            let detail = Statement::new("errors-batch-item-location");
+            let hint = Statement::new("errors-batch-item-location-hint");
+            diagnostics.add_error(&weather_at.field("location"), FieldErrorCode::Contradiction, detail, hint);
+        }
+        if asked.weather.is_none() && asked.start.is_some() {
+            asked.weather = self.weather.as_deref().cloned();
+        }
+        taken
+    }
+
     fn write(&self, id: String, answer: Result<InstallationPlanReport, Problem>) -> ItemAnswer {
         let of_problem = |id, problem: Problem| PlanBatchResult {
             id,
@@ -80,6 +104,8 @@ impl BatchJob {
             report: None,
             problem: Some(problem.into_body(&self.state.settings.public_url, self.request_id.clone())),
         };
+        let bill_of = |report: &InstallationPlanReport| Some(report.materials.as_ref()?.bill.clone());
+        let bill = self.keeps_bills.then(|| (id.clone(), answer.as_ref().ok().and_then(bill_of)));
         let result = match answer {
             Ok(report) => PlanBatchResult { id, status: 200, report: Some(report), problem: None },
             Err(problem) => of_problem(id, problem),
@@ -87,43 +113,40 @@ impl BatchJob {
         let capacity = if result.report.is_some() { InstallationPlanRequest::REPORT_CAPACITY } else { 1024 };
         // No text at all would be the end of a chunked answer.
         let text = respond::json_text(&result, capacity).unwrap_or_else(|_| b"null".to_vec());
-        ItemAnswer { status: result.status, text, took: Duration::ZERO }
+        let (length, text) = (text.len(), CodedPart::new(text, self.coding));
+        ItemAnswer { status: result.status, text, length, bill, took: Duration::ZERO }
     }
 }
 
 /// Answers one item.
 fn answer_item(
+    index: usize,
     text: &str,
-    shared: Option<&Weather>,
-    json_limits: JsonLimits,
+    job: &BatchJob,
     is_abandoned: Arc<AtomicBool>,
 ) -> Result<InstallationPlanReport, Problem> {
-    let mut asked: InstallationPlanRequest = body::decode(text.as_bytes(), json_limits)?;
+    let mut taken = Vec::new();
+    let complete = |asked: &mut InstallationPlanRequest, diagnostics: &mut Diagnostics| {
+        taken = job.complete(asked, diagnostics);
+    };
+    let asked = body::decode_request(text.as_bytes(), job.state.json_limits(), complete);
+    let mut asked = asked.map_err(|problem| relocate(index, &taken, problem))?;
     let mut diagnostics = Diagnostics::within(WorkBudget::until(is_abandoned));
-    if asked.weather.as_ref().is_some_and(|weather| weather.location.is_some()) {
-        let body = FieldPath::BODY;
-        let weather_at = body.field("weather");
-        let detail = Statement::new("errors-batch-item-location");
-        let hint = Statement::new("errors-batch-item-location-hint");
-        diagnostics.add_error(&weather_at.field("location"), FieldErrorCode::Contradiction, detail, hint);
-    }
-    if asked.weather.is_none() && asked.start.is_some() {
-        asked.weather = shared.cloned();
-    }
-    let mut report = asked.answer_with(diagnostics)?.worded(Language::English);
+    let taken = job.complete(&mut asked, &mut diagnostics);
+    let report = asked.answer_with(diagnostics).map_err(|refused| relocate(index, &taken, refused.into()))?;
+    let mut report = report.worded(Language::English);
     asked.illustrate(&mut report, &SvgIllustrator);
     Ok(report)
 }
 
-/// A problem of an item with pointers from the whole body.
-fn relocate(index: usize, mut problem: Problem) -> Problem {
-    problem.errors = problem
-        .errors
-        .into_iter()
-        .map(|error| FieldError {
-            pointer: error.pointer.replacen('#', &format!("#/items/{index}/request"), 1),
-            ..error
-        })
-        .collect();
+/// A problem of an item with pointers from the whole body; fields that were taken from what items share are wrong there.
+fn relocate(index: usize, taken: &[&str], mut problem: Problem) -> Problem {
+    let from_body = |pointer: &str| {
+        let name = pointer.trim_start_matches("#/").split('/').next().unwrap_or_default();
+        let place = if taken.contains(&name) { "#/shared".to_owned() } else { format!("#/items/{index}/request") };
+        pointer.replacen('#', &place, 1)
+    };
+    problem.errors =
+        problem.errors.into_iter().map(|error| FieldError { pointer: from_body(&error.pointer), ..error }).collect();
     problem
 }

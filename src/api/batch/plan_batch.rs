@@ -7,7 +7,8 @@ use validator::Validate;
 
 use crate::api::problem::ProblemBody;
 use crate::calculation::input::Weather;
-use crate::calculation::installation_plan::{InstallationPlanReport, InstallationPlanRequest};
+use crate::calculation::installation_plan::{InstallationPlanReport, InstallationPlanRequest, PlanDefaults};
+use crate::calculation::material_estimate::PooledBill;
 
 /// Plans to be made, each by itself.
 #[derive(Deserialize, Validate, ToSchema)]
@@ -20,6 +21,11 @@ pub struct PlanBatchRequest {
     /// The weather of all items that have a `start` and no weather of their own. A `location` may only stand here, and is asked once.
     #[validate(nested)]
     pub weather: Option<Weather>,
+    /// What all items take where they do not send it themselves: prices, stock, spools, and any other field of a plan but its opening.
+    #[schema(value_type = Option<PlanDefaults>)]
+    pub shared: Option<Box<RawValue>>,
+    /// Whether to answer one bill for all items as well, with its rounding once. Each id must then be its own. Default false.
+    pub pool: Option<bool>,
 }
 
 /// One plan of a batch.
@@ -44,6 +50,9 @@ pub struct PlanBatchReport {
     pub succeeded: usize,
     /// How many items have a problem.
     pub failed: usize,
+    /// One bill for all items that have one; absent unless `pool` asks for it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub pooled_bill: Option<PooledBill>,
 }
 
 /// The answer to one item: a report or a problem.

@@ -16,6 +16,10 @@ use futures_util::{FutureExt, StreamExt};
 use super::items::{BatchJob, ItemAnswer, NotBegun};
 use super::plan_batch::PlanBatchItem;
 use crate::api::caller_shares::TakenShare;
+use crate::api::content_coding::{CodedPart, PartStream};
+use crate::api::respond;
+use crate::calculation::material_estimate::{JobBill, PooledBill};
+use crate::wording::{Language, Worded};
 
 /// The parts of the answer, in order.
 enum NextPart {
@@ -32,6 +36,11 @@ pub(super) struct BatchBody {
     left: vec::IntoIter<(usize, PlanBatchItem)>,
     running: FuturesOrdered<LocalBoxFuture<'static, ItemAnswer>>,
     tally: BatchTally,
+    stream: PartStream,
+    /// The bills of the items so far, where one of all is asked for.
+    bills: Vec<JobBill>,
+    /// The ids of items without a bill.
+    without_bill: Vec<String>,
     /// How long the caller, ready to read, has waited for items; the time that it takes to read is its own.
     waited: Duration,
     waiting_since: Option<Instant>,
@@ -53,11 +62,14 @@ impl BatchBody {
     pub fn new(items: Vec<PlanBatchItem>, job: BatchJob, permit: TakenShare) -> Self {
         let left = items.into_iter().enumerate().collect::<Vec<_>>().into_iter();
         Self {
+            stream: PartStream::new(job.coding),
             job,
             next: NextPart::Head,
             left,
             running: FuturesOrdered::new(),
             tally: BatchTally::default(),
+            bills: Vec::new(),
+            without_bill: Vec::new(),
             waited: Duration::ZERO,
             waiting_since: None,
             _permit: permit,
@@ -84,6 +96,14 @@ impl BatchBody {
         }
     }
 
+    /// The text of one bill for all items; `None` where it was not asked for.
+    fn pooled_bill(&mut self) -> Option<String> {
+        let left_out = std::mem::take(&mut self.without_bill);
+        let bill = self.job.keeps_bills.then(|| PooledBill::of(&self.bills, left_out).worded(Language::English))?;
+        let text = respond::json_text(&bill, 16 * 1024).ok()?;
+        String::from_utf8(text).ok()
+    }
+
     /// The next result in the order of the items; `None` behind the last.
     fn poll_item(&mut self, context: &mut Context<'_>) -> Poll<Option<ItemAnswer>> {
         self.begin_items();
@@ -105,7 +125,7 @@ impl BatchTally {
         } else {
             self.failed += 1;
         }
-        self.bytes += answer.text.len();
+        self.bytes += answer.length;
         self.computed += answer.took;
         is_first
     }
@@ -123,16 +143,19 @@ impl MessageBody for BatchBody {
         let text = match this.next {
             NextPart::Head => {
                 this.next = NextPart::Items;
-                Bytes::from_static(b"{\"results\":[")
+                [this.stream.begin(), &this.stream.plain(b"{\"results\":[")].concat()
             }
             NextPart::Items => {
                 if let Some(answer) = ready!(this.poll_item(context)) {
                     this.job.state.metrics.count_item(answer.status);
                     let is_first = this.tally.count(&answer);
-                    let mut text = answer.text;
-                    if !is_first {
-                        text.insert(0, b',');
+                    match answer.bill {
+                        Some((_, Some(bill))) => this.bills.push(bill),
+                        Some((id, None)) => this.without_bill.push(id),
+                        None => {}
                     }
+                    let mut text = if is_first { Vec::new() } else { this.stream.plain(b",") };
+                    text.extend(this.stream.part(answer.text));
                     return Poll::Ready(Some(Ok(text.into())));
                 }
                 this.next = NextPart::Tail;
@@ -141,11 +164,14 @@ impl MessageBody for BatchBody {
             NextPart::Tail => {
                 this.next = NextPart::Nothing;
                 let BatchTally { succeeded, failed, .. } = this.tally;
-                format!("],\"succeeded\":{succeeded},\"failed\":{failed}}}").into()
+                let pooled = this.pooled_bill().map_or_else(String::new, |bill| format!(",\"pooled_bill\":{bill}"));
+                let tail = format!("],\"succeeded\":{succeeded},\"failed\":{failed}{pooled}}}");
+                let tail = CodedPart::new(tail.into_bytes(), this.job.coding);
+                [this.stream.part(tail), this.stream.end()].concat()
             }
             NextPart::Nothing => return Poll::Ready(None),
         };
-        Poll::Ready(Some(Ok(text)))
+        Poll::Ready(Some(Ok(text.into())))
     }
 }
 

@@ -4,14 +4,12 @@ use std::collections::BTreeMap;
 
 use utoipa::ToSchema;
 use utoipa::openapi::content::ContentBuilder;
-use utoipa::openapi::header::HeaderBuilder;
 use utoipa::openapi::path::{HttpMethod, Operation, OperationBuilder, PathItem, Paths, PathsBuilder};
 use utoipa::openapi::request_body::RequestBodyBuilder;
 use utoipa::openapi::response::ResponseBuilder;
-use utoipa::openapi::schema::{ObjectBuilder, Type};
 use utoipa::openapi::{Ref, RefOr, Required, Schema};
 
-use super::responses::{add_limit_headers, problem};
+use super::responses::{add_limit_headers, add_request_id, problem};
 use crate::api::problem::{ProblemBody, ProblemCode};
 
 /// The default of `LOOPWRIGHT_BODY_LIMIT`, KiB.
@@ -72,13 +70,6 @@ impl DescriptionBuilder {
             .required(Some(Required::True))
             .content("application/json", body.content.build())
             .build();
-        let answer = answer.header(
-            "x-request-id",
-            HeaderBuilder::new()
-                .description(Some("The caller's id for the request, or one made here."))
-                .schema(Some(ObjectBuilder::new().schema_type(Type::String)))
-                .build(),
-        );
         let operation = operation
             .request_body(Some(request))
             .response("200", answer)
@@ -118,9 +109,10 @@ fn add_admission_responses(path: &str, mut operation: Operation) -> Operation {
         let responses = &mut operation.responses.responses;
         responses.entry(code.status().as_str().to_owned()).or_insert_with(|| problem(&[*code]).build().into());
     }
-    if !path.starts_with("/health/") {
-        for (status, response) in &mut operation.responses.responses {
-            if let RefOr::T(response) = response {
+    for (status, response) in &mut operation.responses.responses {
+        if let RefOr::T(response) = response {
+            add_request_id(response);
+            if !path.starts_with("/health/") {
                 add_limit_headers(status, response);
             }
         }

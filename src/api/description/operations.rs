@@ -1,32 +1,44 @@
 //! The operations of calculations, drawings and tables.
 
 use serde_json::{Value, json};
-use utoipa::ToSchema;
 use utoipa::openapi::content::ContentBuilder;
 use utoipa::openapi::example::{Example as OpenApiExample, ExampleBuilder};
-use utoipa::openapi::path::{HttpMethod, OperationBuilder};
+use utoipa::openapi::path::{HttpMethod, OperationBuilder, ParameterBuilder, ParameterIn, ParameterStyle};
 use utoipa::openapi::response::ResponseBuilder;
+use utoipa::openapi::schema::ArrayBuilder;
+use utoipa::openapi::{RefOr, Required, Schema};
+use utoipa::{PartialSchema, ToSchema};
 
 use super::builder::{DescriptionBuilder, JsonBody};
 use super::responses::{problem, text, with_entity_tag};
 use crate::api::batch::{self, PlanBatchReport, PlanBatchRequest};
+use crate::api::plan_link::{self, DrawingUnits};
 use crate::api::problem::ProblemCode;
 use crate::api::reference_tables::{self, Table, TableVisitor};
-use crate::calculation::input::Weather;
+use crate::calculation::input::{OpeningWidth, Weather};
 use crate::calculation::installation_plan::InstallationPlanRequest;
+use crate::calculation::loop_sizing::LoopSizingRequest;
+use crate::calculation::summary::{JobSummary, Summarized};
 use crate::calculation::{self, Calculation, CalculationVisitor, Example};
-use crate::drawing::{self, Drawing, SvgIllustrator, job_sheet};
+use crate::drawing::style::DrawingTheme;
+use crate::drawing::{self, Drawing, SvgIllustrator, bill_csv, job_sheet};
+use crate::practice::roles::Role;
+use crate::practice::site::{Barrier, Surface};
+use crate::vocabulary::Vocabulary;
 use crate::wording::{Language, Worded};
 
 /// Adds a path for each calculation, and that of batches.
 pub fn add_calculations(builder: &mut DescriptionBuilder) {
     calculation::visit_all(builder);
     add_batch(builder);
+    add_summary::<LoopSizingRequest>(builder);
+    add_summary::<InstallationPlanRequest>(builder);
 }
 
-/// Adds a path for each drawing, and that of the job sheet.
+/// Adds a path for each drawing, that of the job sheet, and that of the bill for a spreadsheet.
 pub fn add_drawings(builder: &mut DescriptionBuilder) {
     drawing::visit_all(builder);
+    add_plan_link(builder);
     let answer = text(job_sheet::MEDIA_TYPE, "The page. What must not be built as planned says so first.");
     let operation = OperationBuilder::new()
         .operation_id(Some(job_sheet::OPERATION_ID))
@@ -34,6 +46,59 @@ pub fn add_drawings(builder: &mut DescriptionBuilder) {
         .summary(Some(job_sheet::SUMMARY))
         .description(Some(job_sheet::DESCRIPTION));
     add_calculation_post::<InstallationPlanRequest>(builder, job_sheet::PATH, operation, answer);
+    let answer = text(bill_csv::MEDIA_TYPE, "The bill: a header, and a row for each line.");
+    let operation = OperationBuilder::new()
+        .operation_id(Some(bill_csv::OPERATION_ID))
+        .tag("drawings")
+        .summary(Some(bill_csv::SUMMARY))
+        .description(Some(bill_csv::DESCRIPTION));
+    add_calculation_post::<InstallationPlanRequest>(builder, bill_csv::PATH, operation, answer);
+}
+
+/// Adds the drawing that a link asks for.
+fn add_plan_link(builder: &mut DescriptionBuilder) {
+    let schema = |name: &str, builder: &mut DescriptionBuilder| -> RefOr<Schema> {
+        match name {
+            "width" => builder.schema::<OpeningWidth>().into(),
+            "barrier" => builder.schema::<Barrier>().into(),
+            "roles" => ArrayBuilder::new().items(builder.schema::<Role>()).max_items(Some(Role::ALL.len())).into(),
+            "surface" => builder.schema::<Surface>().into(),
+            // No body has them, so no table lists them.
+            "theme" => DrawingTheme::schema(),
+            _ => DrawingUnits::schema(),
+        }
+    };
+    let mut operation = OperationBuilder::new()
+        .operation_id(Some(plan_link::OPERATION_ID))
+        .tag("drawings")
+        .summary(Some(plan_link::SUMMARY))
+        .description(Some(plan_link::DESCRIPTION));
+    for (name, _, description) in plan_link::PARAMETERS {
+        let is_required = ["width", "barrier"].contains(&name);
+        let parameter = ParameterBuilder::new()
+            .name(name)
+            .parameter_in(ParameterIn::Query)
+            .required(if is_required { Required::True } else { Required::False })
+            .description(Some(description))
+            .example(match name {
+                "width" => Some("24 ft".into()),
+                "barrier" => Some(Barrier::SlideGate.code().into()),
+                _ => None,
+            })
+            .schema(Some(schema(name, builder)));
+        // Separated by commas.
+        let parameter =
+            if name == "roles" { parameter.style(Some(ParameterStyle::Form)).explode(Some(false)) } else { parameter };
+        operation = operation.parameter(parameter);
+    }
+    let operation = operation
+        .response("422", problem(&[ProblemCode::ValidationFailed]))
+        .response("500", problem(&[ProblemCode::InternalError]));
+    let answer = text(
+        drawing::MEDIA_TYPE,
+        "The drawing, one `svg` element. A design that should not be built says so in words.",
+    );
+    builder.add(drawing::plan::PATH, HttpMethod::Get, with_entity_tag(operation, answer));
 }
 
 /// Adds a path for each reference table.
@@ -94,6 +159,27 @@ impl TableVisitor for DescriptionBuilder {
     }
 }
 
+/// Adds the path of the summary of a calculation.
+fn add_summary<C: Calculation<Report: Summarized>>(builder: &mut DescriptionBuilder) {
+    let summary_of = |example| serde_json::to_value(report_of::<C>(example)?.summary()).ok();
+    let examples = C::Report::EXAMPLES.iter().map(|example| named(example, summary_of(example)));
+    let content = ContentBuilder::new().schema(Some(builder.schema::<JobSummary>())).examples_from_iter(examples);
+    let answer = ResponseBuilder::new()
+        .description("The summary. A design that should not be built says so in its headline.")
+        .content("application/json", content.build());
+    let operation = OperationBuilder::new()
+        .operation_id(Some(C::Report::OPERATION_ID))
+        .tag("calculations")
+        .summary(Some(format!("{}, in a few lines", C::SUMMARY)))
+        .description(Some(format!(
+            "The `summary` of the report of `{}` alone, for whoever shows one gate: what is laid in a sentence, the loops with \
+             their sizes and places in words, what goes into a cart by the caller's own numbers, what is to be ordered, and at \
+             most three findings. It takes the same request and costs as much.",
+            C::NAME
+        )));
+    add_post_with::<C>(builder, C::Report::PATH, C::Report::EXAMPLES, operation, answer);
+}
+
 /// Adds a path that takes the request of a calculation.
 fn add_calculation_post<C: Calculation>(
     builder: &mut DescriptionBuilder,
@@ -101,7 +187,18 @@ fn add_calculation_post<C: Calculation>(
     operation: OperationBuilder,
     answer: ResponseBuilder,
 ) {
-    let examples = C::EXAMPLES.iter().map(|example| named(example, request_of(example)));
+    add_post_with::<C>(builder, path, C::EXAMPLES, operation, answer);
+}
+
+/// The same, with examples of its own.
+fn add_post_with<C: Calculation>(
+    builder: &mut DescriptionBuilder,
+    path: &str,
+    examples: &[Example],
+    operation: OperationBuilder,
+    answer: ResponseBuilder,
+) {
+    let examples = examples.iter().map(|example| named(example, request_of(example)));
     let content = ContentBuilder::new().schema(Some(builder.schema::<C>())).examples_from_iter(examples);
     let body = JsonBody { content, share: C::BODY_LIMIT_FACTOR, takes_weather: takes_weather::<C>() };
     builder.add_post(path, operation, body, answer);
@@ -128,7 +225,9 @@ fn add_batch(builder: &mut DescriptionBuilder) {
         .description(Some(
             "Up to 200 requests of `installation-plan`, fewer where the operator says so, each answered by itself and spread over the cores of the service: one bad \
              item never fails the rest. `weather` may stand once beside the items, for all that have a `start` and no weather of \
-             their own; a `location` may stand only there. Items that are not begun within the service's time for batches, or before its \
+             their own; a `location` may stand only there. `shared` holds what all items take where they do not send it: prices, stock, \
+             spools, and any other field but the opening; errors of it point there. With `pool` one bill for all items comes behind the \
+             results, with its rounding once; ids must then differ. Items that are not begun within the service's time for batches, or before its \
              answer is as large as it may be, have a 503 of their own. The answer is written item by item.",
         ));
     let body = JsonBody { content, share: batch::BODY_LIMIT_FACTOR, takes_weather: true };
@@ -147,10 +246,14 @@ fn request_of(example: &Example) -> Option<Value> {
 
 /// The answer to an example, computed as its endpoint does.
 fn answer_to<C: Calculation>(example: &Example) -> Option<Value> {
+    serde_json::to_value(report_of::<C>(example)?).ok()
+}
+
+fn report_of<C: Calculation>(example: &Example) -> Option<C::Report> {
     let request: C = serde_json::from_str(example.request).ok()?;
     let mut report = request.answer().ok()?.worded(Language::English);
     request.illustrate(&mut report, &SvgIllustrator);
-    serde_json::to_value(report).ok()
+    Some(report)
 }
 
 /// Whether a request has the weather among its nouns, and with it a place whose forecast may fail.

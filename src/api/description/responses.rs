@@ -7,21 +7,25 @@ use utoipa::openapi::example::ExampleBuilder;
 use utoipa::openapi::header::{Header, HeaderBuilder};
 use utoipa::openapi::path::{OperationBuilder, ParameterBuilder, ParameterIn};
 use utoipa::openapi::response::{Response, ResponseBuilder};
-use utoipa::openapi::schema::{ObjectBuilder, Type};
+use utoipa::openapi::schema::{KnownFormat, ObjectBuilder, SchemaFormat, Type};
 use utoipa::openapi::{Ref, Required};
 
 use crate::api::problem::{MEDIA_TYPE, ProblemBody, ProblemCode};
+use crate::api::request_id::RequestId;
 use crate::calculation::input::OpeningWidth;
 use crate::calculation::report::{FieldError, FieldPath};
 use crate::quantity::QuantityField;
 use crate::vocabulary::Vocabulary;
 use crate::wording::{Language, Worded};
 
-/// An answer that is text.
+/// An answer that is a document of this media type. Its schema says `binary`, which generated clients take as it comes; what is
+/// only a string several of them try to read as JSON.
 pub fn text(media_type: &str, description: &str) -> ResponseBuilder {
+    let schema =
+        ObjectBuilder::new().schema_type(Type::String).format(Some(SchemaFormat::KnownFormat(KnownFormat::Binary)));
     ResponseBuilder::new()
         .description(description)
-        .content(media_type, ContentBuilder::new().schema(Some(ObjectBuilder::new().schema_type(Type::String))).build())
+        .content(media_type, ContentBuilder::new().schema(Some(schema)).build())
 }
 
 /// A failure, with an example of each kind that it can be.
@@ -83,6 +87,12 @@ fn header(kind: Type, description: &str) -> Header {
     HeaderBuilder::new().description(Some(description)).schema(Some(ObjectBuilder::new().schema_type(kind))).build()
 }
 
+/// Adds the header that every answer has.
+pub fn add_request_id(response: &mut Response) {
+    let id = header(Type::String, "The caller's id for the request, or one made here.");
+    response.headers.insert(RequestId::HEADER.to_owned(), id.into());
+}
+
 /// Adds the headers that tell a caller how much it may ask and when to ask again.
 pub fn add_limit_headers(status: &str, response: &mut Response) {
     let rate = [
@@ -95,6 +105,10 @@ pub fn add_limit_headers(status: &str, response: &mut Response) {
     if ["200", "429"].contains(&status) {
         let rate = rate.map(|(name, description)| (name.to_owned(), header(Type::String, description).into()));
         response.headers.extend(rate);
+    }
+    if status == "401" {
+        let challenge = header(Type::String, "How a key is sent.");
+        response.headers.insert("www-authenticate".to_owned(), challenge.into());
     }
     if ["429", "503"].contains(&status) {
         let retry_after = header(Type::Integer, "The seconds after which to repeat the request.");

@@ -53,6 +53,14 @@ pub fn add_service_paths(builder: &mut DescriptionBuilder) {
         .response("404", problem(&[ProblemCode::NotFound]));
     let description = with_entity_tag(description, object("The description.", None));
     builder.add("/openapi.json", HttpMethod::Get, description);
+    let compact = service(
+        "read_compact_description",
+        "This description without answers",
+        "OpenAPI 3.1 without the examples of answers, which are most of it; cached by its entity tag.",
+    )
+    .response("404", problem(&[ProblemCode::NotFound]));
+    let compact = with_entity_tag(compact, object("The description.", None));
+    builder.add("/openapi-compact.json", HttpMethod::Get, compact);
     let slugs: Vec<_> = ProblemCode::ALL.iter().map(|code| code.slug()).collect();
     let page = service(
         "read_problem_page",

@@ -4,10 +4,10 @@ use uom::si::f64::{Length, Time};
 
 use super::cure_model::{CureModel, MilestoneTimes};
 use super::data_sheet::DataSheet;
-use super::weather_series::WeatherSeries;
+use super::weather_series::{WeatherHour, WeatherSeries};
 use crate::calculation::report::Statement;
 use crate::practice::sealants::{CureMechanism, SealantKind};
-use crate::practice::sealing::CureMilestone;
+use crate::practice::sealing::{CureMilestone, SurfaceCondition};
 use crate::vocabulary::Vocabulary;
 
 /// How a sealant hardens once it lies in the slot.
@@ -17,6 +17,15 @@ pub enum Hardening {
     Cures(Box<CureModel>),
     /// It cools: the shortest and the longest time, in any weather.
     Cools([Time; 2]),
+}
+
+/// What ends the time in which sealant can be worked.
+#[derive(Clone, Copy, Debug)]
+pub enum WorkableLimit {
+    /// The pot life of its sheet.
+    PotLife,
+    /// That it sets, or skins over.
+    Set,
 }
 
 /// A kind of sealant in this slot and weather.
@@ -47,17 +56,17 @@ impl SealantCandidate {
         Self { kind, sheet, hardening, cover }
     }
 
-    /// When a milestone is reached after a start; `None` where this kind has no such milestone.
+    /// When the last foot, sealed at a time, reaches a milestone; `None` where this kind has no such milestone.
     pub fn milestone_times(
         &self,
         milestone: CureMilestone,
-        start: Time,
+        sealed: Time,
         weather: &WeatherSeries,
     ) -> Option<MilestoneTimes> {
         match &self.hardening {
-            Hardening::Cures(model) => Some(model.milestone_times(milestone, start)),
+            Hardening::Cures(model) => Some(model.milestone_times(milestone, sealed)),
             Hardening::Cools([shortest, longest]) => {
-                let within = |time: Time| Some(start + time).filter(|time| *time <= weather.end());
+                let within = |time: Time| Some(sealed + time).filter(|time| *time <= weather.end());
                 milestone
                     .is_by_cooling()
                     .then(|| MilestoneTimes { earliest: within(*shortest), latest: within(*longest) })
@@ -65,22 +74,34 @@ impl SealantCandidate {
         }
     }
 
-    /// The latest time from which rain and cold no longer matter; `None` beyond the end of the weather.
-    pub fn safe_time(&self, start: Time, weather: &WeatherSeries) -> Option<Time> {
+    /// When the last foot, sealed at a time, is safe from rain; what only cools, when it is cold.
+    pub fn safe_times(&self, sealed: Time, weather: &WeatherSeries) -> MilestoneTimes {
         let milestone = match self.hardening {
             Hardening::Cures(_) => CureMilestone::RainSafe,
             Hardening::Cools(_) => CureMilestone::OpenToTraffic,
         };
-        self.milestone_times(milestone, start, weather)?.latest
+        let beyond = MilestoneTimes { earliest: None, latest: None };
+        self.milestone_times(milestone, sealed, weather).unwrap_or(beyond)
     }
 
-    /// What has happened at [`Self::safe_time`]: a phrase that follows "before".
+    /// When a skin may be counted on, or that it has set, though not surely; `None` for what only cools, and beyond the weather.
+    pub fn skin_expected(&self, sealed: Time) -> Option<Time> {
+        let Hardening::Cures(model) = &self.hardening else { return None };
+        model.skin_expected(sealed)
+    }
+
+    /// What has surely happened by the end of [`Self::safe_times`]: a phrase that follows "before".
     pub fn safe_event(&self) -> Statement {
         match self.kind.cure_mechanism() {
             CureMechanism::MoistureFront(_) => Statement::new("cure-event-skinned-over"),
             CureMechanism::Reaction(_) => Statement::new("cure-event-set"),
             CureMechanism::Cooling(_) => Statement::new("cure-event-cold"),
         }
+    }
+
+    /// Whether it takes a damp slot, by its kind or by its sheet.
+    pub fn takes_damp(&self) -> bool {
+        self.sheet.damp_allowed || !SurfaceCondition::Damp.needs_sheet_approval(self.kind)
     }
 
     /// How far a milestone has come at a time, as a band from 0 to 1: of a front, its share of the depth; of any other reaction, its
@@ -98,15 +119,16 @@ impl SealantCandidate {
     }
 
     /// How long it can be worked at a time, where its sheet gives that: shortest and longest.
-    pub fn pot_life(&self, start: Time, weather: &WeatherSeries) -> Option<[Time; 2]> {
+    pub fn pot_life(&self, time: Time, weather: &WeatherSeries) -> Option<[Time; 2]> {
         let Hardening::Cures(model) = &self.hardening else { return None };
-        model.pot_life(weather.hour_at(start))
+        model.pot_life(weather.hour_at(time))
     }
 
-    /// How long it takes to set at a time, shortest and longest; `None` for what only cools.
-    pub fn set_time(&self, start: Time, weather: &WeatherSeries) -> Option<[Time; 2]> {
+    /// How long it can be worked in an hour of weather: the pot life of the sheet, or until it sets; `None` for what only cools.
+    pub fn workable_time(&self, hour: &WeatherHour) -> Option<(WorkableLimit, [Time; 2])> {
         let Hardening::Cures(model) = &self.hardening else { return None };
-        Some(model.skin_time(weather.hour_at(start)))
+        let set = || (WorkableLimit::Set, model.skin_time(hour));
+        Some(model.pot_life(hour).map_or_else(set, |times| (WorkableLimit::PotLife, times)))
     }
 
     /// What the milestones take in the reference climate, shortest and longest; cooling takes the same in any weather.

@@ -186,7 +186,10 @@ impl CureModel {
             requirement.at_depth(depth, cover),
         ];
         let front = Some(KnownFront { depth, requirement });
-        Self::new((laws, pot_laws), energies, slowed_law, usual, front, sheet, weather)
+        let mut model = Self::new((laws, pot_laws), energies, slowed_law, usual, front, sheet, weather);
+        // Traffic still waits for the whole time.
+        model.skin.least = model.skin.least.map(|time| figures.earliest_skin * time);
+        model
     }
 
     /// The cure of sealant whose parts react with each other: by temperature alone, between two activation energies, or by that of
@@ -231,17 +234,25 @@ impl CureModel {
     /// When a milestone is reached after a start.
     pub fn milestone_times(&self, milestone: CureMilestone, start: Time) -> MilestoneTimes {
         let requirement = self.requirement(milestone);
-        let time = |law: usize, required: Time| {
-            let integral = &self.integrals[law];
-            integral
-                .inverse(integral.at(start.get::<second>()) + required.get::<second>())
-                .map(|time| Time::new::<second>(time).max(start))
-        };
-        let least = [0, 1].map(|law| time(law, requirement.least[law]));
-        let most = [0, 1].map(|law| time(law, requirement.most[law]));
+        let least = self.reached(requirement.least, start);
+        let most = self.reached(requirement.most, start);
         let earliest = least.into_iter().flatten().reduce(Time::min);
         let latest = most[0].zip(most[1]).map(|(one, other)| one.max(other));
         MilestoneTimes { earliest, latest }
+    }
+
+    /// When a skin may be counted on, though not surely: the whole time by the faster law.
+    pub fn skin_expected(&self, sealed: Time) -> Option<Time> {
+        self.reached(self.skin.most, sealed).into_iter().flatten().reduce(Time::min)
+    }
+
+    /// When each law has offered what is required by it after a start; `None` beyond the weather.
+    fn reached(&self, required: [Time; 2], start: Time) -> [Option<Time>; 2] {
+        [0, 1].map(|law| {
+            let integral: &PiecewiseIntegral = &self.integrals[law];
+            let amount = integral.at(start.get::<second>()) + required[law].get::<second>();
+            Some(Time::new::<second>(integral.inverse(amount)?).max(start))
+        })
     }
 
     /// How far a milestone has come at a time, as a band from 0 to 1: by the depth of a front, or by the share of the time.

@@ -7,9 +7,7 @@ use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::time::day;
 
 use super::offset_date_time::{OffsetDateTime, resolve_date};
-use crate::calculation::input::{
-    ApplicationTemperature, CureTime, PourTemperature, Sealant, SealantDataSheet, ShelfLife,
-};
+use crate::calculation::input::{Sealant, SealantDataSheet, SheetValues, ShelfLife};
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
 use crate::practice::sealants::{CureMechanism, SHELF_LIFE, SealantKind};
 use crate::practice::sealing::{
@@ -40,8 +38,6 @@ pub struct DataSheet {
     pub at_humidity_percent: f64,
     /// The lowest temperature of application.
     pub minimum: ThermodynamicTemperature,
-    /// Whether the sheet does not give `minimum`, so that it is the usual one, "and rising".
-    pub minimum_is_usual: bool,
     /// The highest temperature of application.
     pub maximum: Option<ThermodynamicTemperature>,
     /// The activation energy.
@@ -87,7 +83,6 @@ impl DataSheet {
             at_temperature: reference_temperature(),
             at_humidity_percent: REFERENCE_HUMIDITY_PERCENT,
             minimum: parse_usual_temperature(kind.minimum_temperature()),
-            minimum_is_usual: true,
             maximum: None,
             energy: None,
             pour: kind.pour_temperature().map(parse_usual_temperature),
@@ -112,56 +107,25 @@ impl DataSheet {
                 ("finish_below_surface", sealant.finish_below_surface.is_some()),
             ],
         );
+        let SheetValues { skin, traffic, full, depth_per_day, pot_life, at_temperature, minimum, maximum, pour } =
+            Sealant::read_sheet(Some(sealant), kind, at, diagnostics);
         let at = at.field("data_sheet");
         let absent = SealantDataSheet::default();
         let sent = sealant.data_sheet.as_ref().unwrap_or(&absent);
-        let mut time =
-            |name: &'static str, text: &Option<CureTime>| diagnostics.parse_optional(&at.field(name), text.as_ref());
-        let (skin, traffic) = (time("skin_over", &sent.skin_over), time("open_to_traffic", &sent.open_to_traffic));
-        let (full, pot_life) = (time("full_cure", &sent.full_cure), time("pot_life", &sent.pot_life));
-        let depth_per_day = diagnostics.parse_optional(&at.field("depth_per_day"), sent.depth_per_day.as_ref());
-        let maximum = diagnostics.parse_optional(
-            &at.field("maximum_application_temperature"),
-            sent.maximum_application_temperature.as_ref(),
-        );
-        let minimum_at = at.field("minimum_application_temperature");
-        let mut minimum = diagnostics.parse_or_default::<ApplicationTemperature>(
-            &minimum_at,
-            sent.minimum_application_temperature.as_ref(),
-            kind.minimum_temperature(),
-            Statement::new("cure-usual-minimum-temperature"),
-            Source::Everett,
-        );
-        if let Some(maximum) = maximum.filter(|maximum| minimum.is_some_and(|minimum| *maximum <= minimum))
-            && sent.minimum_application_temperature.is_none()
-        {
-            let lower = maximum - least_application_range();
-            diagnostics.mark_unneeded(&at, &[("minimum_application_temperature", false)]);
-            let sent = sent.maximum_application_temperature.as_ref().and_then(|sent| sent.read().ok());
-            let system = sent.map_or(UnitSystem::Metric, |sent| sent.system);
-            let (value, reason) = (format_temperature_input(lower, system), Statement::new("cure-minimum-gives-way"));
-            diagnostics.add_assumption(&minimum_at, value, reason, &[Source::OwnChoice]);
-            minimum = Some(lower);
-        }
-        let pour_at = at.field("pour_temperature");
-        let pour = match kind.pour_temperature() {
-            Some(usual) => diagnostics.parse_or_default::<PourTemperature>(
-                &pour_at,
-                sent.pour_temperature.as_ref(),
-                usual,
-                Statement::new("input-usual-pour-temperature"),
-                Source::EverettHotMelt,
-            ),
-            // Not needed, but still an error where it cannot be read.
-            None => diagnostics.parse_optional(&pour_at, sent.pour_temperature.as_ref()),
+        let minimum = match &sent.minimum_application_temperature {
+            Some(_) => minimum,
+            None => Some(usual_minimum(kind, maximum, sent, &at, diagnostics)),
         };
-        let at_temperature = diagnostics.parse_or_default::<ApplicationTemperature>(
-            &at.field("at_temperature"),
-            sent.at_temperature.as_ref(),
-            REFERENCE_TEMPERATURE,
-            Statement::new("cure-reference-climate"),
-            Source::FromMemory,
-        );
+        let at_temperature = at_temperature.or_else(|| {
+            let reason = Statement::new("cure-reference-climate");
+            diagnostics.add_assumption(
+                &at.field("at_temperature"),
+                REFERENCE_TEMPERATURE,
+                reason,
+                &[Source::FromMemory],
+            );
+            Some(reference_temperature())
+        });
         let at_humidity_percent = diagnostics.value_or_default(
             &at.field("at_relative_humidity_percent"),
             sent.at_relative_humidity_percent,
@@ -214,12 +178,11 @@ impl DataSheet {
             at_temperature: at_temperature?,
             at_humidity_percent: at_humidity_percent.clamp(5.0, 100.0),
             minimum: minimum?,
-            minimum_is_usual: sent.minimum_application_temperature.is_none(),
             maximum,
             energy: sent
                 .activation_energy_kj_per_mol
                 .map(|energy| MolarEnergy::new::<kilojoule_per_mole>(energy.clamp(10.0, 200.0))),
-            pour: pour.filter(|_| kind.is_poured_hot()),
+            pour,
             damp_allowed: sent.damp_slot_allowed.unwrap_or(false),
         })
     }
@@ -262,6 +225,29 @@ impl RemainingShelfLife {
         let days_left = start.date().until(until).map_or(0, |span| i64::from(span.get_days()));
         Some(Self { until, days_left })
     }
+}
+
+/// The usual lowest temperature of application, or what gives way to the highest of the sheet.
+fn usual_minimum(
+    kind: SealantKind,
+    maximum: Option<ThermodynamicTemperature>,
+    sent: &SealantDataSheet,
+    at: &FieldPath<'_>,
+    diagnostics: &mut Diagnostics,
+) -> ThermodynamicTemperature {
+    let at = at.field("minimum_application_temperature");
+    let usual = parse_usual_temperature(kind.minimum_temperature());
+    let Some(maximum) = maximum.filter(|maximum| *maximum <= usual) else {
+        let reason = Statement::new("cure-usual-minimum-temperature");
+        diagnostics.add_assumption(&at, kind.minimum_temperature(), reason, &[Source::Everett]);
+        return usual;
+    };
+    let lower = maximum - least_application_range();
+    let sent = sent.maximum_application_temperature.as_ref().and_then(|sent| sent.read().ok());
+    let system = sent.map_or(UnitSystem::Metric, |sent| sent.system);
+    let (value, reason) = (format_temperature_input(lower, system), Statement::new("cure-minimum-gives-way"));
+    diagnostics.add_assumption(&at, value, reason, &[Source::OwnChoice]);
+    lower
 }
 
 /// A skin comes first, then traffic, then the full cure.

@@ -1,9 +1,13 @@
 //! Whether to seal today, in this cold, damp or heat, with which sealant, and when traffic may return.
 //!
-//! `request` is the question, as sent and in typed quantities: of `offset_date_time`, `weather_series` and `data_sheet`.
-//! `candidate` is a kind of sealant in this slot and weather, whose cure `cure_model` computes. `weather_stops` finds what in the
-//! weather stops the work at an hour, `slot_condition` and `deadline` what else stands against it; `assessment` puts all together
-//! at the start and gives the verdict. `compose` makes the `report`.
+//! `request` is the question, as sent and in typed quantities: of `offset_date_time`, `weather_series`, `data_sheet` and `sealing_work`.
+//! `candidate` is a kind of sealant in this slot and weather, whose cure `cure_model` computes. `work_stops` finds what stops the work at a
+//! start, with `slot_condition` and `deadline`; `possible_starts` asks it of all starts, for the windows. `stop_findings`,
+//! `traffic_findings` and `warnings` say what there is to say; `assessment` puts all together and gives the verdict. `compose` and
+//! `echo` make the `report`.
+//!
+//! The work lasts: what goes on while sealant goes in is judged from the start to the last foot, rain until the last foot is safe from it, and
+//! every milestone counts from the last foot.
 //!
 //! Each row of weather holds until the next, the last for an hour, and nothing is guessed beyond. One part cures with the pressure of
 //! water vapour: at the earliest with that alone, at the latest also slowed by cold by the law of Arrhenius. Heat above 23 °C, or above
@@ -17,19 +21,26 @@ mod compose;
 mod cure_model;
 mod data_sheet;
 mod deadline;
+mod echo;
 mod offset_date_time;
+mod possible_starts;
 mod report;
 mod request;
+mod sealing_work;
 mod slot_condition;
+mod stop_findings;
+mod traffic_findings;
+mod warnings;
 mod weather_series;
-mod weather_stops;
+mod work_stops;
 
+pub use echo::{CureGuidanceInputs, CureReferenceTime, CureSealantEcho, CureSheetEcho};
 pub use report::{
-    CureAdvice, CureAlternative, CureConditions, CureEquivalentHours, CureGuidanceInputs, CureGuidanceReport, CureHour,
-    CureMilestoneReached, CureReason, CureReferenceTime, CureSealantEcho, CureSheetEcho, CureShelf, CureTimes,
-    CureWindow,
+    CureAdvice, CureAlternative, CureConditions, CureEquivalentHours, CureGuidanceReport, CureHour,
+    CureMilestoneReached, CureReason, CureShelf, CureTimes, CureWindow,
 };
-pub use request::{CureGuidanceRequest, LaidCovers, ResolvedCureGuidance};
+pub use request::{CureGuidanceRequest, PlannedSealing, ResolvedCureGuidance};
+pub use sealing_work::EstimatedWork;
 
 use super::cost::CostTerm;
 use super::input::Weather;
@@ -107,7 +118,7 @@ pub fn solve(
     for finding in assessments.iter().flat_map(|assessment| &assessment.findings) {
         diagnostics.add_sources(&finding.source_ids);
     }
-    let handling = compose::advice(job);
+    let handling = compose::advice(job, &chosen);
     for advice in &handling {
         diagnostics.add_sources(&advice.source_ids);
     }

@@ -3,15 +3,14 @@
 use serde::Serialize;
 use utoipa::ToSchema;
 
-use crate::calculation::input::{HourlyConditions, ResolvedSlot};
+use super::echo::CureGuidanceInputs;
+use crate::calculation::input::HourlyConditions;
 use crate::calculation::report::{Assumed, Basis, Caution, Finding, Message, has_messages};
 use crate::practice::sealants::SealantKind;
-use crate::practice::sealing::{CureMilestone, CureVerdict, SurfaceCondition};
+use crate::practice::sealing::{CureMilestone, CureVerdict};
 use crate::practice::sources::Source;
 use crate::quantity::QuantityField;
-use crate::quantity::output::{
-    DepthPerDayValue, DetailLength, DurationValue, TemperatureDifferenceValue, TemperatureValue,
-};
+use crate::quantity::output::{DetailLength, DurationValue, TemperatureDifferenceValue, TemperatureValue};
 
 /// Whether to seal at the start that was asked for, and when traffic may return.
 #[derive(Clone, Debug, Serialize, ToSchema)]
@@ -21,11 +20,26 @@ pub struct CureGuidanceReport {
     pub verdict: CureVerdict,
     /// Why, the gravest first; each is among `findings`, too.
     pub reasons: Vec<CureReason>,
-    /// Stretches of the forecast, from the start on, in each hour of which the work would pass every stop of the weather when begun
-    /// with the hour, a dry slot supposed. The last hours of a forecast, from which no skin forms before it ends, are not among them.
+    /// Spans of possible starts, from the asked one on: whoever begins at any time from `start` to `end` passes every stop that the
+    /// verdict knows, and is surely safe from rain before the weather ends.
     pub windows: Vec<CureWindow>,
-    /// What the sealant comes to after the start, in this order.
+    /// The windows that there would be in a slot that somebody has dried and looked at; only where `surface_condition` stops the work.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub windows_once_dry: Vec<CureWindow>,
+    /// The start that `milestones` and `hourly` count for: the asked one where the verdict allows it, else that of the first window.
+    /// Absent where there is none, and then there are no milestones.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(format = DateTime)]
+    pub milestones_from: Option<String>,
+    /// When the last foot is sealed after that start: `inputs.work_duration` later. Every milestone counts from here.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(format = DateTime)]
+    pub last_foot_sealed: Option<String>,
+    /// What the sealant comes to, in this order; empty without `milestones_from`.
     pub milestones: Vec<CureMilestoneReached>,
+    /// The hours before the start, at most 12, in order: the rain that was, and what the slab remembers.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub hours_before: Vec<CureHour>,
     /// The weather hour by hour, from the start on.
     pub hourly: Vec<CureHour>,
     /// What the weather from the start to its end is worth, in hours of the reference climate. Absent for `hot_applied`.
@@ -36,10 +50,10 @@ pub struct CureGuidanceReport {
     /// How long the sealant still keeps; absent without `made_on`.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub shelf: Option<CureShelf>,
-    /// How long mixed or opened sealant can be worked at the start; absent where the sheet gives no pot life.
+    /// How long mixed or opened sealant can be worked at `milestones_from`, else at the start; absent where the sheet gives no pot life.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub pot_life: Option<CureTimes>,
-    /// How to treat sealant and slot in this weather.
+    /// How to treat sealant and slot in the weather of `milestones_from`, else of the start.
     pub handling: Vec<CureAdvice>,
     /// The weather that was used, as a request holds it in `weather.conditions`: sent back, it gives the same answer.
     pub conditions_used: Vec<CureConditions>,
@@ -58,7 +72,8 @@ pub struct CureGuidanceReport {
 }
 
 has_messages! {
-    CureGuidanceReport: reasons, alternatives, findings, assumed;
+    CureGuidanceReport: reasons, windows, windows_once_dry, alternatives, findings, assumed;
+    CureWindow: ends_because;
     CureReason: message;
     CureAlternative: reasons;
 }
@@ -76,15 +91,22 @@ pub struct CureReason {
     pub message: Message,
 }
 
-/// A stretch of the forecast in which the work would pass.
+/// A span of starts that would do.
 #[derive(Clone, Debug, PartialEq, Serialize, ToSchema)]
 pub struct CureWindow {
-    /// When it opens, RFC 3339 on the clock of the start.
+    /// The first start, RFC 3339 on the clock of the asked one.
     #[schema(format = DateTime)]
     pub start: String,
-    /// When its last hour ends, RFC 3339 on the clock of the start.
+    /// The last start, to the minute.
     #[schema(format = DateTime)]
     pub end: String,
+    /// From the first start to the last.
+    pub duration: DurationValue,
+    /// Whether the sealant can be worked for as long as it takes to empty a cartridge, and traffic surely returns in time; prefer such
+    /// windows.
+    pub preferred: bool,
+    /// Why there is no later start: the stop that meets it, the end of the weather, or what makes it less preferred than the next.
+    pub ends_because: CureReason,
 }
 
 /// When a milestone is reached.
@@ -138,7 +160,7 @@ pub struct CureHour {
     /// where the weather does not say.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub rain: Option<&'static str>,
-    /// Whether the work would pass every stop of the weather when begun with this hour, as in `windows`.
+    /// Whether the work may begin with this hour, as in `windows`; never for an hour before the start.
     pub can_apply: bool,
     /// The least rate of cure against 23 °C and 50 %, 4 decimals. Absent for `hot_applied`.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -147,7 +169,7 @@ pub struct CureHour {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub rate_high: Option<f64>,
     /// How far the full cure has surely come at the end of the hour, percent, 1 decimal: for one part the depth of the front as a share
-    /// of the cover.
+    /// of the cover. Absent without `milestones_from`.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub progress_low_percent: Option<f64>,
     /// How far it may have come.
@@ -181,7 +203,11 @@ pub struct CureAlternative {
     pub verdict: CureVerdict,
     /// Why, the gravest first.
     pub reasons: Vec<CureReason>,
-    /// Traffic at the earliest, applied at the start all the same. Absent beyond the forecast.
+    /// The start that its times of traffic count for: the asked one where its verdict allows it, else that of its first window.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(format = DateTime)]
+    pub milestones_from: Option<String>,
+    /// Traffic at the earliest. Absent beyond the forecast, and where no start would do.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schema(format = DateTime)]
     pub open_to_traffic_earliest: Option<String>,
@@ -189,8 +215,8 @@ pub struct CureAlternative {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schema(format = DateTime)]
     pub open_to_traffic_latest: Option<String>,
-    /// The earliest start in the forecast that passes every stop of the weather, a dry slot supposed, and surely meets `needed_open_by`
-    /// where that was sent. Absent when there is none.
+    /// The earliest start in the forecast that passes every stop, and surely meets `needed_open_by` where that was sent. Absent when
+    /// there is none.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schema(format = DateTime)]
     pub earliest_start: Option<String>,
@@ -264,104 +290,4 @@ impl From<&HourlyConditions> for CureConditions {
             precipitation: sent.precipitation.as_ref().map(|text| text.text().to_owned()),
         }
     }
-}
-
-/// What was understood.
-#[derive(Clone, Debug, Serialize, ToSchema)]
-pub struct CureGuidanceInputs {
-    /// The sealant.
-    pub sealant: CureSealantEcho,
-    /// The slot.
-    pub slot: ResolvedSlot,
-    /// What the insulation of the wire stands.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub insulation_rating: Option<TemperatureValue>,
-    /// The start.
-    #[schema(format = DateTime)]
-    pub start: String,
-    /// How far the slab must lie above the dew point.
-    pub least_dew_point_margin: TemperatureDifferenceValue,
-    /// What the slot looks like.
-    #[schema(value_type = String)]
-    pub surface_condition: SurfaceCondition,
-    /// When traffic must be let back.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    #[schema(format = DateTime)]
-    pub needed_open_by: Option<String>,
-    /// The beginning of the weather, on the clock of the start.
-    #[schema(format = DateTime)]
-    pub weather_from: String,
-    /// Its end.
-    #[schema(format = DateTime)]
-    pub weather_until: String,
-}
-
-/// A sealant as it was understood.
-#[derive(Clone, Debug, Serialize, ToSchema)]
-pub struct CureSealantEcho {
-    /// The kind.
-    #[schema(value_type = String)]
-    pub kind: SealantKind,
-    /// The lowest temperature of application.
-    pub minimum_application_temperature: TemperatureValue,
-    /// The highest.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub maximum_application_temperature: Option<TemperatureValue>,
-    /// What the data sheet gives, and the usual skin-over time where it gives none. Absent for `hot_applied`.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub data_sheet: Option<CureSheetEcho>,
-    /// What each milestone takes at 23 °C and 50 % (hot-applied: in any weather), by the sheet or as usual.
-    pub reference_times: Vec<CureReferenceTime>,
-    /// How deep one-part sealant cures in its first day of that climate, at least.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub depth_per_day_low: Option<DepthPerDayValue>,
-    /// At most.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub depth_per_day_high: Option<DepthPerDayValue>,
-    /// The least activation energy, kJ/mol; for one part the earliest times hold without any. 1 decimal.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub activation_energy_low_kj_per_mol: Option<f64>,
-    /// The greatest, 1 decimal.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub activation_energy_high_kj_per_mol: Option<f64>,
-    /// The temperature of the pour; hot-applied only.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub pour_temperature: Option<TemperatureValue>,
-}
-
-/// The times of a data sheet, and the climate that they hold in.
-#[derive(Clone, Debug, Serialize, ToSchema)]
-pub struct CureSheetEcho {
-    /// Until a skin has formed.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub skin_over: Option<DurationValue>,
-    /// Until traffic may return.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub open_to_traffic: Option<DurationValue>,
-    /// Until it is cured through.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub full_cure: Option<DurationValue>,
-    /// How deep one-part sealant cures in the first day.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub depth_per_day: Option<DepthPerDayValue>,
-    /// How long it can be worked.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub pot_life: Option<DurationValue>,
-    /// The temperature that these hold at.
-    pub at_temperature: TemperatureValue,
-    /// The relative humidity that these hold at, percent, 1 decimal; one-part sealant only.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub at_relative_humidity_percent: Option<f64>,
-}
-
-/// What a milestone takes in the reference climate.
-#[derive(Clone, Debug, Serialize, ToSchema)]
-pub struct CureReferenceTime {
-    /// The milestone.
-    #[schema(value_type = String)]
-    pub milestone: CureMilestone,
-    /// At least.
-    pub least: DurationValue,
-    /// At most.
-    pub most: DurationValue,
 }

@@ -8,8 +8,10 @@ use validator::Validate;
 use super::candidate::SealantCandidate;
 use super::data_sheet::{DataSheet, RemainingShelfLife};
 use super::offset_date_time::OffsetDateTime;
+use super::sealing_work::{EstimatedWork, SealingWork};
+use super::slot_condition::SlotCondition;
 use super::weather_series::WeatherSeries;
-use crate::calculation::input::{ResolvedSlot, Sealant, Slot, Weather, Wire};
+use crate::calculation::input::{ResolvedSlot, Sealant, Slot, Weather, Wire, WorkDuration};
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
 use crate::practice::sealants::SealantKind;
 use crate::practice::sealing::SurfaceCondition;
@@ -31,12 +33,15 @@ pub struct CureGuidanceRequest {
     /// The wire in it; its `insulation_rating` decides whether hot-applied sealant may be poured.
     #[validate(nested)]
     pub wire: Option<Wire>,
-    /// When the sealant goes in, RFC 3339 with offset: `2026-01-20T13:00:00-05:00`. It lies within the weather. Send the offset of the
+    /// When the first sealant goes in, RFC 3339 with offset: `2026-01-20T13:00:00-05:00`. It lies within the weather. Send the offset of the
     /// site: times are answered on this clock, and it tells night from day for a slab that nobody measured.
     #[validate(length(min = 1, max = 40))]
     #[schema(min_length = 1, max_length = 40, format = DateTime)]
     pub start: String,
-    /// What the slot looks like at the start. Default `dry`, and then no plain `go` is given.
+    /// How long the sealing of the whole job takes, from the first foot to the last. Default 60 min; in a plan what its estimate says.
+    pub work_duration: Option<WorkDuration>,
+    /// What the slot looks like at the start; it holds for every later start until somebody looks again. Default: `dry`, or `wet` where the
+    /// weather tells of rain that has not dried yet, and then no plain `go` is given.
     pub surface_condition: Option<SurfaceCondition>,
     /// When traffic must be let back, RFC 3339 with offset.
     #[validate(length(min = 1, max = 40))]
@@ -47,13 +52,15 @@ pub struct CureGuidanceRequest {
     pub weather: Weather,
 }
 
-/// The sealant over the top wires of loops that are laid.
+/// What a plan knows of its sealing.
 #[derive(Clone, Copy)]
-pub struct LaidCovers<'a> {
-    /// That of each.
+pub struct PlannedSealing<'a> {
+    /// The sealant over the top wires of each loop that is laid.
     pub covers: &'a [Length],
     /// The system of the reader.
     pub system: UnitSystem,
+    /// The work, where it was estimated.
+    pub work: Option<EstimatedWork>,
 }
 
 /// The request in typed quantities.
@@ -65,10 +72,10 @@ pub struct ResolvedCureGuidance {
     pub shelf_life: Option<RemainingShelfLife>,
     /// The slot.
     pub slot: ResolvedSlot,
-    /// What the slot looks like at the start.
-    pub condition: SurfaceCondition,
-    /// Whether the request did not say so.
-    pub condition_is_assumed: bool,
+    /// How long the work takes.
+    pub work: SealingWork,
+    /// What the slot is like.
+    pub condition: SlotCondition,
     /// The temperature that the insulation of the wire stands.
     pub rating: Option<ThermodynamicTemperature>,
     /// When traffic must be let back.
@@ -78,11 +85,11 @@ pub struct ResolvedCureGuidance {
 }
 
 impl CureGuidanceRequest {
-    /// Resolves every field, for the slot of a construction and the covers of the loops that a plan lays in it; `None` after an error.
+    /// Resolves every field, for the slot of a construction and what a plan seals in it; `None` after an error.
     pub fn resolve_for(
         &self,
         construction: Construction,
-        laid: Option<LaidCovers<'_>>,
+        planned: Option<PlannedSealing<'_>>,
         diagnostics: &mut Diagnostics,
     ) -> Option<ResolvedCureGuidance> {
         let body = FieldPath::BODY;
@@ -104,25 +111,26 @@ impl CureGuidanceRequest {
         let sheet = DataSheet::resolve(&self.sealant, self.surface_condition, &sealant_at, diagnostics);
         let shelf_life = RemainingShelfLife::resolve(&self.sealant, start, &sealant_at, diagnostics);
         let slot_at = body.field("slot");
-        let slot = self.resolve_slot(construction, laid, &slot_at, diagnostics);
+        let slot = self.resolve_slot(construction, planned, &slot_at, diagnostics);
         let rating = self.resolve_rating(diagnostics);
-        let condition = diagnostics.value_or_default(
-            &body.field("surface_condition"),
-            self.surface_condition,
-            (SurfaceCondition::DEFAULT, SurfaceCondition::DEFAULT.code()),
-            Statement::new("cure-usual-surface-condition"),
-            Source::OwnChoice,
-        );
+        let estimated = planned.and_then(|planned| planned.work);
+        let work_at = body.field("work_duration");
+        let work = SealingWork::resolve(self.work_duration.as_ref(), estimated, &work_at, diagnostics);
         let weather = WeatherSeries::resolve(&self.weather, start, &body.field("weather"), diagnostics);
         let is_width_sent = self.slot.as_ref().is_some_and(|slot| slot.width.is_some());
         diagnostics.mark_unneeded(&slot_at, &[("width", is_width_sent)]);
         let (weather, slot) = (weather?, slot?);
+        let condition = SlotCondition::new(self.surface_condition, &weather);
+        if self.surface_condition.is_none() {
+            let (value, reason) = (condition.at_start(&weather).code(), Statement::new("cure-usual-surface-condition"));
+            diagnostics.add_assumption(&body.field("surface_condition"), value, reason, &[Source::OwnChoice]);
+        }
         Some(ResolvedCureGuidance {
             candidate: SealantCandidate::new(self.sealant.kind, sheet?, slot.cover, &weather),
             shelf_life,
             slot,
+            work: work?,
             condition,
-            condition_is_assumed: self.surface_condition.is_none(),
             rating,
             // `None` within is a text whose error has been added.
             needed: needed.flatten().map(|needed| OffsetDateTime { at: needed.at, offset: weather.begin.offset }),
@@ -130,19 +138,19 @@ impl CureGuidanceRequest {
         })
     }
 
-    /// The slot; where loops are laid, with the thickest cover of theirs, which cures last.
+    /// The slot; where loops are laid in it, with the thickest cover of theirs, which cures last.
     fn resolve_slot(
         &self,
         construction: Construction,
-        laid: Option<LaidCovers<'_>>,
+        planned: Option<PlannedSealing<'_>>,
         at: &FieldPath<'_>,
         diagnostics: &mut Diagnostics,
     ) -> Option<ResolvedSlot> {
-        let wires = laid.map(|laid| (Length::default(), laid.system));
+        let wires = planned.map(|planned| (Length::default(), planned.system));
         let mut slot = Slot::resolve(self.slot.as_ref(), construction, wires, at, diagnostics)?;
-        if let Some(laid) = laid {
-            slot.say_cover(laid.covers, laid.system, at, diagnostics);
-            slot.cover = laid.covers.iter().copied().reduce(Length::max).unwrap_or(slot.cover);
+        if let Some(planned) = planned {
+            slot.say_cover(planned.covers, planned.system, at, diagnostics);
+            slot.cover = planned.covers.iter().copied().reduce(Length::max).unwrap_or(slot.cover);
         }
         Some(slot)
     }
@@ -169,6 +177,12 @@ impl CureGuidanceRequest {
 }
 
 impl ResolvedCureGuidance {
+    /// The job as it is once somebody has dried the slot and looked.
+    #[must_use]
+    pub fn once_dry(&self) -> Self {
+        Self { condition: SlotCondition::new(Some(SurfaceCondition::Dry), &self.weather), ..self.clone() }
+    }
+
     /// Every kind of sealant in the same slot and weather, in the order of the list; only the chosen one has its data sheet.
     pub fn candidates(&self) -> Vec<SealantCandidate> {
         let candidate = |kind: &SealantKind| {

@@ -12,7 +12,8 @@ use crate::calculation::input::{HourlyConditions, Weather};
 use crate::calculation::report::{Decimals, Diagnostics, FieldErrorCode, FieldPath, Statement};
 use crate::physics::psychrometrics::{dew_point, frost_point, saturation_pressure, vapour_pressure};
 use crate::practice::sealing::{
-    NIGHT, RAIN_CARE_PERCENT, RAIN_STOPS_PERCENT, longest_gap, longest_weather, night_drop, rain_stops, slab_memory,
+    NIGHT, RAIN_CARE_PERCENT, RAIN_STOPS_PERCENT, dew_point_margin, freezing, longest_gap, longest_weather,
+    measured_memory, night_drop, rain_stops, slab_memory,
 };
 use crate::practice::sources::Source;
 use crate::quantity::UnitSystem;
@@ -36,10 +37,14 @@ pub struct WeatherHour {
     pub air: ThermodynamicTemperature,
     /// The slab, measured or assumed.
     pub surface: ThermodynamicTemperature,
-    /// Whether the slab was not measured.
+    /// Whether the slab was not measured in this row.
     pub surface_is_assumed: bool,
+    /// Whether it was measured in this row or in the hours before.
+    pub surface_is_known: bool,
     /// The pressure of water vapour.
     pub vapour: Pressure,
+    /// The relative humidity over water, percent.
+    pub humidity_percent: f64,
     /// The dew point over water.
     pub dew_point: ThermodynamicTemperature,
     /// The frost point over ice; only below 0 °C.
@@ -67,9 +72,28 @@ impl WeatherHour {
             || self.rain.is_some_and(|fall| fall >= rain_stops())
     }
 
-    /// Whether the probability of rain or snow asks for care, but does not stop the work.
+    /// Whether rain or snow is likely, or any is due: it wets an open slot.
+    pub fn is_wetting(&self) -> bool {
+        self.rain_percent.is_some_and(|percent| percent >= RAIN_STOPS_PERCENT)
+            || self.rain.is_some_and(|fall| fall > Length::default())
+    }
+
+    /// Whether rain or snow is possible, which asks for care, and no more than that.
     pub fn is_rain_possible(&self) -> bool {
-        self.rain_percent.is_some_and(|percent| (RAIN_CARE_PERCENT..RAIN_STOPS_PERCENT).contains(&percent))
+        !self.is_rain_likely()
+            && (self.is_wetting() || self.rain_percent.is_some_and(|percent| percent >= RAIN_CARE_PERCENT))
+    }
+
+    /// Whether the slab is at the freezing point or below.
+    pub fn is_frozen(&self) -> bool {
+        self.surface <= freezing()
+    }
+
+    /// Whether a frozen slab lies so near the frost point that rime may grow on it.
+    pub fn is_near_frost_point(&self) -> bool {
+        let margin = |frost: ThermodynamicTemperature| self.surface.get::<kelvin>() - frost.get::<kelvin>();
+        // Air whose dew point lies above 0 °C has no frost point, and water enough for rime.
+        self.frost_point.is_none_or(|frost| margin(frost) < dew_point_margin().get::<kelvins>())
     }
 
     /// Whether the weather that was sent tells of rain and snow.
@@ -164,6 +188,7 @@ impl WeatherSeries {
             .into_iter()
             .enumerate()
             .map(|(index, row)| {
+                let (surface, surface_is_known) = surfaces[index];
                 let pascals = row.vapour.get::<pascal>();
                 let frost = Some(frost_point(pascals)).filter(|celsius| *celsius < 0.0);
                 WeatherHour {
@@ -171,9 +196,11 @@ impl WeatherSeries {
                     from: froms[index],
                     until: until(index),
                     air: row.air,
-                    surface: surfaces[index],
+                    surface,
                     surface_is_assumed: row.surface.is_none(),
+                    surface_is_known,
                     vapour: row.vapour,
+                    humidity_percent: row.humidity_percent,
                     dew_point: ThermodynamicTemperature::new::<degree_celsius>(dew_point(pascals)),
                     frost_point: frost.map(ThermodynamicTemperature::new::<degree_celsius>),
                     rain_percent: row.rain_percent,
@@ -208,12 +235,6 @@ impl WeatherSeries {
         self.hours[first..].iter().take_while(move |hour| hour.from < until)
     }
 
-    /// The times at which the work may begin: the start, and the beginning of every later hour.
-    pub fn possible_starts(&self) -> impl Iterator<Item = Time> {
-        let later = self.hours.iter().map(|hour| hour.from).filter(|from| *from > self.start);
-        std::iter::once(self.start).chain(later)
-    }
-
     /// Adds the first assumed slab temperature from the start on; its reason speaks for the others.
     fn add_surface_assumption(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) {
         let mut from_start = self.hours.iter().filter(|hour| hour.until > self.start);
@@ -234,6 +255,7 @@ struct WeatherRow {
     air: ThermodynamicTemperature,
     surface: Option<ThermodynamicTemperature>,
     vapour: Pressure,
+    humidity_percent: f64,
     rain_percent: Option<f64>,
     rain: Option<Length>,
     system: UnitSystem,
@@ -282,6 +304,9 @@ impl WeatherRow {
             air: air.si,
             surface,
             vapour: Pressure::new::<pascal>(pascals),
+            humidity_percent: sent
+                .relative_humidity_percent
+                .unwrap_or_else(|| 100.0 * pascals / saturation_pressure(celsius)),
             rain_percent: sent.precipitation_probability_percent,
             rain: rain.map(|fall| fall.max(Length::new::<millimeter>(0.0))),
             system: air.system,
@@ -289,15 +314,19 @@ impl WeatherRow {
     }
 }
 
-/// The measured temperature of the slab of a row, or the lowest of the air in the hours before, less at night.
+/// The temperature of the slab of a row, and whether it rests on a measurement: its own; or that of the last hours, which falls with the
+/// air and does not rise; or the lowest of the air in the hours before, less at night.
 fn surface_temperature(
     rows: &[WeatherRow],
     froms: &[Time],
     index: usize,
     begin: OffsetDateTime,
-) -> ThermodynamicTemperature {
-    if let Some(measured) = rows[index].surface {
-        return measured;
+) -> (ThermodynamicTemperature, bool) {
+    let mut last = (0..=index).rev().take_while(|earlier| froms[index] - froms[*earlier] <= measured_memory());
+    let measured = last.find_map(|earlier| Some((&rows[earlier], rows[earlier].surface?)));
+    if let Some((row, surface)) = measured {
+        let fall = (row.air.get::<kelvin>() - rows[index].air.get::<kelvin>()).max(0.0);
+        return (surface - TemperatureInterval::new::<kelvins>(fall), true);
     }
     let since = froms[index] - slab_memory();
     // The first is the row that holds at that time, so it may begin earlier.
@@ -308,7 +337,7 @@ fn surface_temperature(
         .fold(rows[index].air, |low, air| if air < low { air } else { low });
     let (dusk, dawn) = NIGHT;
     let hour = begin.plus(froms[index]).hour();
-    if hour >= dusk || hour < dawn { lowest - night_drop() } else { lowest }
+    (if hour >= dusk || hour < dawn { lowest - night_drop() } else { lowest }, false)
 }
 
 /// Whether the rows are in order of time, without long gaps, and within two weeks; adds the errors.

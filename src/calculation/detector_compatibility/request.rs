@@ -9,10 +9,11 @@ use super::lanes::{SentLane, lane_of};
 use super::report::{ConnectedLoopEcho, DetectorCompatibilityInputs};
 use crate::calculation::budget::WorkBudget;
 use crate::calculation::input::{
-    Coordinate, Detector, LaneWidth, LeadIn, Loop, PresenceTime, Reinforcement, ResolvedDetector, resolve_vehicles,
+    Coordinate, Detector, LaneWidth, LeadIn, Loop, PresenceTime, Reinforcement, ResolvedDetector, resolve_labels,
+    resolve_vehicles,
 };
 use crate::calculation::layout::{ChannelLoop, Lane};
-use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
+use crate::calculation::report::{Diagnostics, FieldPath, Statement};
 use crate::practice::detectors::{FailureBehaviour, OutputMode, USUAL_STEPS_PERCENT, Wiring};
 use crate::practice::layout::MAX_SIDE_BY_SIDE;
 use crate::practice::roles::Role;
@@ -23,6 +24,9 @@ use crate::vocabulary::Vocabulary;
 
 /// The most loops of a request: every role at one opening, as many side by side as there may be.
 pub const MAX_LOOPS: u64 = Role::COUNT * MAX_SIDE_BY_SIDE as u64;
+
+/// The role of a loop of which nothing is said: one that must not be set to let go.
+const USUAL_ROLE: Role = Role::ObstructionInside;
 
 /// Loops, and the detector unit that is to tune to them.
 #[derive(Clone, Debug, Deserialize, Validate, ToSchema)]
@@ -38,7 +42,7 @@ pub struct DetectorCompatibilityRequest {
     #[validate(nested)]
     pub detector: Option<Detector>,
     /// The vehicles that must be seen. Default: passenger car and high-bed truck.
-    #[validate(length(min = 1, max = VehicleClass::COUNT))]
+    #[validate(length(max = VehicleClass::COUNT))]
     #[schema(min_items = 1)]
     pub vehicles: Option<Vec<VehicleClass>>,
 }
@@ -47,12 +51,12 @@ pub struct DetectorCompatibilityRequest {
 #[derive(Clone, Debug, Serialize, Deserialize, Validate, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct ConnectedLoop {
-    /// The caller's name for it, each once.
+    /// The caller's name for it, each once. Default: its number.
     #[validate(length(min = 1, max = 64))]
     #[schema(min_length = 1, max_length = 64)]
-    pub label: String,
-    /// What it is for.
-    pub role: Role,
+    pub label: Option<String>,
+    /// What it is for. Default `obstruction_inside`: its channel is set for a loop that holds a gate, which is the safe side.
+    pub role: Option<Role>,
     /// The loop.
     #[validate(nested)]
     pub r#loop: Loop,
@@ -111,7 +115,19 @@ pub struct ResolvedDetectorCompatibility {
 
 impl ConnectedLoop {
     /// The loop, with what was sent of its lane.
-    fn resolve(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<(ChannelLoop, SentLane)> {
+    fn resolve(
+        &self,
+        label: &str,
+        at: &FieldPath<'_>,
+        diagnostics: &mut Diagnostics,
+    ) -> Option<(ChannelLoop, SentLane)> {
+        let role = diagnostics.value_or_default(
+            &at.field("role"),
+            self.role,
+            (USUAL_ROLE, USUAL_ROLE.code()),
+            Statement::new("compatibility-usual-role"),
+            Source::OwnChoice,
+        );
         let coil = self.r#loop.resolve(&at.field("loop"), diagnostics);
         let lead_in = self.lead_in.resolve(&at.field("lead_in"), diagnostics);
         let position_at = at.field("position");
@@ -129,7 +145,7 @@ impl ConnectedLoop {
         let reinforcement_at = at.field("reinforcement");
         let steel_below = Reinforcement::resolve(self.reinforcement.as_ref(), &reinforcement_at, diagnostics);
         let coil = coil?;
-        let lane = Lane::of(self.role, Length::default(), vec![Length::default()], coil.system);
+        let lane = Lane::of(role, Length::default(), vec![Length::default()], coil.system);
         let resolved = ChannelLoop {
             position,
             steel_below,
@@ -137,7 +153,7 @@ impl ConnectedLoop {
             output: self.output,
             presence_time,
             on_loop_failure: self.on_loop_failure,
-            ..ChannelLoop::new(self.label.clone(), self.role, coil, lead_in?, lane)
+            ..ChannelLoop::new(label.to_owned(), role, coil, lead_in?, lane)
         };
         Some((resolved, SentLane { width, middle }))
     }
@@ -175,19 +191,13 @@ impl DetectorCompatibilityRequest {
         let body = FieldPath::BODY;
         let loops_at = body.field("loops");
         let (mut loops, mut widths) = (Vec::new(), Vec::new());
+        let sent = self.loops.iter().map(|connected| connected.label.as_deref());
+        let labels = resolve_labels(sent, &loops_at, &Statement::new("errors-label-twice-hint"), diagnostics);
         for (index, connected) in self.loops.iter().enumerate() {
             let at = loops_at.item(index);
-            if self.loops[..index].iter().any(|other| other.label == connected.label) {
-                diagnostics.add_error(
-                    &at.field("label"),
-                    FieldErrorCode::Contradiction,
-                    Statement::new("errors-label-twice").text("label", connected.label.clone()),
-                    Statement::new("errors-label-twice-hint"),
-                );
-            }
             let is_shared = self.wiring.is_some_and(|wiring| wiring != Wiring::Separate);
             diagnostics.mark_unneeded(&at, &[("unit", connected.unit.is_some() && is_shared)]);
-            if let Some((resolved, width)) = connected.resolve(&at, diagnostics) {
+            if let Some((resolved, width)) = connected.resolve(&labels[index], &at, diagnostics) {
                 loops.push(resolved);
                 widths.push(width);
             }

@@ -3,17 +3,26 @@
 use uom::si::thermodynamic_temperature::degree_celsius;
 
 use super::meters::{MeterKind, MeterReading, plain_decimals};
-use super::request::Substitution;
-use super::resolve::ReadingConditions;
+use super::readings::ReadingConditions;
+use super::request::{FaultReadings, Substitution};
+use super::resolve::ResolvedFaultFinding;
 use super::sound_loop::{LoopChange, SoundLoopModel};
+use crate::calculation::input::Detector;
 use crate::calculation::report::{Decimals, Diagnostics, FieldPath, Finding, ListJoin, Statement};
 use crate::practice::detectors::Limits;
-use crate::practice::faults::{INSULATION_BANDS, USUAL_TEST_VOLTAGE_V};
+use crate::practice::fault_signs::Observation;
 use crate::practice::finding_codes::{FindingCode, Level};
+use crate::practice::meter_readings::{INSULATION_BANDS, USUAL_TEST_VOLTAGE_V};
 
 /// Farther than this from 20 °C, the effect on the resistance is explained; kelvin. A choice made here: 4 % of the copper's
 /// resistance.
 const MAX_UNEXPLAINED_WARMING: f64 = 10.0;
+
+/// An open wire that has this share of the whole pair's capacitance, or more, reaches the splice. A choice made here: meters and like pairs
+/// differ by a few percent.
+const WHOLE_FROM: f64 = 0.95;
+/// The lead-in and a loop on its end have less than this share of the lead-in's capacitance: more is of another cable. A choice made here.
+const NOT_OF_THIS_CABLE_FROM: f64 = 2.5;
 
 /// What insulation is judged by, beside the reading.
 #[derive(Clone, Copy)]
@@ -22,6 +31,19 @@ pub struct InsulationTest {
     pub voltage: Option<f64>,
     /// What the unit's sheet asks for, megohm, when given.
     pub asked_megohm: Option<f64>,
+    /// Whether the fault comes with rain, and the ground was dry.
+    pub clears_nothing: bool,
+}
+
+impl InsulationTest {
+    /// What was sent of it.
+    pub fn sent(readings: Option<&FaultReadings>, detector: Option<&Detector>) -> Self {
+        Self {
+            voltage: readings.and_then(|readings| readings.test_voltage_v),
+            asked_megohm: detector.and_then(|detector| detector.insulation_min_megohm),
+            clears_nothing: false,
+        }
+    }
 }
 
 /// States whose limits an insulation reading meets, and what to do.
@@ -44,6 +66,9 @@ pub fn judge_insulation(reading: MeterReading, test: InsulationTest, diagnostics
                 plain_decimals(asked),
                 "megohm",
             ));
+        }
+        if test.clears_nothing && !band.is_bad {
+            message = message.followed_by(Statement::new("faults-insulation-dry"));
         }
         let mut finding =
             Finding::new(FindingCode::InsulationReading, level, &readings.field("insulation_megohm"), message);
@@ -103,6 +128,13 @@ pub fn judge_contradiction(readings: &[(MeterKind, MeterReading)], diagnostics: 
     ));
 }
 
+/// States that the unit ran on a known inductor with more in the circuit than where it did not.
+pub fn judge_substitutions_apart(diagnostics: &mut Diagnostics) {
+    let (body, message) = (FieldPath::BODY, Statement::new("faults-contradictory-substitutions"));
+    let at = body.field("tests_done");
+    diagnostics.add_finding(Finding::new(FindingCode::ContradictoryReadings, Level::Warning, &at, message));
+}
+
 /// States what the substitution shows, or that it shows nothing.
 pub fn judge_substitution(substitution: &Substitution, limits: &Limits, diagnostics: &mut Diagnostics) {
     let body = FieldPath::BODY;
@@ -129,4 +161,47 @@ pub fn judge_substitution(substitution: &Substitution, limits: &Limits, diagnost
         (true, _) => Statement::new("faults-substitute-runs").member("connected_at", substitution.connected_at),
     };
     diagnostics.add_finding(Finding::new(FindingCode::SubstitutionResult, Level::Note, &at, message));
+}
+
+/// States where the wire is open, by the capacitance that is left of it; nothing while the circuit is not known to be open.
+pub fn judge_break(resolved: &ResolvedFaultFinding, diagnostics: &mut Diagnostics) {
+    let is_open = resolved.readings.of(MeterKind::Resistance).is_some_and(MeterReading::is_open);
+    let (Some(MeterReading::Number(left)), Some(whole), true) =
+        (resolved.readings.of(MeterKind::Capacitance), resolved.readings.conditions.whole_capacitance_nf, is_open)
+    else {
+        return;
+    };
+    let share = left / whole;
+    let message = Statement::new("faults-break-place")
+        .quantity("capacitance", left, plain_decimals(left), "nF")
+        .quantity("whole_capacitance", whole, plain_decimals(whole), "nF");
+    let message = if share >= NOT_OF_THIS_CABLE_FROM {
+        message.code("place", "unknown")
+    } else if share >= WHOLE_FROM {
+        message.code("place", "splice_or_loop")
+    } else {
+        let message = message.code("place", "lead_in").percent("share", 100.0 * share, 0);
+        match resolved.lead_in() {
+            Some(pair) => message.followed_by(Statement::new("faults-break-distance").length(
+                "distance",
+                share * pair.length,
+                pair.system,
+            )),
+            None => message,
+        }
+    };
+    let body = FieldPath::BODY;
+    let at = body.field("readings");
+    let finding = Finding::new(FindingCode::BreakPlace, Level::Note, &at.field("capacitance_nf"), message);
+    diagnostics.add_finding(finding.figure("share_of_pair", 100.0 * share, "percent"));
+}
+
+/// Says how a gate that is seen is looked into: with the loops connected.
+pub fn judge_gate(observations: &[Observation], diagnostics: &mut Diagnostics) {
+    if !observations.contains(&Observation::DetectsTheGate) {
+        return;
+    }
+    let (body, message) = (FieldPath::BODY, Statement::new("faults-gate-seen"));
+    let at = body.field("observations");
+    diagnostics.add_finding(Finding::new(FindingCode::GateSeen, Level::Warning, &at, message));
 }

@@ -1,17 +1,15 @@
 //! How likely each fault is, given all that is known: Bayes' rule over the hypotheses.
 
 use super::meters::{MeterKind, MeterReading};
-use super::predicted_readings::FaultHypothesis;
+use super::predicted_readings::{FaultForm, FaultHypothesis};
 use super::request::Substitution;
 use super::sound_loop::SoundLoopModel;
+use super::test_outcomes::{OutcomeTable, fails_on_inductor};
 use crate::practice::detectors::Limits;
-use crate::practice::faults::{FaultLocation, LoopFault, Observation, PerFault};
+use crate::practice::fault_signs::Observation;
+use crate::practice::fault_tests::{FaultTest, FaultTestOutcome};
+use crate::practice::faults::{FaultLocation, LoopFault, PerFault};
 use crate::vocabulary::Vocabulary;
-
-/// How often a fault that is in the circuit shows: others come and go. A choice made here.
-const FAULT_SHOWS: f64 = 0.9;
-/// How often a fault that is not in the circuit seems to show, by an error of the test. A choice made here.
-const FAULT_SEEMS_TO_SHOW: f64 = 0.002;
 
 /// All that speaks for or against a fault.
 pub struct FaultEvidence<'a> {
@@ -21,6 +19,10 @@ pub struct FaultEvidence<'a> {
     pub observations: &'a [Observation],
     /// A substitution that is not void.
     pub substitution: Option<&'a Substitution>,
+    /// Tests that were done and that no reading stands for.
+    pub tests_done: &'a [(FaultTest, FaultTestOutcome)],
+    /// What tests show.
+    pub table: &'a OutcomeTable,
 }
 
 impl FaultEvidence<'_> {
@@ -37,11 +39,14 @@ impl FaultEvidence<'_> {
             .product()
     }
 
-    /// How likely all of it is with a hypothesis.
-    fn likelihood(&self, hypothesis: &FaultHypothesis) -> f64 {
-        let noticed: f64 = self.observed().map(|observation| observation.weight_for(hypothesis.fault)).product();
-        let substituted = self.substitution.map_or(1.0, |done| substitution_likelihood(done, hypothesis.location));
-        self.readings_likelihood(hypothesis) * noticed * substituted
+    /// How likely all of it is with a hypothesis, which stands so in the list.
+    fn likelihood(&self, index: usize, hypothesis: &FaultHypothesis) -> f64 {
+        let FaultForm { fault, manner, .. } = hypothesis.form;
+        let noticed: f64 = self.observed().map(|observation| observation.weight_for(fault, manner)).product();
+        let substituted = self.substitution.map_or(1.0, |done| substitution_likelihood(done, &hypothesis.form));
+        let shown = |(test, outcome): &(FaultTest, FaultTestOutcome)| self.table.likelihood(*test, *outcome, index);
+        let tested: f64 = self.tests_done.iter().map(shown).product();
+        self.readings_likelihood(hypothesis) * noticed * substituted * tested
     }
 
     /// Whether no hypothesis explains every reading better than chance does.
@@ -53,25 +58,27 @@ impl FaultEvidence<'_> {
     }
 }
 
-/// How likely the outcome of a substitution is with a fault at a location.
-pub fn substitution_likelihood(substitution: &Substitution, location: FaultLocation) -> f64 {
-    let is_in_circuit = substitution.connected_at.reaches(location);
-    let fails = if is_in_circuit { FAULT_SHOWS } else { FAULT_SEEMS_TO_SHOW };
+/// How likely the outcome of a substitution is with a fault of this form.
+pub fn substitution_likelihood(substitution: &Substitution, form: &FaultForm) -> f64 {
+    let fails = fails_on_inductor(substitution.connected_at, form);
     let runs = if substitution.unit_runs { 1.0 - fails } else { fails };
+    let is_of_unit = form.location == FaultLocation::Unit;
     match substitution.simulated_vehicle_switches {
         None => runs,
-        Some(true) => runs * if location == FaultLocation::Unit { 0.2 } else { 0.95 },
+        Some(true) if form.fault == LoopFault::Settings => runs * 0.5,
+        Some(true) => runs * if is_of_unit { 0.2 } else { 0.95 },
         // A unit that runs and does not switch is at fault itself, whatever it is connected to. Choices made here.
-        Some(false) if location == FaultLocation::Unit => 0.4,
+        Some(false) if is_of_unit => 0.4,
         Some(false) => runs * 0.01,
     }
 }
 
 /// The posterior probability of each hypothesis, in their order; they sum to 1.
 pub fn posterior(hypotheses: &[FaultHypothesis], evidence: &FaultEvidence<'_>, prior: &PerFault<f64>) -> Vec<f64> {
-    let weight =
-        |hypothesis: &FaultHypothesis| prior[hypothesis.fault] * hypothesis.share * evidence.likelihood(hypothesis);
-    normalise(hypotheses.iter().map(weight).collect())
+    let weight = |(index, hypothesis): (usize, &FaultHypothesis)| {
+        prior[hypothesis.form.fault] * hypothesis.form.share * evidence.likelihood(index, hypothesis)
+    };
+    normalise(hypotheses.iter().enumerate().map(weight).collect())
 }
 
 /// Scales weights to a sum of 1. Each is above 0, so the sum is, too.
@@ -84,7 +91,7 @@ fn normalise(weights: Vec<f64>) -> Vec<f64> {
 pub fn sum_by_fault(hypotheses: &[FaultHypothesis], probabilities: &[f64]) -> PerFault<f64> {
     let mut sums = PerFault::new(|_| 0.0);
     for (hypothesis, probability) in hypotheses.iter().zip(probabilities) {
-        sums[hypothesis.fault] += probability;
+        sums[hypothesis.form.fault] += probability;
     }
     sums
 }

@@ -11,6 +11,19 @@ pub enum MeterReading {
     OverRange,
 }
 
+impl MeterReading {
+    /// Whether a resistance of this much is an open circuit: over range, or what a damp gap lets through.
+    pub fn is_open(self) -> bool {
+        match self {
+            Self::Number(ohms) => ohms >= OPEN_FROM_OHM,
+            Self::OverRange => true,
+        }
+    }
+}
+
+/// From this resistance on a circuit counts as open, ohm: no joint that still conducts has as much. A choice made here.
+pub const OPEN_FROM_OHM: f64 = 300.0;
+
 /// The meters.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum MeterKind {
@@ -22,6 +35,8 @@ pub enum MeterKind {
     Inductance,
     /// Quality factor.
     Quality,
+    /// Capacitance of the open pair from wire to wire, nF.
+    Capacitance,
 }
 
 /// How often a reading is worthless: a slipped clip, a wrong range, a number misheard. A choice made here.
@@ -35,6 +50,7 @@ impl MeterKind {
             Self::Resistance => "resistance_ohm",
             Self::Inductance => "inductance_uh",
             Self::Quality => "quality_factor",
+            Self::Capacitance => "capacitance_nf",
         }
     }
 
@@ -45,6 +61,7 @@ impl MeterKind {
             Self::Resistance => "ohm",
             Self::Inductance => "uH",
             Self::Quality => "ratio",
+            Self::Capacitance => "nF",
         }
     }
 
@@ -55,7 +72,7 @@ impl MeterKind {
             MeterReading::Number(number) => {
                 let (statement, decimals) = (statement.code("range", "number"), plain_decimals(number));
                 match self {
-                    Self::Insulation | Self::Resistance | Self::Inductance => {
+                    Self::Insulation | Self::Resistance | Self::Inductance | Self::Capacitance => {
                         statement.quantity("measured", number, decimals, self.unit())
                     }
                     Self::Quality => statement.number("measured", number, decimals),
@@ -72,6 +89,7 @@ impl MeterKind {
             Self::Resistance => 0.1,
             Self::Inductance => 1.0,
             Self::Quality => 0.5,
+            Self::Capacitance => 0.01,
         }
     }
 
@@ -82,6 +100,7 @@ impl MeterKind {
             Self::Resistance => 1e8,
             Self::Inductance => 1e5,
             Self::Quality => 1e3,
+            Self::Capacitance => 1e4,
         }
     }
 
@@ -118,6 +137,7 @@ pub struct ReadingBand {
 
 impl ReadingBand {
     /// The same deviations round other ends.
+    #[must_use]
     pub fn with_ends(self, low: f64, high: f64) -> Self {
         Self { low, high, ..self }
     }
@@ -207,6 +227,8 @@ pub struct MeterPredictions {
     pub inductance: Prediction,
     /// Of the quality factor.
     pub quality: Prediction,
+    /// Of the capacitance.
+    pub capacitance: Prediction,
 }
 
 impl MeterPredictions {
@@ -217,6 +239,7 @@ impl MeterPredictions {
             MeterKind::Resistance => &self.resistance,
             MeterKind::Inductance => &self.inductance,
             MeterKind::Quality => &self.quality,
+            MeterKind::Capacitance => &self.capacitance,
         }
     }
 }

@@ -1,23 +1,76 @@
 //! The hypotheses: every fault in each of its variants, with what it predicts for every meter.
 
-use super::meters::{MeterKind, MeterPredictions, Prediction, ReadingBand};
-use super::sound_loop::{DesignedTurns, LoopChange, SoundLoopModel};
+use super::designed_turns::DesignedTurns;
+use super::meters::{MeterKind, MeterPredictions, OPEN_FROM_OHM, Prediction, ReadingBand};
+use super::sound_loop::{LoopChange, SoundLoopModel};
 use crate::calculation::report::Statement;
-use crate::practice::faults::{FaultLocation, LoopFault, ReadingPlace};
+use crate::practice::faults::{FaultLocation, FaultManner, LoopFault};
+use crate::practice::meter_readings::{InsulationState, ReadingPlace};
 use crate::vocabulary::Vocabulary;
 
-/// A fault in one of its variants.
+/// A fault in one of its variants, without what meters show of it.
 #[derive(Clone, Debug)]
-pub struct FaultHypothesis {
+pub struct FaultForm {
     /// The fault.
     pub fault: LoopFault,
     /// The variant, where the fault has several.
     pub variant: Option<Statement>,
     /// Where it sits.
     pub location: FaultLocation,
+    /// When it shows.
+    pub manner: FaultManner,
     /// How often the fault takes this variant; over the variants of a fault they sum to 1. Choices made here.
     pub share: f64,
-    /// What the meters show.
+    /// Whether it lets current to earth, when it shows.
+    pub leaks: bool,
+    /// Whether it opens the circuit, when it shows.
+    pub parts: bool,
+}
+
+impl FaultForm {
+    /// The only variant of a fault.
+    fn only(fault: LoopFault, location: FaultLocation) -> Self {
+        let (leaks, parts) = (false, false);
+        Self { fault, variant: None, location, manner: FaultManner::Always, share: 1.0, leaks, parts }
+    }
+
+    /// One of several variants.
+    fn variant(fault: LoopFault, variant: Statement, location: FaultLocation, share: f64) -> Self {
+        Self { variant: Some(variant), share, ..Self::only(fault, location) }
+    }
+
+    fn leaking(self) -> Self {
+        Self { leaks: true, ..self }
+    }
+
+    fn parted(self) -> Self {
+        Self { parts: true, ..self }
+    }
+
+    /// The same, showing only so, in a share of the cases.
+    fn showing(self, manner: FaultManner, share: f64) -> Self {
+        Self { manner, share: share * self.share, ..self }
+    }
+
+    /// Whether it leaks in such ground.
+    pub fn leaks_in(&self, ground: InsulationState) -> bool {
+        self.leaks && self.shows_in(ground)
+    }
+
+    fn shows_in(&self, ground: InsulationState) -> bool {
+        match self.manner {
+            FaultManner::Always => true,
+            FaultManner::WhenWet => ground == InsulationState::Wet,
+            FaultManner::UnderLoad | FaultManner::WithTheGate => false,
+        }
+    }
+}
+
+/// A fault in one of its variants, with what meters show of it.
+#[derive(Clone, Debug)]
+pub struct FaultHypothesis {
+    /// The fault and its variant.
+    pub form: FaultForm,
     predictions: MeterPredictions,
 }
 
@@ -37,9 +90,10 @@ pub struct HypothesisSet {
 }
 
 impl HypothesisSet {
-    /// The hypotheses for readings taken at `taken_at`.
-    pub fn new(sound: &SoundLoopModel, taken_at: ReadingPlace) -> Self {
-        let mut builder = HypothesisBuilder { sound, measured_from: taken_at.measures_from(), hypotheses: Vec::new() };
+    /// The hypotheses for readings taken at `taken_at`, of insulation in such ground.
+    pub fn new(sound: &SoundLoopModel, taken_at: ReadingPlace, ground: InsulationState) -> Self {
+        let measured_from = taken_at.measures_from();
+        let mut builder = HypothesisBuilder { sound, measured_from, ground, hypotheses: Vec::new() };
         for fault in LoopFault::ALL {
             builder.add_fault(*fault);
         }
@@ -52,7 +106,7 @@ const LEAK: Prediction =
     Prediction { band: ReadingBand { low: 0.001, high: 10.0, relative: 0.3, absolute: 0.0 }, over_range: 0.005 };
 /// Resistance of a parted wire, ohm: mostly over range, else what a damp gap lets through.
 const PARTED: Prediction =
-    Prediction { band: ReadingBand { low: 300.0, high: 1e7, relative: 0.3, absolute: 0.0 }, over_range: 0.85 };
+    Prediction { band: ReadingBand { low: OPEN_FROM_OHM, high: 1e7, relative: 0.3, absolute: 0.0 }, over_range: 0.85 };
 /// What meters of inductance show of an open circuit, µH.
 const OPEN_INDUCTANCE: Prediction =
     Prediction { band: ReadingBand { low: 5_000.0, high: 1e5, relative: 0.3, absolute: 0.0 }, over_range: 0.7 };
@@ -65,71 +119,81 @@ const JOINT_RESISTANCES: [(f64, f64, f64); 5] =
 /// Wrong counts: turns more or less, share.
 const WRONG_COUNTS: [(i32, f64); 4] = [(-1, 0.4), (1, 0.35), (-2, 0.1), (2, 0.15)];
 
+/// Leaks that show only when wet, of leaks. A choice made here: a nick dries out, and the fault goes as the ground dries.
+const LEAKS_WHEN_WET: f64 = 0.3;
+/// Breaks, and bad joints, that show only under load. A choice made here.
+const BREAKS_UNDER_LOAD: f64 = 0.2;
+/// Metal that is a leaf which passes, and takes too little for a meter to show. A choice made here.
+const STEEL_IS_LEAF: f64 = 0.4;
+
 /// Collects the hypotheses for readings taken at one place.
 struct HypothesisBuilder<'a> {
     sound: &'a SoundLoopModel,
     /// Faults nearer to the unit are not measured.
     measured_from: FaultLocation,
+    ground: InsulationState,
     hypotheses: Vec<FaultHypothesis>,
 }
 
 impl HypothesisBuilder<'_> {
-    fn add(
-        &mut self,
-        fault: LoopFault,
-        variant: Option<Statement>,
-        location: FaultLocation,
-        share: f64,
-        predictions: MeterPredictions,
-    ) {
-        let is_measured = location >= self.measured_from;
-        let predictions = if is_measured { predictions } else { self.sound.predictions(&LoopChange::NOTHING) };
-        self.hypotheses.push(FaultHypothesis { fault, variant, location, share, predictions });
+    /// Adds a variant that changes the loop so when it shows.
+    fn add_change(&mut self, form: FaultForm, change: &LoopChange) {
+        let shows = form.shows_in(self.ground) && form.location >= self.measured_from;
+        let mut predictions = self.sound.predictions(if shows { change } else { &LoopChange::NOTHING });
+        if shows && form.leaks {
+            predictions.insulation = LEAK;
+        }
+        if shows && form.parts {
+            let reaches_splice = form.location >= FaultLocation::Splice;
+            let capacitance = self.sound.open_capacitance(if reaches_splice { (0.95, 1.6) } else { (0.03, 0.95) });
+            predictions = MeterPredictions {
+                resistance: PARTED,
+                inductance: OPEN_INDUCTANCE,
+                quality: OPEN_QUALITY,
+                capacitance,
+                ..predictions
+            };
+        }
+        self.hypotheses.push(FaultHypothesis { form, predictions });
     }
 
-    /// A variant that changes inductance, resistance or quality and leaves the insulation tight.
-    fn add_change(
-        &mut self,
-        fault: LoopFault,
-        variant: Option<Statement>,
-        location: FaultLocation,
-        share: f64,
-        change: &LoopChange,
-    ) {
-        self.add(fault, variant, location, share, self.sound.predictions(change));
+    /// Adds a variant that does nothing but leak or part.
+    fn add(&mut self, form: FaultForm) {
+        self.add_change(form, &LoopChange::NOTHING);
     }
 
-    /// A fault that meters do not show.
-    fn add_unmeasurable(&mut self, fault: LoopFault, location: FaultLocation) {
-        self.add_change(fault, None, location, 1.0, &LoopChange::NOTHING);
-    }
-
-    fn add_leak(&mut self, fault: LoopFault, variant: Option<Statement>, location: FaultLocation, share: f64) {
-        let predictions = MeterPredictions { insulation: LEAK, ..self.sound.predictions(&LoopChange::NOTHING) };
-        self.add(fault, variant, location, share, predictions);
-    }
-
-    fn add_parted(&mut self, fault: LoopFault, variant: Statement, location: FaultLocation, share: f64) {
-        let predictions = MeterPredictions {
-            resistance: PARTED,
-            inductance: OPEN_INDUCTANCE,
-            quality: OPEN_QUALITY,
-            ..self.sound.predictions(&LoopChange::NOTHING)
-        };
-        self.add(fault, Some(variant), location, share, predictions);
+    /// A leak that shows always, and one that shows when wet.
+    fn add_leak(&mut self, form: FaultForm) {
+        let form = form.leaking();
+        self.add(form.clone().showing(FaultManner::Always, 1.0 - LEAKS_WHEN_WET));
+        self.add(form.showing(FaultManner::WhenWet, LEAKS_WHEN_WET));
     }
 
     /// Adds every variant of a fault.
     fn add_fault(&mut self, fault: LoopFault) {
+        use FaultLocation::{Beyond, Harness, LeadIn, Loop, Splice, Unit};
+        let variant = |statement, location, share| FaultForm::variant(fault, statement, location, share);
         match fault {
             LoopFault::InsulationBreach => {
-                self.add_leak(fault, Some(Statement::new("faults-in-loop")), FaultLocation::Loop, 0.7);
-                self.add_leak(fault, Some(Statement::new("faults-in-lead-in")), FaultLocation::LeadIn, 0.3);
+                self.add_leak(variant(Statement::new("faults-in-loop"), Loop, 0.7));
+                self.add_leak(variant(Statement::new("faults-in-lead-in"), LeadIn, 0.3));
             }
-            LoopFault::WetSplice => self.add_leak(fault, None, FaultLocation::Splice, 1.0),
+            LoopFault::WetSplice => self.add_leak(FaultForm::only(fault, Splice)),
             LoopFault::BrokenConductor => {
-                self.add_parted(fault, Statement::new("faults-in-loop"), FaultLocation::Loop, 0.6);
-                self.add_parted(fault, Statement::new("faults-in-lead-in-or-splice"), FaultLocation::LeadIn, 0.4);
+                for (statement, location, share) in [
+                    (Statement::new("faults-in-loop"), Loop, 0.45),
+                    (Statement::new("faults-at-splice"), Splice, 0.25),
+                    (Statement::new("faults-in-lead-in"), LeadIn, 0.3),
+                ] {
+                    let form = variant(statement, location, share).parted();
+                    self.add(form.clone().showing(FaultManner::Always, 1.0 - BREAKS_UNDER_LOAD));
+                    self.add(form.showing(FaultManner::UnderLoad, BREAKS_UNDER_LOAD));
+                }
+            }
+            LoopFault::TornWire => {
+                self.add(variant(Statement::new("faults-in-loop"), Loop, 0.65).parted().leaking());
+                self.add(variant(Statement::new("faults-at-splice"), Splice, 0.1).parted().leaking());
+                self.add(variant(Statement::new("faults-in-lead-in"), LeadIn, 0.25).parted().leaking());
             }
             LoopFault::HighResistanceJoint => self.add_bad_joints(),
             LoopFault::ShortedTurn => self.add_shorts(),
@@ -140,35 +204,43 @@ impl HypothesisBuilder<'_> {
             LoopFault::SwappedPair => {
                 // Loops on one site are alike within a factor of two or so.
                 let other = LoopChange { coil_uh: (0.4, 2.5), coil_ohm: (0.5, 2.0), ..LoopChange::NOTHING };
-                let variant = Some(Statement::new("faults-other-loop-connected"));
-                self.add_change(fault, variant, FaultLocation::LeadIn, 0.7, &other);
-                let variant = Statement::new("faults-wires-of-two-loops-connected");
-                self.add_parted(fault, variant, FaultLocation::LeadIn, 0.3);
+                self.add_change(variant(Statement::new("faults-other-loop-connected"), LeadIn, 0.7), &other);
+                self.add(variant(Statement::new("faults-wires-of-two-loops-connected"), LeadIn, 0.3).parted());
             }
             LoopFault::SteelNearby => {
                 // Mesh as a mirror takes about a quarter at 4 in, a plate on the loop more; below 5 % it hides in the
                 // as-built spread.
                 let steel = LoopChange { coil_uh: (0.55, 0.95), quality: (0.3, 0.9), ..LoopChange::NOTHING };
-                self.add_change(fault, None, FaultLocation::Beyond, 1.0, &steel);
+                let by = |statement, manner, share| variant(statement, Beyond, 1.0).showing(manner, share);
+                let mesh = by(Statement::new("faults-metal-at-rest"), FaultManner::Always, 1.0 - STEEL_IS_LEAF);
+                self.add_change(mesh, &steel);
+                self.add(by(Statement::new("faults-metal-of-the-gate"), FaultManner::WithTheGate, STEEL_IS_LEAF));
             }
-            LoopFault::OutsideEnvelope => self.add_unmeasurable(fault, FaultLocation::Loop),
-            LoopFault::DetectorUnit => self.add_unmeasurable(fault, FaultLocation::Unit),
-            LoopFault::Harness => self.add_unmeasurable(fault, FaultLocation::Harness),
-            LoopFault::Crosstalk | LoopFault::None => self.add_unmeasurable(fault, FaultLocation::Beyond),
+            LoopFault::OutsideEnvelope => self.add(FaultForm::only(fault, Loop)),
+            LoopFault::DetectorUnit | LoopFault::Settings => self.add(FaultForm::only(fault, Unit)),
+            LoopFault::SurgeDamage => {
+                self.add(variant(Statement::new("faults-in-unit"), Unit, 0.6));
+                self.add(variant(Statement::new("faults-in-arrester"), Harness, 0.4));
+            }
+            LoopFault::Harness => self.add(FaultForm::only(fault, Harness)),
+            LoopFault::Crosstalk | LoopFault::None => self.add(FaultForm::only(fault, Beyond)),
         }
     }
 
     fn add_bad_joints(&mut self) {
-        for (location, variant, part) in [
-            (FaultLocation::Splice, Statement::new("faults-at-splice"), 0.8),
-            (FaultLocation::LeadIn, Statement::new("faults-along-lead-in"), 0.2),
-        ] {
-            for (low, high, share) in JOINT_RESISTANCES {
-                let change = LoopChange { added_ohm: (low, high), ..LoopChange::NOTHING };
-                let variant = Some(variant.clone());
-                self.add_change(LoopFault::HighResistanceJoint, variant, location, part * share, &change);
-            }
+        let fault = LoopFault::HighResistanceJoint;
+        let at_splice =
+            |share| FaultForm::variant(fault, Statement::new("faults-at-splice"), FaultLocation::Splice, share);
+        let along =
+            |share| FaultForm::variant(fault, Statement::new("faults-along-lead-in"), FaultLocation::LeadIn, share);
+        for (low, high, share) in JOINT_RESISTANCES {
+            let change = LoopChange { added_ohm: (low, high), ..LoopChange::NOTHING };
+            let always = (1.0 - BREAKS_UNDER_LOAD) * share;
+            self.add_change(at_splice(0.8 * always), &change);
+            self.add_change(along(0.2 * always), &change);
         }
+        self.add(at_splice(0.8).showing(FaultManner::UnderLoad, BREAKS_UNDER_LOAD));
+        self.add(along(0.2).showing(FaultManner::UnderLoad, BREAKS_UNDER_LOAD));
     }
 
     /// Wires that touch: turn to turn, across the loop's tails, or along the pair.
@@ -186,28 +258,30 @@ impl HypothesisBuilder<'_> {
                         added_loss: coil.added_loss / count,
                         ..LoopChange::NOTHING
                     };
-                    self.add_change(fault, Some(variant.clone()), FaultLocation::Loop, 0.7 / count, &change);
+                    let form = FaultForm::variant(fault, variant.clone(), FaultLocation::Loop, 0.7 / count);
+                    self.add_change(form, &change);
                 }
             }
             Some(_) => {
                 let change = LoopChange { coil_uh: (0.0, 0.5), coil_ohm: (0.0, 0.9), ..LoopChange::NOTHING };
-                self.add_change(fault, Some(Statement::new("faults-turn-bridged")), FaultLocation::Loop, 0.7, &change);
+                let variant = Statement::new("faults-turn-bridged");
+                self.add_change(FaultForm::variant(fault, variant, FaultLocation::Loop, 0.7), &change);
             }
             // Of two to five turns, with or without their lead-in.
             None => {
                 let change =
                     LoopChange { coil_uh: (0.2, 0.65), coil_ohm: (0.5, 0.9), added_loss: 0.4, ..LoopChange::NOTHING };
-                let variant = Some(Statement::new("faults-turn-closed"));
-                self.add_change(fault, variant, FaultLocation::Loop, 0.7, &change);
+                let variant = Statement::new("faults-turn-closed");
+                self.add_change(FaultForm::variant(fault, variant, FaultLocation::Loop, 0.7), &change);
             }
         }
         let bridged = LoopChange { coil_uh: (0.0, 0.0), coil_ohm: (0.0, 0.0), ..LoopChange::NOTHING };
-        let variant = Some(Statement::new("faults-bridged-at-tails"));
-        self.add_change(fault, variant, FaultLocation::Loop, 0.15, &bridged);
+        let variant = Statement::new("faults-bridged-at-tails");
+        self.add_change(FaultForm::variant(fault, variant, FaultLocation::Loop, 0.15), &bridged);
         for lead_in in [0.0, 0.33, 0.67] {
             let change = LoopChange { lead_in, ..bridged };
-            let variant = Some(Statement::new("faults-bridged-along-lead-in"));
-            self.add_change(fault, variant, FaultLocation::LeadIn, 0.05, &change);
+            let variant = Statement::new("faults-bridged-along-lead-in");
+            self.add_change(FaultForm::variant(fault, variant, FaultLocation::LeadIn, 0.05), &change);
         }
     }
 
@@ -226,7 +300,8 @@ impl HypothesisBuilder<'_> {
             let variant = Statement::new("faults-wrong-turns")
                 .count("turns", count.into())
                 .count("designed_turns", turns.count.into());
-            self.add_change(LoopFault::WrongTurnCount, Some(variant), FaultLocation::Loop, share / sum, &change);
+            let form = FaultForm::variant(LoopFault::WrongTurnCount, variant, FaultLocation::Loop, share / sum);
+            self.add_change(form, &change);
         }
     }
 
@@ -237,8 +312,8 @@ impl HypothesisBuilder<'_> {
             (Statement::new("faults-turns-too-many"), (1.3, 2.5), (1.15, 1.5)),
         ] {
             let change = LoopChange { coil_uh: inductance, coil_ohm: wire, ..LoopChange::NOTHING };
-            let variant = Some(variant);
-            self.add_change(LoopFault::WrongTurnCount, variant, FaultLocation::Loop, 0.5, &change);
+            let form = FaultForm::variant(LoopFault::WrongTurnCount, variant, FaultLocation::Loop, 0.5);
+            self.add_change(form, &change);
         }
     }
 }

@@ -11,8 +11,10 @@ use super::sound_loop::{LoopChange, SoundLoopModel};
 use crate::calculation::input::{DetectorEcho, ResolvedLeadIn, ResolvedLoop};
 use crate::calculation::report::{Assumed, Basis, Caution, Finding, Message, has_messages};
 use crate::practice::cautions::CautionCode;
-use crate::practice::fault_tests::FaultTest;
-use crate::practice::faults::{LoopFault, Observation, ReadingPlace, SubstitutionPoint};
+use crate::practice::fault_signs::Observation;
+use crate::practice::fault_tests::{Disturbance, FaultTest, FaultTestOutcome};
+use crate::practice::faults::LoopFault;
+use crate::practice::meter_readings::{InsulationState, ReadingPlace, SubstitutionPoint};
 use crate::quantity::output::{TemperatureValue, round};
 
 /// What may have failed, and what to test next.
@@ -20,8 +22,14 @@ use crate::quantity::output::{TemperatureValue, round};
 pub struct FaultFindingReport {
     /// Every fault that was considered, the most likely first. One cause is assumed; the likelihoods sum to 1.
     pub suspects: Vec<FaultSuspect>,
-    /// The test that is expected to narrow the suspects most.
+    /// Whether one fault at one place leads so far, with 0.9 or more, that work on it comes next; `next_test` only confirms it then.
+    pub settled: bool,
+    /// The test that is expected to tell most for its cost: its minutes, and what it disturbs.
     pub next_test: NextTest,
+    /// The tests as they come if each shows what is likeliest, until one fault at one place leads, or no test tells more; empty when settled.
+    pub plan_of_tests: Vec<PlannedTest>,
+    /// All tests that can still tell something of a part that is not cleared, the one that tells most for its cost first.
+    pub open_tests: Vec<OpenTest>,
     /// What was understood of the request.
     pub inputs: FaultFindingInputs,
     /// Statements about the readings, the gravest first.
@@ -37,10 +45,11 @@ pub struct FaultFindingReport {
 }
 
 has_messages! {
-    FaultFindingReport: suspects, next_test, findings, assumed;
+    FaultFindingReport: suspects, next_test, plan_of_tests, findings, assumed;
     FaultSuspect: variant, evidence_for, evidence_against;
-    NextTest: outcomes;
-    TestOutcome: outcome;
+    NextTest: reason, outcomes;
+    TestOutcome: outcome, meaning;
+    PlannedTest: likely_outcome;
 }
 
 /// One fault, and what speaks for and against it.
@@ -87,6 +96,18 @@ pub struct ReadingCompared {
     pub unit: &'static str,
 }
 
+impl ReadingCompared {
+    /// Whether what was measured lies in what the fault would show.
+    pub fn is_expected(&self) -> bool {
+        match self.measured {
+            Some(measured) => {
+                !self.predicted_over_range && (self.predicted_low..=self.predicted_high).contains(&measured)
+            }
+            None => self.predicted_over_range,
+        }
+    }
+}
+
 /// The test to do next.
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct NextTest {
@@ -97,7 +118,15 @@ pub struct NextTest {
     pub label: &'static str,
     /// How it is done.
     pub how: &'static str,
-    /// How much it is expected to narrow the suspects, bits, 3 decimals: one bit halves them.
+    /// How long it takes from here, minutes: common practice. Less where the splice stands open already.
+    pub minutes: u32,
+    /// What it disturbs: a `code` of `reference/disturbances`.
+    #[schema(value_type = String)]
+    pub disturbs: Disturbance,
+    /// Why it comes next, in words.
+    #[schema(value_type = String)]
+    pub reason: Message,
+    /// How much it is expected to narrow fault and place, bits, 3 decimals: one bit halves them.
     pub expected_information_bits: f64,
     /// What it can show.
     pub outcomes: Vec<TestOutcome>,
@@ -109,7 +138,10 @@ pub struct NextTest {
 /// What a test can show, and what that would mean.
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct TestOutcome {
-    /// What is seen.
+    /// What is seen: a `code` of `reference/fault-test-outcomes`, to be sent back in `tests_done`.
+    #[schema(value_type = String)]
+    pub code: FaultTestOutcome,
+    /// What is seen, in words.
     #[schema(value_type = String)]
     pub outcome: Message,
     /// How likely it is, 0 to 1, 3 decimals.
@@ -117,6 +149,62 @@ pub struct TestOutcome {
     /// The faults that it points to, the most likely first.
     #[schema(value_type = Vec<String>)]
     pub points_to: Vec<LoopFault>,
+    /// What it would mean, in words.
+    #[schema(value_type = String)]
+    pub meaning: Message,
+}
+
+/// A test of the likely order.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct PlannedTest {
+    /// The test; a `code` of `reference/fault-tests`.
+    #[schema(value_type = String)]
+    pub test: FaultTest,
+    /// Its short name.
+    pub label: &'static str,
+    /// How long it takes from where the tests before it have come, minutes.
+    pub minutes: u32,
+    /// The minutes of all tests up to and with this one.
+    pub minutes_so_far: u32,
+    /// What it disturbs: a `code` of `reference/disturbances`.
+    #[schema(value_type = String)]
+    pub disturbs: Disturbance,
+    /// What it most likely shows: a `code` of `reference/fault-test-outcomes`. The tests behind it stand for this case.
+    #[schema(value_type = String)]
+    pub likely_outcome_code: FaultTestOutcome,
+    /// What it most likely shows, in words.
+    #[schema(value_type = String)]
+    pub likely_outcome: Message,
+    /// How likely it shows that, given what the tests before it are taken to show, 0 to 1, 3 decimals.
+    pub probability: f64,
+}
+
+/// A test that can be done.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct OpenTest {
+    /// The test; a `code` of `reference/fault-tests`.
+    #[schema(value_type = String)]
+    pub test: FaultTest,
+    /// Its short name.
+    pub label: &'static str,
+    /// How long it takes from here, minutes.
+    pub minutes: u32,
+    /// What it disturbs: a `code` of `reference/disturbances`.
+    #[schema(value_type = String)]
+    pub disturbs: Disturbance,
+    /// How much it is expected to narrow fault and place, bits, 3 decimals.
+    pub expected_information_bits: f64,
+}
+
+/// A test that was done, as it was understood.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct FaultTestDoneEcho {
+    /// The test.
+    #[schema(value_type = String)]
+    pub test: FaultTest,
+    /// What it showed.
+    #[schema(value_type = String)]
+    pub outcome: FaultTestOutcome,
 }
 
 /// What was understood of a fault-finding request.
@@ -136,12 +224,24 @@ pub struct FaultFindingInputs {
     /// Where the meters were connected.
     #[schema(value_type = String)]
     pub taken_at: ReadingPlace,
+    /// How wet the ground was when insulation was measured; absent without a reading of it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(value_type = Option<String>)]
+    pub insulation_measured: Option<InsulationState>,
+    /// Tests that were done and that no reading stands for.
+    pub tests_done: Vec<FaultTestDoneEcho>,
     /// What was noticed.
     #[schema(value_type = Vec<String>)]
     pub observations: Vec<Observation>,
     /// The substitution; absent when not given.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub substitution: Option<SubstitutionEcho>,
+    /// How long there still is for tests, minutes; absent when not said.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub minutes_left: Option<f64>,
+    /// The most that tests may disturb.
+    #[schema(value_type = String)]
+    pub disturb_at_most: Disturbance,
 }
 
 /// A design as it was understood.
@@ -188,7 +288,8 @@ pub struct SubstitutionEcho {
 impl FaultFindingInputs {
     /// The echo of a request.
     pub fn new(resolved: &ResolvedFaultFinding, substitution: Option<&Substitution>, sound: &SoundLoopModel) -> Self {
-        let ResolvedFaultFinding { design, detector, conditions, observations, readings: _ } = resolved;
+        let ResolvedFaultFinding { design, detector, observations, tests_done, .. } = resolved;
+        let conditions = &resolved.readings.conditions;
         Self {
             design: design.as_ref().map(LoopDesignEcho::new),
             detector: detector.echo(),
@@ -196,8 +297,15 @@ impl FaultFindingInputs {
             temperature: conditions.temperature.into(),
             frequency_khz: round(conditions.frequency.get::<kilohertz>(), 3),
             taken_at: conditions.place,
+            insulation_measured: resolved.readings.of(MeterKind::Insulation).map(|_| conditions.ground),
+            tests_done: tests_done
+                .iter()
+                .map(|(test, outcome)| FaultTestDoneEcho { test: *test, outcome: *outcome })
+                .collect(),
             observations: observations.clone(),
             substitution: substitution.map(SubstitutionEcho::new),
+            minutes_left: resolved.minutes_left.map(|minutes| round(minutes, 1)),
+            disturb_at_most: resolved.disturb_at_most,
         }
     }
 }

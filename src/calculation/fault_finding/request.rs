@@ -1,25 +1,36 @@
 //! What is asked of [`super`].
 
-use serde::Deserialize;
+use serde::{Deserialize, Serialize};
+use uom::si::f64::Length;
 use utoipa::ToSchema;
 use validator::Validate;
 
-use crate::calculation::input::{Detector, LeadIn, Loop, WireTemperature};
+use crate::calculation::input::{Detector, LeadIn, Loop, LoopLeg, WireTemperature, WorkTime};
+use crate::calculation::report::{Diagnostics, FieldPath};
 use crate::physics::circuit;
 use crate::practice::detectors::Limits;
-use crate::practice::faults::{Observation, ReadingPlace, SubstitutionPoint};
+use crate::practice::fault_signs::Observation;
+use crate::practice::fault_tests::{Disturbance, FaultTest, FaultTestOutcome};
+use crate::practice::meter_readings::{InsulationState, ReadingPlace, SubstitutionPoint};
 use crate::vocabulary::Vocabulary;
 
 /// A loop that gives trouble: what it should measure, what it measures, and what was noticed.
 #[derive(Clone, Debug, Deserialize, Validate, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct FaultFindingRequest {
-    /// The loop as it was designed. Send this, `expected`, or both.
+    /// The loop as it was designed. Send this, `expected`, or both, where there is a record; without, usual loops stand in, and `assumed`
+    /// says so.
     #[validate(nested)]
     pub design: Option<LoopDesign>,
     /// What was measured at commissioning. Goes before the figures of the design.
     #[validate(nested)]
     pub expected: Option<CommissioningRecord>,
+    /// The legs of a loop without `design` and `expected`, as paced out.
+    #[validate(nested)]
+    pub size: Option<LoopSize>,
+    /// The lead-in of a loop without `design` and `expected`. Default 50 ft.
+    #[validate(nested)]
+    pub lead_in: Option<LeadIn>,
     /// The detector unit. Default: the standard minimum.
     #[validate(nested)]
     pub detector: Option<Detector>,
@@ -32,6 +43,34 @@ pub struct FaultFindingRequest {
     /// A known inductor that was connected in place of the loop.
     #[validate(nested)]
     pub substitution: Option<Substitution>,
+    /// Tests that were done and what each showed, each test once; `next_test.outcomes[].code` lists what to send. What a meter shows as a
+    /// number is better sent in `readings`, which goes before.
+    #[validate(length(max = FaultTest::COUNT))]
+    pub tests_done: Option<Vec<FaultTestDone>>,
+    /// How long there still is for tests. What takes longer is not proposed. Default: as long as it takes.
+    pub time_left: Option<WorkTime>,
+    /// The most that tests may disturb. Default: the pavement.
+    pub disturb_at_most: Option<Disturbance>,
+}
+
+/// The legs of a loop of which no more is known.
+#[derive(Clone, Debug, Deserialize, Validate, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct LoopSize {
+    /// The leg in the direction of driving.
+    pub along_travel: LoopLeg,
+    /// The leg across the lane.
+    pub across_lane: LoopLeg,
+}
+
+/// A test that was done.
+#[derive(Clone, Copy, Debug, Serialize, Deserialize, Validate, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct FaultTestDone {
+    /// The test.
+    pub test: FaultTest,
+    /// What it showed.
+    pub outcome: FaultTestOutcome,
 }
 
 /// A loop with its lead-in, as designed.
@@ -74,6 +113,9 @@ pub struct FaultReadings {
     pub insulation_megohm: Option<f64>,
     /// Whether the insulation is more than the tester shows. Default false. Send no `insulation_megohm` with it.
     pub insulation_over_range: Option<bool>,
+    /// How wet the ground was when insulation was measured. Default `dry`, of which a good reading clears nothing that comes with
+    /// rain.
+    pub insulation_measured: Option<InsulationState>,
     /// The voltage of the insulation test, V. Only with a reading of insulation.
     #[validate(range(min = 1.0, max = 5_000.0))]
     #[schema(minimum = 1, maximum = 5_000)]
@@ -90,6 +132,15 @@ pub struct FaultReadings {
     pub inductance_uh: Option<f64>,
     /// Whether the inductance is more than the meter shows. Default false. Send no `inductance_uh` with it.
     pub inductance_over_range: Option<bool>,
+    /// Capacitance of the lead-in's pair from wire to wire at the unit's end, nF, where the circuit is open: it tells how far the open wire
+    /// reaches. Needs `whole_capacitance_nf`.
+    #[validate(range(min = 0.0, max = 10_000.0))]
+    #[schema(minimum = 0, maximum = 10_000)]
+    pub capacitance_nf: Option<f64>,
+    /// Capacitance of the whole pair, nF: that of a like pair which is whole, or the cable's sheet times the length.
+    #[validate(range(min = 0.01, max = 10_000.0))]
+    #[schema(minimum = 0.01, maximum = 10_000)]
+    pub whole_capacitance_nf: Option<f64>,
     /// Quality factor.
     #[validate(range(min = 0.0, max = 1_000.0))]
     #[schema(minimum = 0, maximum = 1_000)]
@@ -119,6 +170,15 @@ pub struct Substitution {
     pub unit_runs: bool,
     /// Whether the output switches when the inductance is lowered as by a vehicle. Only when the unit runs.
     pub simulated_vehicle_switches: Option<bool>,
+}
+
+impl LoopSize {
+    /// Reads the legs, along and across.
+    pub fn resolve(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<[Length; 2]> {
+        let along = diagnostics.parse(&at.field("along_travel"), &self.along_travel);
+        let across = diagnostics.parse(&at.field("across_lane"), &self.across_lane);
+        Some([along?.si, across?.si])
+    }
 }
 
 impl CommissioningRecord {

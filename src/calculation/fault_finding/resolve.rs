@@ -1,18 +1,18 @@
 //! From the request to typed quantities and readings; reports every error of it at once.
 
-use uom::si::f64::{Frequency, ThermodynamicTemperature};
-use uom::si::frequency::kilohertz;
+use uom::si::time::minute;
 
 use super::meters::{MeterKind, MeterReading};
-use super::request::{CommissioningRecord, FaultFindingRequest, FaultReadings, LoopDesign, Substitution};
+use super::readings::{ReadingConditions, ResolvedReadings};
+use super::request::{CommissioningRecord, FaultFindingRequest, FaultTestDone, LoopDesign, Substitution};
+use super::test_progress::TestProgress;
+use super::usual_loops::UsualLoops;
 use crate::calculation::input::{Detector, ResolvedDetector, ResolvedLeadIn, ResolvedLoop};
-use crate::calculation::loop_characteristics::USUAL_FREQUENCY_KHZ;
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
-use crate::practice::fault_tests::FaultTest;
-use crate::practice::faults::{Observation, ReadingPlace, SubstitutionPoint};
-use crate::practice::sources::Source;
-use crate::quantity::output::round;
-use crate::vocabulary::Vocabulary;
+use crate::practice::fault_signs::Observation;
+use crate::practice::fault_tests::{Disturbance, FaultTest, FaultTestOutcome};
+use crate::practice::meter_readings::{InsulationState, LEAK_BELOW_MEGOHM, ReadingPlace};
+use crate::vocabulary::{Vocabulary, join_codes};
 
 /// A design in typed quantities.
 pub struct ResolvedLoopDesign {
@@ -22,29 +22,24 @@ pub struct ResolvedLoopDesign {
     pub lead_in: ResolvedLeadIn,
 }
 
-/// How the meters were used.
-#[derive(Clone, Copy)]
-pub struct ReadingConditions {
-    /// Frequency of inductance and quality factor.
-    pub frequency: Frequency,
-    /// Temperature of the wire.
-    pub temperature: ThermodynamicTemperature,
-    /// Where they were connected.
-    pub place: ReadingPlace,
-}
-
 /// A request in typed quantities.
 pub struct ResolvedFaultFinding {
     /// The design, when given.
     pub design: Option<ResolvedLoopDesign>,
+    /// The loops that it may be, without a design and a record.
+    pub usual: Option<UsualLoops>,
     /// The unit.
     pub detector: ResolvedDetector,
-    /// How the meters were used.
-    pub conditions: ReadingConditions,
-    /// What they show.
-    pub readings: Vec<(MeterKind, MeterReading)>,
+    /// What meters show, and how they were used.
+    pub readings: ResolvedReadings,
     /// What was noticed.
     pub observations: Vec<Observation>,
+    /// Tests that were done and that no reading stands for.
+    pub tests_done: Vec<(FaultTest, FaultTestOutcome)>,
+    /// How long there still is for tests, minutes, when said.
+    pub minutes_left: Option<f64>,
+    /// The most that tests may disturb.
+    pub disturb_at_most: Disturbance,
 }
 
 impl ResolvedFaultFinding {
@@ -56,6 +51,11 @@ impl ResolvedFaultFinding {
             .as_ref()
             .map(|design| ResolvedLoopDesign::resolve(design, &body.field("design"), diagnostics));
         check_expected(request, diagnostics);
+        let has_record = request.design.is_some() || request.expected.is_some();
+        let usual = if has_record { None } else { UsualLoops::resolve(request, diagnostics) };
+        if has_record {
+            mark_stand_ins(request, diagnostics);
+        }
         let detector = Detector::resolve(request.detector.as_ref(), &body.field("detector"), diagnostics);
         let observations = request.observations.clone().unwrap_or_default();
         for (index, observation) in observations.iter().enumerate() {
@@ -81,16 +81,19 @@ impl ResolvedFaultFinding {
         }
 
         let readings_at = body.field("readings");
-        let usual = FaultReadings::default();
-        let sent = request.readings.as_ref().unwrap_or(&usual);
         let tank_nf = request.detector.as_ref().and_then(|detector| detector.tuning_capacitance_nf);
-        let readings = resolve_readings(sent, &readings_at, tank_nf, diagnostics);
-        let conditions = ReadingConditions::resolve(sent, &readings_at, diagnostics);
-        let runs_on_tank = sent.inductance_by_tank(tank_nf).is_some();
+        let readings = ResolvedReadings::resolve(request.readings.as_ref(), &readings_at, tank_nf, diagnostics);
+        let shown = readings.as_ref().map_or_else(Vec::new, |readings| readings.shown.clone());
+        let runs_on_tank = request.readings.as_ref().is_some_and(|sent| sent.inductance_by_tank(tank_nf).is_some());
         if let Some(detector) = &request.detector {
-            mark_unneeded(detector, &readings, runs_on_tank, diagnostics);
+            mark_unneeded(detector, &shown, runs_on_tank, diagnostics);
         }
-        if readings.is_empty() && observations.is_empty() && request.substitution.is_none() {
+        let tests_done = resolve_tests(request, &shown, diagnostics);
+        let time_left = diagnostics.parse_optional(&body.field("time_left"), request.time_left.as_ref());
+        let is_told = !observations.is_empty()
+            || request.substitution.is_some()
+            || request.tests_done.as_ref().is_some_and(|tests| !tests.is_empty());
+        if readings.as_ref().is_some_and(|readings| readings.shown.is_empty()) && !is_told {
             diagnostics.add_error(
                 &readings_at,
                 FieldErrorCode::FieldMissing,
@@ -102,49 +105,125 @@ impl ResolvedFaultFinding {
             Some(design) => Some(design?),
             None => None,
         };
-        Some(Self { design, detector: detector?, conditions: conditions?, readings, observations })
+        if usual.is_none() && !has_record {
+            return None;
+        }
+        let (detector, readings) = (detector?, readings?);
+        let minutes_left = time_left.map(|time| time.get::<minute>());
+        let disturb_at_most = request.disturb_at_most.unwrap_or(Disturbance::Pavement);
+        Some(Self { design, usual, detector, readings, observations, tests_done, minutes_left, disturb_at_most })
     }
 
-    /// Whether a meter was read.
-    pub fn has_reading(&self, meter: MeterKind) -> bool {
-        self.readings.iter().any(|(other, _)| *other == meter)
+    /// The lead-in, where its length is known or taken.
+    pub fn lead_in(&self) -> Option<&ResolvedLeadIn> {
+        let designed = self.design.as_ref().map(|design| &design.lead_in);
+        designed.or(self.usual.as_ref().map(|usual| &usual.lead_in))
     }
 
-    /// The tests that were not done yet; `substitution` is one that is not void.
-    pub fn open_tests(&self, substitution: Option<&Substitution>) -> Vec<FaultTest> {
-        let was_read_at = |meter, place| self.has_reading(meter) && self.conditions.place == place;
-        let was_connected_at = |point| substitution.is_some_and(|done| done.connected_at == point);
-        let is_done = |test: FaultTest| match test {
-            FaultTest::Insulation => self.has_reading(MeterKind::Insulation),
-            FaultTest::Resistance => was_read_at(MeterKind::Resistance, ReadingPlace::DetectorEnd),
-            FaultTest::ResistanceAtLoop => was_read_at(MeterKind::Resistance, ReadingPlace::LoopEnd),
-            FaultTest::Inductance => was_read_at(MeterKind::Inductance, ReadingPlace::DetectorEnd),
-            FaultTest::InductanceAtLoop => was_read_at(MeterKind::Inductance, ReadingPlace::LoopEnd),
-            FaultTest::SubstituteAtUnit => was_connected_at(SubstitutionPoint::UnitTerminals),
-            FaultTest::SubstituteAtHarness => was_connected_at(SubstitutionPoint::HarnessEnd),
-            FaultTest::SubstituteAtLeadIn => was_connected_at(SubstitutionPoint::LeadInEnd),
-            FaultTest::SplitAtSplice
-            | FaultTest::NeighboursOff
-            | FaultTest::LoadAndWiggle
-            | FaultTest::LookForSteel => false,
-        };
-        FaultTest::ALL.iter().copied().filter(|test| !is_done(*test)).collect()
+    /// How far the tests have come; `substitution` is one that is not void.
+    pub fn progress(&self, substitution: Option<&Substitution>) -> TestProgress {
+        let ReadingConditions { place, ground, .. } = self.readings.conditions;
+        let mut progress = TestProgress::new(ground);
+        progress.limit_to(self.minutes_left, self.disturb_at_most);
+        if self.observations.contains(&Observation::FaultAfterRain) {
+            progress.fault_comes_with_rain();
+        }
+        for (meter, _) in &self.readings.shown {
+            if let Some(test) = reading_test(*meter, place, ground) {
+                progress.take(test, None);
+            }
+        }
+        if place == ReadingPlace::LoopEnd && !self.readings.shown.is_empty() {
+            progress.open_splice();
+        } else if self.readings.of(MeterKind::Resistance).is_some_and(MeterReading::is_open) {
+            progress.open_circuit();
+        }
+        match self.readings.of(MeterKind::Insulation) {
+            Some(MeterReading::Number(megohm)) if megohm < LEAK_BELOW_MEGOHM => progress.find_leak(),
+            Some(_) => progress.find_sound_insulation(),
+            None => {}
+        }
+        if let Some(done) = substitution {
+            progress.take_substitution(done);
+        }
+        for (test, outcome) in &self.tests_done {
+            progress.take(*test, Some(*outcome));
+        }
+        progress
     }
 }
 
-/// A sound loop must be known by its design or by its record.
-fn check_expected(request: &FaultFindingRequest, diagnostics: &mut Diagnostics) {
+/// The test that a reading is of.
+fn reading_test(meter: MeterKind, place: ReadingPlace, ground: InsulationState) -> Option<FaultTest> {
+    match (meter, place) {
+        (MeterKind::Insulation, _) if ground == InsulationState::Wet => Some(FaultTest::InsulationWet),
+        (MeterKind::Insulation, _) => Some(FaultTest::Insulation),
+        (MeterKind::Resistance, ReadingPlace::DetectorEnd) => Some(FaultTest::Resistance),
+        (MeterKind::Resistance, ReadingPlace::LoopEnd) => Some(FaultTest::ResistanceAtLoop),
+        (MeterKind::Inductance, ReadingPlace::DetectorEnd) => Some(FaultTest::Inductance),
+        (MeterKind::Inductance, ReadingPlace::LoopEnd) => Some(FaultTest::InductanceAtLoop),
+        (MeterKind::Capacitance, _) => Some(FaultTest::Capacitance),
+        (MeterKind::Quality, _) => None,
+    }
+}
+
+/// The tests that were done, each once, without those whose readings were sent.
+fn resolve_tests(
+    request: &FaultFindingRequest,
+    readings: &[(MeterKind, MeterReading)],
+    diagnostics: &mut Diagnostics,
+) -> Vec<(FaultTest, FaultTestOutcome)> {
+    let sent = request.tests_done.as_deref().unwrap_or_default();
     let body = FieldPath::BODY;
-    if request.design.is_none() && request.expected.is_none() {
-        for field in ["design", "expected"] {
+    let at = body.field("tests_done");
+    let taken_at =
+        request.readings.as_ref().and_then(|readings| readings.taken_at).unwrap_or(ReadingPlace::DetectorEnd);
+    let ground = request.readings.as_ref().and_then(|readings| readings.insulation_measured);
+    let is_read = |test| {
+        let of = |(meter, _): &(MeterKind, MeterReading)| {
+            reading_test(*meter, taken_at, ground.unwrap_or(InsulationState::Dry))
+        };
+        let is_substituted = request
+            .substitution
+            .as_ref()
+            .is_some_and(|done| FaultTest::substitution_point(test) == Some(done.connected_at));
+        is_substituted || readings.iter().filter_map(of).any(|read| read == test)
+    };
+    let mut tests = Vec::new();
+    for (index, FaultTestDone { test, outcome }) in sent.iter().enumerate() {
+        let item = at.item(index);
+        if sent[..index].iter().any(|other| other.test == *test) {
             diagnostics.add_error(
-                &body.field(field),
-                FieldErrorCode::FieldMissing,
-                Statement::new("errors-nothing-expected"),
-                Statement::new("errors-nothing-expected-hint"),
+                &item.field("test"),
+                FieldErrorCode::Contradiction,
+                Statement::new("errors-test-twice").code("test", test.code()),
+                Statement::new("errors-test-twice-hint"),
             );
+        } else if !test.outcomes().contains(outcome) {
+            diagnostics.add_error(
+                &item.field("outcome"),
+                FieldErrorCode::Contradiction,
+                Statement::new("errors-test-outcome").code("test", test.code()).code("outcome", outcome.code()),
+                Statement::new("errors-test-outcome-hint").text("outcomes", join_codes(test.outcomes())),
+            );
+        } else if is_read(*test) {
+            diagnostics.mark_unused(&item);
+        } else {
+            tests.push((*test, *outcome));
         }
     }
+    tests
+}
+
+/// What stands in without a design and a record is not needed beside them.
+fn mark_stand_ins(request: &FaultFindingRequest, diagnostics: &mut Diagnostics) {
+    let sent = [("size", request.size.is_some()), ("lead_in", request.lead_in.is_some())];
+    diagnostics.mark_unneeded(&FieldPath::BODY, &sent);
+}
+
+/// A record that was sent holds a figure.
+fn check_expected(request: &FaultFindingRequest, diagnostics: &mut Diagnostics) {
+    let body = FieldPath::BODY;
     if request.expected.as_ref().is_some_and(CommissioningRecord::is_empty) {
         diagnostics.add_error(
             &body.field("expected"),
@@ -187,78 +266,4 @@ impl ResolvedLoopDesign {
         diagnostics.mark_unneeded(&lead_in_at, &design.lead_in.parts_sent());
         Some(Self { coil: coil?, lead_in: lead_in? })
     }
-}
-
-impl ReadingConditions {
-    fn resolve(sent: &FaultReadings, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<Self> {
-        let frequency = diagnostics.value_or_default(
-            &at.field("frequency_khz"),
-            sent.frequency_khz,
-            (USUAL_FREQUENCY_KHZ, "50"),
-            Statement::new("characteristics-usual-frequency"),
-            Source::Everett,
-        );
-        let temperature = diagnostics.parse_or_default(
-            &at.field("temperature"),
-            sent.temperature.as_ref(),
-            "20 °C",
-            Statement::new("characteristics-usual-temperature"),
-            Source::IacsCopper,
-        );
-        let place = diagnostics.value_or_default(
-            &at.field("taken_at"),
-            sent.taken_at,
-            (ReadingPlace::DetectorEnd, ReadingPlace::DetectorEnd.code()),
-            Statement::new("faults-usual-place"),
-            Source::CommonPractice,
-        );
-        Some(Self { frequency: Frequency::new::<kilohertz>(frequency), temperature: temperature?, place })
-    }
-}
-
-/// The readings that were sent, each meter at most once, and the inductance that follows from the unit's frequency.
-fn resolve_readings(
-    sent: &FaultReadings,
-    at: &FieldPath<'_>,
-    tank_nf: Option<f64>,
-    diagnostics: &mut Diagnostics,
-) -> Vec<(MeterKind, MeterReading)> {
-    let by_tank = sent.inductance_by_tank(tank_nf);
-    if let Some(inductance) = by_tank {
-        diagnostics.add_assumption(
-            &at.field("inductance_uh"),
-            round(inductance, 2).to_string(),
-            Statement::new("faults-inductance-by-tank"),
-            &[Source::CircuitTheory],
-        );
-    }
-    let meters = [
-        (MeterKind::Insulation, "insulation_over_range", sent.insulation_megohm, sent.insulation_over_range),
-        (MeterKind::Resistance, "resistance_over_range", sent.resistance_ohm, sent.resistance_over_range),
-        (MeterKind::Inductance, "inductance_over_range", sent.inductance_uh.or(by_tank), sent.inductance_over_range),
-        (MeterKind::Quality, "quality_factor", sent.quality_factor, None),
-    ];
-    let mut readings = Vec::new();
-    for (meter, flag, number, over_range) in meters {
-        let is_over_range = over_range.unwrap_or(false);
-        if number.is_some() && is_over_range {
-            diagnostics.add_error(
-                &at.field(flag),
-                FieldErrorCode::Contradiction,
-                Statement::new("errors-number-and-over-range").text("field", meter.field()),
-                Statement::new("errors-number-and-over-range-hint"),
-            );
-        }
-        let reading = number.map(MeterReading::Number).or_else(|| is_over_range.then_some(MeterReading::OverRange));
-        readings.extend(reading.map(|reading| (meter, reading)));
-    }
-    if sent.test_voltage_v.is_some() && !readings.iter().any(|(meter, _)| *meter == MeterKind::Insulation) {
-        diagnostics.add_error(
-            &at.field("test_voltage_v"),
-            FieldErrorCode::Contradiction,
-            Statement::new("errors-test-voltage-alone"),
-            Statement::new("errors-test-voltage-alone-hint"),
-        );
-    }
-    readings
 }

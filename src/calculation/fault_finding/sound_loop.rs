@@ -1,52 +1,49 @@
-//! What a sound loop shows, what a change of the loop makes of that, and what a turn that is closed on itself takes.
-
-use std::f64::consts::TAU;
+//! What a sound loop shows, and what a change of the loop makes of that.
 
 use uom::si::electrical_resistance::ohm;
 use uom::si::f64::{Capacitance, ElectricalResistance};
 use uom::si::frequency::hertz;
 use uom::si::inductance::microhenry;
-use uom::si::length::meter;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
+use super::designed_turns::DesignedTurns;
 use super::meters::{MeterPredictions, Prediction, ReadingBand};
+use super::readings::ReadingConditions;
 use super::request::CommissioningRecord;
-use super::resolve::{ReadingConditions, ResolvedLoopDesign};
-use crate::calculation::input::ResolvedLoop;
+use super::resolve::ResolvedLoopDesign;
+use super::usual_loops::UsualLoops;
 use crate::calculation::loop_characteristics::{MeasurementConditions, measure};
 use crate::physics::conductor;
-use crate::physics::winding::Winding;
 use crate::practice::detectors::AS_BUILT_SPREAD;
-use crate::practice::faults::ReadingPlace;
+use crate::practice::meter_readings::ReadingPlace;
 
-/// Turns beyond the design that a wrong count may have.
-const MAX_EXTRA_TURNS: u32 = 2;
 /// Stranded wire has up to this much more resistance than solid wire of its gauge: NEC tables, from memory, say 2 to 5 %.
 const MAX_STRANDED_FACTOR: f64 = 1.05;
 /// The least share of the wire's own quality factor that pavement, steel and neighbouring turns leave. A choice made here.
 const MIN_QUALITY_SHARE: f64 = 0.3;
 /// Standard deviation of a commissioning record from the sound loop of today, as a share: meters and weather. A choice made here.
 const RECORD_DEVIATION: f64 = 0.02;
-/// Standard deviation of resistance meters, relative and in ohm: 2 %, and 0.05 ohm for leads and contacts. A choice made here.
-const RESISTANCE_METER_DEVIATION: (f64, f64) = (0.02, 0.05);
-/// Standard deviation of inductance meters, relative and in µH: 1 %, and 0.3 µH for leads. A choice made here.
-const INDUCTANCE_METER_DEVIATION: (f64, f64) = (0.01, 0.3);
+/// Standard deviation of resistance meters, relative and in ohm: that of hand meters of 5 %, and 0.05 ohm for leads and contacts. A choice
+/// made here.
+const RESISTANCE_METER_DEVIATION: (f64, f64) = (0.025, 0.05);
+/// Standard deviation of inductance meters, relative and in µH: that of hand meters of 5 %, and 0.3 µH for leads. A choice made here.
+const INDUCTANCE_METER_DEVIATION: (f64, f64) = (0.025, 0.3);
+/// Standard deviation of capacitance meters and of like pairs, relative and in nF. A choice made here.
+const CAPACITANCE_METER_DEVIATION: (f64, f64) = (0.03, 0.02);
+/// What a meter of capacitance shows of a closed circuit, nF: nothing sensible.
+const CLOSED_CAPACITANCE: Prediction =
+    Prediction { band: ReadingBand { low: 0.0, high: 1e4, relative: 0.3, absolute: 0.0 }, over_range: 0.3 };
+
+/// The inductance of loops whose record has none, µH.
+const ANY_INDUCTANCE: ReadingBand = ReadingBand { low: 30.0, high: 1000.0, relative: 0.1, absolute: 1.0 };
+/// The resistance of loops whose record has none, ohm.
+const ANY_RESISTANCE: ReadingBand = ReadingBand { low: 0.2, high: 5.0, relative: 0.1, absolute: 0.1 };
+/// The quality factor of loops whose record has none.
+const ANY_QUALITY: ReadingBand = ReadingBand { low: 3.0, high: 60.0, relative: 0.1, absolute: 0.5 };
 
 /// Insulation of a sound loop, old ones too, megohm; testers differ in where their range ends.
 const TIGHT_INSULATION: Prediction =
     Prediction { band: ReadingBand { low: 50.0, high: 20_000.0, relative: 0.4, absolute: 0.0 }, over_range: 0.4 };
-
-/// The turns of a designed loop.
-pub struct DesignedTurns {
-    /// How many there are.
-    pub count: u32,
-    /// Inductance over that of the sound coil, by number of turns.
-    pub ladder: Vec<f64>,
-    /// Each turn closed on itself.
-    pub shorted: Vec<ShortedCoil>,
-    /// Inductance of the sound coil as computed, henry.
-    pub computed: f64,
-}
 
 /// What a sound loop shows at the place and temperature of the readings.
 pub struct SoundLoopModel {
@@ -55,6 +52,8 @@ pub struct SoundLoopModel {
     quality: ReadingBand,
     /// The lead-in as far as the meters measure it with the loop, µH and ohm.
     lead_in: (f64, f64),
+    /// The capacitance of the whole pair, nF, where it is known.
+    whole_nf: Option<f64>,
     /// The turns, where there is a design.
     pub turns: Option<DesignedTurns>,
     /// At the unit's terminals, µH, where design or record gives it.
@@ -102,6 +101,7 @@ impl SoundLoopModel {
     pub fn new(
         design: Option<&ResolvedLoopDesign>,
         record: Option<&CommissioningRecord>,
+        usual: Option<&UsualLoops>,
         conditions: &ReadingConditions,
     ) -> Self {
         let celsius = conditions.temperature.get::<degree_celsius>();
@@ -120,10 +120,9 @@ impl SoundLoopModel {
             };
             measure(&design.coil, &design.lead_in, &unloaded)
         });
-        let lead_in = design.map_or((0.0, 0.0), |design| {
-            let per_metre = conductor::dc_resistance_per_metre(design.lead_in.area_m2(), celsius);
-            (design.lead_in.henries() * 1e6, 2.0 * design.lead_in.length.get::<meter>() * per_metre)
-        });
+        let pair = design.map(|design| &design.lead_in).or(usual.map(|usual| &usual.lead_in));
+        let lead_in = pair.map_or((0.0, 0.0), |pair| (pair.henries() * 1e6, pair.ohms(celsius)));
+        let usual = usual.map(|usual| usual.bands(frequency, celsius));
         let designed_uh = figures.map(|figures| figures.loop_inductance.get::<microhenry>());
         let designed_ohm = figures.map(|figures| (figures.dc_resistance - ohms(lead_in.1)).get::<ohm>());
 
@@ -138,7 +137,7 @@ impl SoundLoopModel {
                 relative: (0.6 * AS_BUILT_SPREAD).hypot(INDUCTANCE_METER_DEVIATION.0),
                 absolute: INDUCTANCE_METER_DEVIATION.1,
             },
-            (None, None) => ReadingBand { low: 30.0, high: 1000.0, relative: 0.1, absolute: 1.0 },
+            (None, None) => usual.map_or(ANY_INDUCTANCE, |(inductance, _)| inductance),
         };
         let coil_ohm = match (recorded_ohm, designed_ohm) {
             (Some(total), _) => recorded_band(of_coil(total, lead_in.1), RESISTANCE_METER_DEVIATION),
@@ -148,7 +147,7 @@ impl SoundLoopModel {
                 relative: RESISTANCE_METER_DEVIATION.0,
                 absolute: RESISTANCE_METER_DEVIATION.1,
             },
-            (None, None) => ReadingBand { low: 0.2, high: 5.0, relative: 0.1, absolute: 0.1 },
+            (None, None) => usual.map_or(ANY_RESISTANCE, |(_, resistance)| resistance),
         };
         let recorded_quality = record(|record| record.quality_factor);
         let bound = figures.map(|figures| figures.quality_factor);
@@ -157,7 +156,7 @@ impl SoundLoopModel {
             (None, Some(bound)) => {
                 ReadingBand { low: MIN_QUALITY_SHARE * bound, high: bound, relative: 0.1, absolute: 0.5 }
             }
-            (None, None) => ReadingBand { low: 3.0, high: 60.0, relative: 0.1, absolute: 0.5 },
+            (None, None) => ANY_QUALITY,
         };
 
         let terminal_uh = recorded_uh.or(figures.map(|figures| figures.terminal_inductance.get::<microhenry>()));
@@ -166,13 +165,14 @@ impl SoundLoopModel {
             coil_ohm,
             quality,
             lead_in,
+            whole_nf: conditions.whole_capacitance_nf,
             turns: design.map(|design| DesignedTurns::new(&design.coil, frequency, celsius)),
             terminal_uh,
             greatest_quality: recorded_quality.or(bound),
         };
         match conditions.place {
             ReadingPlace::DetectorEnd => sound,
-            ReadingPlace::LoopEnd => sound.without_lead_in(design.is_some()),
+            ReadingPlace::LoopEnd => sound.without_lead_in(pair.is_some()),
         }
     }
 
@@ -217,102 +217,18 @@ impl SoundLoopModel {
             resistance: Prediction::of_number(self.resistance(change)),
             inductance: Prediction::of_number(self.inductance(change)),
             quality: Prediction::of_number(self.quality(change)),
+            capacitance: CLOSED_CAPACITANCE,
         }
     }
-}
 
-impl DesignedTurns {
-    fn new(coil: &ResolvedLoop, frequency: f64, celsius: f64) -> Self {
-        let winding = coil.winding();
-        let skin = conductor::skin_effect(winding.wire_radius, frequency, celsius);
-        let ladder = inductance_ladder(&winding, skin.internal_factor, coil.turns + MAX_EXTRA_TURNS);
-        let turn_resistance = winding.turn_length()
-            * conductor::dc_resistance_per_metre(coil.wire.area_m2(), celsius)
-            * skin.resistance_ratio;
-        let computed = ladder[coil.turns as usize];
-        Self {
-            count: coil.turns,
-            shorted: close_each_turn(&ladder, coil.turns, turn_resistance, frequency),
-            ladder: ladder.into_iter().map(|rung| rung / computed).collect(),
-            computed,
-        }
+    /// The capacitance of a pair that is open after a share of its length, low and high: it goes with the length. Source: circuit theory.
+    pub fn open_capacitance(&self, share: (f64, f64)) -> Prediction {
+        let whole = self.whole_nf.unwrap_or(1.0);
+        let (relative, absolute) = CAPACITANCE_METER_DEVIATION;
+        Prediction::of_number(ReadingBand { low: share.0 * whole, high: share.1 * whole, relative, absolute })
     }
 }
 
 fn ohms(value: f64) -> ElectricalResistance {
     ElectricalResistance::new::<ohm>(value)
-}
-
-/// A coil of which some turns are closed on themselves.
-#[derive(Clone, Copy, Debug)]
-pub struct ShortedCoil {
-    /// What is left of the inductance, henry.
-    pub inductance: f64,
-    /// How many turns are out of the circuit.
-    pub turns: u32,
-    /// Loss that the closed turns add to the circuit at this frequency, as a multiple of the resistance of one turn.
-    pub added_loss: f64,
-}
-
-/// Inductances of the first turns of a winding, henry: item n has n turns. Everything else about its turns follows.
-fn inductance_ladder(winding: &Winding, internal_factor: f64, max_turns: u32) -> Vec<f64> {
-    let rung = |turns| if turns == 0 { 0.0 } else { Winding { turns, ..*winding }.inductance(internal_factor) };
-    (0..=max_turns).map(rung).collect()
-}
-
-/// The coil with one turn closed, for each turn that it may be.
-///
-/// With `M` between that turn and the others, `L₁` and `R₁` its own, Lᵣ of the others: L = Lᵣ − ω²M²L₁/(R₁² + ω²L₁²), which at a unit's
-/// frequency is Lᵣ − M²/L₁ and far below it no change. M(k) of two turns k apart is half the second difference of the
-/// ladder. Source: circuit theory. A quadrupole's turns are taken as if evenly stacked.
-///
-/// Worked number: 6 × 6 ft, 3 turns of 14 AWG at 0.150 in, 76.97 µH: 16.1 µH with an outer turn closed, 11.1 µH with the
-/// middle one.
-fn close_each_turn(ladder: &[f64], turns: u32, turn_resistance: f64, frequency: f64) -> Vec<ShortedCoil> {
-    let turns = turns as usize;
-    let apart = |k: usize| 0.5 * (ladder[k + 1] - 2.0 * ladder[k] + ladder[k - 1]);
-    let (own, omega) = (ladder[1], TAU * frequency);
-    let closed = |turn: usize| {
-        let mutual: f64 = (0..turns).filter(|other| *other != turn).map(|other| apart(other.abs_diff(turn))).sum();
-        let rest = ladder[turns] - own - 2.0 * mutual;
-        // ω²M²/(R₁² + ω²L₁²): what the closed turn transforms into the circuit.
-        let transformed = (omega * mutual).powi(2) / (turn_resistance.powi(2) + (omega * own).powi(2));
-        ShortedCoil { inductance: (rest - transformed * own).max(0.0), turns: 1, added_loss: transformed }
-    };
-    (0..turns).map(closed).collect()
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::physics::winding::WindingShape;
-
-    fn test_loop() -> Winding {
-        Winding {
-            shape: WindingShape::Rectangle,
-            along: 1.8288,
-            across: 1.8288,
-            corner_cut: 0.0,
-            turns: 3,
-            pitch: 0.15 * 0.0254,
-            wire_radius: 0.8139e-3,
-        }
-    }
-
-    #[test]
-    fn a_closed_turn_takes_most_of_three_turns() {
-        // By hand from Grover's coaxial rectangles: L₁ 10.524, M(1) 7.903, M(2) 6.892 µH.
-        let ladder = inductance_ladder(&test_loop(), 0.25, 3);
-        let found: Vec<_> = close_each_turn(&ladder, 3, 0.06, 50e3).iter().map(|coil| coil.inductance * 1e6).collect();
-        for (found, expected) in found.iter().zip([16.05, 11.09, 16.05]) {
-            assert!((found - expected).abs() < 0.03, "{found} against {expected}");
-        }
-    }
-
-    #[test]
-    fn far_below_its_corner_frequency_a_closed_turn_is_merely_missing() {
-        let ladder = inductance_ladder(&test_loop(), 0.25, 3);
-        let slow = close_each_turn(&ladder, 3, 0.06, 1.0);
-        assert!((slow[0].inductance / ladder[2] - 1.0).abs() < 1e-4);
-    }
 }

@@ -2,7 +2,7 @@
 
 use super::likelihood::{FaultEvidence, substitution_likelihood, sum_by_fault};
 use super::meters::{MeterKind, MeterReading, plain_decimals};
-use super::predicted_readings::FaultHypothesis;
+use super::predicted_readings::{FaultForm, FaultHypothesis};
 use super::report::{FaultSuspect, ReadingCompared};
 use crate::calculation::report::{Message, Statement};
 use crate::practice::faults::LoopFault;
@@ -44,49 +44,76 @@ fn suspect(
     probabilities: &[f64],
     evidence: &FaultEvidence<'_>,
 ) -> FaultSuspect {
-    let own = hypotheses.iter().zip(probabilities).filter(|(hypothesis, _)| hypothesis.fault == fault);
-    let best = own.max_by(|(_, a), (_, b)| a.total_cmp(b)).map(|(hypothesis, _)| hypothesis);
+    let all = hypotheses.iter().zip(probabilities).enumerate();
+    let own = all.filter(|(_, (hypothesis, _))| hypothesis.form.fault == fault);
+    let best =
+        own.max_by(|(_, (_, a)), (_, (_, b))| a.total_cmp(b)).map(|(index, (hypothesis, _))| (index, hypothesis));
+    let comparison: Vec<_> = best.map_or_else(Vec::new, |(_, hypothesis)| {
+        evidence.readings.iter().map(|(meter, reading)| compare(hypothesis, *meter, *reading)).collect()
+    });
     let mut sentences = EvidenceSentences::default();
-    for (meter, reading) in evidence.readings {
-        sentences.add(reading_weight(fault, hypotheses, *meter, *reading), || {
+    for ((meter, reading), compared) in evidence.readings.iter().zip(&comparison) {
+        let weight = reading_weight(fault, hypotheses, *meter, *reading);
+        // What is said agrees with the figures beside it: inside the expected range nothing speaks against, outside nothing for.
+        if compared.is_expected() != (weight >= 1.0) {
+            continue;
+        }
+        sentences.add(weight, || {
             let evidence = Statement::new("faults-reading-evidence").phrase("reading", meter.state_reading(*reading));
             match best {
-                Some(hypothesis) => with_expected(evidence, hypothesis, *meter),
+                Some((_, hypothesis)) => with_expected(evidence, hypothesis, *meter),
                 None => evidence.code("expected", "unknown"),
             }
         });
     }
-    for observation in evidence.observed() {
-        sentences.add(observation.weight_for(fault), || {
-            Statement::new("faults-observation-evidence").member("observation", observation)
-        });
-    }
-    if let (Some(done), Some(best)) = (evidence.substitution, best) {
-        // Against an even chance: the outcome either needs the fault where the inductor was, or rules it out there.
-        sentences.add(2.0 * substitution_likelihood(done, best.location), || {
-            Statement::new("faults-substitution-evidence")
-                .code("outcome", if done.unit_runs { "runs" } else { "does_not_run" })
-                .member("connected_at", done.connected_at)
-        });
+    if let Some((index, hypothesis)) = best {
+        add_signs(fault, index, &hypothesis.form, evidence, &mut sentences);
     }
     FaultSuspect {
         fault,
         label: fault.label(),
         likelihood: round(likelihood, 3),
-        variant: best.and_then(|hypothesis| hypothesis.variant.clone()).map(Into::into),
+        variant: best.and_then(|(_, hypothesis)| hypothesis.form.variant.clone()).map(Into::into),
         evidence_for: sentences.in_favour,
         evidence_against: sentences.against,
-        comparison: best.map_or_else(Vec::new, |hypothesis| {
-            evidence.readings.iter().map(|(meter, reading)| compare(hypothesis, *meter, *reading)).collect()
-        }),
+        comparison,
+    }
+}
+
+/// Adds what observations, a substitution and tests say of a fault in its best form.
+fn add_signs(
+    fault: LoopFault,
+    index: usize,
+    form: &FaultForm,
+    evidence: &FaultEvidence<'_>,
+    sentences: &mut EvidenceSentences,
+) {
+    for observation in evidence.observed() {
+        sentences.add(observation.weight_for(fault, form.manner), || {
+            Statement::new("faults-observation-evidence").member("observation", observation)
+        });
+    }
+    if let Some(done) = evidence.substitution {
+        // Against an even chance: the outcome either needs the fault where the inductor was, or rules it out there.
+        sentences.add(2.0 * substitution_likelihood(done, form), || {
+            Statement::new("faults-substitution-evidence")
+                .code("outcome", if done.unit_runs { "runs" } else { "does_not_run" })
+                .member("connected_at", done.connected_at)
+        });
+    }
+    for (test, outcome) in evidence.tests_done {
+        let even = 1.0 / test.outcomes().len() as f64;
+        sentences.add(evidence.table.likelihood(*test, *outcome, index) / even, || {
+            Statement::new("faults-test-evidence").member("test", *test).member("outcome", *outcome)
+        });
     }
 }
 
 /// How much better a fault explains a reading than the others do, all of them as frequent as before any measurement.
 fn reading_weight(fault: LoopFault, hypotheses: &[FaultHypothesis], meter: MeterKind, reading: MeterReading) -> f64 {
     let explained = |is_own: bool| {
-        let chosen = || hypotheses.iter().filter(|hypothesis| (hypothesis.fault == fault) == is_own);
-        let share = |hypothesis: &FaultHypothesis| hypothesis.fault.prior_share() * hypothesis.share;
+        let chosen = || hypotheses.iter().filter(|hypothesis| (hypothesis.form.fault == fault) == is_own);
+        let share = |hypothesis: &FaultHypothesis| hypothesis.form.fault.prior_share() * hypothesis.form.share;
         let sum: f64 = chosen()
             .map(|hypothesis| share(hypothesis) * hypothesis.prediction(meter).likelihood(meter, reading))
             .sum();

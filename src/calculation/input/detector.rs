@@ -47,7 +47,7 @@ pub struct Detector {
     #[schema(minimum = 0.001, maximum = 50)]
     pub threshold_percent: Option<f64>,
     /// The changes that its sensitivity steps switch at, percent; `threshold_percent` comes first where both are sent.
-    #[validate(length(min = 1, max = 32))]
+    #[validate(length(max = 32))]
     #[schema(schema_with = steps_schema)]
     pub threshold_steps_percent: Option<Vec<f64>>,
     /// The insulation that it needs, megohm.

@@ -11,6 +11,9 @@ use validator::Validate;
 use super::winding::resolve_gauge;
 use super::{CableLength, ConductorSize, LeadInInductance};
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
+use crate::physics::conductor;
+use crate::practice::lead_ins::LeadInPair;
+use crate::practice::site::Construction;
 use crate::practice::sources::Source;
 use crate::practice::wires;
 use crate::quantity::dimension::PerLength;
@@ -25,8 +28,12 @@ pub struct LeadIn {
     pub length: CableLength,
     /// How much of the length lies in a saw cut.
     pub in_slot: Option<CableLength>,
+    /// How much of `in_slot` lies in a slot together with other pairs of its unit. In a plan this is decided by the places of the loops.
+    pub in_shared_slot: Option<CableLength>,
     /// How much of the length lies in conduit.
     pub in_conduit: Option<CableLength>,
+    /// How the pair is made. Default twisted where the loop is wound on site, jacketed where it is preformed.
+    pub pair: Option<LeadInPair>,
     /// Slack to coil at the unit, beyond the length. Default 3 ft.
     pub spare: Option<CableLength>,
     /// The conductors. Default 14 AWG.
@@ -47,6 +54,14 @@ pub struct ResolvedLeadIn {
     #[serde(skip_serializing_if = "Option::is_none", serialize_with = "PlanLength::write_option")]
     #[schema(value_type = Option<PlanLength>)]
     pub in_slot: Option<Length>,
+    /// In a slot with other pairs; absent when not given.
+    #[serde(skip_serializing_if = "Option::is_none", serialize_with = "PlanLength::write_option")]
+    #[schema(value_type = Option<PlanLength>)]
+    pub in_shared_slot: Option<Length>,
+    /// How the pair is made; absent when not given: by construction.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(value_type = Option<String>)]
+    pub pair: Option<LeadInPair>,
     /// In conduit; absent when not given.
     #[serde(skip_serializing_if = "Option::is_none", serialize_with = "PlanLength::write_option")]
     #[schema(value_type = Option<PlanLength>)]
@@ -57,6 +72,9 @@ pub struct ResolvedLeadIn {
     pub spare: Length,
     /// The size as it was written.
     pub gauge: String,
+    /// Whether the size was sent.
+    #[serde(skip)]
+    pub gauge_is_sent: bool,
     /// Area of one conductor.
     #[serde(skip)]
     pub area: Area,
@@ -75,7 +93,9 @@ impl LeadIn {
         Self {
             length: CableLength::from_text(length.to_owned()),
             in_slot: None,
+            in_shared_slot: None,
             in_conduit: None,
+            pair: None,
             spare: None,
             gauge: None,
             inductance: None,
@@ -100,6 +120,7 @@ impl LeadIn {
     pub fn resolve(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<ResolvedLeadIn> {
         let length = diagnostics.parse(&at.field("length"), &self.length);
         let in_slot = diagnostics.parse_optional(&at.field("in_slot"), self.in_slot.as_ref());
+        let in_shared_slot = diagnostics.parse_optional(&at.field("in_shared_slot"), self.in_shared_slot.as_ref());
         let in_conduit = diagnostics.parse_optional(&at.field("in_conduit"), self.in_conduit.as_ref());
         let spare = diagnostics.parse_or_default(
             &at.field("spare"),
@@ -109,13 +130,14 @@ impl LeadIn {
             Source::Fp96,
         );
         let gauge = resolve_gauge(self.gauge.as_ref(), at, Statement::new("input-usual-lead-in-wire"), diagnostics);
-        let inductance = diagnostics.parse_or_default(
-            &at.field("inductance"),
-            self.inductance.as_ref(),
-            wires::USUAL_LEAD_IN_INDUCTANCE,
-            Statement::new("input-usual-lead-in-inductance"),
-            Source::NemaTestLoop,
-        );
+        let (usual, reason, source) = if self.pair == Some(LeadInPair::Loose) {
+            (wires::LOOSE_LEAD_IN_INDUCTANCE, Statement::new("input-loose-lead-in-inductance"), Source::Geometry)
+        } else {
+            let reason = Statement::new("input-usual-lead-in-inductance");
+            (wires::USUAL_LEAD_IN_INDUCTANCE, reason, Source::NemaTestLoop)
+        };
+        let inductance_at = at.field("inductance");
+        let inductance = diagnostics.parse_or_default(&inductance_at, self.inductance.as_ref(), usual, reason, source);
         let length = length?;
         let parts = in_slot.unwrap_or_default() + in_conduit.unwrap_or_default();
         if parts > length.si * 1.000_001 {
@@ -126,12 +148,24 @@ impl LeadIn {
                 Statement::new("errors-lead-in-parts-hint"),
             );
         }
+        let most = in_slot.unwrap_or(length.si - in_conduit.unwrap_or_default());
+        if in_shared_slot.is_some_and(|shared| shared > most * 1.000_001) {
+            diagnostics.add_error(
+                &at.field("in_shared_slot"),
+                FieldErrorCode::Contradiction,
+                Statement::new("errors-lead-in-shared"),
+                Statement::new("errors-lead-in-shared-hint"),
+            );
+        }
         let (gauge, area, _) = gauge?;
         Some(ResolvedLeadIn {
             system: length.system,
             length: length.si,
             in_slot,
+            in_shared_slot,
             in_conduit,
+            pair: self.pair,
+            gauge_is_sent: self.gauge.is_some(),
             spare: spare?,
             gauge,
             area,
@@ -140,12 +174,21 @@ impl LeadIn {
     }
 
     /// Which of the fields that only some calculations need were sent.
-    pub fn parts_sent(&self) -> [(&'static str, bool); 3] {
+    pub fn parts_sent(&self) -> [(&'static str, bool); 5] {
         [
             ("in_slot", self.in_slot.is_some()),
+            ("in_shared_slot", self.in_shared_slot.is_some()),
             ("in_conduit", self.in_conduit.is_some()),
+            // What is loose has another inductance.
+            ("pair", self.pair.is_some_and(|pair| pair != LeadInPair::Loose || self.inductance.is_some())),
             ("spare", self.spare.is_some()),
         ]
+    }
+
+    /// The same of one that may not have been sent itself.
+    pub fn parts_sent_of(lead_in: Option<&Self>) -> [(&'static str, bool); 5] {
+        let names = ["in_slot", "in_shared_slot", "in_conduit", "pair", "spare"];
+        lead_in.map_or_else(|| names.map(|name| (name, false)), Self::parts_sent)
     }
 }
 
@@ -155,9 +198,24 @@ impl ResolvedLeadIn {
         self.length + self.spare
     }
 
+    /// How much of it was sent to lie in a slot: outright, or as what is not in conduit; `None` where neither was sent.
+    pub fn slot_sent(&self) -> Option<Length> {
+        self.in_slot.or(self.in_conduit.map(|conduit| (self.length - conduit).max(Length::default())))
+    }
+
+    /// How its pair is made.
+    pub fn pair_of(&self, construction: Construction) -> LeadInPair {
+        self.pair.unwrap_or(LeadInPair::usual_for(construction))
+    }
+
     /// Inductance of the whole lead-in in henry, for the physics.
     pub fn henries(&self) -> f64 {
         self.inductance.get::<henry_per_meter>() * self.length.get::<meter>()
+    }
+
+    /// Resistance of the pair to direct current, there and back, in ohm at a temperature in °C.
+    pub fn ohms(&self, celsius: f64) -> f64 {
+        2.0 * self.length.get::<meter>() * conductor::dc_resistance_per_metre(self.area_m2(), celsius)
     }
 
     /// Conductor area in square metres, for the physics.

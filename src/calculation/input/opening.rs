@@ -7,7 +7,7 @@ use validator::Validate;
 
 use super::{ApproachSpeed, GroundDistance, LeafGroundGap, LeafHeight, OpeningTime, OpeningWidth, Setback};
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
-use crate::practice::site::{Barrier, LeafOpen};
+use crate::practice::site::{Barrier, LeafOpen, UnitSide};
 use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
 use crate::quantity::output::{DurationValue, PlanLength, SpeedValue};
@@ -36,6 +36,8 @@ pub struct Opening {
     pub leaf_ground_gap: Option<LeafGroundGap>,
     /// Where the leaf of an overhead door is while it stands open. Default `level`.
     pub leaf_open: Option<LeafOpen>,
+    /// The side of the opening on which the detector unit stands, as one leaves: the pairs leave the pavement there. Default `right`.
+    pub unit_side: Option<UnitSide>,
     /// Whether another device (a beam across, a camera) watches the line of the gate from edge to edge. Default false.
     pub seen_otherwise: Option<bool>,
 }
@@ -79,6 +81,9 @@ pub struct ResolvedOpening {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schema(value_type = Option<String>)]
     pub leaf_open: Option<LeafOpen>,
+    /// The side on which the unit stands, as one leaves.
+    #[schema(value_type = String)]
+    pub unit_side: UnitSide,
     /// Whether another device watches the line of the gate.
     pub seen_otherwise: bool,
     /// The system that the width was written in.
@@ -101,6 +106,13 @@ impl Opening {
         let drive_length = diagnostics.parse_optional(&at.field("drive_length"), self.drive_length.as_ref());
         let leaf = self.resolve_leaf(at, diagnostics);
         let leaf_open = self.resolve_leaf_open(at, diagnostics);
+        let unit_side = diagnostics.value_or_default(
+            &at.field("unit_side"),
+            self.unit_side,
+            (UnitSide::Right, UnitSide::Right.code()),
+            Statement::new("input-usual-unit-side"),
+            Source::OwnChoice,
+        );
         let width = width?;
         if edge_setback.is_some_and(|setback| 2.0 * setback > 0.8 * width.si) {
             diagnostics.add_error(
@@ -121,6 +133,7 @@ impl Opening {
             leaf_height: leaf.map(|(height, _)| height),
             leaf_ground_gap: leaf.map(|(_, gap)| gap),
             leaf_open,
+            unit_side,
             seen_otherwise: self.seen_otherwise.unwrap_or(false),
         })
     }

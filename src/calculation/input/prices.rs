@@ -13,7 +13,8 @@ use utoipa::openapi::{RefOr, Schema};
 use utoipa::{PartialSchema, ToSchema};
 use validator::Validate;
 
-use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
+use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Finding, ListJoin, Statement};
+use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::materials::MaterialItem;
 use crate::practice::sources::Source;
 use crate::vocabulary::Vocabulary;
@@ -23,7 +24,9 @@ use crate::vocabulary::Vocabulary;
 #[serde(transparent)]
 pub struct MoneyText(String);
 
-/// What things cost, in one currency. Nothing is priced that is not listed here.
+/// What things cost, in one currency. Nothing is priced that is not listed here. Quantities are rounded up to whole units once for the bill;
+/// each line, its quantity times its price, to the minor unit of the currency, halves away from zero; the total is the sum of the lines.
+/// Tax and margin are the caller's.
 #[derive(Clone, Debug, Serialize, Deserialize, Validate, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Prices {
@@ -40,7 +43,7 @@ pub struct Prices {
 }
 
 /// Prices as decimal numbers.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct ResolvedPrices {
     /// The currency.
     pub currency: Currency,
@@ -62,6 +65,13 @@ impl Prices {
             // A price list may be longer than one job.
             if !skus.contains(&name.as_str()) && !keys.contains(name) {
                 diagnostics.mark_unused(&at);
+                if let Some(meant) = nearest_keys(name, &keys) {
+                    let meant = meant.into_iter().map(|key| Statement::new("errors-meant").text("meant", key));
+                    let message = Statement::new("input-price-key-unknown").text("name", name.clone());
+                    let message = message.phrases("meant", meant.collect(), ListJoin::Or);
+                    let finding = Finding::new(FindingCode::PriceKeyUnknown, Level::Warning, &at, message);
+                    diagnostics.add_finding(finding);
+                }
             }
             items.insert(name.clone(), text.resolve(&at, diagnostics));
         }
@@ -105,6 +115,21 @@ impl Prices {
     }
 }
 
+/// The known names that a name which prices nothing was perhaps meant to be: without a unit, one for each unit.
+fn nearest_keys(name: &str, keys: &[String]) -> Option<Vec<String>> {
+    let written = name.to_lowercase().replace([' ', '-'], "_");
+    let thing = |key: &str| key.split('/').next().unwrap_or_default().to_owned();
+    let has_unit = written.contains('/');
+    let compared = |key: &str| if has_unit { key.to_owned() } else { thing(key) };
+    let apart = |key: &&String| strsim::damerau_levenshtein(&written, &compared(key));
+    let nearest = keys.iter().min_by_key(apart).filter(|key| apart(key) <= 1 + compared(key).len() / 4)?;
+    let meant = compared(nearest);
+    if keys.contains(&meant) {
+        return Some(vec![meant]);
+    }
+    Some(keys.iter().filter(|key| compared(key) == meant).cloned().collect())
+}
+
 /// Every name that an item can be priced under.
 pub fn price_keys() -> Vec<String> {
     let of = |item: &MaterialItem| item.units().iter().filter_map(|unit| item.price_key(unit)).collect::<Vec<_>>();
@@ -112,6 +137,11 @@ pub fn price_keys() -> Vec<String> {
 }
 
 impl ResolvedPrices {
+    /// The price of a name.
+    pub fn of(&self, name: &str) -> Option<Decimal> {
+        self.items.get(name).copied()
+    }
+
     /// Rounds to the minor unit of the currency, halves away from zero, with all its decimals: 12.5 USD is 12.50.
     pub fn round(&self, amount: Decimal) -> Decimal {
         let decimals = self.currency.exponent().map_or(2, u32::from);
@@ -125,7 +155,8 @@ impl MoneyText {
     /// At most 9 digits before the point and 6 behind it, no sign: sums of them stay far inside what a decimal holds.
     const PATTERN: &'static str = r"^[0-9]{1,9}(\.[0-9]{1,6})?$";
 
-    fn resolve(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<Decimal> {
+    /// Reads the amount.
+    pub fn resolve(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<Decimal> {
         let text = self.0.as_str();
         let (whole, fraction) = text.split_once('.').unwrap_or((text, "0"));
         let is_plain = |part: &str, max_digits: usize| {

@@ -1,14 +1,16 @@
 //! The sealant: what fills the slot.
 
 use serde::{Deserialize, Serialize};
+use uom::si::f64::{ThermodynamicTemperature, Time, Velocity};
 use utoipa::ToSchema;
 use validator::Validate;
 
 use super::{
     ApplicationTemperature, CartridgeVolume, CureTime, FinishDepth, FirstDayDepth, PourTemperature, ShelfLife,
 };
-use crate::calculation::report::{Diagnostics, FieldPath};
+use crate::calculation::report::{Diagnostics, FieldPath, Statement};
 use crate::practice::sealants::SealantKind;
+use crate::practice::sources::Source;
 
 /// The sealant, and what its data sheet and its cartridge say.
 #[derive(Clone, Debug, Serialize, Deserialize, Validate, ToSchema)]
@@ -65,19 +67,76 @@ pub struct SealantDataSheet {
     pub damp_slot_allowed: Option<bool>,
 }
 
+/// What a data sheet gives, in typed quantities; `None` where it says nothing, and after an error.
+#[derive(Clone, Debug)]
+pub struct SheetValues {
+    /// Until a skin has formed.
+    pub skin: Option<Time>,
+    /// Until traffic may return.
+    pub traffic: Option<Time>,
+    /// Until it is cured through.
+    pub full: Option<Time>,
+    /// How deep it cures in the first day.
+    pub depth_per_day: Option<Velocity>,
+    /// How long it can be worked.
+    pub pot_life: Option<Time>,
+    /// The temperature that the times hold at.
+    pub at_temperature: Option<ThermodynamicTemperature>,
+    /// The lowest temperature of application.
+    pub minimum: Option<ThermodynamicTemperature>,
+    /// The highest temperature of application.
+    pub maximum: Option<ThermodynamicTemperature>,
+    /// The temperature of the pour, the sheet's or the usual one; `None` for sealant that is applied cold.
+    pub pour: Option<ThermodynamicTemperature>,
+}
+
 impl Sealant {
+    /// Reads every quantity of the data sheet of a kind of sealant, whether it is needed or not; an absent sheet gives nothing.
+    ///
+    /// The one default is the temperature of a hot pour, which the materials need, too.
+    pub fn read_sheet(
+        sealant: Option<&Self>,
+        kind: SealantKind,
+        at: &FieldPath<'_>,
+        diagnostics: &mut Diagnostics,
+    ) -> SheetValues {
+        let at = at.field("data_sheet");
+        let absent = SealantDataSheet::default();
+        let sheet = sealant.and_then(|sealant| sealant.data_sheet.as_ref()).unwrap_or(&absent);
+        let mut time =
+            |name: &'static str, sent: &Option<CureTime>| diagnostics.parse_optional(&at.field(name), sent.as_ref());
+        let (skin, traffic) = (time("skin_over", &sheet.skin_over), time("open_to_traffic", &sheet.open_to_traffic));
+        let (full, pot_life) = (time("full_cure", &sheet.full_cure), time("pot_life", &sheet.pot_life));
+        let mut temperature = |name: &'static str, sent: &Option<ApplicationTemperature>| {
+            diagnostics.parse_optional(&at.field(name), sent.as_ref())
+        };
+        let at_temperature = temperature("at_temperature", &sheet.at_temperature);
+        let minimum = temperature("minimum_application_temperature", &sheet.minimum_application_temperature);
+        let maximum = temperature("maximum_application_temperature", &sheet.maximum_application_temperature);
+        let pour_at = at.field("pour_temperature");
+        let pour = match kind.pour_temperature() {
+            Some(usual) => diagnostics.parse_or_default::<PourTemperature>(
+                &pour_at,
+                sheet.pour_temperature.as_ref(),
+                usual,
+                Statement::new("input-usual-pour-temperature"),
+                Source::EverettHotMelt,
+            ),
+            // Not needed, but still an error where it cannot be read.
+            None => diagnostics.parse_optional(&pour_at, sheet.pour_temperature.as_ref()).filter(|_| false),
+        };
+        let depth_per_day = diagnostics.parse_optional(&at.field("depth_per_day"), sheet.depth_per_day.as_ref());
+        SheetValues { skin, traffic, full, depth_per_day, pot_life, at_temperature, minimum, maximum, pour }
+    }
+
     /// Checks what only the cure needs, and marks it as unneeded. The pour temperature of hot-applied sealant is not among it.
     pub fn check_cure_fields(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) {
-        let sheet_at = at.field("data_sheet");
-        if let Some(sheet) = &self.data_sheet {
-            sheet.check_quantities(&sheet_at, diagnostics);
-        }
         diagnostics.parse_optional(&at.field("shelf_life"), self.shelf_life.as_ref());
         diagnostics
             .mark_unneeded(at, &[("made_on", self.made_on.is_some()), ("shelf_life", self.shelf_life.is_some())]);
         match &self.data_sheet {
             Some(sheet) if self.kind.is_poured_hot() => {
-                diagnostics.mark_unneeded(&sheet_at, &sheet.fields_except_pour_temperature());
+                diagnostics.mark_unneeded(&at.field("data_sheet"), &sheet.fields_except_pour_temperature());
             }
             sheet => diagnostics.mark_unneeded(at, &[("data_sheet", sheet.is_some())]),
         }
@@ -100,24 +159,5 @@ impl SealantDataSheet {
             ("activation_energy_kj_per_mol", self.activation_energy_kj_per_mol.is_some()),
             ("damp_slot_allowed", self.damp_slot_allowed.is_some()),
         ]
-    }
-
-    /// Reports every quantity that cannot be parsed.
-    fn check_quantities(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) {
-        diagnostics.parse_optional(&at.field("skin_over"), self.skin_over.as_ref());
-        diagnostics.parse_optional(&at.field("open_to_traffic"), self.open_to_traffic.as_ref());
-        diagnostics.parse_optional(&at.field("full_cure"), self.full_cure.as_ref());
-        diagnostics.parse_optional(&at.field("depth_per_day"), self.depth_per_day.as_ref());
-        diagnostics.parse_optional(&at.field("pot_life"), self.pot_life.as_ref());
-        diagnostics.parse_optional(&at.field("at_temperature"), self.at_temperature.as_ref());
-        diagnostics.parse_optional(
-            &at.field("minimum_application_temperature"),
-            self.minimum_application_temperature.as_ref(),
-        );
-        diagnostics.parse_optional(
-            &at.field("maximum_application_temperature"),
-            self.maximum_application_temperature.as_ref(),
-        );
-        diagnostics.parse_optional(&at.field("pour_temperature"), self.pour_temperature.as_ref());
     }
 }

@@ -3,6 +3,8 @@
 use crate::quantity_fields;
 
 quantity_fields! {
+    /// How far a size may be off, as a share of it.
+    SizeUncertainty: Share, "0 %" to "50 %", as "10 %" or "5 percent";
     /// A leg of a loop, along travel or across the lane.
     LoopLeg: Length, "1 ft" to "200 ft", as "6 ft" or "1.8 m";
     /// The clear width of an opening or lane.
@@ -59,6 +61,8 @@ quantity_fields! {
     FinishDepth: Length, "0 in" to "1 in", as "1/8 in" or "3 mm";
     /// A time in which a sealant sets, skins over or cures.
     CureTime: Time, "1 min" to "90 d", as "3 h" or "15 min";
+    /// How long the sealing of a job takes, from the first foot to the last.
+    WorkDuration: Time, "1 min" to "48 h", as "45 min" or "1.5 h";
     /// How long unopened sealant keeps from the date that it was made on.
     ShelfLife: Time, "1 d" to "3660 d", as "365 d" or "180 d";
     /// A temperature at which a sealant is applied or its times hold.

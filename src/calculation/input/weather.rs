@@ -11,7 +11,7 @@ use super::{HourlyPrecipitation, WeatherTemperature};
 #[serde(deny_unknown_fields)]
 pub struct Weather {
     /// The weather hour by hour, in order of time, at most 14 days. Each row holds until the next; the last for one hour.
-    #[validate(nested, length(min = 1, max = 336))]
+    #[validate(nested, length(max = 336))]
     #[schema(min_items = 1, max_items = 336)]
     pub conditions: Option<Vec<HourlyConditions>>,
     /// A place whose hourly forecast is fetched instead; only where the operator has switched that on.

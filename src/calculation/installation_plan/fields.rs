@@ -35,7 +35,7 @@ pub struct PlanField {
 
 impl InstallationPlanRequest {
     /// Every field that a part may read.
-    pub fn fields(&self) -> [PlanField; 29] {
+    pub fn fields(&self) -> [PlanField; 31] {
         use PlanReader::{Cure, Detector, Materials, Sizing};
         let Self {
             parts: _,
@@ -59,6 +59,7 @@ impl InstallationPlanRequest {
             sealant,
             backer_rod,
             wire_spools,
+            wire_allowance_percent,
             waste_percent,
             slab,
             crossings,
@@ -66,6 +67,7 @@ impl InstallationPlanRequest {
             prices,
             productivity,
             start,
+            work_duration,
             surface_condition,
             needed_open_by,
             weather,
@@ -91,6 +93,7 @@ impl InstallationPlanRequest {
             field("sealant", sealant.is_some(), &[Materials, Cure]),
             field("backer_rod", backer_rod.is_some(), &[Materials]),
             field("wire_spools", wire_spools.is_some(), &[Materials]),
+            field("wire_allowance_percent", wire_allowance_percent.is_some(), &[Materials]),
             field("waste_percent", waste_percent.is_some(), &[Materials]),
             field("slab", slab.is_some(), &[Sizing, Materials]),
             field("crossings", crossings.is_some(), &[Materials]),
@@ -98,6 +101,7 @@ impl InstallationPlanRequest {
             field("prices", prices.is_some(), &[Materials]),
             field("productivity", productivity.is_some(), &[Materials]),
             field("start", start.is_some(), &[Cure]),
+            field("work_duration", work_duration.is_some(), &[Cure]),
             field("surface_condition", surface_condition.is_some(), &[Cure]),
             field("needed_open_by", needed_open_by.is_some(), &[Cure]),
             field("weather", weather.is_some(), &[Cure]),
@@ -144,6 +148,7 @@ impl InstallationPlanRequest {
             sealant: self.sealant.clone(),
             backer_rod: self.backer_rod.clone(),
             wire_spools: self.wire_spools.clone(),
+            wire_allowance_percent: self.wire_allowance_percent,
             waste_percent: self.waste_percent,
             surface: self.surface,
             slab: self.slab.clone(),
@@ -171,6 +176,7 @@ impl InstallationPlanRequest {
             slot: self.slot.clone(),
             wire: self.wire.clone(),
             start: self.start.clone()?,
+            work_duration: self.work_duration.clone(),
             surface_condition: self.surface_condition,
             needed_open_by: self.needed_open_by.clone(),
             weather: self.weather.clone()?,

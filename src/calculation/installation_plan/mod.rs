@@ -1,6 +1,7 @@
 //! One call for the whole job: loops, unit, materials, cure, commissioning, and the order of the work.
 //!
 //! - `request`: the flat union of the nouns
+//! - `defaults`: what many plans have in common
 //! - `fields`: the table of its fields, and the requests of the parts that are made of them
 //! - `parts`: the parts, each solved for the layout of the sizing
 //! - `merge`: what their reports state, with pointers into the plan's request, each statement once
@@ -8,6 +9,7 @@
 //! - `report`: what is answered
 
 mod commissioning;
+mod defaults;
 mod fields;
 mod merge;
 mod parts;
@@ -15,6 +17,7 @@ mod report;
 mod request;
 mod steps;
 
+pub use defaults::PlanDefaults;
 pub use report::{
     Commissioning, ExpectedReading, Illustrator, InstallationPlanReport, PlanDrawings, PlanStep, PlanTrial,
 };
@@ -23,10 +26,12 @@ pub use request::InstallationPlanRequest;
 use super::cost::CostTerm;
 use super::input::Weather;
 use super::layout::JobLayout;
+use super::material_estimate::MaterialEstimateReport;
 use super::report::{Diagnostics, FieldErrorCode, FieldPath, InvalidRequest, Statement};
 use super::vehicle_response::{ResolvedVehicleResponse, VehicleResponseReport};
 use super::{Calculation, Example, loop_sizing, vehicle_response};
 use crate::practice::job_steps::{JobStep, PlanExtra, PlanPart};
+use crate::practice::materials::MaterialItem;
 use crate::practice::roles::Role;
 use crate::practice::sealants::SealantKind;
 use crate::practice::sources::Source;
@@ -122,7 +127,9 @@ impl Calculation for InstallationPlanRequest {
         diagnostics.add_cautions(&cautions);
 
         let closing = diagnostics.into_parts();
+        let packs = materials.as_ref().map_or_else(Vec::new, numbered_packs);
         Ok(InstallationPlanReport {
+            summary: loop_sizing::summarize(&sizing.inputs, &sizing.loops, &closing.findings, packs),
             layout,
             sizing,
             detector,
@@ -138,6 +145,12 @@ impl Calculation for InstallationPlanRequest {
             basis: closing.basis,
         })
     }
+}
+
+/// What a bill has by the caller's numbers beside the loops, whose numbers the sizing has.
+fn numbered_packs(materials: &MaterialEstimateReport) -> Vec<(String, u64)> {
+    let bought = materials.items.iter().filter(|line| line.item != MaterialItem::PreformedLoop && !line.is_owned);
+    bought.filter_map(|line| Some((line.sku.clone()?, line.quantity))).collect()
 }
 
 /// Whether the cure is to be planned; notes what is missing for it.

@@ -3,12 +3,14 @@
 use serde::Serialize;
 use utoipa::ToSchema;
 
+use crate::calculation::Example;
 use crate::calculation::cure_guidance::CureGuidanceReport;
 use crate::calculation::detector_compatibility::DetectorCompatibilityReport;
 use crate::calculation::layout::{JobLayout, LoopMark};
 use crate::calculation::loop_sizing::LoopSizingReport;
 use crate::calculation::material_estimate::MaterialEstimateReport;
 use crate::calculation::report::{Assumed, Basis, Caution, Finding, Message, has_messages};
+use crate::calculation::summary::{JobSummary, Summarized};
 use crate::calculation::vehicle_response::VehicleResponseReport;
 use crate::practice::cautions::CautionCode;
 use crate::practice::job_steps::{JobStep, Trial};
@@ -21,6 +23,8 @@ pub struct InstallationPlanReport {
     /// The loops that are laid, as the parts were given them.
     #[serde(skip)]
     pub layout: JobLayout,
+    /// The job in a few lines; its findings are those of all parts.
+    pub summary: JobSummary,
     /// The loops.
     pub sizing: LoopSizingReport,
     /// Whether the unit tunes to them; absent when not asked for.
@@ -53,11 +57,36 @@ pub struct InstallationPlanReport {
 }
 
 has_messages! {
-    InstallationPlanReport: sizing, detector, materials, cure, commissioning, steps, findings, assumed;
+    InstallationPlanReport: summary, sizing, detector, materials, cure, commissioning, steps, findings, assumed;
     Commissioning: readings, trials;
     ExpectedReading: message;
     PlanTrial: message;
     PlanStep: message;
+}
+
+impl Summarized for InstallationPlanReport {
+    const PATH: &'static str = "/v1/installation-plan/summary";
+    const OPERATION_ID: &'static str = "summarize_plan";
+    const EXAMPLES: &'static [Example] = &[
+        Example {
+            name: "yard_gate_in_january",
+            summary: "Tern Island Boatyard: the yard gate, in January",
+            request: include_str!(
+                "../../../openapi/examples/installation-plan/summary/yard_gate_in_january.request.json"
+            ),
+        },
+        Example {
+            name: "cafe_drive_through",
+            summary: "The café drive-through, preformed, with its cart",
+            request: include_str!(
+                "../../../openapi/examples/installation-plan/summary/cafe_drive_through.request.json"
+            ),
+        },
+    ];
+
+    fn summary(&self) -> &JobSummary {
+        &self.summary
+    }
 }
 
 /// What to measure and to try.

@@ -4,7 +4,9 @@ use serde::Deserialize;
 use utoipa::ToSchema;
 use validator::Validate;
 
-use crate::calculation::input::{Detector, LeadIn, Opening, Prices, Sealant, Slab, Slot, StockItem, Weather, Wire};
+use crate::calculation::input::{
+    Detector, LeadIn, Opening, Prices, Sealant, Slab, Slot, StockItem, Weather, Wire, WorkDuration,
+};
 use crate::calculation::loop_sizing::FixedLoop;
 use crate::calculation::material_estimate::{AgencyMinimum, BackerRod, Productivity, Saw, WireSpool};
 use crate::practice::detectors::Wiring;
@@ -31,11 +33,11 @@ pub struct InstallationPlanRequest {
     #[validate(nested)]
     pub opening: Opening,
     /// What the loops are for, each once. Default: what the barrier usually needs.
-    #[validate(length(min = 1, max = Role::COUNT))]
+    #[validate(length(max = Role::COUNT))]
     #[schema(min_items = 1)]
     pub roles: Option<Vec<Role>>,
     /// The vehicles that must be seen. Default: passenger car and high-bed truck.
-    #[validate(length(min = 1, max = VehicleClass::COUNT))]
+    #[validate(length(max = VehicleClass::COUNT))]
     #[schema(min_items = 1)]
     pub vehicles: Option<Vec<VehicleClass>>,
     /// Vehicles that another device (a beam, a camera) sees wherever a loop is blind to them. Default: none.
@@ -85,9 +87,13 @@ pub struct InstallationPlanRequest {
     #[validate(nested)]
     pub backer_rod: Option<BackerRod>,
     /// The spools that loop wire comes on. Default: wire by length.
-    #[validate(nested, length(min = 1, max = 10))]
+    #[validate(nested, length(max = 10))]
     #[schema(min_items = 1, max_items = 10)]
     pub wire_spools: Option<Vec<WireSpool>>,
+    /// Wire that is pulled beyond its measure, percent of each length: corners, ends and what is cut off. Default 5.
+    #[validate(range(min = 0.0, max = 50.0))]
+    #[schema(minimum = 0, maximum = 50)]
+    pub wire_allowance_percent: Option<f64>,
     /// The sealant that is lost, percent of what fills the slots. Default 10.
     #[validate(range(min = 0.0, max = 100.0))]
     #[schema(minimum = 0, maximum = 100)]
@@ -109,10 +115,12 @@ pub struct InstallationPlanRequest {
     #[validate(nested)]
     pub productivity: Option<Productivity>,
 
-    /// When the sealant goes in, RFC 3339 with offset. Needed with `weather`.
+    /// When the first sealant goes in, RFC 3339 with offset. Needed with `weather`.
     #[validate(length(min = 1, max = 40))]
     #[schema(min_length = 1, max_length = 40, format = DateTime)]
     pub start: Option<String>,
+    /// How long the sealing of the whole job takes. Default what the estimate of the materials says.
+    pub work_duration: Option<WorkDuration>,
     /// What the slot looks like at the start.
     pub surface_condition: Option<SurfaceCondition>,
     /// When traffic must be let back, RFC 3339 with offset.

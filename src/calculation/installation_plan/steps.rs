@@ -1,15 +1,15 @@
 //! The order of the work, with the figures of the job.
 
 use uom::si::electrical_resistance::ohm;
-use uom::si::f64::Ratio;
+use uom::si::f64::{Length, Ratio};
 use uom::si::inductance::microhenry;
 use uom::si::ratio::percent;
 
 use super::report::PlanStep;
-use crate::calculation::cure_guidance::CureGuidanceReport;
-use crate::calculation::layout::{JobLayout, LaidLoop, LoopMark};
+use crate::calculation::cure_guidance::{CureGuidanceReport, CureWindow};
+use crate::calculation::layout::{JobLayout, LaidLoop, LoopMark, describe_way};
 use crate::calculation::loop_sizing::LoopSizingReport;
-use crate::calculation::material_estimate::MaterialEstimateReport;
+use crate::calculation::material_estimate::{MaterialEstimateReport, describe_burial};
 use crate::calculation::report::{Decimals, ListJoin, Statement};
 use crate::practice::job_steps::JobStep;
 use crate::practice::materials::MaterialItem;
@@ -70,21 +70,23 @@ pub fn plan_steps(job: &StepContext<'_>) -> Vec<PlanStep> {
 fn figures(step: JobStep, job: &StepContext<'_>) -> Vec<Statement> {
     match step {
         JobStep::MarkOut => vec![of_loops(job, |laid| place(laid, job))],
-        JobStep::Cut => vec![cuts(job)],
+        JobStep::Cut => [Some(cuts(job)), ways(job)].into_iter().flatten().collect(),
         JobStep::Lay | JobStep::Bed => {
             let turns =
                 |laid: &LaidLoop| named(Statement::new("plan-turns"), laid).count("turns", u64::from(laid.coil.turns));
-            vec![of_loops(job, turns)]
+            let burials = if step == JobStep::Bed { burials(job) } else { Vec::new() };
+            let ways = if step == JobStep::Bed { ways(job) } else { None };
+            burials.into_iter().chain([of_loops(job, turns)]).chain(ways).collect()
         }
         JobStep::MeasureOpen | JobStep::MeasureSealed => vec![of_loops(job, readings)],
         JobStep::Seal => {
             let line = |item: MaterialItem| job.materials?.items.iter().find(|line| line.item == item);
             let sealant = line(MaterialItem::SealantCartridge)
                 .map(|line| Statement::new("plan-sealant-loaded").count("cartridges", line.quantity));
-            let cure = job.cure.map(|cure| Statement::new("plan-seal-verdict").member("verdict", cure.verdict));
-            [sealant, cure].into_iter().flatten().collect()
+            sealant.into_iter().chain(job.cure.map(seal_start)).collect()
         }
         JobStep::Protect => job.cure.and_then(opening_time).into_iter().collect(),
+        JobStep::Terminate => splices(job).into_iter().collect(),
         JobStep::PowerUp => {
             vec![Statement::new("plan-switch-at").phrases("steps", step_phrases(job.layout), ListJoin::Comma)]
         }
@@ -93,7 +95,6 @@ fn figures(step: JobStep, job: &StepContext<'_>) -> Vec<Statement> {
         | JobStep::Isolate
         | JobStep::Clean
         | JobStep::Cover
-        | JobStep::Terminate
         | JobStep::Prove
         | JobStep::Restore => Vec::new(),
     }
@@ -130,6 +131,36 @@ fn place(laid: &LaidLoop, job: &StepContext<'_>) -> Statement {
         .code("line", line)
 }
 
+/// How buried loops are laid, each sentence once.
+fn burials(job: &StepContext<'_>) -> Vec<Statement> {
+    let mut said = Vec::new();
+    for laid in job.layout.loops.iter().filter(|laid| !laid.construction.is_sawn()) {
+        let height = laid.coil.height_in_slot(laid.construction);
+        let burial = describe_burial(job.sizing.inputs.surface, laid.coil.cover, height, job.system);
+        if !said.contains(&burial) {
+            said.push(burial);
+        }
+    }
+    said
+}
+
+/// The ways of the pairs; `None` where loops have no lead-in.
+fn ways(job: &StepContext<'_>) -> Option<Statement> {
+    let way = |laid: &LaidLoop| {
+        named(Statement::new("plan-lead-in-way"), laid).phrase("way", describe_way(laid, &job.sizing.inputs.opening))
+    };
+    let has_pair = job.layout.loops.iter().any(|laid| laid.lead_in.length > Length::default());
+    has_pair.then(|| of_loops(job, way))
+}
+
+/// What is spliced in pull boxes; `None` where no pair is.
+fn splices(job: &StepContext<'_>) -> Option<Statement> {
+    let home_run = job.layout.loops.iter().find_map(LaidLoop::home_run);
+    let is_spliced = job.materials.is_some_and(|materials| materials.loops.iter().any(|each| each.splices > 0));
+    let to = if home_run.is_some() { "home_run" } else { "next_piece" };
+    (home_run.is_some() || is_spliced).then(|| Statement::new("plan-splice-in-box").code("to", to))
+}
+
 fn readings(laid: &LaidLoop) -> Statement {
     let figures = &laid.electrical;
     named(Statement::new("plan-measured"), laid)
@@ -154,6 +185,21 @@ fn cuts(job: &StepContext<'_>) -> Statement {
         .length("total", cut.total.0, job.system)
         .count("passes", u64::from(cut.passes.max(1)))
         .count("cut_ends", u64::from(cut.cut_ends))
+}
+
+/// When to begin: at the start that was asked for, or in the first window.
+fn seal_start(cure: &CureGuidanceReport) -> Statement {
+    if cure.verdict.allows_start() {
+        return Statement::new("plan-seal-verdict").member("verdict", cure.verdict);
+    }
+    let begin = |statement: Statement, window: &CureWindow| {
+        statement.text("from", format_time(&window.start)).text("until", format_time(&window.end))
+    };
+    match (cure.windows.first(), cure.windows_once_dry.first()) {
+        (Some(window), _) => begin(Statement::new("plan-seal-in-window"), window),
+        (None, Some(window)) => begin(Statement::new("plan-seal-once-dry"), window),
+        (None, None) => Statement::new("plan-seal-another-day"),
+    }
 }
 
 /// When traffic may return; `None` where the cure does not say.

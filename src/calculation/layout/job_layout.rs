@@ -3,6 +3,8 @@
 use uom::si::f64::{Length, Ratio};
 
 use super::channel::ChannelLoop;
+use super::home_run::HomeRun;
+use super::lead_in_way::LeadInWay;
 use super::marks::LoopMark;
 use super::sightings::{ClassSighting, Lane};
 use crate::calculation::input::{ResolvedLeadIn, ResolvedLoop, ResolvedStockItem};
@@ -80,6 +82,8 @@ pub struct LaidLoop {
     pub stock: Option<ResolvedStockItem>,
     /// The pair to the unit, as long as its place needs.
     pub lead_in: ResolvedLeadIn,
+    /// The way of the pair to the unit.
+    pub way: LeadInWay,
     /// The lane, and where the loops lie across it.
     pub lane: Lane,
     /// Its place along the way.
@@ -116,6 +120,17 @@ impl LaidLoop {
             1 => vec![self.mark],
             count => (0..count).map(|index| self.mark.numbered(index)).collect(),
         }
+    }
+
+    /// What of its lead-in lies in conduit: what was sent, else what lies in no slot.
+    pub fn in_conduit(&self) -> Length {
+        self.lead_in.in_conduit.unwrap_or((self.lead_in.length - self.way.farthest_in_slot()).max(Length::default()))
+    }
+
+    /// The cable of its own gauge that goes on to the unit; `None` where its pair goes all the way.
+    pub fn home_run(&self) -> Option<HomeRun> {
+        let is_asked = HomeRun::is_asked(&self.lead_in, self.coil.wire.area, self.stock.is_some());
+        is_asked.then(|| HomeRun::beyond_slot(&self.lead_in, Some(&self.way))).flatten()
     }
 
     /// From the outermost wire to the edge of the lane.

@@ -22,6 +22,12 @@ pub struct Lane {
 }
 
 impl Lane {
+    /// From the middle of the first loop of a row to that of its last; nothing for a single loop.
+    pub fn row_width(&self) -> Length {
+        let ends = self.centres.first().zip(self.centres.last());
+        ends.map_or_else(Length::default, |(first, last)| (*last - *first).abs())
+    }
+
     /// The lane of loops of a role. A vehicle that holds a gate may stand hard against either edge; beside an open swing leaf it keeps
     /// off it.
     pub fn of(role: Role, width: Length, centres: Vec<Length>, system: UnitSystem) -> Self {

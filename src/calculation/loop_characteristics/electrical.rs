@@ -103,8 +103,7 @@ pub fn measure(coil: &ResolvedLoop, lead_in: &ResolvedLeadIn, conditions: &Measu
     let terminal = loop_inductance + lead_in_inductance;
 
     let loop_dc = winding.wire_length() * conductor::dc_resistance_per_metre(coil.wire.area_m2(), celsius);
-    let lead_in_dc =
-        2.0 * lead_in.length.get::<meter>() * conductor::dc_resistance_per_metre(lead_in.area_m2(), celsius);
+    let lead_in_dc = lead_in.ohms(celsius);
     let lead_in_radius = (lead_in.area_m2() / std::f64::consts::PI).sqrt();
     let lead_in_skin = conductor::skin_effect(lead_in_radius, frequency, celsius);
     let ac_resistance = loop_dc * skin.resistance_ratio + lead_in_dc * lead_in_skin.resistance_ratio;

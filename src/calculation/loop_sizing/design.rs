@@ -7,8 +7,10 @@ use uom::si::length::meter;
 use super::resolved::ResolvedLoopSizing;
 use crate::calculation::input::{CutLevels, CutPlace, ResolvedLeadIn, ResolvedLoop, Shape};
 use crate::calculation::loop_characteristics::{ElectricalFigures, MeasurementConditions, measure};
+use crate::physics::saw;
 use crate::practice::detectors::{LOOP_TO_LEAD_IN, LOW_END_MARGIN, MAX_TURNS};
 use crate::practice::layout::{MIN_ACROSS, MIN_EDGE_SETBACK, STEP, usual_corner_cut};
+use crate::practice::materials::USUAL_BLADE;
 use crate::practice::roles::Role;
 use crate::practice::wires;
 use crate::quantity::{dimension, parse};
@@ -223,8 +225,15 @@ pub fn slot_depth(coil: &ResolvedLoop, job: &ResolvedLoopSizing) -> Option<Lengt
     slot_levels(coil, job).map(|levels| levels.depth)
 }
 
-/// The saw cut of a loop; `None` where nothing is sawn.
+/// How far the usual blade runs on past an end of its cut; `None` where nothing is sawn.
+pub fn run_out(coil: &ResolvedLoop, job: &ResolvedLoopSizing) -> Option<Length> {
+    let (depth, blade) = (slot_depth(coil, job)?, parse::<dimension::Length>(USUAL_BLADE).ok()?.si);
+    Some(Length::new::<meter>(saw::run_out(depth.get::<meter>(), blade.get::<meter>())))
+}
+
+/// The saw cut of a loop; `None` where nothing is sawn. Sides end at the diagonals, unless the square is cut full first.
 pub fn saw_cut(coil: &ResolvedLoop, job: &ResolvedLoopSizing) -> Option<Length> {
     let winding = coil.winding();
-    job.slot.as_ref().map(|_| Length::new::<meter>(winding.straight_cut() + winding.diagonal_cut()))
+    let spared = if job.cuts_square_full { 0.0 } else { winding.spared_cut() };
+    job.slot.as_ref().map(|_| Length::new::<meter>(winding.straight_cut() - spared + winding.diagonal_cut()))
 }

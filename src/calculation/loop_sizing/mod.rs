@@ -32,6 +32,7 @@ mod side_by_side;
 mod site;
 mod solve;
 mod stock;
+mod summary;
 mod unseen;
 mod vehicle_sighting;
 
@@ -46,10 +47,11 @@ pub use side_by_side::{OneChannel, SideBySide};
 pub use site::{SiteConditions, judge as judge_site, judge_construction};
 pub use solve::{LoopSizing, SolvedLoop, solve};
 pub use stock::StockChoice;
+pub use summary::summarize;
 pub use vehicle_sighting::VehicleSighting;
 
 use super::cost::CostTerm;
-use super::input::{Shape, StockItem};
+use super::input::{Shape, StockItem, judge_shortage};
 use super::layout::LeafChanges;
 use super::loop_characteristics::{self, JudgementContext, MeasurementConditions, judge};
 use super::report::{Diagnostics, FieldPath, Finding, InvalidRequest, Statement};
@@ -131,8 +133,8 @@ pub fn report(
 ) -> LoopSizingReport {
     let body = FieldPath::BODY;
     if let Some(lead_in) = &request.lead_in {
-        let [in_slot, in_conduit, _] = lead_in.parts_sent();
-        diagnostics.mark_unneeded(&body.field("lead_in"), &[in_slot, in_conduit]);
+        let [_, in_shared_slot, ..] = lead_in.parts_sent();
+        diagnostics.mark_unneeded(&body.field("lead_in"), &[in_shared_slot]);
     }
     if let Some(detector) = &request.detector {
         diagnostics.mark_unneeded(&body.field("detector"), &detector.parts_sent());
@@ -155,16 +157,19 @@ pub fn report(
         let exit = exit.map(|(_, times)| times).filter(|_| one.laid.role == Role::Exit);
         report_loop(&one, (*changes, exit), resolved, diagnostics)
     };
-    let loops = solved.loops().zip(&by_leaf).map(report).collect();
+    let loops: Vec<_> = solved.loops().zip(&by_leaf).map(report).collect();
     findings::judge_sensitivity(layout, diagnostics);
     findings::judge_widths(resolved, diagnostics);
     roles::judge(layout, resolved, diagnostics);
     if let Some((laid, times)) = exit {
         exit::judge(laid, &times, resolved, diagnostics);
     }
+    let taken = layout.loops.iter().filter_map(|laid| Some((laid.stock.as_ref()?, laid.count() as u64)));
+    judge_shortage(taken, &body.field("stock"), diagnostics);
     scanning::judge(layout, &solved.couplings, resolved, diagnostics);
     let held = solved.loops().map(|one| (one.laid, &one.found.chosen.field, one.choice.step_at_loop()));
     unseen::judge(held, solved.unseen_stretch, resolved, diagnostics);
+    lead_in::judge_slot_ends(layout, resolved, diagnostics);
     let lead_in = lead_in::advise(resolved, diagnostics);
     let site = SiteConditions {
         surface: resolved.surface,
@@ -191,6 +196,7 @@ pub fn report(
     let inputs = LoopSizingInputs::of(resolved, &covers);
     let closing = diagnostics.into_parts();
     LoopSizingReport {
+        summary: summarize(&inputs, &loops, &closing.findings, Vec::new()),
         inputs,
         loops,
         lead_in,

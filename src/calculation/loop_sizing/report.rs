@@ -22,7 +22,9 @@ use crate::calculation::input::{DetectorEcho, ResolvedLeadIn, ResolvedOpening, R
 use crate::calculation::layout::{LeafChanges, LoopMark};
 use crate::calculation::loop_characteristics::LoopElectrical;
 use crate::calculation::report::{Assumed, Basis, Caution, Finding, has_messages};
+use crate::calculation::summary::JobSummary;
 use crate::calculation::vehicle_response::SeenHeight;
+use crate::practice::materials::Corner;
 use crate::practice::roles::{Role, Side};
 use crate::practice::site::{Construction, SiteHazard, Surface};
 use crate::practice::vehicles::VehicleClass;
@@ -31,6 +33,8 @@ use crate::quantity::output::{DetailLength, PlanLength, round};
 /// Loops for an opening.
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct LoopSizingReport {
+    /// The same in a few lines.
+    pub summary: JobSummary,
     /// What was understood of the request.
     pub inputs: LoopSizingInputs,
     /// The loops, one for each role but several in the sweep of a long leaf, in the order in which a vehicle that leaves meets them.
@@ -54,8 +58,8 @@ pub struct LoopSizingReport {
 }
 
 has_messages! {
-    LoopSizingReport: loops, lead_in, findings, assumed;
-    SizedLoop: side_by_side, alternatives, stock_choice;
+    LoopSizingReport: summary, loops, lead_in, findings, assumed;
+    SizedLoop: lead_in, side_by_side, alternatives, stock_choice;
 }
 
 /// What was understood of a loop-sizing request.
@@ -167,6 +171,13 @@ pub struct SizedLoop {
     /// How deep to cut: turns and cover, rounded up to the next 1/4 in or 5 mm unless a depth was given. Absent where nothing is sawn.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub slot_depth: Option<DetailLength>,
+    /// How its corners are cut; a `code` of `reference/corners`. Absent where nothing is sawn.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(value_type = Option<String>)]
+    pub corner: Option<Corner>,
+    /// How far the blade runs on past each end of a cut: that of the usual blade, or of the one that a plan is sent. Absent where nothing is sawn.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub run_out: Option<DetailLength>,
     /// Straight and diagonal saw cuts of the loop, without lead-in and overruns. Absent where nothing is sawn.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub saw_cut: Option<PlanLength>,
@@ -276,8 +287,10 @@ impl SizedLoop {
             position: LoopPosition { along: laid.place.middle().into(), across: laid.lane.middle().into() },
             unit: laid.unit,
             slot_depth: design::slot_depth(coil, resolved).map(Into::into),
+            corner: resolved.slot.as_ref().map(|_| Corner::usual_for(coil.corner_cut)),
+            run_out: design::run_out(coil, resolved).map(Into::into),
             saw_cut: design::saw_cut(coil, resolved).map(Into::into),
-            lead_in: (&laid.lead_in).into(),
+            lead_in: LoopLeadIn::of(laid, &resolved.opening),
             threshold_percent: round(laid.step.get::<percent>(), 3),
             electrical: (&laid.electrical).into(),
             seen_height: SeenHeight::of(&chosen.field, seen.seen_height),

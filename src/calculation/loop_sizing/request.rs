@@ -8,16 +8,18 @@ use validator::Validate;
 use super::fixed_loop::{FixedLoop, ResolvedFixedLoop};
 use super::resolved::ResolvedLoopSizing;
 use crate::calculation::input::{
-    Cover, Detector, LeadIn, Opening, ResolvedSlot, ResolvedStockItem, ResolvedWire, Slab, Slot, SlotAllowance,
-    StockItem, Wire, resolve_vehicles,
+    Detector, LeadIn, Opening, ResolvedSlot, ResolvedStockItem, ResolvedWire, Slab, Slot, SlotAllowance, StockItem,
+    Wire, resolve_vehicles,
 };
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
+use crate::practice::burial::usual_cover;
 use crate::practice::detectors::Wiring;
 use crate::practice::roles::Role;
 use crate::practice::site::{Barrier, Construction, SiteHazard, Surface};
 use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
 use crate::quantity::QuantityField;
+use crate::quantity::format::format_detail_length_input;
 use crate::vocabulary::{Vocabulary, join_codes};
 
 /// An opening that needs loops.
@@ -28,11 +30,11 @@ pub struct LoopSizingRequest {
     #[validate(nested)]
     pub opening: Opening,
     /// What the loops are for, each once. Default: what the barrier usually needs.
-    #[validate(length(min = 1, max = Role::COUNT))]
+    #[validate(length(max = Role::COUNT))]
     #[schema(min_items = 1)]
     pub roles: Option<Vec<Role>>,
     /// The vehicles that must be seen. Default: passenger car and high-bed truck.
-    #[validate(length(min = 1, max = VehicleClass::COUNT))]
+    #[validate(length(max = VehicleClass::COUNT))]
     #[schema(min_items = 1)]
     pub vehicles: Option<Vec<VehicleClass>>,
     /// Vehicles that another device (a beam, a camera) sees wherever a loop is blind to them. Default: none.
@@ -95,7 +97,7 @@ impl LoopSizingRequest {
         let cover = if construction.is_sawn() && slot.is_none() {
             None
         } else {
-            self.resolve_cover(slot.as_ref(), surface, &body.field("slot"), diagnostics)
+            self.resolve_cover(slot.as_ref(), (surface, slab.steel), &body.field("slot"), diagnostics)
         };
         let detector = Detector::resolve(self.detector.as_ref(), &body.field("detector"), diagnostics);
         let stock = self.resolve_stock(&body.field("stock"), diagnostics);
@@ -119,6 +121,7 @@ impl LoopSizingRequest {
             slot,
             cover: cover?,
             has_square_corners: false,
+            cuts_square_full: false,
             detector: detector?,
             wiring: Wiring::Separate,
             fixed_loops,
@@ -236,26 +239,27 @@ impl LoopSizingRequest {
     fn resolve_cover(
         &self,
         slot: Option<&ResolvedSlot>,
-        surface: Surface,
+        (surface, steel): (Surface, Option<Length>),
         at: &FieldPath<'_>,
         diagnostics: &mut Diagnostics,
     ) -> Option<Length> {
         if let Some(slot) = slot {
             return Some(slot.cover);
         }
-        let sent = self.slot.as_ref().and_then(|slot| slot.cover.as_ref());
-        let reason = Statement::new("sizing-usual-burial-cover");
-        // An error of the cover was added with the slot.
-        match sent {
-            Some(cover) => cover.read().ok().map(|written| written.si),
-            None => diagnostics.parse_or_default(
-                &at.field("cover"),
-                None::<&Cover>,
-                surface.burial_cover(),
-                reason,
-                Source::OwnChoice,
-            ),
+        if let Some(cover) = self.slot.as_ref().and_then(|slot| slot.cover.as_ref()) {
+            // Its error was added with the slot.
+            return cover.read().ok().map(|written| written.si);
         }
+        let system = self.opening.system();
+        let (usual, over_steel) = (usual_cover(surface, None, system), usual_cover(surface, steel, system));
+        let (value, reason) = if over_steel < usual {
+            let value = format_detail_length_input(over_steel, system);
+            (value, Statement::new("sizing-burial-cover-over-steel"))
+        } else {
+            (surface.burial_cover().to_owned(), Statement::new("sizing-usual-burial-cover"))
+        };
+        diagnostics.add_assumption(&at.field("cover"), value, reason, &[Source::OwnChoice]);
+        Some(over_steel)
     }
 
     fn resolve_stock(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<Vec<ResolvedStockItem>> {

@@ -43,6 +43,8 @@ pub struct ResolvedLoopSizing {
     pub cover: Length,
     /// Whether the saw cuts no diagonals, so that loops have square corners.
     pub has_square_corners: bool,
+    /// Whether the square is cut full before its diagonals.
+    pub cuts_square_full: bool,
     /// The detector unit.
     pub detector: ResolvedDetector,
     /// How the loops come to it.

@@ -44,7 +44,10 @@ fn judge_setback(loops: &[LaidLoop], job: &ResolvedLoopSizing, diagnostics: &mut
 fn judge_lead_ins(loops: &[LaidLoop], job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
     let (lead_in, system) = (FieldPath::BODY.field("lead_in"), job.system());
     for laid in loops.iter().filter(|laid| laid.lead_in.length > job.lead_in.length) {
+        let row = laid.lane.row_width();
         let message = Statement::new("sizing-exit-beyond-lead-in")
+            .code("row", if row > Length::default() { "row" } else { "single" })
+            .length("row_width", row, system)
             .member("role", laid.role)
             .length("distance_from_barrier", laid.place.distance(), system)
             .length("lead_in_length", job.lead_in.length, system)

@@ -1,13 +1,13 @@
 //! Loops side by side: where each lies, how it is wound, and what one channel for all would cost.
 
 use serde::Serialize;
-use uom::si::f64::Ratio;
+use uom::si::f64::{Length, Ratio};
 use uom::si::inductance::microhenry;
 use uom::si::ratio::{percent, ratio};
 use utoipa::ToSchema;
 
 use super::resolved::ResolvedLoopSizing;
-use crate::calculation::layout::{ClassSighting, LaidLoop, LoopMark};
+use crate::calculation::layout::{ClassSighting, LaidLoop, LoopMark, SharedSlotKey};
 use crate::calculation::report::{Message, Statement, has_messages};
 use crate::practice::detectors::{AS_BUILT_SPREAD, MIN_TIMES_THRESHOLD};
 use crate::practice::layout::ROW_GAP;
@@ -44,7 +44,18 @@ impl SideBySide {
             return None;
         }
         let gap = ROW_GAP.in_system(job.system());
-        let saw_plan = Statement::new("sizing-saw-plan").length("gap", gap, job.system());
+        let (way, system) = (&laid.way, job.system());
+        let slots = match way.shared_slot {
+            Some(SharedSlotKey::Row(_)) => "row",
+            Some(SharedSlotKey::Unit(_) | SharedSlotKey::AllUnits) => "shared",
+            None if way.own_slot > Length::default() => "own",
+            None => "none",
+        };
+        let saw_plan = Statement::new("sizing-saw-plan")
+            .length("gap", gap, system)
+            .code("slots", slots)
+            .length("own_slot", way.own_slot, system)
+            .length("shared_slot", way.shared_slot_length(), system);
         Some(Self {
             gap: gap.into(),
             marks: laid.marks(),

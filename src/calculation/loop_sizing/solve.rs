@@ -12,7 +12,7 @@ use super::stock::StockMatch;
 use super::unseen::{HoldingLoop, UnseenReach, longest_stretch};
 use crate::calculation::budget::Search;
 use crate::calculation::input::ResolvedLeadIn;
-use crate::calculation::layout::{JobLayout, LaidLoop, Leaf, LoopMark, LoopPlacement, StepLadder};
+use crate::calculation::layout::{JobLayout, LaidLoop, LeadInWay, Leaf, LoopMark, LoopPlacement, StepLadder, lay_ways};
 use crate::calculation::loop_characteristics::MeasurementConditions;
 use crate::practice::layout::{STEP, WAY_TO_UNIT};
 use crate::practice::vehicles::VehicleClass;
@@ -78,8 +78,8 @@ pub fn solve<'a>(job: &'a ResolvedLoopSizing, conditions: &'a MeasurementConditi
         let reaches = unseen_reaches(&selections, job);
         places = place(&selections, &reaches, leaf.as_ref(), job);
         let mut next = asks.clone();
-        for (ask, places) in next.iter_mut().zip(&places) {
-            grow_lead_in(ask, places, job);
+        for ((ask, places), (_, found)) in next.iter_mut().zip(&places).zip(selections.iter()) {
+            grow_lead_in(ask, places, found.chosen.lane.row_width(), job);
             ask.in_sweep = places.len();
         }
         if let Some(leaf) = &leaf {
@@ -137,11 +137,11 @@ fn place(
 }
 
 /// The lead-in of a loop at its place: the one that was sent, or, where the loop lies farther from the gate than that reaches, one as
-/// long as the way to the gate and to the unit beside it. A lead-in of no length asks about loops at their own tails. It only grows:
+/// long as the way to the gate and to the unit beside it, from the far end of a row. A lead-in of no length asks about loops at their own tails. It only grows:
 /// a shorter one could bring back the loop that asked for the longer one.
-fn grow_lead_in(ask: &mut RoleAsk, places: &[LoopPlacement], job: &ResolvedLoopSizing) {
+fn grow_lead_in(ask: &mut RoleAsk, places: &[LoopPlacement], row_width: Length, job: &ResolvedLoopSizing) {
     let (system, sent) = (job.system(), job.lead_in.length);
-    let farthest = places.iter().map(LoopPlacement::distance).fold(Length::default(), Length::max);
+    let farthest = places.iter().map(LoopPlacement::distance).fold(row_width, |most, way| most.max(way + row_width));
     if sent == Length::default() || farthest <= sent {
         return;
     }
@@ -216,6 +216,8 @@ fn lay(
             construction: job.construction,
             stock: found.stock.as_ref().and_then(StockMatch::taken).cloned(),
             lead_in: ask.lead_in.clone(),
+            // Decided once the units are.
+            way: LeadInWay::alone(ask.lead_in.pair_of(job.construction), Length::default()),
             lane: candidate.lane.clone(),
             place: *place,
             steel_below: job.steel_below(&candidate.design.coil),
@@ -228,5 +230,6 @@ fn lay(
     let loops = order.iter().enumerate().map(lay_one).collect();
     let mut layout = JobLayout { loops, needs_line_device: false };
     let couplings = assign_units(&mut layout, job);
+    lay_ways(&mut layout.loops, &job.opening);
     (layout, order.into_iter().map(|(choice, _, _)| choice).collect(), couplings)
 }

@@ -53,8 +53,16 @@ impl StockMatch {
 /// stock was sent.
 pub fn match_stock(search: &RoleSearch<'_>, designed: LoopCandidate) -> (LoopCandidate, Option<StockMatch>) {
     let Some(stock) = &search.job.stock else { return (designed, None) };
-    let mut by_mismatch: Vec<_> = stock.iter().map(|item| (mismatch(item, &designed, search), item)).collect();
-    by_mismatch.sort_by(|a, b| a.0.total_cmp(&b.0));
+    // Tails are cut to the same length: where all have a price, that tells what a longer one costs.
+    let tail_counts = stock.iter().any(|item| item.price.is_none());
+    let mut by_mismatch: Vec<_> =
+        stock.iter().map(|item| (mismatch(item, &designed, search, tail_counts), item)).collect();
+    // What is there goes before what is not; of items that are as near, the cheaper.
+    let missing = |item: &ResolvedStockItem| item.missing(designed.count() as u64);
+    by_mismatch.sort_by(|(near, item), (far, other)| {
+        let by_price = || item.price_to_compare().cmp(&other.price_to_compare());
+        missing(item).cmp(&missing(other)).then(near.total_cmp(far)).then_with(by_price)
+    });
     let mut nearest = None;
     // Items that are alike in what counts are judged once, and one that was refused is refused again.
     let mut refused: Vec<&ResolvedStockItem> = Vec::new();
@@ -125,12 +133,12 @@ fn refuse(item: &ResolvedStockItem, designed: &LoopCandidate, search: &RoleSearc
 }
 
 /// How far an item is from the design, in feet; a difference of the lead-in counts a hundredth.
-fn mismatch(item: &ResolvedStockItem, designed: &LoopCandidate, search: &RoleSearch<'_>) -> f64 {
+fn mismatch(item: &ResolvedStockItem, designed: &LoopCandidate, search: &RoleSearch<'_>, tail_counts: bool) -> f64 {
     let apart = |a: Length, b: Length| (a - b).abs().get::<foot>();
     let coil = &designed.design.coil;
     apart(item.along_travel, coil.along_travel)
         + apart(item.across_lane, coil.across_lane)
-        + 0.01 * apart(item.lead_in_length, search.lead_in.order_length())
+        + if tail_counts { 0.01 * apart(item.lead_in_length, search.lead_in.order_length()) } else { 0.0 }
 }
 
 impl StockChoice {

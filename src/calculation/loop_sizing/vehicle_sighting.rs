@@ -38,7 +38,7 @@ pub struct VehicleSighting {
 
 impl VehicleSighting {
     /// A vehicle over loops across a lane whose units switch at `threshold`.
-    pub(super) fn of(sighting: &ClassSighting, unseen: Option<&UnseenStrips>, threshold: Ratio, lane: Length) -> Self {
+    pub fn of(sighting: &ClassSighting, unseen: Option<&UnseenStrips>, threshold: Ratio, lane: Length) -> Self {
         Self {
             vehicle: sighting.class,
             change_percent: round(sighting.change.get::<percent>(), 3),

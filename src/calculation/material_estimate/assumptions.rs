@@ -3,8 +3,10 @@
 use uom::si::f64::Length;
 
 use super::cut::CutGeometry;
-use super::estimate::{LoopEstimate, MaterialEstimate};
+use super::estimate::MaterialEstimate;
+use super::loop_estimate::LoopEstimate;
 use super::resolved::GivenSlotFields;
+use crate::calculation::input::CutPlace;
 use crate::calculation::report::{Diagnostics, FieldPath, Statement};
 use crate::practice::materials::Corner;
 use crate::practice::site::Construction;
@@ -98,8 +100,7 @@ fn assume_lead_in_slot(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagno
     let way = Statement::new("input-cover-gives-way");
     let mut assume = |name: &'static str, is_given: bool, value: fn(&CutGeometry) -> Length, reason: &Statement| {
         let (mut values, mut reason) = (AssumedValues::default(), reason);
-        for (each, cuts) in estimate.sawn_loops().filter(|_| !is_given) {
-            let Some(cut) = &cuts.lead_in_cut else { continue };
+        for (_, each, cut) in estimate.cuts().filter(|(_, _, cut)| !is_given && cut.place() == CutPlace::LeadIn) {
             if name == "cover" && cut.levels.cover_gave_way() {
                 reason = &way;
             }

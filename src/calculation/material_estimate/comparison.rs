@@ -1,10 +1,10 @@
 //! The same job, all loops in one construction, side by side.
 
 use super::cost::{compute_cost, unpriced_names};
-use super::estimate::{LoopEstimate, MaterialEstimate};
+use super::estimate::MaterialEstimate;
 use super::items::bill_lines;
 use super::labour::{timed_steps, total_time};
-use super::loop_cuts::LoopCuts;
+use super::loop_estimate::LoopEstimate;
 use super::report::ConstructionComparison;
 use super::resolved::ResolvedMaterialEstimate;
 use crate::calculation::report::{ListJoin, Statement};
@@ -38,7 +38,7 @@ fn estimate_in(job: &ResolvedMaterialEstimate, construction: Construction) -> Co
     ConstructionComparison {
         construction,
         is_asked: job.loops.iter().all(|resolved| resolved.construction == construction),
-        saw_cut: estimate.sum_of_cuts(LoopCuts::total_length).into(),
+        saw_cut: estimate.cut_length().into(),
         sealant_with_waste: estimate.sealant_with_waste().into(),
         hours: hours.into(),
         is_complete: cost.as_ref().map(|cost| cost.is_complete),

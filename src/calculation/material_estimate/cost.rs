@@ -4,7 +4,7 @@ use rust_decimal::Decimal;
 use uom::si::f64::Time;
 use uom::si::time::hour;
 
-use super::items::BillLine;
+use super::bill::{BillLine, JobBill};
 use super::report::{Cost, CostLine};
 use crate::calculation::input::ResolvedPrices;
 use crate::calculation::report::{Diagnostics, FieldPath, Finding, ListJoin, Statement};
@@ -13,43 +13,27 @@ use crate::practice::materials::MaterialItem;
 use crate::vocabulary::Vocabulary;
 
 /// The name of the line of labour, also in the list of what has no price.
-const LABOUR: &str = "labour";
+pub const LABOUR: &str = "labour";
 
-/// Prices the lines and the hours. Each line is rounded to the currency's minor unit, and the total is the sum of the lines as shown.
+/// Prices the lines and the hours, in this order: the quantity is rounded up to whole units, once for the bill; times the price of one it is
+/// rounded to the currency's minor unit, halves away from zero; the total is the sum of the lines as shown. Nothing else is added: tax
+/// and margin are the caller's.
 pub fn compute_cost(lines: &[BillLine], hours: Time, prices: &ResolvedPrices) -> Cost {
     let mut priced = Vec::new();
     let mut unpriced: Vec<String> = Vec::new();
     let mut total = prices.round(Decimal::ZERO);
-    let mut add = |item: String, quantity: Decimal, unit: &'static str, price: Option<Decimal>| {
-        let Some(price) = price else {
-            if !unpriced.contains(&item) {
-                unpriced.push(item);
+    let labour = [price_labour(hours, prices)];
+    let bought = lines.iter().filter(|line| !line.is_owned);
+    for line in bought.map(|line| price_line(line, prices)).chain(labour) {
+        match line {
+            Ok((line, amount)) => {
+                total += amount;
+                priced.push(line);
             }
-            return;
-        };
-        let amount = prices.round(quantity * price);
-        total += amount;
-        priced.push(CostLine {
-            item,
-            quantity: quantity.normalize().to_string(),
-            unit,
-            unit_price: price.to_string(),
-            amount: amount.to_string(),
-        });
-    };
-    for line in lines {
-        let quantity = Decimal::from(line.quantity());
-        let own = line.sku.as_ref().filter(|sku| prices.items.contains_key(*sku));
-        // Without a price for the sku the item is priced by its key in this unit; a spool is priced by its sku or not at all.
-        let key = line.item.price_key(line.unit);
-        let named = own.or(key.as_ref().filter(|key| prices.items.contains_key(*key)));
-        let price = named.and_then(|name| prices.items.get(name)).copied();
-        let missing = || line.sku.clone().or(key.clone()).unwrap_or_else(|| line.item.code().to_owned());
-        add(named.cloned().unwrap_or_else(missing), quantity, line.unit, price);
+            Err(name) if unpriced.contains(&name) => {}
+            Err(name) => unpriced.push(name),
+        }
     }
-    // The hours as they are shown, to three decimals, so that the line can be checked by hand.
-    let thousandths = (hours.get::<hour>() * 1000.0).round() as i64;
-    add(LABOUR.to_owned(), Decimal::new(thousandths, 3), "h", prices.hourly_rate);
     Cost {
         currency: prices.currency.code().to_owned(),
         lines: priced,
@@ -57,6 +41,54 @@ pub fn compute_cost(lines: &[BillLine], hours: Time, prices: &ResolvedPrices) ->
         is_complete: unpriced.is_empty(),
         unpriced,
     }
+}
+
+/// Each line of a bill as it is priced; `None` where it has no price, or is not bought.
+pub fn priced_lines(bill: &JobBill) -> impl Iterator<Item = Option<CostLine>> {
+    bill.lines.iter().map(|line| {
+        let prices = bill.prices.as_ref().filter(|_| !line.is_owned)?;
+        price_line(line, prices).ok().map(|(priced, _)| priced)
+    })
+}
+
+/// A priced line and its amount.
+///
+/// # Errors
+/// The name to send a price under, where it has none.
+fn price_line(line: &BillLine, prices: &ResolvedPrices) -> Result<(CostLine, Decimal), String> {
+    let own = line.sku.as_ref().filter(|sku| prices.items.contains_key(*sku));
+    // Without a price for the sku the item is priced by its key in this unit; a spool is priced by its sku or not at all.
+    let key = line.item.price_key(line.unit);
+    let named = own.or(key.as_ref().filter(|key| prices.items.contains_key(*key)));
+    match named.and_then(|name| Some((name, prices.of(name)?))) {
+        Some((name, price)) => Ok(cost_line(name.clone(), line.quantity().into(), line.unit, price, prices)),
+        None => Err(line.sku.clone().or(key).unwrap_or_else(|| line.item.code().to_owned())),
+    }
+}
+
+/// The hours as they are shown, to three decimals, so that the line can be checked by hand.
+fn price_labour(hours: Time, prices: &ResolvedPrices) -> Result<(CostLine, Decimal), String> {
+    let thousandths = (hours.get::<hour>() * 1000.0).round() as i64;
+    let rate = prices.hourly_rate.ok_or_else(|| LABOUR.to_owned())?;
+    Ok(cost_line(LABOUR.to_owned(), Decimal::new(thousandths, 3), "h", rate, prices))
+}
+
+fn cost_line(
+    item: String,
+    quantity: Decimal,
+    unit: &'static str,
+    price: Decimal,
+    prices: &ResolvedPrices,
+) -> (CostLine, Decimal) {
+    let amount = prices.round(quantity * price);
+    let line = CostLine {
+        item,
+        quantity: quantity.normalize().to_string(),
+        unit,
+        unit_price: price.to_string(),
+        amount: amount.to_string(),
+    };
+    (line, amount)
 }
 
 /// Names what has no price, so that the total leaves it out.

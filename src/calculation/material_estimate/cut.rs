@@ -118,10 +118,11 @@ impl CutVolumes {
 
 /// The ends of a cut that must have their full depth, so that the blade runs on past them.
 ///
-/// The sides of a loop are cut full, as if corners were sharp. At a sharp corner both must be deep enough, so both run on. A diagonal
-/// must at both of its ends; the sides need their depth only where it meets them, so that their run-out lies within the leg that the
-/// diagonal spares, or partly so. A drilled corner needs none. The centre slot of a quadrupole ends on two sides, and there is
-/// drilled as well where corners are. A lead-in must be deep where it meets the loop and where it leaves the slab.
+/// At a sharp corner both sides must be deep enough, so both run on. At a diagonal corner the sides end at the diagonal: both of its ends
+/// and both sides run on. Where the square is cut full first, the sides need their depth only where the diagonal meets them, so that
+/// their run-out lies within the leg that the diagonal spares, or partly so. A drilled corner needs none. The centre slot of a
+/// quadrupole ends on two sides, and there is drilled as well where corners are. A lead-in must be deep where it meets the loop and
+/// where it leaves the slab.
 pub struct CutEnds {
     /// Ends that run on by the whole run-out.
     pub full: u32,
@@ -141,8 +142,9 @@ impl CutEnds {
         let (leg, none) = (coil.corner_cut, Length::default());
         let (full, partial, reach) = match corner {
             Corner::SquareOverrun => (8, 0, run_out),
-            Corner::Diagonal if leg < run_out => (8, 8, (FRAC_1_SQRT_2 * run_out).max(run_out - leg)),
-            Corner::Diagonal => (8, 0, FRAC_1_SQRT_2 * run_out),
+            Corner::Diagonal => (16, 0, (FRAC_1_SQRT_2 * run_out).max(run_out - leg)),
+            Corner::DiagonalFull if leg < run_out => (8, 8, (FRAC_1_SQRT_2 * run_out).max(run_out - leg)),
+            Corner::DiagonalFull => (8, 0, FRAC_1_SQRT_2 * run_out),
             Corner::Cored => (0, 0, none),
         };
         let of_centre = match coil.shape {

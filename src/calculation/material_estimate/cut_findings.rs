@@ -4,8 +4,9 @@ use uom::si::f64::Length;
 use uom::si::ratio::ratio;
 
 use super::cut::{CutGeometry, blade_reaches};
-use super::estimate::{LoopEstimate, MaterialEstimate};
+use super::estimate::MaterialEstimate;
 use super::loop_cuts::LoopCuts;
+use super::loop_estimate::LoopEstimate;
 use super::report::SlotFit;
 use super::resolved::ResolvedMaterialEstimate;
 use crate::calculation::input::{CutPlace, LIMIT_TOLERANCE, NarrowSlot, detail_figure, width_finding};
@@ -29,6 +30,14 @@ pub fn judge_cuts(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics
             fit.judge(loop_estimate, &slot_at, diagnostics);
             fits.push(fit.to_report(&loop_estimate.resolved.label));
         }
+    }
+    let lead_in_at = body.field("lead_in_slot");
+    for shared in &estimate.shared_slots {
+        let (cut, loop_estimate) = (&shared.cut, &estimate.loops[shared.pairs_of[0]]);
+        CutCheck { loop_estimate, cut, at: &lead_in_at, diagnostics }.check_all(job);
+        let fit = SlotAssessment::of(cut, loop_estimate.resolved.coil.system, job);
+        fit.judge(loop_estimate, &lead_in_at, diagnostics);
+        fits.push(fit.to_report(&shared.label(&estimate.loops)));
     }
     fits
 }
@@ -72,6 +81,16 @@ struct CutCheck<'a> {
 }
 
 impl CutCheck<'_> {
+    /// All of it, for a cut that stands by itself.
+    fn check_all(mut self, job: &ResolvedMaterialEstimate) {
+        self.check_cover();
+        self.check_slab(job);
+        self.check_steel(job);
+        self.check_blade(job);
+        self.check_edge(job);
+        self.check_rod(job);
+    }
+
     fn system(&self) -> UnitSystem {
         self.loop_estimate.resolved.coil.system
     }

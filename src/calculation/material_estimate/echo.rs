@@ -22,9 +22,10 @@ pub struct MaterialEstimateInputs {
     pub corner: Option<Corner>,
     /// The hole of a cored corner.
     pub core_diameter: DetailLength,
-    /// What a blade cuts before it is worn; absent when not given.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub blade_life: Option<PlanLength>,
+    /// What a blade cuts before it is worn.
+    pub blade_life: PlanLength,
+    /// Whether the crew owns its blades.
+    pub owns_blades: bool,
     /// The sealant's family.
     #[schema(value_type = String)]
     pub sealant_kind: SealantKind,
@@ -48,6 +49,8 @@ pub struct MaterialEstimateInputs {
     pub rod_diameter: Option<DetailLength>,
     /// The spools that wire comes on; empty: by length.
     pub wire_spools: Vec<PlanLength>,
+    /// Wire that is pulled beyond its measure, percent, 3 decimals.
+    pub wire_allowance_percent: f64,
     /// The sealant that is lost, percent, 3 decimals.
     pub waste_percent: f64,
     /// What the loops lie in.

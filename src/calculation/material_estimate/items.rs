@@ -1,62 +1,20 @@
 //! What to load on the van.
 
 use uom::si::f64::{Length, Volume};
-use uom::si::length::{foot, meter};
 use uom::si::ratio::{percent, ratio};
 use uom::si::volume::{gallon, liter};
 
-use super::estimate::{LoopEstimate, MaterialEstimate};
-use super::report::MaterialLine;
-use super::resolved::ResolvedWireSpool;
+use super::bill::{BillLine, length_in, length_in_unit, whole};
+use super::burial_items::burial_lines;
+use super::estimate::MaterialEstimate;
+use super::lead_in_items::lead_in_lines;
+use super::loop_estimate::LoopEstimate;
+use super::resolved::{ResolvedMaterialEstimate, ResolvedWireSpool};
 use super::wire::WireRequirement;
 use crate::calculation::report::{Decimals, Statement};
-use crate::practice::Sourced;
 use crate::practice::materials::{MaterialItem, SLEEVE_EACH_SIDE};
-use crate::practice::sources::Source;
 use crate::quantity::UnitSystem;
-use crate::quantity::output::round;
-
-/// One thing to load.
-pub struct BillLine {
-    /// What.
-    pub item: MaterialItem,
-    /// The caller's own number.
-    pub sku: Option<String>,
-    /// The unit.
-    pub unit: &'static str,
-    /// How many, before rounding up.
-    pub exact: f64,
-    /// How it comes about.
-    pub how: Statement,
-}
-
-impl BillLine {
-    fn new(item: MaterialItem, unit: &'static str, exact: f64, how: Statement) -> Self {
-        Self { item, sku: None, unit, exact, how }
-    }
-
-    /// The quantity in whole units. The tolerance keeps a whole number from being rounded up for its binary fraction.
-    pub fn quantity(&self) -> u64 {
-        (self.exact - 1e-9).ceil().max(0.0) as u64
-    }
-
-    /// The line of the report.
-    pub fn to_report(&self) -> MaterialLine {
-        let mut source_ids = self.item.sources().to_vec();
-        if !source_ids.contains(&Source::Geometry) && self.item.is_measured() {
-            source_ids.push(Source::Geometry);
-        }
-        MaterialLine {
-            item: self.item,
-            sku: self.sku.clone(),
-            quantity: self.quantity(),
-            unit: self.unit,
-            exact: round(self.exact, 3),
-            how: self.how.clone().into(),
-            source_ids,
-        }
-    }
-}
+use crate::quantity::format::{format_detail_length_input, format_length_input, format_volume_input};
 
 /// All lines of the bill, in the order of the work.
 pub fn bill_lines(estimate: &MaterialEstimate<'_>) -> Vec<BillLine> {
@@ -64,7 +22,8 @@ pub fn bill_lines(estimate: &MaterialEstimate<'_>) -> Vec<BillLine> {
     lines.extend(preformed_lines(estimate));
     lines.extend(wire_lines(estimate));
     lines.extend(rod_lines(estimate));
-    lines.extend(conduit_line(estimate));
+    lines.extend(burial_lines(estimate));
+    lines.extend(lead_in_lines(estimate));
     lines.extend(sleeve_line(estimate));
     lines.extend(sealant_lines(estimate));
     let ends = 2.0 * estimate.loop_count() as f64;
@@ -87,8 +46,8 @@ struct BladeUse {
 fn blade_lines(estimate: &MaterialEstimate<'_>) -> Vec<BillLine> {
     let (job, system) = (estimate.job, estimate.job.system());
     let mut all: Vec<BladeUse> = Vec::new();
-    for (loop_estimate, cut) in estimate.cuts() {
-        let (length, alike) = (loop_estimate.count() * cut.length(), |a: Length, b: Length| (a - b).abs() < 1e-6 * b);
+    for (count, _, cut) in estimate.cuts() {
+        let (length, alike) = (count * cut.length(), |a: Length, b: Length| (a - b).abs() < 1e-6 * b);
         if let Some(known) = all.iter_mut().find(|known| alike(known.width, cut.width) && alike(known.blade, cut.blade))
         {
             known.length += length;
@@ -99,17 +58,44 @@ fn blade_lines(estimate: &MaterialEstimate<'_>) -> Vec<BillLine> {
             all.push(BladeUse { width: cut.width, blade: cut.blade, length, depth, run_out });
         }
     }
+    let by_length = priced_by_length(job);
     let line = |sawn: BladeUse| {
-        let exact = job.saw.blade_life.map_or(1.0, |life| (sawn.length / life).get::<ratio>());
+        let blades = (sawn.length / job.saw.blade_life).get::<ratio>();
         let how = Statement::new("materials-blade")
             .detail_length("slot_width", sawn.width, system)
             .detail_length("blade_diameter", sawn.blade, system)
             .length("saw_cut", sawn.length, system)
             .detail_length("slot_depth", sawn.depth, system)
-            .detail_length("run_out", sawn.run_out, system);
-        BillLine::new(MaterialItem::SawBlade, "each", exact, how)
+            .detail_length("run_out", sawn.run_out, system)
+            .code("charge", blade_charge(job.saw.owns_blades, by_length.is_some()))
+            .length("blade_life", job.saw.blade_life, system)
+            .count("blades", whole(blades));
+        let (unit, exact) = by_length.map_or(("each", blades), |unit| length_in_unit(sawn.length, unit));
+        let size = format!(
+            "{} x {}",
+            format_detail_length_input(sawn.width, system),
+            format_detail_length_input(sawn.blade, system)
+        );
+        let is_owned = job.saw.owns_blades && by_length.is_none();
+        BillLine { size: Some(size), is_owned, ..BillLine::new(MaterialItem::SawBlade, unit, exact, how) }
     };
     all.into_iter().map(line).collect()
+}
+
+/// The unit of length that the wear of blades is priced by; `None` where blades are bought by the piece.
+fn priced_by_length(job: &ResolvedMaterialEstimate) -> Option<&'static str> {
+    let prices = job.prices.as_ref()?;
+    let own = length_in(Length::default(), job.system()).0;
+    let units = [own, "ft", "m"];
+    units.into_iter().find(|unit| MaterialItem::SawBlade.price_key(unit).is_some_and(|key| prices.of(&key).is_some()))
+}
+
+fn blade_charge(owns_blades: bool, is_by_length: bool) -> &'static str {
+    match (owns_blades, is_by_length) {
+        (_, true) => "wear",
+        (true, false) => "owned",
+        (false, false) => "bought",
+    }
 }
 
 fn preformed_lines(estimate: &MaterialEstimate<'_>) -> Vec<BillLine> {
@@ -125,7 +111,7 @@ fn preformed_lines(estimate: &MaterialEstimate<'_>) -> Vec<BillLine> {
             Some(_) => "in_stock",
         };
         let how = Statement::new("materials-preformed-loop")
-            .text("label", loop_estimate.resolved.label.clone())
+            .text("label", loop_estimate.resolved.name())
             .length("along_travel", coil.along_travel, system)
             .length("across_lane", coil.across_lane, system)
             .count("turns", u64::from(coil.turns))
@@ -134,6 +120,13 @@ fn preformed_lines(estimate: &MaterialEstimate<'_>) -> Vec<BillLine> {
             .code("supply", supply);
         let mut line = BillLine::new(MaterialItem::PreformedLoop, "each", loop_estimate.count(), how);
         line.sku = found.map(|item| item.sku.clone());
+        // Without a number its size is what it is ordered by.
+        let length = |length| format_length_input(length, system);
+        let made = || {
+            let (along, across) = (length(coil.along_travel), length(coil.across_lane));
+            format!("{along} x {across}, {} turns, {}", coil.turns, length(lead_in))
+        };
+        line.size = found.is_none().then(made);
         line
     };
     estimate.loops.iter().filter(|loop_estimate| loop_estimate.construction.is_preformed()).map(line).collect()
@@ -146,10 +139,12 @@ fn wire_lines(estimate: &MaterialEstimate<'_>) -> Vec<BillLine> {
             .length("wire_length", group.total_length(), system)
             .text("gauge", group.gauge.clone())
             .detail_length("over_insulation", group.over_insulation, system)
-            .count("pieces", group.piece_count());
+            .count("pieces", group.piece_count())
+            .percent("allowance", job.wire_allowance.get::<percent>(), Decimals::AtMost(1));
         if group.spools.is_empty() {
-            let (unit, exact) = by_length(group.total_length(), system);
-            return vec![BillLine::new(MaterialItem::LoopWire, unit, exact, wire.code("supply", "by_length"))];
+            let (unit, exact) = length_in(group.total_length(), system);
+            let line = BillLine::new(MaterialItem::LoopWire, unit, exact, wire.code("supply", "by_length"));
+            return vec![line.of_size(group.size.clone())];
         }
         let wire = wire.code("supply", "on_spools");
         let taken = job.spools.iter().zip(&group.spools).filter(|(_, count)| **count > 0);
@@ -158,7 +153,7 @@ fn wire_lines(estimate: &MaterialEstimate<'_>) -> Vec<BillLine> {
             let how = how.followed_by(wire.clone());
             let mut line = BillLine::new(MaterialItem::LoopWire, MaterialItem::SPOOL, *count as f64, how);
             line.sku.clone_from(&spool.sku);
-            line
+            line.of_size(group.size.clone())
         };
         taken.map(line).collect()
     };
@@ -169,23 +164,15 @@ fn wire_lines(estimate: &MaterialEstimate<'_>) -> Vec<BillLine> {
 fn rod_lines(estimate: &MaterialEstimate<'_>) -> Vec<BillLine> {
     let (job, system) = (estimate.job, estimate.job.system());
     let line = |(diameter, length): (Length, Length)| {
-        let (unit, exact) = by_length(length, system);
+        let (unit, exact) = length_in(length, system);
         let how = Statement::new("materials-rod")
             .member("form", job.rod.form)
             .detail_length("rod_diameter", diameter, system)
             .length("rod_length", length, system);
-        BillLine::new(MaterialItem::BackerRod, unit, exact, how)
+        let size = format_detail_length_input(diameter, system);
+        BillLine::new(MaterialItem::BackerRod, unit, exact, how).of_size(size)
     };
     estimate.rods().into_iter().map(line).collect()
-}
-
-fn conduit_line(estimate: &MaterialEstimate<'_>) -> Option<BillLine> {
-    let system = estimate.job.system();
-    let each = estimate.loops.iter().map(|loop_estimate| loop_estimate.count() * loop_estimate.conduit_length());
-    let total = each.fold(Length::default(), |a, b| a + b);
-    let (unit, exact) = by_length(total, system);
-    let how = || Statement::new("materials-conduit");
-    (total > Length::default()).then(|| BillLine::new(MaterialItem::LeadInConduit, unit, exact, how()))
 }
 
 fn sleeve_line(estimate: &MaterialEstimate<'_>) -> Option<BillLine> {
@@ -211,11 +198,14 @@ fn sealant_lines(estimate: &MaterialEstimate<'_>) -> Vec<BillLine> {
             UnitSystem::UsCustomary => ("gal", volume.get::<gallon>()),
             UnitSystem::Metric => ("l", volume.get::<liter>()),
         };
-        lines.push(BillLine::new(MaterialItem::HotSealant, unit, exact, sealant.code("supply", "by_volume")));
+        let line = BillLine::new(MaterialItem::HotSealant, unit, exact, sealant.code("supply", "by_volume"));
+        lines.push(BillLine { sealant: Some(job.sealant.kind), blends_with, ..line });
     } else {
         let exact = (volume / job.sealant.cartridge).get::<ratio>();
         let how = sealant.code("supply", "in_cartridges").volume("cartridge", job.sealant.cartridge, system);
-        lines.push(BillLine::new(MaterialItem::SealantCartridge, "cartridge", exact, how));
+        let line = BillLine::new(MaterialItem::SealantCartridge, "cartridge", exact, how);
+        let line = line.of_size(format_volume_input(job.sealant.cartridge, system));
+        lines.push(BillLine { sealant: Some(job.sealant.kind), blends_with, ..line });
     }
     if job.sealant.kind.is_mixed_on_site() {
         let loops = estimate.sawn_loops().map(|(loop_estimate, _)| loop_estimate.count()).sum();
@@ -224,14 +214,7 @@ fn sealant_lines(estimate: &MaterialEstimate<'_>) -> Vec<BillLine> {
     }
     if let Some(pavement) = blends_with {
         let how = Statement::new("materials-sand").code("pavement", pavement);
-        lines.push(BillLine::new(MaterialItem::BlendingSand, "lot", 1.0, how));
+        lines.push(BillLine { blends_with, ..BillLine::new(MaterialItem::BlendingSand, "lot", 1.0, how) });
     }
     lines
-}
-
-fn by_length(length: Length, system: UnitSystem) -> (&'static str, f64) {
-    match system {
-        UnitSystem::UsCustomary => ("ft", length.get::<foot>()),
-        UnitSystem::Metric => ("m", length.get::<meter>()),
-    }
 }

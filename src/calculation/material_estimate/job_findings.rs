@@ -3,17 +3,22 @@
 use uom::si::f64::Length;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
-use super::estimate::{LoopEstimate, MaterialEstimate};
+use super::estimate::MaterialEstimate;
+use super::loop_estimate::LoopEstimate;
 use super::resolved::ResolvedMaterialEstimate;
 use super::wire::WireRequirement;
+use crate::calculation::input::judge_shortage;
 use crate::calculation::report::{Diagnostics, FieldPath, Finding, ListJoin, Statement};
+use crate::practice::burial::{Burial, LoopBed, usual_cover};
 use crate::practice::cautions::CautionCode;
 use crate::practice::finding_codes::{FindingCode, Level};
-use crate::practice::materials::RodForm;
+use crate::practice::materials::{Corner, RodForm};
 use crate::practice::site::SiteHazard;
 
 /// Adds the findings.
 pub fn judge_job(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
+    judge_corners(estimate, diagnostics);
+    judge_steel(estimate, diagnostics);
     judge_rod(estimate, diagnostics);
     judge_spools(estimate, diagnostics);
     judge_jackets(estimate, diagnostics);
@@ -23,6 +28,52 @@ pub fn judge_job(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics)
     judge_suspended_slab(estimate, diagnostics);
     judge_lead_ins(estimate, diagnostics);
     list_left_out(estimate, diagnostics);
+}
+
+/// Where cuts along both sides reach the sharp corner and a diagonal crosses it, the corner stands alone.
+fn judge_corners(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
+    let (job, body) = (estimate.job, FieldPath::BODY);
+    let cut_free = estimate.sawn_loops().find_map(|(each, cuts)| {
+        let (leg, run_out) = (each.resolved.coil.corner_cut, cuts.loop_cut.ends.run_out);
+        let is_free = match each.resolved.corner(&job.saw) {
+            Corner::DiagonalFull => true,
+            Corner::Diagonal => run_out >= leg,
+            Corner::SquareOverrun | Corner::Cored => false,
+        };
+        is_free.then_some((leg, run_out))
+    });
+    let Some((leg, run_out)) = cut_free else { return };
+    let (saw_at, system) = (body.field("saw"), job.system());
+    let message = Statement::new("materials-corner-stands-alone")
+        .detail_length("corner_cut", leg, system)
+        .detail_length("run_out", run_out, system)
+        .code("by", if run_out >= leg { "run_out" } else { "full_cut" });
+    diagnostics.add_finding(Finding::new(
+        FindingCode::CornerStandsAlone,
+        Level::Note,
+        &saw_at.field("corner"),
+        message,
+    ));
+}
+
+/// Where a loop that is tied in concrete does not lie over its steel.
+fn judge_steel(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
+    let (job, body) = (estimate.job, FieldPath::BODY);
+    let Some(steel) = job.slab.steel else { return };
+    let buried = estimate.loops.iter().filter(|each| !each.construction.is_sawn());
+    let bottom = |each: &LoopEstimate<'_>| {
+        let cover = each.burial_cover(job);
+        (cover, cover + each.resolved.coil.height_in_slot(each.construction))
+    };
+    let is_tied = Burial::in_surface(job.surface).bed == LoopBed::TiedInForm;
+    let Some((cover, _)) = buried.map(bottom).find(|(_, bottom)| is_tied && *bottom > steel) else { return };
+    let (slab_at, system) = (body.field("slab"), job.system());
+    let message = Statement::new("materials-buried-at-steel")
+        .detail_length("cover", cover, system)
+        .detail_length("steel_depth", steel, system)
+        .detail_length("enough", usual_cover(job.surface, Some(steel), system), system);
+    let at = slab_at.field("reinforcement_depth");
+    diagnostics.add_finding(Finding::new(FindingCode::BuriedAtSteel, Level::Warning, &at, message));
 }
 
 fn judge_rod(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
@@ -144,6 +195,10 @@ fn judge_stock(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
     if job.stock.is_none() {
         return;
     }
+    // What a layout takes is counted there.
+    let open = estimate.loops.iter().filter(|each| each.construction.is_preformed() && !each.is_stock_decided());
+    let taken = open.filter_map(|each| Some((each.find_in_stock(job)?, u64::from(each.resolved.quantity))));
+    judge_shortage(taken, &body.field("stock"), diagnostics);
     for loop_estimate in estimate.loops.iter().filter(|loop_estimate| loop_estimate.construction.is_preformed()) {
         // That the layout found none is said there.
         if loop_estimate.is_stock_decided() || loop_estimate.find_in_stock(job).is_some() {

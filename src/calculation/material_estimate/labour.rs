@@ -3,8 +3,8 @@
 use uom::si::f64::Time;
 use uom::si::time::minute;
 
-use super::estimate::{LoopEstimate, MaterialEstimate};
-use super::loop_cuts::LoopCuts;
+use super::estimate::MaterialEstimate;
+use super::loop_estimate::LoopEstimate;
 use super::report::{Labour, LabourStep};
 use crate::calculation::report::{Decimals, Statement};
 use crate::practice::materials::WorkStep;
@@ -24,7 +24,7 @@ pub struct TimedStep {
 pub fn timed_steps(estimate: &MaterialEstimate<'_>) -> Vec<TimedStep> {
     let (job, system) = (estimate.job, estimate.job.system());
     let productivity = &job.productivity;
-    let cut_length = estimate.sum_of_cuts(LoopCuts::total_length);
+    let cut_length = estimate.cut_length();
     let per_piece = |count: u64, time: Time, how: Statement| {
         let how = how.count("pieces", count).quantity("each", time.get::<minute>(), Decimals::AtMost(1), "min");
         (count as f64 * time, how)
@@ -37,7 +37,7 @@ pub fn timed_steps(estimate: &MaterialEstimate<'_>) -> Vec<TimedStep> {
             WorkStep::Saw => {
                 let times = estimate
                     .cuts()
-                    .map(|(each, cut)| each.count() * productivity.sawing_time(cut.length(), cut.depth(), job.surface));
+                    .map(|(count, _, cut)| count * productivity.sawing_time(cut.length(), cut.depth(), job.surface));
                 per_cut(times.fold(Time::default(), |a, b| a + b))
             }
             WorkStep::Core => {

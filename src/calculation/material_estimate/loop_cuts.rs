@@ -9,12 +9,12 @@ use super::cut::{CutEnds, CutGeometry, CutVolumes, blade_that_reaches};
 use super::resolved::{ResolvedEstimatedLoop, ResolvedMaterialEstimate};
 use crate::calculation::input::{CutPlace, ResolvedLoop, ResolvedSlot, Shape, SlotAllowance};
 use crate::physics::saw;
-use crate::practice::materials::{best_width, is_wide_enough};
+use crate::practice::materials::{Corner, best_width, is_wide_enough};
 use crate::practice::site::Construction;
 
 /// The cuts of one loop with its lead-in.
 pub struct LoopCuts {
-    /// Straight cuts, the outline cut full.
+    /// Straight cuts: the outline, without what diagonals spare.
     pub straight: Length,
     /// Diagonal cuts.
     pub diagonals: Length,
@@ -37,7 +37,9 @@ impl LoopCuts {
         let coil = &resolved.coil;
         let winding = coil.winding();
         let corner = resolved.corner(&job.saw);
-        let straight = Length::new::<meter>(winding.straight_cut());
+        // A diagonal spares both sides the leg of the corner that it cuts, unless the square is cut full first.
+        let spared = if corner == Corner::Diagonal { winding.spared_cut() } else { 0.0 };
+        let straight = Length::new::<meter>(winding.straight_cut() - spared);
         let diagonals = Length::new::<meter>(winding.diagonal_cut());
         let path = Length::new::<meter>(winding.turn_length());
         // Wires of both cells of a quadrupole share the centre slot, and so its rod; its ends are two bends and two holes more.
@@ -60,8 +62,9 @@ impl LoopCuts {
         loop_cut.volumes.slot += holes * loop_cut.depth();
         loop_cut.volumes.left_open += holes * job.sealant.finish;
         loop_cut.volumes = loop_cut.volumes.limited_to_slot();
-        let has_lead_in_cut = resolved.in_slot > Length::default();
-        let lead_in_cut = has_lead_in_cut.then(|| compute_lead_in_cut(resolved, construction, slot, &loop_cut, job));
+        let own_slot = resolved.way.own_slot;
+        let pairs = PairsInSlot { one: resolved, construction, path: own_slot, length: own_slot, most: 1 };
+        let lead_in_cut = (own_slot > Length::default()).then(|| pairs.cut(slot, &loop_cut, job));
         Some(Self { straight, diagonals, cores, loop_cut, lead_in_cut })
     }
 
@@ -75,21 +78,6 @@ impl LoopCuts {
         self.iter().map(CutGeometry::length).fold(Length::default(), |a, b| a + b)
     }
 
-    /// What runs on past the ends.
-    pub fn overruns(&self) -> Length {
-        self.iter().map(|cut| cut.ends.length()).fold(Length::default(), |a, b| a + b)
-    }
-
-    /// How many ends run on.
-    pub fn end_count(&self) -> u32 {
-        self.iter().map(|cut| cut.ends.count()).sum()
-    }
-
-    /// The length of the lead-in's cut, without what runs on.
-    pub fn lead_in_length(&self) -> Length {
-        self.lead_in_cut.as_ref().map_or_else(Length::default, |cut| cut.plan)
-    }
-
     /// The volumes of both cuts.
     pub fn volumes(&self) -> CutVolumes {
         self.iter().map(|cut| cut.volumes).fold(CutVolumes::default(), CutVolumes::plus)
@@ -100,9 +88,9 @@ impl LoopCuts {
 const CORNERS: u32 = 4;
 
 /// The section of what lies in a cut.
-pub struct WireBundle {
+struct WireBundle {
     /// The widest that lies across the slot.
-    pub widest: Length,
+    widest: Length,
     /// The widest that must go in as one.
     stiffest: Length,
     /// Its height, wires one on the other.
@@ -114,7 +102,7 @@ pub struct WireBundle {
 impl WireBundle {
     /// The turns of a loop. Without the diameter over its jacket a preformed bundle is taken to lie flat: one wire wide, its turns
     /// high.
-    pub fn of_turns(coil: &ResolvedLoop, construction: Construction) -> Self {
+    fn of_turns(coil: &ResolvedLoop, construction: Construction) -> Self {
         let (widest, height) = (coil.wire.widest(construction), coil.height_in_slot(construction));
         let area = match coil.wire.jacket(construction) {
             Some(jacket) => disc(jacket),
@@ -133,39 +121,56 @@ impl WireBundle {
         let widest = if construction.is_preformed() { wire } else { 2.0 * wire };
         Self { widest, stiffest: wire, height: 2.0 * wire, area: 2.0 * disc(wire) }
     }
+
+    /// The same, so many one on the other. The area stays that of one, for each has a way of its own.
+    fn stacked(self, count: u32) -> Self {
+        Self { height: f64::from(count) * self.height, ..self }
+    }
 }
 
 fn disc(diameter: Length) -> Area {
     FRAC_PI_4 * diameter * diameter
 }
 
-fn compute_lead_in_cut(
-    resolved: &ResolvedEstimatedLoop,
-    construction: Construction,
-    slot: &ResolvedSlot,
-    loop_cut: &CutGeometry,
-    job: &ResolvedMaterialEstimate,
-) -> CutGeometry {
-    let given = &job.lead_in_slot;
-    let bundle = WireBundle::of_pair(&resolved.coil, construction);
-    let usual = if is_wide_enough(loop_cut.width, bundle.widest) {
-        loop_cut.width
-    } else {
-        best_width(bundle.widest, resolved.coil.system)
-    };
-    let slot = ResolvedSlot {
-        width: given.width.unwrap_or(usual.max(job.agency_width())),
-        depth: given.depth.unwrap_or(loop_cut.depth()),
-        depth_is_fixed: given.depth.is_some(),
-        cover: given.cover.unwrap_or(if given.depth.is_some() { slot.cover } else { loop_cut.levels.asked_cover }),
-        cover_is_fixed: given.cover.is_some(),
-        allowance: SlotAllowance::default(),
-    };
-    let path = resolved.in_slot;
-    let plan = CutPlan { place: CutPlace::LeadIn, slot: &slot, bundle, path, rod_path: path, bends: 0, length: path };
-    let mut cut = plan.cut(resolved, construction, job, CutEnds::of_lead_in);
-    cut.volumes = cut.volumes.limited_to_slot();
-    cut
+/// The pairs that lie in one slot.
+pub struct PairsInSlot<'a> {
+    /// The loop of one of them: they are taken to be alike.
+    pub one: &'a ResolvedEstimatedLoop,
+    /// How that is made.
+    pub construction: Construction,
+    /// The way of all of them together.
+    pub path: Length,
+    /// The length of the slot.
+    pub length: Length,
+    /// How many lie one on the other, where most do.
+    pub most: u32,
+}
+
+impl PairsInSlot<'_> {
+    /// The cut of the slot, beside a loop whose slot and cut are given.
+    pub fn cut(&self, slot: &ResolvedSlot, loop_cut: &CutGeometry, job: &ResolvedMaterialEstimate) -> CutGeometry {
+        let (given, resolved) = (&job.lead_in_slot, self.one);
+        let bundle = WireBundle::of_pair(&resolved.coil, self.construction).stacked(self.most);
+        let usual = if is_wide_enough(loop_cut.width, bundle.widest) {
+            loop_cut.width
+        } else {
+            best_width(bundle.widest, resolved.coil.system)
+        };
+        let slot = ResolvedSlot {
+            width: given.width.unwrap_or(usual.max(job.agency_width())),
+            depth: given.depth.unwrap_or(loop_cut.depth()),
+            depth_is_fixed: given.depth.is_some(),
+            cover: given.cover.unwrap_or(if given.depth.is_some() { slot.cover } else { loop_cut.levels.asked_cover }),
+            cover_is_fixed: given.cover.is_some(),
+            allowance: SlotAllowance::default(),
+        };
+        let (path, length) = (self.path, self.length);
+        let place = CutPlace::LeadIn;
+        let plan = CutPlan { place, slot: &slot, bundle, path, rod_path: length, bends: 0, length };
+        let mut cut = plan.cut(resolved, self.construction, job, CutEnds::of_lead_in);
+        cut.volumes = cut.volumes.limited_to_slot();
+        cut
+    }
 }
 
 /// What a cut is planned for.

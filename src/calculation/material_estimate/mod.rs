@@ -1,9 +1,12 @@
 //! What to load on the van: from loops to a bill of materials, hours and money.
 //!
-//! - `request`: what is asked; `resolve` and `resolve_loops` turn it into the quantities of `resolved` and `slab`.
+//! - `request`: what is asked; `resolve`, `resolve_loops` and `resolve_way` turn it into the quantities of `resolved`.
 //! - `cut`: the geometry of one saw cut; `loop_cuts`: those of one loop and its lead-in; `wire`: lengths of wire and their spools.
-//! - `estimate`: all loops in a choice of constructions, and their sums.
-//! - `items`: the bill of materials; `labour`: hours; `cost`: money; `comparison`: the same job in each construction.
+//! - `shared_slots`: slots that pairs of several loops lie in.
+//! - `loop_estimate`: one loop in one construction; `estimate`: all loops in a choice of constructions, and their sums.
+//! - `bill`: a line of it; `items`, `lead_in_items`, `burial_items`: the bill of materials; `labour`: hours; `cost`: money; `comparison`: the same job in each construction.
+//! - `burial`: how buried loops lie.
+//! - `pooled_bill`: one bill for several jobs.
 //! - `assumptions`: what was taken for what nobody sent, once the cuts are known.
 //! - `cut_findings`: statements about each cut and the fit of its slot; `job_findings`: statements about the whole job.
 //! - `report`: what is answered; `echo`: its part about what was understood.
@@ -11,6 +14,9 @@
 //! Figures come from geometry; rules of thumb are used only where geometry ends.
 
 mod assumptions;
+mod bill;
+mod burial;
+mod burial_items;
 mod comparison;
 mod cost;
 mod cut;
@@ -20,18 +26,28 @@ mod estimate;
 mod items;
 mod job_findings;
 mod labour;
+mod lead_in_items;
 mod loop_cuts;
+mod loop_estimate;
+mod pooled_bill;
+mod productivity;
 mod report;
 mod request;
 mod resolve;
 mod resolve_loops;
+mod resolve_way;
 mod resolved;
+mod shared_slots;
 mod wire;
 
+pub use bill::JobBill;
+pub use burial::{LoopBurial, describe_burial};
+pub use cost::{LABOUR, priced_lines};
 pub use echo::{EstimatedLoopEcho, MaterialEstimateInputs, ProductivityEcho};
+pub use pooled_bill::PooledBill;
 pub use report::{
     ConstructionComparison, Cost, CostLine, Labour, LabourStep, LoopMaterials, MaterialEstimateReport, MaterialLine,
-    SawCut, SlotFit, SlotVolumes,
+    SawCut, SharedLeadInSlot, SlotFit, SlotVolumes,
 };
 pub use request::{AgencyMinimum, BackerRod, EstimatedLoop, MaterialEstimateRequest, Productivity, Saw, WireSpool};
 
@@ -97,8 +113,15 @@ pub fn solve(job: &ResolvedMaterialEstimate, diagnostics: &mut Diagnostics) -> M
     let steps = labour::timed_steps(&estimate);
     let hours = labour::total_time(&steps);
     let cost = job.prices.as_ref().map(|prices| cost::compute_cost(&lines, hours, prices));
+    let bill = JobBill {
+        lines: lines.clone(),
+        wires: estimate.wires.clone(),
+        spools: job.spools.clone(),
+        hours,
+        prices: job.prices.clone(),
+    };
     cost::judge_cost(cost.as_ref().map_or(&[], |cost| &cost.unpriced), diagnostics);
-    let items: Vec<_> = lines.iter().map(items::BillLine::to_report).collect();
+    let items: Vec<MaterialLine> = lines.iter().map(Into::into).collect();
     for line in &items {
         diagnostics.add_sources(&line.source_ids);
     }
@@ -110,11 +133,13 @@ pub fn solve(job: &ResolvedMaterialEstimate, diagnostics: &mut Diagnostics) -> M
         echo.cover = each.cuts.as_ref().map(|cuts| cuts.loop_cut.levels.asked_cover.into());
     }
     MaterialEstimateReport {
+        bill,
         inputs,
         items,
         saw_cut: estimate.saw_cut_report(),
         volumes: estimate.volumes_report(),
         loops: estimate.loops.iter().map(|each| each.to_report(job)).collect(),
+        shared_slots: estimate.shared_slots.iter().map(|shared| shared.to_report(&estimate.loops, job)).collect(),
         slot_fit,
         labour: labour::labour_report(&steps),
         cost,

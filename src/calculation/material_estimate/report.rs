@@ -3,17 +3,25 @@
 use serde::Serialize;
 use utoipa::ToSchema;
 
+use super::bill::{BillLine, JobBill};
+use super::burial::LoopBurial;
 use super::echo::MaterialEstimateInputs;
 use crate::calculation::layout::LoopMark;
 use crate::calculation::report::{Assumed, Basis, Caution, Finding, Message, has_messages};
-use crate::practice::materials::{MaterialItem, RodForm, WorkStep};
+use crate::practice::Sourced;
+use crate::practice::materials::{Corner, MaterialItem, RodForm, WorkStep};
+use crate::practice::roles::Role;
+use crate::practice::sealants::SealantKind;
 use crate::practice::site::Construction;
 use crate::practice::sources::Source;
-use crate::quantity::output::{DetailLength, DurationValue, PlanLength, VolumeValue};
+use crate::quantity::output::{DetailLength, DurationValue, PlanLength, VolumeValue, round};
 
 /// What to load, how long it takes, and what it costs.
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct MaterialEstimateReport {
+    /// The bill before it is rounded, for one bill of several jobs.
+    #[serde(skip)]
+    pub bill: JobBill,
     /// What was understood of the request.
     pub inputs: MaterialEstimateInputs,
     /// What to load, in the order of the work.
@@ -24,6 +32,8 @@ pub struct MaterialEstimateReport {
     pub volumes: SlotVolumes,
     /// Each loop by itself.
     pub loops: Vec<LoopMaterials>,
+    /// The slots that pairs of several loops lie in together: each is cut once.
+    pub shared_slots: Vec<SharedLeadInSlot>,
     /// Whether sealant can flow round what lies in each slot.
     pub slot_fit: Vec<SlotFit>,
     /// How long it takes.
@@ -46,8 +56,9 @@ pub struct MaterialEstimateReport {
 }
 
 has_messages! {
-    MaterialEstimateReport: items, slot_fit, labour, comparison, findings, assumed;
+    MaterialEstimateReport: items, loops, slot_fit, labour, comparison, findings, assumed;
     MaterialLine: how;
+    LoopMaterials: burial;
     SlotFit: advice;
     Labour: steps;
     LabourStep: how;
@@ -63,12 +74,25 @@ pub struct MaterialLine {
     /// The caller's own number; absent when none fits.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub sku: Option<String>,
+    /// Its size, where it comes in several: the gauge of wire and cable, and the diameter of wire over insulation; the diameter of rod, the
+    /// trade size of conduit, width and diameter of a blade, what a cartridge holds, legs, turns and lead-in of a preformed loop.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub size: Option<String>,
+    /// The kind of sealant; a `code` of `reference/sealants`. Absent of what is none.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(value_type = Option<String>)]
+    pub sealant: Option<SealantKind>,
+    /// The pavement whose colour it has: `concrete` or `asphalt`. Absent where the colour is the same for all.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub blends_with: Option<&'static str>,
     /// What to load: whole packs, pieces, feet or metres.
     pub quantity: u64,
     /// The unit of both quantities: `cartridge`, `gal`, `l`, `spool`, `ft`, `m`, `each` or `lot`.
     pub unit: &'static str,
     /// The quantity before rounding up, 3 decimals.
     pub exact: f64,
+    /// Whether the crew owns it: it is taken along and not bought, and has no line in `cost`.
+    pub is_owned: bool,
     /// How it comes about, in a sentence.
     #[schema(value_type = String)]
     pub how: Message,
@@ -77,10 +101,32 @@ pub struct MaterialLine {
     pub source_ids: Vec<Source>,
 }
 
+impl From<&BillLine> for MaterialLine {
+    fn from(line: &BillLine) -> Self {
+        let mut source_ids = line.item.sources().to_vec();
+        if !source_ids.contains(&Source::Geometry) && line.item.is_measured() {
+            source_ids.push(Source::Geometry);
+        }
+        Self {
+            item: line.item,
+            sku: line.sku.clone(),
+            size: line.size.clone(),
+            sealant: line.sealant,
+            blends_with: line.blends_with,
+            quantity: line.quantity(),
+            unit: line.unit,
+            exact: round(line.exact, 3),
+            is_owned: line.is_owned,
+            how: line.how.clone().into(),
+            source_ids,
+        }
+    }
+}
+
 /// All saw cuts of the job, and their ends.
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct SawCut {
-    /// Straight cuts: the outline of each loop cut full, to sharp corners even where diagonals spare them, as crews cut it. The centre slot of a quadrupole is among them.
+    /// Straight cuts: the outline of each loop. A side ends at the diagonal that cuts its corner, and goes on to the sharp corner where `saw.corner` is `diagonal_full`. The centre slot of a quadrupole is among them.
     pub straight: PlanLength,
     /// Diagonal cuts across corners.
     pub diagonals: PlanLength,
@@ -124,6 +170,9 @@ pub struct LoopMaterials {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schema(value_type = Option<String>)]
     pub mark: Option<LoopMark>,
+    /// What it is for in that plan.
+    #[serde(skip)]
+    pub role: Option<Role>,
     /// How many there are.
     pub quantity: u32,
     /// How it is made.
@@ -132,6 +181,8 @@ pub struct LoopMaterials {
     /// Wire to pull, its lead-in included; absent for a preformed loop.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub wire_length: Option<PlanLength>,
+    /// How many splices its pair has, each with a kit in a pull box: that to a home run, or as many as its spools force.
+    pub splices: u32,
     /// The width of its slot; this and what follows is absent where nothing is sawn.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub slot_width: Option<DetailLength>,
@@ -141,6 +192,10 @@ pub struct LoopMaterials {
     /// The sealant over its top wire, or over the rod on it; below zero where that stands out of the sealant.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub cover: Option<DetailLength>,
+    /// How its corners are cut; a `code` of `reference/corners`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(value_type = Option<String>)]
+    pub corner: Option<Corner>,
     /// How far the blade runs on past one end.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub run_out: Option<DetailLength>,
@@ -163,18 +218,52 @@ pub struct LoopMaterials {
     /// How high the rod stands once it is pressed into its slot; absent without rod.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub rod_height: Option<DetailLength>,
+    /// How much of its lead-in lies in a slot of its own.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub lead_in_slot: Option<PlanLength>,
+    /// How much of its lead-in lies in a slot with others, one of `shared_slots`; absent where nothing does.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub shared_slot: Option<PlanLength>,
     /// The width of its lead-in's slot; this and what follows is absent where that is not sawn.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub lead_in_slot_width: Option<DetailLength>,
     /// The depth of its lead-in's slot.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub lead_in_slot_depth: Option<DetailLength>,
+    /// How it lies where it is buried; absent where it lies in a slot.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub burial: Option<LoopBurial>,
     /// The sealant over the pair, or over the rod on it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub lead_in_cover: Option<DetailLength>,
     /// How high the rod stands in its lead-in's slot; absent without rod.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub lead_in_rod_height: Option<DetailLength>,
+}
+
+/// A slot that pairs of several loops lie in together.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct SharedLeadInSlot {
+    /// The loops whose pairs lie in it.
+    pub labels: Vec<String>,
+    /// Their marks in the plan that they belong to; empty elsewhere.
+    #[schema(value_type = Vec<String>)]
+    pub marks: Vec<LoopMark>,
+    /// How many pairs lie in it where most do.
+    pub pairs: u32,
+    /// Its length, without what the blade runs on.
+    pub length: PlanLength,
+    /// All of its cut.
+    pub saw_cut: PlanLength,
+    /// Its width.
+    pub width: DetailLength,
+    /// Its depth.
+    pub depth: DetailLength,
+    /// The sealant over the top pair, or over the rod on it.
+    pub cover: DetailLength,
+    /// How high the rod stands in it; absent without rod.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub rod_height: Option<DetailLength>,
 }
 
 /// Whether sealant can flow round what lies in a slot.

@@ -36,9 +36,13 @@ pub struct MaterialEstimateRequest {
     #[validate(nested)]
     pub backer_rod: Option<BackerRod>,
     /// The spools that loop wire comes on. Default: wire by length.
-    #[validate(nested, length(min = 1, max = 10))]
+    #[validate(nested, length(max = 10))]
     #[schema(min_items = 1, max_items = 10)]
     pub wire_spools: Option<Vec<WireSpool>>,
+    /// Wire that is pulled beyond its measure, percent of each length: corners, ends and what is cut off. Default 5.
+    #[validate(range(min = 0.0, max = 50.0))]
+    #[schema(minimum = 0, maximum = 50)]
+    pub wire_allowance_percent: Option<f64>,
     /// The sealant that is lost, percent of what fills the slots. Default 10.
     #[validate(range(min = 0.0, max = 100.0))]
     #[schema(minimum = 0, maximum = 100)]
@@ -74,10 +78,10 @@ pub struct MaterialEstimateRequest {
 #[derive(Clone, Debug, Serialize, Deserialize, Validate, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct EstimatedLoop {
-    /// What the caller calls it; each label once.
+    /// What the caller calls it; each label once. Default: its number.
     #[validate(length(min = 1, max = 64))]
     #[schema(min_length = 1, max_length = 64)]
-    pub label: String,
+    pub label: Option<String>,
     /// The loop.
     #[validate(nested)]
     pub r#loop: Loop,
@@ -90,6 +94,10 @@ pub struct EstimatedLoop {
     /// The pair from each to the unit. Default 50 ft.
     #[validate(nested)]
     pub lead_in: Option<LeadIn>,
+    /// The unit that it goes to: what of its lead-in lies in a shared slot lies there with pairs of the same unit. Default: all go to one.
+    #[validate(length(min = 1, max = 64))]
+    #[schema(min_length = 1, max_length = 64)]
+    pub unit: Option<String>,
     /// Its own saw cut, instead of the common one.
     #[validate(nested)]
     pub slot: Option<Slot>,
@@ -105,8 +113,11 @@ pub struct Saw {
     pub corner: Option<Corner>,
     /// The hole of a cored corner. Default 1-1/2 in.
     pub core_diameter: Option<CoreDiameter>,
-    /// How much a blade cuts before it is worn. Default: one blade lasts the job.
+    /// How much a blade cuts before it is worn. Default 1000 ft.
     pub blade_life: Option<CutLength>,
+    /// Whether the crew owns its blades: they are taken along and not bought; a price by length (`saw_blade/ft`, `saw_blade/m`) still counts
+    /// their wear. Default false.
+    pub owns_blades: Option<bool>,
 }
 
 /// How single wire is held down.

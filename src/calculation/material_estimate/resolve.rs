@@ -3,18 +3,22 @@
 use uom::si::f64::Ratio;
 use uom::si::ratio::percent;
 
+use super::productivity::ResolvedProductivity;
 use super::request::{BackerRod, MaterialEstimateRequest, Productivity, Saw};
 use super::resolve_loops::{LaidLoops, check_unused_slot, given_constructions, resolve_lead_in_slot, resolve_loops};
 use super::resolved::{
-    ResolvedAgencyMinimum, ResolvedBackerRod, ResolvedMaterialEstimate, ResolvedProductivity, ResolvedSaw,
-    ResolvedSealant, ResolvedWireSpool, slot_allowance,
+    ResolvedAgencyMinimum, ResolvedBackerRod, ResolvedMaterialEstimate, ResolvedSaw, ResolvedSealant,
+    ResolvedWireSpool, slot_allowance,
 };
-use crate::calculation::input::{CartridgeVolume, PourTemperature, ResolvedSlot, Sealant, Slab, price_keys};
+use crate::calculation::input::{
+    CartridgeVolume, ResolvedPrices, ResolvedSlot, ResolvedStockItem, Sealant, Slab, price_keys,
+};
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
+use crate::practice::burial::{Burial, LoopBed};
 use crate::practice::materials::{
     BURIAL_TIME, CLEANING_SPEED, CORE_TIME, Corner, MaterialItem, PULL_TIME, RodForm, SEALING_SPEED, SET_UP_TIME,
-    TERMINATION_TIME, TEST_TIME, USUAL_BLADE, USUAL_CARTRIDGE, USUAL_CORE, USUAL_ROD_PIECE, USUAL_ROD_SPACING,
-    USUAL_WASTE_PERCENT,
+    TERMINATION_TIME, TEST_TIME, USUAL_BLADE, USUAL_BLADE_LIFE, USUAL_CARTRIDGE, USUAL_CORE, USUAL_ROD_PIECE,
+    USUAL_ROD_SPACING, USUAL_WASTE_PERCENT, USUAL_WIRE_ALLOWANCE_PERCENT,
 };
 use crate::practice::sealants::SealantKind;
 use crate::practice::site::{Construction, Surface};
@@ -63,7 +67,11 @@ pub fn resolve(
             let reason = Statement::new("materials-usual-waste");
             diagnostics.value_or_default(at, sent.copied(), usual, reason, Source::OwnChoice)
         });
-    let slab = resolve_if_needed(is_sawn, &body.field("slab"), request.slab.as_ref(), diagnostics, Slab::resolve);
+    // In a form the loop is tied over the steel.
+    let is_tied = Burial::in_surface(surface).bed == LoopBed::TiedInForm;
+    let has_steel = request.slab.as_ref().is_some_and(|slab| slab.reinforcement_depth.is_some());
+    let needs_slab = is_sawn || is_tied && has_steel;
+    let slab = resolve_if_needed(needs_slab, &body.field("slab"), request.slab.as_ref(), diagnostics, Slab::resolve);
     let productivity = resolve_productivity(request.productivity.as_ref(), &body.field("productivity"), diagnostics);
     mark_unneeded_productivity(request, &constructions, surface, diagnostics);
     check_skus(request, diagnostics);
@@ -71,10 +79,16 @@ pub fn resolve(
     let stock: Option<Vec<_>> = request.stock.as_ref().map(|stock| {
         stock.iter().enumerate().filter_map(|(index, item)| item.resolve(&stock_at.item(index), diagnostics)).collect()
     });
-    let prices = request.prices.as_ref().map(|prices| {
-        let skus = request.stock.iter().flatten().map(|item| item.sku.as_str());
-        let spools = request.wire_spools.iter().flatten().filter_map(|spool| spool.sku.as_deref());
-        prices.resolve(&skus.chain(spools).collect::<Vec<_>>(), &body.field("prices"), diagnostics)
+    let prices = resolve_prices(request, stock.as_deref(), diagnostics);
+    let spools = spools.map(|spools| price_spools(spools, prices.as_ref().ok().and_then(Option::as_ref)));
+    let is_wound = surface.allows(Construction::HandWound)
+        || constructions.iter().any(|given| !given.unwrap_or(surface.usual_construction()).is_preformed());
+    let allowance_at = body.field("wire_allowance_percent");
+    let sent = request.wire_allowance_percent.as_ref();
+    let allowance = resolve_if_needed(is_wound, &allowance_at, sent, diagnostics, |sent, at, diagnostics| {
+        let usual = (USUAL_WIRE_ALLOWANCE_PERCENT, "5");
+        let reason = Statement::new("materials-usual-allowance");
+        diagnostics.value_or_default(at, sent.copied(), usual, reason, Source::OwnChoice)
     });
     Some(ResolvedMaterialEstimate {
         loops: loops?,
@@ -84,13 +98,14 @@ pub fn resolve(
         rod: rod?,
         rod_is_asked: request.backer_rod.is_some(),
         spools: spools?,
+        wire_allowance: Ratio::new::<percent>(allowance),
         waste: Ratio::new::<percent>(waste),
         surface,
         slab,
         hazards: request.site_hazards.clone().unwrap_or_default(),
         crossings: request.crossings.unwrap_or_default(),
         agency: agency.map_or(Some(None), |agency| agency.map(Some))?,
-        prices: prices.map_or(Some(None), |prices| prices.map(Some))?,
+        prices: prices.ok()?,
         productivity: productivity?,
         stock,
         needs_line_device: laid.is_some_and(|laid| laid.layout.needs_line_device),
@@ -150,8 +165,13 @@ fn resolve_saw(saw: Option<&Saw>, at: &FieldPath<'_>, diagnostics: &mut Diagnost
         Statement::new("materials-usual-core"),
         Source::OwnChoice,
     );
-    let life = saw.and_then(|saw| saw.blade_life.as_ref());
-    let blade_life = life.map(|life| diagnostics.parse(&at.field("blade_life"), life));
+    let blade_life = diagnostics.parse_or_default(
+        &at.field("blade_life"),
+        saw.and_then(|saw| saw.blade_life.as_ref()),
+        USUAL_BLADE_LIFE,
+        Statement::new("materials-usual-blade-life"),
+        Source::OwnChoice,
+    );
     if !corner.is_some_and(Corner::is_cored) {
         diagnostics.mark_unneeded(at, &[("core_diameter", core_sent.is_some())]);
     }
@@ -159,7 +179,8 @@ fn resolve_saw(saw: Option<&Saw>, at: &FieldPath<'_>, diagnostics: &mut Diagnost
         blade: blade?,
         corner,
         core: core?,
-        blade_life: blade_life.map_or(Some(None), |life| life.map(|life| Some(life.si)))?,
+        blade_life: blade_life?,
+        owns_blades: saw.and_then(|saw| saw.owns_blades).unwrap_or(false),
     })
 }
 
@@ -196,22 +217,8 @@ fn resolve_sealant(
     if let Some(sealant) = sealant {
         sealant.check_cure_fields(at, diagnostics);
     }
-    let pour = kind.pour_temperature().map(|usual| {
-        let sheet = sealant.and_then(|sealant| sealant.data_sheet.as_ref());
-        diagnostics.parse_or_default::<PourTemperature>(
-            &at.field("data_sheet").field("pour_temperature"),
-            sheet.and_then(|sheet| sheet.pour_temperature.as_ref()),
-            usual,
-            Statement::new("input-usual-pour-temperature"),
-            Source::EverettHotMelt,
-        )
-    });
-    Some(ResolvedSealant {
-        kind,
-        cartridge: cartridge?,
-        finish: finish?,
-        pour: pour.map_or(Some(None), |pour| pour.map(Some))?,
-    })
+    let pour = Sealant::read_sheet(sealant, kind, at, diagnostics).pour;
+    Some(ResolvedSealant { kind, cartridge: cartridge?, finish: finish?, pour })
 }
 
 fn resolve_backer_rod(
@@ -255,9 +262,40 @@ fn resolve_spools(
 ) -> Option<Vec<ResolvedWireSpool>> {
     let spools = request.wire_spools.iter().flatten().enumerate().map(|(index, spool)| {
         let length = diagnostics.parse(&at.item(index).field("length"), &spool.length)?;
-        Some(ResolvedWireSpool { length: length.si, sku: spool.sku.clone() })
+        Some(ResolvedWireSpool { length: length.si, sku: spool.sku.clone(), price: None })
     });
     spools.collect()
+}
+
+/// Something was wrong, which is noted.
+struct NotedError;
+
+/// The prices, with those that stand at items of stock.
+fn resolve_prices(
+    request: &MaterialEstimateRequest,
+    stock: Option<&[ResolvedStockItem]>,
+    diagnostics: &mut Diagnostics,
+) -> Result<Option<ResolvedPrices>, NotedError> {
+    let Some(prices) = &request.prices else { return Ok(None) };
+    let skus = request.stock.iter().flatten().map(|item| item.sku.as_str());
+    let spools = request.wire_spools.iter().flatten().filter_map(|spool| spool.sku.as_deref());
+    let known: Vec<_> = skus.chain(spools).collect();
+    let prices = prices.resolve(&known, &FieldPath::BODY.field("prices"), diagnostics);
+    let mut prices = prices.ok_or(NotedError)?;
+    for item in stock.into_iter().flatten() {
+        if let Some(price) = item.price {
+            prices.items.entry(item.sku.clone()).or_insert(price);
+        }
+    }
+    Ok(Some(prices))
+}
+
+/// The spools with their prices.
+fn price_spools(mut spools: Vec<ResolvedWireSpool>, prices: Option<&ResolvedPrices>) -> Vec<ResolvedWireSpool> {
+    for spool in &mut spools {
+        spool.price = prices.zip(spool.sku.as_ref()).and_then(|(prices, sku)| prices.of(sku));
+    }
+    spools
 }
 
 fn resolve_productivity(

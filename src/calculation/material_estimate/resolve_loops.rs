@@ -3,9 +3,12 @@
 use uom::si::f64::Length;
 
 use super::request::{EstimatedLoop, MaterialEstimateRequest};
+use super::resolve_way::PairToLay;
 use super::resolved::{GivenSlotFields, ResolvedEstimatedLoop, ResolvedLeadInSlot, SawnSlots, StockDecision};
-use crate::calculation::input::{LeadIn, ResolvedLeadIn, ResolvedLoop, ResolvedSlot, Slot, SlotAllowance, Wire};
-use crate::calculation::layout::{JobLayout, LaidLoop, LoopMark};
+use crate::calculation::input::{
+    LeadIn, ResolvedLeadIn, ResolvedLoop, ResolvedSlot, Slot, SlotAllowance, Wire, resolve_labels,
+};
+use crate::calculation::layout::{HomeRun, JobLayout, LaidLoop, LeadInWay, LoopMark};
 use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Statement};
 use crate::practice::layout::usual_corner_cut;
 use crate::practice::materials::usual_slot_width;
@@ -50,6 +53,9 @@ struct EstimateLoop<'a> {
     wire_sent: Option<&'a Wire>,
     slot_sent: Option<&'a Slot>,
     stock: StockDecision,
+    /// The way of its pair that a layout has decided, or the unit that the request names.
+    way: Option<LeadInWay>,
+    unit: Option<String>,
 }
 
 /// The constructions of the loops, as far as they are given.
@@ -82,25 +88,23 @@ pub fn resolve_loops(
         }
         return loops.into_iter().collect();
     }
-    for (index, estimated) in request.loops.iter().enumerate() {
+    let sent = request.loops.iter().map(|estimated| estimated.label.as_deref());
+    let hint = Statement::new("errors-label-twice-quantity-hint");
+    let labels = resolve_labels(sent, &loops_at, &hint, diagnostics);
+    for (index, (estimated, label)) in request.loops.iter().zip(labels).enumerate() {
         let at = loops_at.item(index);
-        if request.loops[..index].iter().any(|other| other.label == estimated.label) {
-            diagnostics.add_error(
-                &at.field("label"),
-                FieldErrorCode::Contradiction,
-                Statement::new("errors-label-twice").text("label", estimated.label.clone()),
-                Statement::new("errors-label-twice-quantity-hint"),
-            );
-        }
-        let read = read_loop(estimated, surface, &at, diagnostics);
+        let read = read_loop(estimated, label, surface, &at, diagnostics);
         loops.push(read.and_then(|read| complete_loop(request, read, surface, agency_width, &at, diagnostics)));
     }
-    loops.into_iter().collect()
+    let mut loops: Vec<_> = loops.into_iter().collect::<Option<_>>()?;
+    keep_lone_pairs_apart(&mut loops);
+    Some(loops)
 }
 
 /// A loop of the request.
 fn read_loop<'a>(
     estimated: &'a EstimatedLoop,
+    label: String,
     surface: Surface,
     at: &FieldPath<'_>,
     diagnostics: &mut Diagnostics,
@@ -117,7 +121,7 @@ fn read_loop<'a>(
     let lead_in = LeadIn::resolve_or_default(estimated.lead_in.as_ref(), &at.field("lead_in"), diagnostics);
     let coil = coil?;
     Some(EstimateLoop {
-        label: estimated.label.clone(),
+        label,
         mark: None,
         role: None,
         cover: estimated.r#loop.cover.as_ref().map(|_| coil.cover),
@@ -129,6 +133,8 @@ fn read_loop<'a>(
         wire_sent: estimated.r#loop.wire.as_ref(),
         slot_sent: estimated.slot.as_ref(),
         stock: StockDecision::Open,
+        way: None,
+        unit: estimated.unit.clone(),
     })
 }
 
@@ -156,6 +162,8 @@ fn take_laid<'a>(
         wire_sent: laid.wire,
         slot_sent: None,
         stock: StockDecision::Decided(one.stock.clone()),
+        way: Some(one.way.clone()),
+        unit: None,
     }
 }
 
@@ -168,7 +176,18 @@ fn complete_loop(
     diagnostics: &mut Diagnostics,
 ) -> Option<ResolvedEstimatedLoop> {
     let construction = estimated.construction;
-    let in_slot = resolve_length_in_slot(&estimated, surface, at, diagnostics);
+    let pair = PairToLay {
+        sent: estimated.lead_in_sent,
+        lead_in: &estimated.lead_in,
+        construction,
+        surface,
+        quantity: estimated.quantity,
+        unit: estimated.unit.as_deref(),
+        decided: estimated.way.as_ref(),
+        is_home_run: has_home_run(&estimated),
+    };
+    let way = pair.resolve_way(&at.field("lead_in"), diagnostics);
+    let home_run = pair.home_run(&way);
     let mut coil = take_usual_corner_cut(request, estimated.coil.clone(), construction, at, diagnostics);
     let loop_at = at.field("loop");
     let wire_at = loop_at.field("wire");
@@ -208,12 +227,32 @@ fn complete_loop(
         quantity: estimated.quantity,
         lead_in: estimated.lead_in,
         rating,
-        in_slot,
+        way,
+        home_run,
+        burial_cover: if estimated.mark.is_some() { Some(estimated.coil.cover) } else { estimated.cover },
         has_own_slot: estimated.slot_sent.is_some(),
         given,
         slots,
         stock: estimated.stock,
     })
+}
+
+/// Whether a cable of its own gauge goes to the unit.
+fn has_home_run(estimated: &EstimateLoop<'_>) -> bool {
+    let is_from_stock = matches!(estimated.stock, StockDecision::Decided(Some(_)));
+    HomeRun::is_asked(&estimated.lead_in, estimated.coil.wire.area, is_from_stock)
+}
+
+/// A slot that only one pair would share is its own.
+fn keep_lone_pairs_apart(loops: &mut [ResolvedEstimatedLoop]) {
+    for index in 0..loops.len() {
+        let slot = loops[index].way.shared_slot.clone();
+        let in_it = loops.iter().filter(|other| slot.is_some() && other.way.shared_slot == slot);
+        if in_it.map(|other| other.quantity).sum::<u32>() == 1 {
+            let way = &mut loops[index].way;
+            *way = LeadInWay::alone(way.pair, way.in_slot());
+        }
+    }
 }
 
 /// Takes the usual corner cut where diagonal corners are asked for and the loop gives none.
@@ -332,50 +371,4 @@ pub fn resolve_lead_in_slot(
         depth: diagnostics.parse_optional(&at.field("depth"), slot.depth.as_ref()),
         cover: diagnostics.parse_optional(&at.field("cover"), slot.cover.as_ref()),
     })
-}
-
-/// How much of the pair lies in a saw cut.
-fn resolve_length_in_slot(
-    estimated: &EstimateLoop<'_>,
-    surface: Surface,
-    at: &FieldPath<'_>,
-    diagnostics: &mut Diagnostics,
-) -> Length {
-    let at = at.field("lead_in");
-    let (sent, lead_in, construction) = (estimated.lead_in_sent, &estimated.lead_in, estimated.construction);
-    // The pair is the loop's own wire, or comes with the preformed loop.
-    let is_sent = |field: fn(&LeadIn) -> bool| sent.is_some_and(field);
-    diagnostics.mark_unneeded(
-        &at,
-        &[
-            ("gauge", is_sent(|lead_in| lead_in.gauge.is_some())),
-            ("inductance", is_sent(|lead_in| lead_in.inductance.is_some())),
-        ],
-    );
-    let rest_of = |taken: Option<Length>| (lead_in.length - taken.unwrap_or_default()).max(Length::default());
-    let (beside_conduit, beside_slot) = (rest_of(lead_in.in_conduit), rest_of(lead_in.in_slot));
-    let in_slot = lead_in.in_slot.unwrap_or(beside_conduit);
-    let (slot_at, conduit_at) = (at.field("in_slot"), at.field("in_conduit"));
-    let zero = Length::default();
-    let mut assume = |field_at: &FieldPath<'_>, length, reason, source| {
-        diagnostics.add_assumption(field_at, format_length_input(length, lead_in.system), reason, &[source]);
-    };
-    if construction.is_sawn() {
-        if lead_in.in_slot.is_none() && beside_conduit > zero {
-            let reason = Statement::new("materials-lead-in-in-slot");
-            assume(&slot_at, beside_conduit, reason, Source::OwnChoice);
-        } else if lead_in.in_slot.is_some() && lead_in.in_conduit.is_none() && beside_slot > zero {
-            assume(&conduit_at, beside_slot, Statement::new("materials-lead-in-in-conduit"), Source::OwnChoice);
-        }
-    } else {
-        if lead_in.in_conduit.is_none() && lead_in.length > zero {
-            let reason = Statement::new("materials-buried-lead-in");
-            assume(&conduit_at, lead_in.length, reason, Source::CommonPractice);
-        }
-        // Where the comparison has a saw cut, it is needed for that.
-        if !surface.allows(Construction::HandWound) {
-            diagnostics.mark_unneeded(&at, &[("in_slot", lead_in.in_slot.is_some())]);
-        }
-    }
-    in_slot
 }

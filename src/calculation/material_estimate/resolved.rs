@@ -2,17 +2,19 @@
 
 use std::f64::consts::FRAC_PI_4;
 
-use uom::si::f64::{Area, Length, Ratio, ThermodynamicTemperature, Time, Velocity, Volume};
+use rust_decimal::Decimal;
+use uom::si::f64::{Area, Length, Ratio, ThermodynamicTemperature, Volume};
 use uom::si::length::meter;
 use uom::si::ratio::percent;
 
-use super::echo::{EstimatedLoopEcho, MaterialEstimateInputs, ProductivityEcho};
+use super::echo::{EstimatedLoopEcho, MaterialEstimateInputs};
+use super::productivity::ResolvedProductivity;
 use crate::calculation::input::{
     ResolvedLeadIn, ResolvedLoop, ResolvedPrices, ResolvedSlab, ResolvedSlot, ResolvedStockItem, SlotAllowance,
 };
-use crate::calculation::layout::LoopMark;
+use crate::calculation::layout::{HomeRun, LeadInWay, LoopMark};
 use crate::calculation::report::Subject;
-use crate::practice::materials::{Corner, RodForm, depth_per_pass, rod_excess};
+use crate::practice::materials::{Corner, RodForm, rod_excess};
 use crate::practice::roles::Role;
 use crate::practice::sealants::SealantKind;
 use crate::practice::site::{Construction, SiteHazard, Surface};
@@ -35,6 +37,8 @@ pub struct ResolvedMaterialEstimate {
     pub rod_is_asked: bool,
     /// The spools of loop wire; empty: wire by length.
     pub spools: Vec<ResolvedWireSpool>,
+    /// Wire that is pulled beyond its measure.
+    pub wire_allowance: Ratio,
     /// Sealant that is lost.
     pub waste: Ratio,
     /// What the loops lie in.
@@ -80,7 +84,8 @@ impl ResolvedMaterialEstimate {
             blade_diameter: self.saw.blade.into(),
             corner: self.saw.corner,
             core_diameter: self.saw.core.into(),
-            blade_life: self.saw.blade_life.map(Into::into),
+            blade_life: self.saw.blade_life.into(),
+            owns_blades: self.saw.owns_blades,
             sealant_kind: self.sealant.kind,
             cartridge: (!self.sealant.kind.is_poured_hot()).then(|| self.sealant.cartridge.into()),
             finish_below_surface: self.sealant.finish.into(),
@@ -90,6 +95,7 @@ impl ResolvedMaterialEstimate {
             rod_spacing: self.rod.spacing.into(),
             rod_diameter: self.rod.diameter.map(Into::into),
             wire_spools: self.spools.iter().map(|spool| spool.length.into()).collect(),
+            wire_allowance_percent: round(self.wire_allowance.get::<percent>(), 3),
             waste_percent: round(self.waste.get::<percent>(), 3),
             surface: self.surface,
             site_hazards: self.hazards.clone(),
@@ -145,8 +151,12 @@ pub struct ResolvedEstimatedLoop {
     pub lead_in: ResolvedLeadIn,
     /// The temperature that the insulation of its wire stands, when given.
     pub rating: Option<ThermodynamicTemperature>,
-    /// How much of the pair lies in a saw cut, where something is sawn.
-    pub in_slot: Length,
+    /// The way of the pair, where something is sawn.
+    pub way: LeadInWay,
+    /// The cable of its own gauge from the pull box to the unit; `None` where the pair goes all the way.
+    pub home_run: Option<HomeRun>,
+    /// What lies over it where it is buried, when given.
+    pub burial_cover: Option<Length>,
     /// Whether it has a slot of its own.
     pub has_own_slot: bool,
     /// Which parts of its slot the caller gave.
@@ -171,9 +181,14 @@ impl ResolvedEstimatedLoop {
         self.role.map_or_else(|| Subject::Label(self.label.clone()), Subject::Role)
     }
 
-    /// The lead-in that a preformed loop must come with: its length and its spare.
+    /// The loop as people name it: by its mark in a plan, else as its caller does.
+    pub fn name(&self) -> String {
+        self.mark.map_or_else(|| self.label.clone(), |mark| mark.to_string())
+    }
+
+    /// The lead-in that a preformed loop must come with: its length and its spare, or its tail where a home run goes on.
     pub fn lead_in_needed(&self) -> Length {
-        self.lead_in.order_length()
+        self.home_run.as_ref().map_or_else(|| self.lead_in.order_length(), |home_run| home_run.tail)
     }
 
     /// The wire of one such loop when it is wound on site: its turns, and twice the lead-in with its spare.
@@ -183,11 +198,7 @@ impl ResolvedEstimatedLoop {
 
     /// How its corners are cut.
     pub fn corner(&self, saw: &ResolvedSaw) -> Corner {
-        match saw.corner {
-            Some(corner) => corner,
-            None if self.coil.corner_cut > Length::default() => Corner::Diagonal,
-            None => Corner::SquareOverrun,
-        }
+        saw.corner.unwrap_or(Corner::usual_for(self.coil.corner_cut))
     }
 
     fn echo(&self) -> EstimatedLoopEcho {
@@ -254,8 +265,10 @@ pub struct ResolvedSaw {
     pub corner: Option<Corner>,
     /// The hole of a cored corner.
     pub core: Length,
-    /// What a blade cuts before it is worn, when given.
-    pub blade_life: Option<Length>,
+    /// What a blade cuts before it is worn.
+    pub blade_life: Length,
+    /// Whether the crew owns its blades.
+    pub owns_blades: bool,
 }
 
 /// The sealant.
@@ -271,11 +284,14 @@ pub struct ResolvedSealant {
 }
 
 /// A spool of loop wire.
+#[derive(Clone, Debug, PartialEq)]
 pub struct ResolvedWireSpool {
     /// The wire on it.
     pub length: Length,
     /// The caller's own number, when given.
     pub sku: Option<String>,
+    /// Its price, when its number has one.
+    pub price: Option<Decimal>,
 }
 
 /// What an agency asks for at the least.
@@ -334,56 +350,4 @@ impl ResolvedBackerRod {
             }
         }
     }
-}
-
-/// How fast the crew works.
-pub struct ResolvedProductivity {
-    /// Once for the job.
-    pub set_up: Time,
-    /// Of the saw at the depth of one pass, when given.
-    pub saw_speed: Option<Velocity>,
-    /// For one corner.
-    pub core: Time,
-    /// Along the slots.
-    pub cleaning_speed: Velocity,
-    /// For one pull.
-    pub pull: Time,
-    /// For one buried loop.
-    pub burial: Time,
-    /// Along the slots.
-    pub sealing_speed: Velocity,
-    /// For the ends of one loop.
-    pub termination: Time,
-    /// For the readings of one loop, once.
-    pub test: Time,
-}
-
-impl ResolvedProductivity {
-    /// The time to saw a length at a depth, all passes together.
-    pub fn sawing_time(&self, length: Length, depth: Length, surface: Surface) -> Time {
-        match self.saw_speed {
-            Some(speed) => f64::from(saw_passes(depth)) * length / speed,
-            None => length / surface.saw_speed(depth),
-        }
-    }
-
-    fn echo(&self) -> ProductivityEcho {
-        ProductivityEcho {
-            set_up: self.set_up.into(),
-            saw_speed: self.saw_speed.map(Into::into),
-            core: self.core.into(),
-            cleaning_speed: self.cleaning_speed.into(),
-            pull: self.pull.into(),
-            burial: self.burial.into(),
-            sealing_speed: self.sealing_speed.into(),
-            termination: self.termination.into(),
-            test: self.test.into(),
-        }
-    }
-}
-
-/// The passes of the saw that a depth takes.
-pub fn saw_passes(depth: Length) -> u32 {
-    let exact: f64 = (depth / depth_per_pass()).into();
-    (exact - 1e-9).ceil().max(1.0) as u32
 }

@@ -88,6 +88,11 @@ impl Diagnostics {
         self.errors.iter().any(|error| is_within(&error.pointer))
     }
 
+    /// Whether any fault was noted, so that the request will not be answered.
+    pub fn has_errors(&self) -> bool {
+        !self.errors.is_empty()
+    }
+
     /// Takes over the faults of a noun that was read aside, and nothing else of it.
     pub fn append_errors(&mut self, aside: &mut Self) {
         self.errors.append(&mut aside.errors);

@@ -32,7 +32,7 @@ vocabulary! {
         FieldUnknown "field_unknown" "Field unknown" "The field does not exist here. Correct its name or leave it out.";
         FieldDuplicate "field_duplicate" "Field sent twice" "The same field stands twice in one object. Send it once.";
         ValueUnknown "value_unknown" "Value unknown" "The value is not one of the closed list. The hint gives the list.";
-        NullNotAllowed "null_not_allowed" "Null" "No field takes null. Leave the field out instead.";
+        NullNotAllowed "null_not_allowed" "Null" "A required field, an item of a list or an entry of a map is null. An optional field may be null, and counts as absent.";
         TypeWrong "type_wrong" "Wrong JSON type" "The field takes another JSON type.";
         Contradiction "contradiction" "Contradiction" "Two fields cannot both hold.";
         ForecastOff "forecast_off" "Forecasts are off" "A place was sent for its forecast, but the operator of this instance has set no weather service. Send weather.conditions instead.";
@@ -47,6 +47,9 @@ pub struct FieldError {
     /// The field, as a JSON Pointer (RFC 6901) in a URI fragment: `#/opening/width`.
     #[schema(pattern = "^#(/|$)")]
     pub pointer: String,
+    /// The parameter of the query that it is about, where a link was asked; the pointer then leads into the body that it stands for.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub parameter: Option<String>,
     /// The reason, for a program; a `code` of `reference/problems`.
     #[schema(pattern = "^[a-z_]+$")]
     pub code: &'static str,
@@ -69,7 +72,7 @@ impl FieldError {
     /// The same, at a pointer that is written already.
     pub fn at(pointer: String, code: FieldErrorCode, detail: Statement, hint: Statement) -> Self {
         let params = Param::of(&[&detail, &hint]);
-        Self { pointer, code: code.code(), detail: detail.into(), hint: hint.into(), params }
+        Self { pointer, parameter: None, code: code.code(), detail: detail.into(), hint: hint.into(), params }
     }
 
     /// A quantity text that could not be read.
@@ -84,6 +87,19 @@ impl FieldError {
         };
         let (detail, hint) = statements_of(error);
         Self::new(at, code, detail, hint)
+    }
+
+    /// Whether the fault is one of its field alone, whatever the others hold.
+    pub fn concerns_one_field(&self) -> bool {
+        let depends_on_others = [
+            FieldErrorCode::TimeOrder,
+            FieldErrorCode::TimeGap,
+            FieldErrorCode::FieldMissing,
+            FieldErrorCode::Contradiction,
+            FieldErrorCode::ForecastOff,
+            FieldErrorCode::ForecastNotCovered,
+        ];
+        depends_on_others.iter().all(|code| code.code() != self.code)
     }
 }
 

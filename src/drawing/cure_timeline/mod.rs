@@ -15,7 +15,7 @@ use crate::calculation::report::Finding;
 use crate::practice::finding_codes::Level;
 use crate::quantity::{QuantityField, UnitSystem};
 use crate::vocabulary::Vocabulary;
-use time_axis::{TimeAxis, format_time};
+use time_axis::{TimeAxis, drawn_hours, format_time};
 use weather_plot::WeatherPlot;
 
 /// The heading over the stops: nothing is built from this drawing.
@@ -30,8 +30,9 @@ impl Drawing for CureTimeline {
     const OPERATION_ID: &'static str = "draw_cure_timeline";
     const SUMMARY: &'static str = "The weather of a sealing job, and when traffic may return";
     const DESCRIPTION: &'static str = "The report of `cure-guidance` over its hours: slab, air and dew point, the margin over the \
-        dew point that the slab must keep, the least temperature of application, the start, hours of rain, the hours in which it \
-        could be applied, and each milestone from its earliest to its latest, with times and verdict in words. Temperatures stand \
+        dew point that the slab must keep, the least temperature of application, the start, rain that was and that comes, the windows of \
+        possible starts with all other hours hatched, the work, and each milestone from its earliest to its latest, with times and \
+        verdict in words. Temperatures stand \
         in the system that the first `air` is written in, the other in brackets; times on the clock of the start. The drawing is \
         one `svg` element without script or outside references, legible 320 pixels wide, light or dark as the reader's device \
         asks, and light in print.";
@@ -59,9 +60,10 @@ pub fn draw(report: &CureGuidanceReport, system: UnitSystem) -> String {
     let job = format_job(report, system);
     let top = draw_notes(&mut canvas, top, &job);
     let top = draw_stops(&mut canvas, top + 2.0, SEAL_STOP_HEADING, &report.findings, no_subject);
-    let axis = TimeAxis::new(report);
-    let bottom = WeatherPlot::new(report, &axis, system, top).draw(&mut canvas);
-    let rows = rows::all(report, &axis);
+    let hours = drawn_hours(report);
+    let axis = TimeAxis::new(report, &hours);
+    let bottom = WeatherPlot::new(report, &hours, &axis, system, top).draw(&mut canvas);
+    let rows = rows::all(report, &hours, &axis);
     let bottom = rows::draw(&mut canvas, &rows, report, &axis, bottom + GAP) + GAP;
     let notes = format_notes(report);
     let bottom = draw_notes(&mut canvas, bottom, &notes) + GAP;
@@ -79,11 +81,9 @@ fn format_job(report: &CureGuidanceReport, system: UnitSystem) -> Vec<String> {
     let inputs = &report.inputs;
     let sealant = inputs.sealant.kind.label();
     let condition = inputs.surface_condition.label();
-    let mut job = format!("{sealant}; slot {}", condition.to_lowercase());
-    if report.assumed.iter().any(|assumed| assumed.about == "#/surface_condition") {
-        job += " as far as anyone said";
-    }
-    job += ".";
+    let is_assumed = report.assumed.iter().any(|assumed| assumed.about == "#/surface_condition");
+    let seen = if is_assumed { "taken to be " } else { "" };
+    let mut job = format!("{sealant}; slot {seen}{}.", condition.to_lowercase());
     if let Some(needed) = &inputs.needed_open_by {
         job += &format!(" Traffic is needed by {}.", format_time(needed));
     }

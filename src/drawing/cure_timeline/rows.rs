@@ -1,7 +1,7 @@
-//! Bars below the weather, on the same hours: rain, when the sealant could be applied, and the milestones of its cure.
+//! Bars below the weather, on the same hours: rain, when the work could begin, the work, and the milestones of its cure.
 
 use super::time_axis::{LEFT, RIGHT, TimeAxis, format_time, format_time_span};
-use crate::calculation::cure_guidance::{CureGuidanceReport, CureHour, CureMilestoneReached};
+use crate::calculation::cure_guidance::{CureGuidanceReport, CureHour, CureMilestoneReached, CureWindow};
 use crate::drawing::canvas::{Canvas, INNER, MARGIN};
 use crate::vocabulary::Vocabulary;
 
@@ -9,7 +9,7 @@ use crate::vocabulary::Vocabulary;
 const BAR_HEIGHT: f64 = 9.0;
 /// The smallest width of a bar, so that a minute is visible among days.
 const MIN_BAR_WIDTH: f64 = 2.0;
-/// The most windows of application that are listed in words.
+/// The most windows that are listed in words.
 const MAX_WINDOWS: usize = 4;
 
 /// How a bar is drawn.
@@ -31,8 +31,10 @@ pub struct TimelineRow {
 }
 
 /// All rows of a report.
-pub fn all(report: &CureGuidanceReport, axis: &TimeAxis) -> Vec<TimelineRow> {
-    let mut rows = vec![rain_row(report, axis), windows_row(report, axis)];
+pub fn all(report: &CureGuidanceReport, hours: &[&CureHour], axis: &TimeAxis) -> Vec<TimelineRow> {
+    let mut rows = vec![rain_row(hours, axis), windows_row(report, axis)];
+    rows.extend(windows_once_dry_row(report, axis));
+    rows.extend(work_row(report, axis));
     rows.extend(report.milestones.iter().map(|milestone| milestone_row(milestone, axis)));
     rows
 }
@@ -78,7 +80,7 @@ fn draw_bar(canvas: &mut Canvas, from: (f64, f64), to: (f64, f64), style: BarSty
 }
 
 /// Rain or snow hour by hour; neighbouring hours that are alike become one bar.
-fn rain_row(report: &CureGuidanceReport, axis: &TimeAxis) -> TimelineRow {
+fn rain_row(hours: &[&CureHour], axis: &TimeAxis) -> TimelineRow {
     let style_of = |hour: &CureHour| match hour.rain {
         Some("likely") => Some(BarStyle::Filled),
         Some("possible") => Some(BarStyle::Open),
@@ -86,10 +88,10 @@ fn rain_row(report: &CureGuidanceReport, axis: &TimeAxis) -> TimelineRow {
         None => Some(BarStyle::Hatched),
     };
     let mut bars: Vec<(f64, f64, BarStyle)> = Vec::new();
-    for (index, hour) in report.hourly.iter().enumerate() {
+    for (index, hour) in hours.iter().enumerate() {
         let Some(style) = style_of(hour) else { continue };
         let from = axis.hours(&hour.time);
-        let until = report.hourly.get(index + 1).map_or(axis.end, |next| axis.hours(&next.time));
+        let until = hours.get(index + 1).map_or(axis.end, |next| axis.hours(&next.time));
         match bars.last_mut() {
             Some((_, end, other)) if *other == style && (*end - from).abs() < 1e-6 => *end = until,
             _ => bars.push((from, until, style)),
@@ -106,7 +108,7 @@ fn rain_row(report: &CureGuidanceReport, axis: &TimeAxis) -> TimelineRow {
     if has(BarStyle::Hatched) {
         texts.push("not known where hatched");
     }
-    let is_silent = report.hourly.iter().all(|hour| hour.rain.is_none());
+    let is_silent = hours.iter().all(|hour| hour.rain.is_none());
     let words = match (is_silent, texts.is_empty()) {
         (true, _) => "not known: the weather does not say".to_owned(),
         (_, true) => "unlikely in every hour".to_owned(),
@@ -115,19 +117,53 @@ fn rain_row(report: &CureGuidanceReport, axis: &TimeAxis) -> TimelineRow {
     TimelineRow { words: format!("Rain or snow: {words}."), bars: if is_silent { Vec::new() } else { bars } }
 }
 
-/// When the sealant could be applied to a dry slot.
+/// The starts that would do: shaded; all other hours from the start on are hatched.
 fn windows_row(report: &CureGuidanceReport, axis: &TimeAxis) -> TimelineRow {
-    let windows = &report.windows;
-    if windows.is_empty() {
-        return TimelineRow { words: "Could be applied: in no hour of this weather.".to_owned(), bars: Vec::new() };
+    let mut bars = Vec::new();
+    let mut free = axis.hours(&report.inputs.start);
+    for window in &report.windows {
+        let (from, until) = (axis.hours(&window.start), axis.hours(&window.end));
+        bars.push((free, from, BarStyle::Hatched));
+        bars.push((from, until, BarStyle::Shaded));
+        free = until;
     }
+    bars.push((free, axis.end, BarStyle::Hatched));
+    // Narrower than a minute is nothing.
+    bars.retain(|(from, until, style)| *style == BarStyle::Shaded || until - from > 1.0 / 60.0);
+    let words = match report.windows.as_slice() {
+        [] if report.verdict.allows_start() => {
+            "Begin: at the start; the weather ends before a later one is sure (hatched).".to_owned()
+        }
+        [] => "Begin: at no time of this weather (hatched).".to_owned(),
+        windows => format!("Begin: {}; not where hatched.", list_windows(windows)),
+    };
+    TimelineRow { words, bars }
+}
+
+/// The starts that would do in a dried slot, where the slot as it is stops the work.
+fn windows_once_dry_row(report: &CureGuidanceReport, axis: &TimeAxis) -> Option<TimelineRow> {
+    let windows = report.windows_once_dry.as_slice();
+    let bars = windows.iter().map(|window| (axis.hours(&window.start), axis.hours(&window.end), BarStyle::Open));
+    let words = format!("Once the slot is dry, begin: {}.", list_windows(windows));
+    (!windows.is_empty()).then(|| TimelineRow { words, bars: bars.collect() })
+}
+
+/// The first windows, in words.
+fn list_windows(windows: &[CureWindow]) -> String {
     let mut texts: Vec<_> =
         windows.iter().take(MAX_WINDOWS).map(|window| format_time_span(&window.start, &window.end)).collect();
     if windows.len() > MAX_WINDOWS {
         texts.push(format!("and {} more", windows.len() - MAX_WINDOWS));
     }
-    let bars = windows.iter().map(|window| (axis.hours(&window.start), axis.hours(&window.end), BarStyle::Hatched));
-    TimelineRow { words: format!("Could be applied to a dry slot: {}.", texts.join("; ")), bars: bars.collect() }
+    texts.join("; ")
+}
+
+/// The work that the milestones count from; `None` where there is none.
+fn work_row(report: &CureGuidanceReport, axis: &TimeAxis) -> Option<TimelineRow> {
+    let (from, sealed) = (report.milestones_from.as_ref()?, report.last_foot_sealed.as_ref()?);
+    let begun = if *from == report.inputs.start { "Work" } else { "Work, begun with the first window" };
+    let words = format!("{begun}: {}, when the last foot is sealed.", format_time_span(from, sealed));
+    Some(TimelineRow { words, bars: vec![(axis.hours(from), axis.hours(sealed), BarStyle::Filled)] })
 }
 
 /// A milestone from its earliest to its latest.

@@ -3,7 +3,7 @@
 use jiff::ToSpan;
 use jiff::civil::DateTime;
 
-use crate::calculation::cure_guidance::CureGuidanceReport;
+use crate::calculation::cure_guidance::{CureGuidanceReport, CureHour};
 use crate::drawing::canvas::{Canvas, MARGIN, WIDTH};
 use crate::drawing::text_metrics::{TEXT_SIZE, lines_height, max_width};
 
@@ -22,6 +22,13 @@ pub struct TimeAxis {
     begin: DateTime,
     /// Its end, hours from the beginning.
     pub end: f64,
+}
+
+/// The hours that are drawn: from the start on, and before it from the first that told of rain.
+pub fn drawn_hours(report: &CureGuidanceReport) -> Vec<&CureHour> {
+    let is_rainy = |hour: &CureHour| matches!(hour.rain, Some("likely" | "possible"));
+    let before = report.hours_before.iter().skip_while(|hour| !is_rainy(hour));
+    before.chain(&report.hourly).collect()
 }
 
 /// The local time of a time of the report. All times of a report have the same offset, so it is left out.
@@ -56,9 +63,9 @@ pub fn format_time_span(from: &str, to: &str) -> String {
 }
 
 impl TimeAxis {
-    /// The axis of a report; a report always holds an hour.
-    pub fn new(report: &CureGuidanceReport) -> Self {
-        let first = report.hourly.first().map_or(report.inputs.start.as_str(), |hour| hour.time.as_str());
+    /// The axis of hours of a report, which always holds one.
+    pub fn new(report: &CureGuidanceReport, hours: &[&CureHour]) -> Self {
+        let first = hours.first().map_or(report.inputs.start.as_str(), |hour| hour.time.as_str());
         let mut axis = Self { begin: parse_local(first).unwrap_or_default(), end: 0.0 };
         axis.end = axis.hours(&report.inputs.weather_until).max(0.1);
         axis

@@ -21,6 +21,7 @@ const SAMPLE_LENGTH: f64 = 24.0;
 /// The temperatures over the hours.
 pub struct WeatherPlot<'a> {
     report: &'a CureGuidanceReport,
+    hours: &'a [&'a CureHour],
     time_axis: &'a TimeAxis,
     system: UnitSystem,
     top: f64,
@@ -35,13 +36,17 @@ fn dew_point_limit(hour: &CureHour, margin: TemperatureDifferenceValue) -> Tempe
 
 impl<'a> WeatherPlot<'a> {
     /// The plot of a report, drawn from `top` down.
-    pub fn new(report: &'a CureGuidanceReport, time_axis: &'a TimeAxis, system: UnitSystem, top: f64) -> Self {
+    pub fn new(
+        report: &'a CureGuidanceReport,
+        hours: &'a [&'a CureHour],
+        time_axis: &'a TimeAxis,
+        system: UnitSystem,
+        top: f64,
+    ) -> Self {
         let margin = report.inputs.least_dew_point_margin;
         let ends = |system| {
-            let of_hours = report
-                .hourly
-                .iter()
-                .flat_map(|hour| [hour.air, hour.surface, hour.dew_point, dew_point_limit(hour, margin)]);
+            let of_hours =
+                hours.iter().flat_map(|hour| [hour.air, hour.surface, hour.dew_point, dew_point_limit(hour, margin)]);
             let values = of_hours.chain([report.inputs.sealant.minimum_application_temperature]);
             let (low, high) = values
                 .map(|value| temperature_number(value, system))
@@ -51,6 +56,7 @@ impl<'a> WeatherPlot<'a> {
         };
         Self {
             report,
+            hours,
             time_axis,
             system,
             top: top + lines_height(1) + 6.0,
@@ -72,7 +78,7 @@ impl<'a> WeatherPlot<'a> {
 
     /// A value of each hour as steps: each lasts until the next.
     fn steps(&self, of: impl Fn(&CureHour) -> TemperatureValue) -> Vec<(f64, f64)> {
-        let hours = &self.report.hourly;
+        let hours = self.hours;
         let mut points = Vec::with_capacity(2 * hours.len());
         for (index, hour) in hours.iter().enumerate() {
             let until = hours.get(index + 1).map_or(RIGHT, |next| self.time_axis.time_x(&next.time));
@@ -165,11 +171,11 @@ impl<'a> WeatherPlot<'a> {
         if let Some(highest) = inputs.sealant.maximum_application_temperature {
             limits += &format!("; at most {}", format_temperature_both(highest, self.system));
         }
-        let assumed = self.report.hourly.iter().filter(|hour| hour.surface_is_assumed).count();
+        let assumed = self.hours.iter().filter(|hour| hour.surface_is_assumed).count();
         let slab = match assumed {
             0 => "slab, measured".to_owned(),
-            count if count == self.report.hourly.len() => "slab, not measured: taken from the air".to_owned(),
-            count => format!("slab; {count} of {} rows not measured: taken from the air", self.report.hourly.len()),
+            count if count == self.hours.len() => "slab, not measured: taken from the air".to_owned(),
+            count => format!("slab; {count} of {} rows not measured: taken from the air", self.hours.len()),
         };
         let band = format!(
             "dew point, and the {} over it (shaded) in which the slab must not lie: water condenses",

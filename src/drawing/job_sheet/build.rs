@@ -6,12 +6,13 @@ use super::format::{format_amount, tick_box};
 use crate::calculation::input::Shape;
 use crate::calculation::installation_plan::InstallationPlanReport;
 use crate::calculation::loop_sizing::SizedLoop;
-use crate::calculation::material_estimate::LoopMaterials;
+use crate::calculation::material_estimate::{LoopMaterials, MaterialEstimateReport};
+use crate::calculation::report::Message;
 use crate::drawing::dimension_text::{format_detail, format_plan};
-use crate::drawing::plan;
+use crate::drawing::{plan, slot_section};
 use crate::practice::site::Construction;
 use crate::quantity::UnitSystem;
-use crate::quantity::format::format_count;
+use crate::quantity::format::{format_count, format_duration};
 use crate::vocabulary::Vocabulary;
 
 /// The loops as they are cut or laid, and the plan that shows them.
@@ -23,7 +24,7 @@ pub fn cut(report: &InstallationPlanReport, system: UnitSystem) -> Markup {
             h2 { @if is_sawn(report) { "Cut" } @else { "Lay out" } }
             div.wide { table {
                 thead { tr {
-                    th { "Loop" } th { "Along × across" } th { "Turns" } th { "Nearest wire" } th { "Slot" } th { "Corners cut" }
+                    th { "Loop" } th { "Along × across" } th { "Turns" } th { "Nearest wire" } th { (if is_sawn(report) { "Slot" } else { "Cover" }) } th { (if is_sawn(report) { "Corners cut" } else { "Corners" }) }
                 } }
                 tbody {
                     @for sized in loops {
@@ -41,13 +42,14 @@ pub fn cut(report: &InstallationPlanReport, system: UnitSystem) -> Markup {
             @for row in loops.iter().filter_map(|sized| sized.side_by_side.as_ref()) {
                 p { (row.saw_plan) }
             }
+            @for how in burials(report) {
+                p { (how) }
+            }
             @if let Some(materials) = report.materials.as_ref().filter(|materials| materials.saw_cut.passes > 0) {
                 @let cut = &materials.saw_cut;
                 p {
                     (format_plan(cut.total, system)) " of cut in all, lead-ins " (format_plan(cut.lead_in, system))
-                    @if let Some(width) = materials.loops.iter().find_map(|each| each.lead_in_slot_width) {
-                        " at " (format_detail(width, system))
-                    }
+                    (format_lead_in_slots(materials, system))
                     "; " (if cut.passes == 1 { "1 pass".to_owned() } else { format!("{} passes", cut.passes) })
                     "; the blade runs on past " (format_count(f64::from(cut.cut_ends), "end"))
                     @if cut.cored_corners > 0 { "; " (format_count(f64::from(cut.cored_corners), "corner")) " drilled" }
@@ -56,8 +58,26 @@ pub fn cut(report: &InstallationPlanReport, system: UnitSystem) -> Markup {
             }
             figure { (PreEscaped(picture)) }
             p { (notes.join(" ")) }
+            @if let Some(section) = report.materials.as_ref().and_then(|materials| slot_section::picture(materials, system)) {
+                figure.section { (PreEscaped(section)) }
+            }
         }
     }
+}
+
+/// The slots of lead-ins that differ, each with its width and depth: ` (5/16 in × 1-1/2 in deep)`.
+fn format_lead_in_slots(materials: &MaterialEstimateReport, system: UnitSystem) -> String {
+    let section = |width, depth| format!("{} × {} deep", format_detail(width, system), format_detail(depth, system));
+    let own = materials.loops.iter().filter_map(|each| each.lead_in_slot_width.zip(each.lead_in_slot_depth));
+    let own = own.map(|(width, depth)| section(width, depth));
+    let shared = materials.shared_slots.iter().map(|slot| format!("shared {}", section(slot.width, slot.depth)));
+    let mut slots: Vec<String> = Vec::new();
+    for slot in own.chain(shared) {
+        if !slots.contains(&slot) {
+            slots.push(slot);
+        }
+    }
+    if slots.is_empty() { String::new() } else { format!(" ({})", slots.join(", ")) }
 }
 
 /// What goes in the van.
@@ -67,20 +87,55 @@ pub fn load(report: &InstallationPlanReport) -> Markup {
         section {
             h2 { "Load" }
             table.load { tbody {
-                @for item in &materials.items {
+                @for (index, item) in materials.items.iter().enumerate() {
+                    @let is_told = materials.items[..index].iter().any(|other| other.item == item.item);
                     tr {
                         td { (tick_box()) }
                         td.amount { (format_amount(item.quantity, item.unit)) }
                         td {
                             b { (item.item.label()) }
                             @if let Some(sku) = &item.sku { " (" (sku) ")" }
-                            ": " (item.how)
+                            // What is said of the first size of a thing holds for the others.
+                            @match item.size.as_deref().filter(|_| is_told) {
+                                Some(size) => { ": " (size) }
+                                None => { ": " (item.how) }
+                            }
                         }
                     }
                 }
             } }
         }
     }
+}
+
+/// How long the crew takes, step by step.
+pub fn hours(report: &InstallationPlanReport) -> Markup {
+    let Some(labour) = report.materials.as_ref().map(|materials| &materials.labour) else { return html! {} };
+    let steps = labour
+        .steps
+        .iter()
+        .map(|timed| format!("{} {}", timed.step.label().to_lowercase(), format_duration(timed.time.0)));
+    html! {
+        section {
+            h2 { "Hours of the crew: " (format_duration(labour.total.0)) }
+            p { (steps.collect::<Vec<_>>().join(", ")) "." }
+        }
+    }
+}
+
+/// The wire to pull, in one length or in several.
+fn format_pull(sized: &SizedLoop, report: &InstallationPlanReport, system: UnitSystem) -> Option<String> {
+    let (materials, made) = (report.materials.as_ref()?, materials(sized, report)?);
+    let (length, gauge) = (format_plan(made.wire_length?, system), &report.sizing.inputs.wire.gauge);
+    let each = if sized.count > 1 { " for each" } else { "" };
+    let how = match (&sized.lead_in.home_run, made.splices) {
+        (Some(_), _) => format!(" in one length{each}, its pair to the pull box included"),
+        (None, 0) => format!(" in one length{each}, lead-in included"),
+        (None, _) => format!("{each}, lead-in included, spliced in the pull box"),
+    };
+    let allowance = materials.inputs.wire_allowance_percent;
+    let more = if allowance > 0.0 { format!(", and {allowance}\u{a0}% more") } else { String::new() };
+    Some(format!("; pull {length} of {gauge}{how}{more}"))
 }
 
 /// How each loop is wound, and how its lead-in is brought home.
@@ -99,24 +154,36 @@ pub fn wind(report: &InstallationPlanReport, system: UnitSystem) -> Markup {
                             None if sized.turns > 1 && sized.construction == Construction::HandWound => { ", all the same way round" }
                             None => {}
                         }
-                        @if let Some(length) = materials(sized, report).and_then(|each| each.wire_length) {
-                            "; pull " (format_plan(length, system)) " of " (sizing.inputs.wire.gauge)
-                            " in one length" @if sized.count > 1 { " for each" } ", lead-in included"
-                        }
+                        (format_pull(sized, report, system).unwrap_or_default())
                         @if let Some(sku) = sized.stock_choice.as_ref().and_then(|choice| choice.sku.as_deref()) {
                             "; from stock: " (sku)
+                        }
+                        @if sized.lead_in.length.m() > 0.0 {
+                            "; label its pair " (sized.mark) " at both ends: " (sized.lead_in.way)
                         }
                         "."
                     }
                 }
             }
             p {
-                "Lead-in: " (format_plan(sizing.lead_in.order_length, system)) " for each loop"
-                (plan::format_longer_lead_ins(sizing, |length| format_plan(length, system))) ", slack included. "
+                "Lead-in: " (plan::format_lead_in_orders(sizing, |length| format_plan(length, system))) ", slack included. "
                 (sizing.lead_in.message)
             }
         }
     }
+}
+
+/// How buried loops are laid, each sentence once.
+fn burials(report: &InstallationPlanReport) -> Vec<&Message> {
+    let mut said: Vec<&Message> = Vec::new();
+    let burials =
+        report.materials.iter().flat_map(|materials| &materials.loops).filter_map(|each| each.burial.as_ref());
+    for burial in burials {
+        if !said.contains(&&burial.message) {
+            said.push(&burial.message);
+        }
+    }
+    said
 }
 
 /// Whether anything is sawn.
@@ -141,7 +208,12 @@ fn format_position(sized: &SizedLoop, system: UnitSystem) -> String {
 
 /// The width of a slot by its depth.
 fn format_slot(sized: &SizedLoop, report: &InstallationPlanReport, system: UnitSystem) -> String {
-    let Some(depth) = sized.slot_depth else { return "not sawn".to_owned() };
+    let Some(depth) = sized.slot_depth else {
+        let burial = materials(sized, report).and_then(|each| each.burial.as_ref());
+        return burial.map_or("not sawn".to_owned(), |burial| {
+            format!("{} under the surface", format_detail(burial.cover, system))
+        });
+    };
     let width = materials(sized, report).and_then(|each| each.slot_width);
     match width.or(report.sizing.inputs.slot.as_ref().map(|slot| slot.width.into())) {
         Some(width) => format!("{} × {} deep", format_detail(width, system), format_detail(depth, system)),

@@ -53,7 +53,9 @@ pub fn stops(report: &InstallationPlanReport) -> Markup {
 
 /// What to know before the work begins. Missing prices do not concern the people on site.
 pub fn warnings(report: &InstallationPlanReport) -> Markup {
-    let messages = findings_of(&report.findings, Level::Warning, |finding| finding.code != FindingCode::Unpriced);
+    let messages = findings_of(&report.findings, Level::Warning, |finding| {
+        !matches!(finding.code, FindingCode::Unpriced | FindingCode::PriceKeyUnknown)
+    });
     html! {
         @if !messages.is_empty() {
             section { h2 { "Warnings" } (message_list(&messages)) }

@@ -113,15 +113,16 @@ pub fn settings(report: &InstallationPlanReport) -> Markup {
         section {
             h2 { "Set the unit" }
             div.wide { table {
-                thead { tr { th { "Channel" } th { "Switch at" } th { "Output" } th { "To" } th { "When the loop fails" } } }
+                thead { tr { th { "Channel" } th { "Switch at" } th { "Output, to" } th { "When the loop fails" }
+                    th.blank { "Unit, serial" } th.blank { "As left" } } }
                 tbody {
                     @for channel in &detector.settings {
                         tr {
                             th { (format_loops(report, &channel.marks)) }
                             td.tied { (channel.threshold_percent) " %" }
-                            td { (format_output(&channel.to_set)) }
-                            td { (format_code(channel.operator_input)) }
+                            td { (format_output(&channel.to_set)) ", " (format_code(channel.operator_input)) }
                             td { (format_code(channel.to_set.on_loop_failure.code())) ": " (channel.failure_consequence) }
+                            td.blank { } td.blank { }
                         }
                     }
                 }

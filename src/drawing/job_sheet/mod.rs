@@ -54,6 +54,7 @@ pub fn page(report: &InstallationPlanReport, system: UnitSystem) -> String {
                 main {
                     (build::cut(report, system))
                     (build::load(report))
+                    (build::hours(report))
                     (build::wind(report, system))
                     (measure::readings(report))
                     (measure::settings(report))
@@ -83,7 +84,7 @@ const STYLE_SHEET: &str = concat!(
     "th,td{text-align:left;vertical-align:top;padding:.15em .4em;border:1px solid var(--faint)}",
     "tbody th{font-weight:600}.load td{border-width:0 0 1px}.load td:last-child{width:100%}.load td:first-child{padding-right:0}.load .amount{white-space:nowrap;font-weight:600}",
     "th.blank,td.blank{min-width:4.5em}td.blank{height:2em}.strong td,.strong th{font-weight:700}",
-    ".wide{overflow-x:auto}figure svg{display:block;width:100%;max-width:34rem;height:auto}",
+    ".wide{overflow-x:auto}figure svg{display:block;width:100%;max-width:34rem;height:auto}figure.section svg{max-width:24rem}",
     ".stop{border:2px solid var(--stop);padding:.5em .8em;margin:0 0 .6em}.stop h2{margin-top:0;color:var(--stop)}",
     ".blanks{display:flex;flex-wrap:wrap;gap:.6em 1.2em}.blanks>span{display:flex;flex:1 1 8em;gap:.4em}",
     ".line{flex:1;border-bottom:1px solid var(--ink);min-height:1.6em}.blanks .job{flex-grow:3}",
@@ -93,11 +94,11 @@ const STYLE_SHEET: &str = concat!(
     "footer{border-top:1px solid var(--faint);padding-top:.4em;font-size:.9em}",
     "@media screen and (max-width:30rem){.wide table{font-size:.85em}.wide th,.wide td{padding:.15em .25em}}",
     "@page{margin:8mm 10mm}",
-    "@media print{body{max-width:none;padding:0;font-size:7pt;line-height:1.14}main{columns:2;column-gap:6mm;margin-top:1.5mm}",
+    "@media print{body{max-width:none;padding:0;font-size:7pt;line-height:1.1}main{columns:2;column-gap:6mm;margin-top:1.5mm}",
     "h1{font-size:13pt;display:inline;margin-right:.6em}header>p:not(.blanks){display:inline}header .blanks{margin-top:1.2mm}",
     "h2{font-size:9pt;margin:1.3mm 0 .4mm;break-after:avoid}h1,p,ul,ol,figure,table{margin-bottom:.5mm}",
     "main>section:first-child>h2{margin-top:0}th,td{padding:.1mm .8mm}",
     "li,tr,figure,thead,p{break-inside:avoid}td.blank{height:4.8mm}.readings td{vertical-align:middle}",
-    "th.blank,td.blank{min-width:11mm}.wide{overflow:visible}figure svg{width:auto;max-width:100%;max-height:128mm;margin:0 auto}",
+    "th.blank,td.blank{min-width:11mm}.wide{overflow:visible}figure svg{width:auto;max-width:100%;max-height:96mm;margin:0 auto}figure.section svg{max-height:27mm}",
     ".few li{margin-right:3mm}.stop{padding:1mm 2mm;break-inside:avoid}.line{min-height:4mm}}",
 );

@@ -13,7 +13,8 @@ use crate::quantity::UnitSystem;
 use crate::vocabulary::Vocabulary;
 
 /// Assumed fields that cannot be checked on site: they serve only the counting of time, materials and money.
-const NOT_ON_SITE: [&str; 3] = ["#/productivity/", "#/waste_percent", "#/prices"];
+const NOT_ON_SITE: [&str; 5] =
+    ["#/productivity/", "#/waste_percent", "#/wire_allowance_percent", "#/saw/blade_life", "#/prices"];
 
 /// The steps, in order; each names its cautions by number.
 pub fn steps(report: &InstallationPlanReport) -> Markup {
@@ -93,7 +94,8 @@ fn format_field(about: &str) -> String {
 }
 
 /// Notes that stand elsewhere on the page, or that only the caller of the service can act on.
-const NOT_ON_PAPER: [FindingCode; 3] = [FindingCode::LooseLeadIn, FindingCode::Sensitivity, FindingCode::UsualTimes];
+const NOT_ON_PAPER: [FindingCode; 4] =
+    [FindingCode::LooseLeadIn, FindingCode::Sensitivity, FindingCode::UsualTimes, FindingCode::NotEstimated];
 
 /// What else there is to know.
 pub fn notes(report: &InstallationPlanReport) -> Markup {

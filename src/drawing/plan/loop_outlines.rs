@@ -1,4 +1,4 @@
-//! The loops on the plan: their outlines, their lead-ins as far as the kerb, and the letters that the schedule explains.
+//! The loops on the plan: their cuts and outlines, and the letters that the schedule explains.
 
 use super::placed_loop::PlacedLoop;
 use super::projection::SiteProjection;
@@ -6,6 +6,7 @@ use crate::calculation::input::Shape;
 use crate::drawing::canvas::{Canvas, CanvasPoint};
 use crate::drawing::label_layout::spread_labels;
 use crate::drawing::text_metrics::MIDDLE_TO_BASELINE;
+use crate::practice::materials::Corner;
 
 /// The x coordinate of the letters.
 const LETTERS: f64 = 346.0;
@@ -14,15 +15,13 @@ const RADIUS: f64 = 8.0;
 /// Where the line from a letter meets its loop, as a share of the leg from the end towards the barrier: clear of the arm above the
 /// loop and of its lead-in.
 const LEADER_SHARE: f64 = 0.35;
-/// How far a lead-in is drawn beyond the edge of the lane.
-const BEYOND_KERB: f64 = 8.0;
 
 /// Draws the loops.
 pub fn draw(canvas: &mut Canvas, projection: &SiteProjection, loops: &[PlacedLoop<'_>]) {
     for placed in loops {
         for (index, (left, right)) in placed.edges().enumerate() {
+            cuts(canvas, projection, placed, left, right);
             outline(canvas, projection, placed, left, right);
-            lead_in(canvas, projection, placed, index);
             if let Some(row) = &placed.sized.side_by_side {
                 winding_sense(
                     canvas,
@@ -59,32 +58,31 @@ fn outline(canvas: &mut Canvas, projection: &SiteProjection, placed: &PlacedLoop
     }
 }
 
-/// The lead-in, as far as the kerb on its side. From an inner loop of a row it passes the outer ones on the side away from the
-/// barrier.
-fn lead_in(canvas: &mut Canvas, projection: &SiteProjection, placed: &PlacedLoop<'_>, index: usize) {
-    let count = placed.centres.len();
-    let to_right = 2 * index >= count.saturating_sub(1);
-    let side = if to_right { 1.0 } else { -1.0 };
-    let outer = if to_right { count - 1 - index } else { index };
-    let half = placed.sized.across_lane.m() / 2.0;
-    let edge = projection.x(placed.centres[index] + side * half);
-    let kerb = projection.x(side * projection.half()) + side * BEYOND_KERB;
-    let inwards = placed.from + placed.to > 0.0;
-    // The corner away from the barrier, past which a loop under an arm was moved.
-    let (near, far) = if inwards { (placed.from, placed.to) } else { (placed.to, placed.from) };
-    let away = if inwards { -1.0 } else { 1.0 };
-    let cut = placed.sized.corner_cut.mm() / 1000.0 * projection.scale;
-    let leg = (projection.y(far) - projection.y(near)).abs();
-    let start = projection.y(far) - away * (cut + 0.12 * leg);
-    for pair in [-1.0, 1.0] {
-        if outer == 0 {
-            canvas.line("line", (edge, start + pair), (kerb, start + pair));
-            continue;
+/// The saw cuts of a loop: its sides and diagonals with what the blade runs on past their ends, under the path of the wire. Sides end at
+/// the diagonals, unless the square is cut full.
+fn cuts(canvas: &mut Canvas, projection: &SiteProjection, placed: &PlacedLoop<'_>, left: f64, right: f64) {
+    let (Some(corner), Some(run_out)) = (placed.sized.corner, placed.sized.run_out) else { return };
+    if corner.is_cored() {
+        return;
+    }
+    let (leg, run) = (placed.sized.corner_cut.mm() / 1000.0, run_out.mm() / 1000.0);
+    let (from, to) = (placed.from, placed.to);
+    let past = if corner == Corner::DiagonalFull { (run - leg).max(0.0) } else { run - leg };
+    for along in [from, to] {
+        canvas.line("fine", projection.at(left - past, along), projection.at(right + past, along));
+    }
+    for across in [left, right] {
+        canvas.line("fine", projection.at(across, from - past), projection.at(across, to + past));
+    }
+    if corner.is_diagonal() {
+        let on = run * std::f64::consts::FRAC_1_SQRT_2;
+        for (across, inwards) in [(left, 1.0), (right, -1.0)] {
+            for (along, up) in [(from, 1.0), (to, -1.0)] {
+                let outer = (across - inwards * on, along + up * (leg + on));
+                let inner = (across + inwards * (leg + on), along - up * on);
+                canvas.line("fine", projection.at(outer.0, outer.1), projection.at(inner.0, inner.1));
+            }
         }
-        // Out at the far side: the pavement between two loops of a row stays whole.
-        let turn = edge - side * (cut + 3.0 + pair * away);
-        let level = projection.y(far) + away * (1.0 + 4.0 * outer as f64) + pair;
-        canvas.polyline("line", &[(turn, projection.y(far)), (turn, level), (kerb, level)]);
     }
 }
 

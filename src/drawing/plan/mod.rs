@@ -1,19 +1,21 @@
 //! The plan of an opening: what closes it, the loops with their roles, and every distance from one line.
 //!
 //! Inside is up. `placed_loop` holds where the loops lie, `projection` maps the site to the canvas, to one scale both ways; `lane_and_barrier`
-//! draws lane, barrier and sweep, `loop_outlines` the loops, `tape` the distances along the lane, `across` those across it, and
+//! draws lane, barrier and sweep, `loop_outlines` the loops, `pair_routes` and `way_to_unit` the way of the pairs and the unit, `tape` the distances along the lane, `across` those across it, and
 //! `schedule` says what each loop is.
 
 mod across;
 mod lane_and_barrier;
 mod loop_outlines;
+mod pair_routes;
 mod placed_loop;
 mod projection;
 mod schedule;
 mod tape;
+mod way_to_unit;
 
 pub use placed_loop::format_position;
-pub use schedule::format_longer_lead_ins;
+pub use schedule::format_lead_in_orders;
 
 use super::canvas::{Canvas, GAP};
 use super::dimension_text::format_plan_both;
@@ -31,6 +33,9 @@ use crate::vocabulary::Vocabulary;
 use placed_loop::PlacedLoop;
 use projection::SiteProjection;
 
+/// The path of the drawing, which a link may ask for, too.
+pub const PATH: &str = "/v1/drawings/plan";
+
 /// The plan of an opening.
 pub struct OpeningPlan;
 
@@ -41,7 +46,7 @@ impl Drawing for OpeningPlan {
     const SUMMARY: &'static str = "The loops of an opening, from above";
     const DESCRIPTION: &'static str = "The report of `loop-sizing` as a plan, to scale: the opening, its barrier and the sweep of \
         its leaves, each loop with what it is for, distances from the line of the barrier as a tape reads them, sizes across the \
-        lane, lead-ins as far as the kerb, and the directions of travel. Dimensions stand in the system that `opening.width` is \
+        lane, the slots of the pairs, their own and shared ones, to the edge on the side of the unit or as far as they go, pull boxes, conduit (dashed) to the unit, where pairs cross the line, where a sliding leaf parks, and the directions of travel. Dimensions stand in the system that `opening.width` is \
         written in, the other in brackets. Stretches without a loop that are very long are broken, and say so. A design that \
         should not be built says so in words. The drawing is one `svg` element without script or outside references, legible \
         320 pixels wide, light or dark as the reader's device asks, and light in print.";
@@ -112,6 +117,7 @@ fn draw_site(
     let has_exit = loops.iter().any(|placed| placed.sized.role == Role::Exit);
     lane_and_barrier::draw(canvas, &projection, barrier, has_exit);
     loop_outlines::draw(canvas, &projection, loops);
+    way_to_unit::draw(canvas, &projection, loops, barrier, opening.unit_side);
     tape::draw(canvas, &projection, loops, barrier, system, edges);
     let bottom = across::draw(canvas, &projection, loops, opening.width.into(), system, edges.1);
     (projection, bottom)

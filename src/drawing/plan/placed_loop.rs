@@ -37,6 +37,11 @@ impl<'a> PlacedLoop<'a> {
         Self { sized, side, distance, from, to, centres }
     }
 
+    /// Whether it has a lead-in.
+    pub fn has_pair(&self) -> bool {
+        self.sized.lead_in.length.m() > 0.0
+    }
+
     /// The left and right edge of each loop, metres across.
     pub fn edges(&self) -> impl Iterator<Item = (f64, f64)> {
         let half = self.sized.across_lane.m() / 2.0;

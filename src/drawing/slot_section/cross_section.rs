@@ -1,6 +1,8 @@
 //! The sections of a report that differ: each once, with the loops that have it.
 
-use crate::calculation::material_estimate::{EstimatedLoopEcho, LoopMaterials, MaterialEstimateReport, SlotFit};
+use crate::calculation::material_estimate::{
+    EstimatedLoopEcho, LoopMaterials, MaterialEstimateReport, SharedLeadInSlot, SlotFit,
+};
 use crate::calculation::report::Message;
 use crate::practice::materials::RodForm;
 use crate::practice::site::Construction;
@@ -13,6 +15,8 @@ pub enum SectionPlace {
     Loop,
     /// The slot of a lead-in.
     LeadIn,
+    /// A slot that pairs of several loops lie in.
+    SharedLeadIn,
     /// Ground over a buried loop.
     Buried,
 }
@@ -22,19 +26,23 @@ pub enum SectionPlace {
 pub enum SlotContents {
     /// Wires one on the other.
     Wires { count: u32, over: DetailLength, conductor: DetailLength },
-    /// Two wires, twisted along their way.
-    Pair { over: DetailLength, conductor: DetailLength },
+    /// Two wires, twisted along their way; so many such pairs one on the other.
+    Pairs { count: u32, over: DetailLength, conductor: DetailLength },
     /// A jacket with its turns, or a jacketed pair; its diameter where it is known.
     Jacket { over: Option<DetailLength>, turns: Option<u32> },
+    /// Jacketed pairs, one on the other.
+    JacketedPairs { count: u32, over: DetailLength },
 }
 
 impl SlotContents {
     /// How high they stand from the floor, millimetres.
     pub fn height(&self, slot: Option<&SawnSlot>) -> f64 {
         match self {
-            Self::Wires { count, over, .. } => f64::from(*count) * over.mm(),
-            Self::Pair { over, .. } => {
-                over.mm() + pair_offset(over.mm(), slot.map_or(f64::INFINITY, |slot| slot.width.mm())).1
+            Self::Wires { count, over, .. } | Self::JacketedPairs { count, over } => f64::from(*count) * over.mm(),
+            // The top pair as it lies; each below it takes the height of both wires.
+            Self::Pairs { count, over, .. } => {
+                let below = f64::from(count.saturating_sub(1)) * 2.0 * over.mm();
+                below + over.mm() + pair_offset(over.mm(), slot.map_or(f64::INFINITY, |slot| slot.width.mm())).1
             }
             Self::Jacket { over, .. } => over.map_or(0.0, crate::quantity::output::DetailLength::mm),
         }
@@ -43,8 +51,8 @@ impl SlotContents {
     /// Whether they are one piece, without a top wire among others.
     pub fn is_single(&self) -> bool {
         match self {
-            Self::Wires { count, .. } => *count < 2,
-            Self::Pair { .. } | Self::Jacket { .. } => true,
+            Self::Wires { count, .. } | Self::Pairs { count, .. } | Self::JacketedPairs { count, .. } => *count < 2,
+            Self::Jacket { .. } => true,
         }
     }
 }
@@ -81,6 +89,20 @@ pub struct SawnSlot {
     pub advice: Message,
 }
 
+impl SawnSlot {
+    /// A slot of this depth, with its fit.
+    fn of(fit: &SlotFit, depth: DetailLength, rod: Option<RodInSlot>) -> Self {
+        Self {
+            width: fit.width,
+            depth,
+            rod,
+            clearance: fit.clearance,
+            verdict: fit.verdict,
+            advice: fit.advice.clone(),
+        }
+    }
+}
+
 /// A section, without the names of its loops.
 #[derive(Clone, Debug, PartialEq)]
 pub struct CrossSection {
@@ -94,6 +116,19 @@ pub struct CrossSection {
     pub cover: Option<DetailLength>,
     /// The slot; absent for what is buried.
     pub slot: Option<SawnSlot>,
+    /// How it lies; absent for what lies in a slot.
+    pub burial: Option<BuriedLoop>,
+}
+
+/// A loop in the ground.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BuriedLoop {
+    /// From the finished surface down to it.
+    pub cover: DetailLength,
+    /// The bed under it.
+    pub bed_under: DetailLength,
+    /// How to lay it.
+    pub message: Message,
 }
 
 /// A section with the loops that have it.
@@ -105,24 +140,55 @@ pub struct SharedSection {
 }
 
 impl SharedSection {
-    /// All sections of a report that differ, those of loops before those of lead-ins.
+    /// All sections of a report that differ: those of loops, of lead-ins, of slots that pairs share, and of buried loops.
     pub fn all(report: &MaterialEstimateReport) -> Vec<Self> {
         let mut shared: Vec<Self> = Vec::new();
         for place in [SectionPlace::Loop, SectionPlace::LeadIn, SectionPlace::Buried] {
             for (one, echo) in report.loops.iter().zip(&report.inputs.loops) {
-                let label = if one.quantity == 1 {
-                    one.label.clone()
-                } else {
-                    format!("{} ({}\u{a0}loops)", one.label, one.quantity)
-                };
+                let name = one.mark.map_or_else(|| one.label.clone(), |mark| mark.to_string());
+                let label = if one.quantity == 1 { name } else { format!("{name} ({}\u{a0}loops)", one.quantity) };
                 let Some(section) = cross_section(place, one, echo, report) else { continue };
                 match shared.iter_mut().find(|other| other.section == section) {
                     Some(other) => other.labels.push(label),
                     None => shared.push(Self { section, labels: vec![label] }),
                 }
             }
+            if place == SectionPlace::LeadIn {
+                shared.extend(report.shared_slots.iter().filter_map(|slot| Self::of_shared_slot(slot, report)));
+            }
         }
         shared
+    }
+
+    /// The section of a slot that pairs share.
+    fn of_shared_slot(slot: &SharedLeadInSlot, report: &MaterialEstimateReport) -> Option<Self> {
+        let is_in_it = |one: &&LoopMaterials| slot.labels.contains(&one.label);
+        let index = report.loops.iter().position(|one| is_in_it(&one))?;
+        let (one, echo) = (&report.loops[index], report.inputs.loops.get(index)?);
+        // Its fit stands after those of the loops, under the names of all whose pairs lie in it.
+        let name = slot.labels.join(", ");
+        let fit = report.slot_fit.iter().rev().find(|fit| fit.label == name && fit.place == "lead_in")?;
+        let wire = &echo.r#loop.wire;
+        let contents = match echo.over_jacket.filter(|_| one.construction.is_preformed()) {
+            Some(over) => SlotContents::JacketedPairs { count: slot.pairs, over },
+            None => SlotContents::Pairs {
+                count: slot.pairs,
+                over: wire.over_insulation.into(),
+                conductor: wire.diameter().into(),
+            },
+        };
+        let rod =
+            slot.rod_height.map(|height| RodInSlot { in_pieces: one.backer_rod == Some(RodForm::Pieces), height });
+        let section = CrossSection {
+            place: SectionPlace::SharedLeadIn,
+            construction: one.construction,
+            contents,
+            cover: Some(slot.cover),
+            slot: Some(SawnSlot::of(fit, slot.depth, rod)),
+            burial: None,
+        };
+        let marks: Vec<_> = slot.marks.iter().map(ToString::to_string).collect();
+        Some(Self { section, labels: if marks.is_empty() { slot.labels.clone() } else { marks } })
     }
 }
 
@@ -141,24 +207,26 @@ fn cross_section(
         contents: SlotContents::Jacket { over: echo.over_jacket, turns: Some(turns) },
         cover: None,
         slot: None,
+        burial: one.burial.as_ref().map(|burial| BuriedLoop {
+            cover: burial.cover,
+            bed_under: burial.bed_under,
+            message: burial.message.clone(),
+        }),
     };
     let code = match place {
         SectionPlace::Loop => "loop",
         SectionPlace::LeadIn => "lead_in",
+        // Such a slot belongs to no single loop.
+        SectionPlace::SharedLeadIn => return None,
         SectionPlace::Buried => return one.slot_width.is_none().then_some(buried),
     };
     let fit = report.slot_fit.iter().find(|fit| fit.label == one.label && fit.place == code)?;
-    let slot = |depth, rod: Option<DetailLength>| SawnSlot {
-        width: fit.width,
-        depth,
-        rod: rod.map(|height| RodInSlot { in_pieces: one.backer_rod == Some(RodForm::Pieces), height }),
-        clearance: fit.clearance,
-        verdict: fit.verdict,
-        advice: fit.advice.clone(),
-    };
+    let in_pieces = one.backer_rod == Some(RodForm::Pieces);
+    let slot =
+        |depth, rod: Option<DetailLength>| SawnSlot::of(fit, depth, rod.map(|height| RodInSlot { in_pieces, height }));
     let (contents, cover, slot) = if place == SectionPlace::LeadIn {
         let contents = if is_wound {
-            SlotContents::Pair { over: wire.over_insulation.into(), conductor: wire.diameter().into() }
+            SlotContents::Pairs { count: 1, over: wire.over_insulation.into(), conductor: wire.diameter().into() }
         } else {
             SlotContents::Jacket { over: echo.over_jacket, turns: None }
         };
@@ -175,7 +243,7 @@ fn cross_section(
         };
         (contents, one.cover, slot(one.slot_depth?, one.rod_height))
     };
-    Some(CrossSection { contents, cover, slot: Some(slot), ..buried })
+    Some(CrossSection { contents, cover, slot: Some(slot), burial: None, ..buried })
 }
 
 /// How many wires lie one on the other in the highest stack.

@@ -29,6 +29,8 @@ pub struct SectionGround<'a> {
     pub surface: f64,
     /// How deep the slot is, or what is buried; millimetres.
     pub depth: f64,
+    /// The bed below that; millimetres.
+    pub below: f64,
     /// The left and right side of the slot; equal where there is none.
     pub sides: (f64, f64),
 }
@@ -48,8 +50,8 @@ impl SectionGround<'_> {
 
     /// The lower edge of what is drawn.
     pub fn bottom(&self) -> f64 {
-        self.whole_slab()
-            .map_or_else(|| self.y(GROUND_DEPTH * self.depth).max(self.y(self.depth) + 14.0), |slab| self.y(slab.mm()))
+        let least = self.y(GROUND_DEPTH * self.depth).max(self.y(self.depth + self.below) + 14.0);
+        self.whole_slab().map_or(least, |slab| self.y(slab.mm()))
     }
 
     /// Draws the ground and adds its labels.
@@ -70,7 +72,6 @@ impl SectionGround<'_> {
         if left < right {
             self.draw_slab_and_steel(canvas, labels, system);
         } else {
-            labels.push(SectionLabel { at: (RIGHT - 8.0, bottom), words: "Not to scale".to_owned() });
             canvas.line("line", (LEFT, bottom), (RIGHT, bottom));
         }
     }

@@ -14,8 +14,8 @@ use super::report_text::{
     BUILD_STOP_HEADING, describe_findings, draw_footer, draw_heading, draw_notes, draw_stops, draw_warnings,
 };
 use super::traits::Drawing;
-use crate::calculation::material_estimate::{MaterialEstimateReport, MaterialEstimateRequest};
-use crate::calculation::report::Finding;
+use crate::calculation::material_estimate::{LoopMaterials, MaterialEstimateReport, MaterialEstimateRequest};
+use crate::calculation::report::{Finding, Subject};
 use crate::quantity::{QuantityField, UnitSystem};
 use crate::vocabulary::Vocabulary;
 use cross_section::{SectionPlace, SharedSection};
@@ -29,10 +29,9 @@ impl Drawing for SlotSection {
     const OPERATION_ID: &'static str = "draw_slot_section";
     const SUMMARY: &'static str = "What lies in the slots of a job, cut through";
     const DESCRIPTION: &'static str = "The report of `material-estimate` as sections, each to its own scale: the slot of each loop \
-        and of its lead-in with wires, pair or jacket, backer rod (dashed where it lies in pieces), sealant and its finish below \
+        and of its lead-in, and each slot that pairs of several loops share, with wires, pair or jacket, backer rod (dashed where it lies in pieces), sealant and its finish below \
         the surface, cover and clearance, whether sealant can flow round it, and slab and steel where they were sent. Loops with \
-        the same section share one. A buried loop is shown without scale, for its depth is no part of \
-        the estimate. Dimensions stand in the system that `along_travel` of the first loop is written in, the other in brackets. The \
+        the same section share one. A buried loop is shown on its bed, under its cover. Dimensions stand in the system that `along_travel` of the first loop is written in, the other in brackets. The \
         drawing is one `svg` element without script or outside references, legible 320 pixels wide, light or dark as the reader's device asks, and light in print.";
 
     fn system(request: &MaterialEstimateRequest) -> UnitSystem {
@@ -46,6 +45,13 @@ impl Drawing for SlotSection {
     }
 }
 
+/// A loop as the sections name it: by its mark in a plan, else as its caller does.
+fn name(subject: &Subject, report: &MaterialEstimateReport) -> String {
+    let is_meant = |one: &&LoopMaterials| one.role.is_some_and(|role| *subject == Subject::Role(role));
+    let mark = report.loops.iter().find(is_meant).and_then(|one| one.mark);
+    mark.map_or_else(|| subject.to_string(), |mark| mark.to_string())
+}
+
 /// Draws the sections of a report.
 pub fn draw(report: &MaterialEstimateReport, system: UnitSystem) -> String {
     let sections = SharedSection::all(report);
@@ -55,8 +61,9 @@ pub fn draw(report: &MaterialEstimateReport, system: UnitSystem) -> String {
         (1, 1) => "Section of the slot".to_owned(),
         (_, count) => format!("Sections of the slots: {count}"),
     };
-    let name_subject =
-        |finding: &Finding| finding.subject.as_ref().filter(|_| report.loops.len() > 1).map(ToString::to_string);
+    let name_subject = |finding: &Finding| {
+        finding.subject.as_ref().filter(|_| report.loops.len() > 1).map(|subject| name(subject, report))
+    };
 
     let mut canvas = Canvas::default();
     let top = draw_heading(&mut canvas, &title);
@@ -79,10 +86,22 @@ pub fn draw(report: &MaterialEstimateReport, system: UnitSystem) -> String {
     canvas.finish(SlotSection::NAME, &title, &(description + &notes.join(" ") + &findings), height)
 }
 
+/// The section of the first loop for a page that says the rest itself; `None` without one.
+pub fn picture(report: &MaterialEstimateReport, system: UnitSystem) -> Option<String> {
+    let sections = SharedSection::all(report);
+    let first = sections.first()?;
+    let heading = format_heading(first);
+    let mut canvas = Canvas::default();
+    let top = canvas.paragraph("strong", (MARGIN, GAP), INNER, &heading);
+    let bottom = view::draw(&mut canvas, &first.section, &report.inputs, system, top + 2.0);
+    Some(canvas.finish(SlotSection::NAME, &heading, &format_verdict(first, system), bottom + GAP))
+}
+
 fn format_heading(shared: &SharedSection) -> String {
     let what = match shared.section.place {
         SectionPlace::Loop => "Slot of the loop",
         SectionPlace::LeadIn => "Slot of the lead-in",
+        SectionPlace::SharedLeadIn => "Slot that pairs share",
         SectionPlace::Buried => "Buried",
     };
     format!("{what}: {}", shared.labels.join(", "))
@@ -92,10 +111,8 @@ fn format_heading(shared: &SharedSection) -> String {
 fn format_verdict(shared: &SharedSection, system: UnitSystem) -> String {
     let made = shared.section.construction.label();
     let Some(slot) = &shared.section.slot else {
-        return format!(
-            "{made}: no slot and no sealant, and its lead-in lies in conduit. How deep it lies is no part of this estimate: loop-sizing \
-             takes the usual cover of each surface."
-        );
+        let laid = shared.section.burial.as_ref().map_or("", |burial| burial.message.words());
+        return format!("{made}, its lead-in in conduit. {laid}");
     };
     let free = if slot.clearance.mm() > 0.0 {
         format!("{} of the width is free, half at each side", format_fine_both(slot.clearance, system))

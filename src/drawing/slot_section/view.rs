@@ -1,6 +1,6 @@
 //! One section: the slot in its ground with what lies in it, dimensions at the left, words at the right.
 
-use super::cross_section::{CrossSection, SawnSlot, SectionPlace, SlotContents, pair_offset};
+use super::cross_section::{CrossSection, SawnSlot, SlotContents, pair_offset};
 use super::ground::{LEFT, RIGHT, SectionGround};
 use super::labels::{self, SectionLabel};
 use crate::calculation::material_estimate::MaterialEstimateInputs;
@@ -18,10 +18,8 @@ const MAX_WIDTH: f64 = 62.0;
 const DEPTH_LINE: f64 = 84.0;
 /// The middle of the slot.
 const MIDDLE: f64 = f64::midpoint(LEFT, RIGHT);
-/// How deep a buried loop is drawn; not to scale.
-const BURIED_DEPTH: f64 = 70.0;
-/// The radius of a buried loop; not to scale.
-const BURIED_RADIUS: f64 = 9.0;
+/// How deep the bed of a buried loop is drawn.
+const BURIED_DEPTH: f64 = 110.0;
 /// The radius of a jacket whose diameter is not known, and the smallest of any.
 const MIN_RADIUS: f64 = 2.0;
 /// The most turns that are drawn in a jacket.
@@ -36,24 +34,26 @@ pub fn draw(
     top: f64,
 ) -> f64 {
     let stack = section.contents.height(section.slot.as_ref());
-    let (scale, depth, above, half) = match &section.slot {
-        Some(slot) => {
-            let scale = (MAX_DEPTH / slot.depth.mm()).min(MAX_WIDTH / slot.width.mm());
-            let rod = slot.rod.as_ref().map_or(0.0, |rod| rod.height.mm());
-            (scale, slot.depth.mm(), (stack + rod - slot.depth.mm()).max(0.0), slot.width.mm() / 2.0)
-        }
-        // The report does not say how deep a buried loop lies: the picture has no scale.
-        None => (1.0, BURIED_DEPTH, 0.0, 0.0),
+    let (scale, depth, above, half) = if let Some(slot) = &section.slot {
+        let scale = (MAX_DEPTH / slot.depth.mm()).min(MAX_WIDTH / slot.width.mm());
+        let rod = slot.rod.as_ref().map_or(0.0, |rod| rod.height.mm());
+        (scale, slot.depth.mm(), (stack + rod - slot.depth.mm()).max(0.0), slot.width.mm() / 2.0)
+    } else {
+        // Down to its bed; the jacket of a loop whose diameter is not known is drawn as if it were thin.
+        let depth = section.burial.as_ref().map_or(0.0, |burial| burial.cover.mm() + stack);
+        let bed = section.burial.as_ref().map_or(0.0, |burial| burial.bed_under.mm());
+        (BURIED_DEPTH / (depth + bed).max(1.0), depth, 0.0, 0.0)
     };
     let surface = top + lines_height(1) + 20.0 + scale * above;
     let sides = (MIDDLE - scale * half, MIDDLE + scale * half);
-    let ground = SectionGround { inputs, scale, surface, depth, sides };
+    let below = section.burial.as_ref().map_or(0.0, |burial| burial.bed_under.mm());
+    let ground = SectionGround { inputs, scale, surface, depth, below, sides };
     let mut labels = Vec::new();
     ground.draw(canvas, &mut labels, system);
     let view = SectionView { section, ground: &ground, system };
     match &section.slot {
         Some(slot) => view.draw_sawn(canvas, &mut labels, slot, (stack, above)),
-        None => view.draw_contents(canvas, &mut labels, f64::INFINITY),
+        None => view.draw_buried(canvas, &mut labels),
     }
     let bottom = labels::draw(canvas, &mut labels, top);
     bottom.max(ground.bottom() + 8.0).max(ground.y(depth) + 8.0)
@@ -100,6 +100,24 @@ impl SectionView<'_> {
         self.draw_cover(canvas, labels, over);
     }
 
+    /// Draws a buried loop on its bed, and how deep it lies.
+    fn draw_buried(&self, canvas: &mut Canvas, labels: &mut Vec<SectionLabel>) {
+        self.draw_contents(canvas, labels, f64::INFINITY);
+        let Some(burial) = &self.section.burial else { return };
+        let floor = self.ground.y(self.ground.depth);
+        if burial.bed_under.mm() > 0.0 {
+            let foot = self.ground.y(self.ground.depth + burial.bed_under.mm());
+            canvas.rectangle("dashed", (LEFT + 14.0, floor), (RIGHT - 14.0, foot));
+            let words = format!("Bed under it {}", format_fine_both(burial.bed_under, self.system));
+            labels.push(SectionLabel { at: (RIGHT - 18.0, f64::midpoint(floor, foot)), words });
+        }
+        self.draw_depth(canvas, burial.cover);
+        let (x, top) = (MIDDLE - 16.0, self.ground.surface);
+        canvas.line("fine", (x, top), (x, self.ground.y(burial.cover.mm())));
+        let words = format!("Cover over it {}", format_fine_both(burial.cover, self.system));
+        labels.push(SectionLabel { at: (x, self.ground.y(burial.cover.mm() / 2.0)), words });
+    }
+
     /// Draws walls, floor and sealant.
     fn draw_slot(&self, canvas: &mut Canvas, labels: &mut Vec<SectionLabel>, slot: &SawnSlot) {
         let (left, right) = self.ground.sides;
@@ -136,21 +154,36 @@ impl SectionView<'_> {
                 let name = if *count == 1 { "wire".to_owned() } else { "wires, one on the other, each".to_owned() };
                 (format!("{count} {name} {} over its insulation", diameter(*over)), (MIDDLE, up(count / 2)))
             }
-            SlotContents::Pair { over, conductor } => {
+            SlotContents::Pairs { count, over, conductor } => {
                 let (across, up) = pair_offset(over.mm(), width);
-                let (x, y) = (scale * across / 2.0, floor - scale * over.mm() / 2.0);
-                wire(canvas, MIDDLE - x, y, *over, *conductor);
-                wire(canvas, MIDDLE + x, y - scale * up, *over, *conductor);
+                let x = scale * across / 2.0;
+                let foot = |index: u32| floor - scale * over.mm() * (2.0 * f64::from(index) + 0.5);
+                for index in 0..*count {
+                    wire(canvas, MIDDLE - x, foot(index), *over, *conductor);
+                    wire(canvas, MIDDLE + x, foot(index) - scale * up, *over, *conductor);
+                }
+                let name = if *count == 1 {
+                    "Twisted pair,".to_owned()
+                } else {
+                    format!("{count} twisted pairs, one on the other,")
+                };
                 (
-                    format!("Twisted pair, each wire {} over its insulation", diameter(*over)),
-                    (MIDDLE + x, y - scale * up),
+                    format!("{name} each wire {} over its insulation", diameter(*over)),
+                    (MIDDLE + x, foot(count / 2) - scale * up),
                 )
             }
+            SlotContents::JacketedPairs { count, over } => {
+                let radius = scale * over.mm() / 2.0;
+                let middle = |index: u32| (MIDDLE, floor - radius * (2.0 * f64::from(index) + 1.0));
+                for index in 0..*count {
+                    canvas.circle("core", middle(index), radius);
+                    draw_turns(canvas, middle(index), radius, 2);
+                }
+                (format!("{count} jacketed pairs, one on the other, each {}", diameter(*over)), middle(count / 2))
+            }
             SlotContents::Jacket { over, turns } => {
-                let is_buried = self.section.place == SectionPlace::Buried;
-                let to_scale =
+                let radius =
                     (scale * over.map_or(0.0, crate::quantity::output::DetailLength::mm) / 2.0).max(MIN_RADIUS);
-                let radius = if is_buried { BURIED_RADIUS } else { to_scale };
                 let middle = (MIDDLE, floor - radius);
                 canvas.circle("core", middle, radius);
                 draw_turns(canvas, middle, radius, turns.unwrap_or(2));
@@ -224,7 +257,11 @@ impl SectionView<'_> {
         canvas.line("line", (x, top), (x, foot));
         canvas.tick((x, top));
         canvas.tick((x, foot));
-        let what = if self.section.contents.is_single() { "Cover over it" } else { "Cover over the top wire" };
+        let what = match &self.section.contents {
+            contents if contents.is_single() => "Cover over it",
+            SlotContents::Pairs { .. } | SlotContents::JacketedPairs { .. } => "Cover over the top pair",
+            SlotContents::Wires { .. } | SlotContents::Jacket { .. } => "Cover over the top wire",
+        };
         labels.push(SectionLabel {
             at: (x, f64::midpoint(top, foot)),
             words: format!("{what} {}", format_fine_both(cover, self.system)),

@@ -38,6 +38,8 @@ compatibility-move-apart = Move them until their middles are { $distance } apart
 
 ## How to set a channel
 
+compatibility-usual-role = It is not said what the loop is for: its channel is set for one that holds a gate, the safe side. Send its role.
+
 compatibility-frequency-setting = Start at the highest that the unit offers; give neighbours different settings, and change when it misses or calls for no reason.
 # What the gate does when a loop of this role fails. Common practice.
 compatibility-failure-consequence = { $on_loop_failure-code ->

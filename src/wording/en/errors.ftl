@@ -12,6 +12,7 @@ errors-dimension = { $dimension ->
     [inductance_per_length] an inductance per length
     [depth_per_day] a depth per day
     [wire_size] a wire size
+    [share] a share in percent
     [amount_of_money] an amount of money
    *[quantity] a quantity
 }
@@ -25,6 +26,7 @@ errors-dimension-at-start = { $dimension ->
     [inductance_per_length] An inductance per length
     [depth_per_day] A depth per day
     [wire_size] A wire size
+    [share] A share in percent
    *[quantity] A quantity
 }
 errors-dimension-without-article = { $dimension ->
@@ -37,6 +39,7 @@ errors-dimension-without-article = { $dimension ->
     [inductance_per_length] inductance per length
     [depth_per_day] depth per day
     [wire_size] wire size
+    [share] share in percent
    *[quantity] this quantity
 }
 errors-examples = "{ $us_example }" or "{ $metric_example }"
@@ -85,7 +88,6 @@ errors-send-once = Send it once.
 errors-value-unknown = "{ $value }" is not a value that this field takes.
 errors-known-values = One of: { $known }.
 errors-null = null is not taken here.
-errors-leave-out = Leave the field out instead.
 errors-send-value = Send a value.
 errors-list-too-long = The list has more than { $max_items } items, the most that this service takes in any list.
 errors-send-fewer-items = Send at most { $max_items } items.
@@ -135,14 +137,18 @@ errors-simulated-vehicle = A unit that does not run cannot be tried with a vehic
 errors-simulated-vehicle-hint = Leave simulated_vehicle_switches out, or send unit_runs as true.
 errors-nothing-observed = There is nothing to reason from.
 errors-nothing-observed-hint = Send at least one reading, one observation, or a substitution.
-errors-nothing-expected = Nothing says what the loop should measure.
-errors-nothing-expected-hint = Send design (loop and lead_in), or expected from the commissioning record, or both.
 errors-empty-record = The commissioning record holds no figure.
 errors-empty-record-hint = Send inductance_uh, resistance_ohm or quality_factor, or leave expected out.
 errors-number-and-over-range = { $field } is a number and over range at once.
 errors-number-and-over-range-hint = Send the number, or the flag as true, not both.
 errors-test-voltage-alone = There is a test voltage and no reading of insulation.
 errors-test-voltage-alone-hint = Send insulation_megohm with it, or leave it out.
+errors-whole-capacitance = Capacitance tells nothing without that of the whole pair.
+errors-whole-capacitance-hint = Send whole_capacitance_nf, of a like pair that is whole or from the cable's sheet times its length, or leave capacitance_nf out.
+errors-test-twice = The test { $test } stands twice.
+errors-test-twice-hint = Send each test once, with what it showed last.
+errors-test-outcome = The test { $test } cannot show { $outcome }.
+errors-test-outcome-hint = Send one of { $outcomes }.
 errors-sku-of-item = The sku { $sku } is the name of an item.
 errors-sku-of-item-hint = Send your own number for it.
 errors-label-twice = The label { $label } stands twice.
@@ -198,6 +204,12 @@ errors-no-vehicle-hint = Send vehicle with a code of reference/vehicle-classes, 
 errors-wide-setback = Two setbacks take almost the whole width.
 errors-wide-setback-hint = Send an edge_setback of at most 40 % of the width.
 errors-lead-in-parts = in_slot and in_conduit together are longer than the lead-in.
+errors-batch-shared-field = { $name } is not shared by the items of a batch.
+errors-batch-shared-field-hint = Send an opening in each item, and the weather beside the items.
+errors-batch-id-twice = The id { $id } occurs twice.
+errors-batch-id-twice-hint = With pool each id must be its own: number them, or leave out pool.
+errors-lead-in-shared = More of the lead-in is to lie in a shared slot than lies in a slot at all.
+errors-lead-in-shared-hint = Send a shorter in_shared_slot, or a longer in_slot that it is a part of.
 errors-lead-in-parts-hint = Send a length that covers both, or shorter parts.
 errors-thin-insulation = The diameter over insulation is no larger than the bare conductor of { $gauge }.
 errors-thin-insulation-hint = Send the diameter over insulation from the wire's sheet, or a smaller gauge.
@@ -222,3 +234,5 @@ errors-fixed-loop-wide = This loop is wider than the opening.
 errors-fixed-loop-wide-hint = Send a leg across that is no longer than opening.width.
 errors-fixed-distance-on-line = A loop for { $role } straddles the line and has no distance from it.
 errors-fixed-distance-on-line-hint = Leave distance out for this role.
+errors-no-steel-with-depth = There is no steel below and a depth of it.
+errors-no-steel-with-depth-hint = Leave reinforcement out, or send over_steel as true.

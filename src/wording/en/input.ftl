@@ -15,7 +15,14 @@ input-insulation-gives-way = No thicker than the jacket that was sent.
 
 input-usual-lead-in-length = A usual way to the cabinet; measure yours.
 input-usual-spare = Slack of the pair, coiled in the pull box.
+input-price-key-unknown = { $name } prices nothing. Did you mean { $meant }?
+input-stock-short = { $needed } of { $sku } are planned and { $available ->
+    [one] { $available } is
+   *[other] { $available } are
+} there: order { $missing } more, or lay other loops.
+input-usual-unit-side = The unit stands inside, at the edge of the pavement on the right as one leaves; say so where it stands on the left.
 input-usual-lead-in-wire = The usual lead-in.
+input-loose-lead-in-inductance = Two wires of 14 AWG that lie half an inch apart, from their geometry.
 input-usual-lead-in-inductance = The middle of 20 to 24 µH per 100 ft of twisted 14 AWG pair.
 
 ## The slot
@@ -80,3 +87,7 @@ input-forecast-stale = The weather service's forecast for weather.location, { $a
 ## What several questions say
 
 input-fine-threshold = { $threshold } is finer than the finest class of the standard ({ $finest_class }). The unit's own sheet must show that it switches there.
+
+## The loops of a list
+
+input-usual-label = Its number in the list; send a label of your own to find it again.

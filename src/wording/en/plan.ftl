@@ -28,6 +28,11 @@ plan-cut = { $total } of cut in all, in { $passes ->
     [one] { $cut_ends } end
    *[other] { $cut_ends } ends
 }.
+plan-lead-in-way = { $mark } { $role }: its pair { $way }
+plan-splice-in-box = In the pull box the loop's own pair ends with its tail; splice it there with a kit, soldered and sealed, to the { $to ->
+    [home_run] home-run cable
+   *[next_piece] pair from the next spool
+}: never in the slot.
 plan-turns = { $mark } { $role }: { $turns ->
     [one] { $turns } turn
    *[other] { $turns } turns
@@ -38,6 +43,9 @@ plan-sealant-loaded = { $cartridges ->
    *[other] { $cartridges } cartridges
 } loaded.
 plan-seal-verdict = At the start that was asked for: { $verdict }.
+plan-seal-in-window = Not at the start that was asked for: begin between { $from } and { $until }.
+plan-seal-once-dry = Not in the slot as it is: dry it, look at it, and begin between { $from } and { $until }.
+plan-seal-another-day = Not in this weather: look for another day.
 plan-open-between = Computed: between { $earliest } and { $latest }.
 plan-open-from = Computed: from { $earliest } at the earliest; the forecast ends before it is sure.
 plan-open-beyond-forecast = Not before the forecast ends.

@@ -3,7 +3,7 @@
 ## Whether a loop can be built
 
 sizing-no-working-turns = No number of turns brings this loop, with this lead-in, wholly inside what the unit tunes to. Shorten the lead-in, take heavier wire, or choose a unit with a wider range.
-sizing-near-least-inductance = As built it may measure { $as_built_low }, close to the { $inductance_min } that the unit tunes to at least; another turn is no better here. Measure before sealing.
+sizing-near-least-inductance = As built it may measure { $as_built_low }, close to the { $inductance_min } that the unit tunes to at least; another turn is no better here. Measure before it is closed.
 
 ## Which vehicles it sees
 
@@ -62,7 +62,10 @@ sizing-exit-time-unknown = Send approach_speed and opening_time, and the exit lo
 sizing-exit-reopens = A vehicle that comes in crosses the exit loop and opens the gate again. Set the close timer to { $close_timer_min } or more: so long takes a vehicle at walking pace to where it is held.
 sizing-drive-too-short = The drive is { $drive_length } long, and the exit loop ends { $needed } from the gate. Leave exit out of roles and open for those who leave by another device (a button, a transmitter).
 sizing-exit-far-away = For the gate to be open on arrival the exit loop would have to lie { $run_up } away. It lies { $distance_from_barrier } away, and a driver waits about { $wait }. An approach at { $serving_speed }, a faster opener, or a second device on the way (another loop, a transmitter) cures it.
-sizing-exit-beyond-lead-in = The { $role } loop lies { $distance_from_barrier } from the gate, and the lead-in is { $lead_in_length } long. It is planned with { $order_length }: order that in one piece.
+sizing-exit-beyond-lead-in = { $row ->
+    [row] The { $role } loops lie in a row of { $row_width } from middle to middle, { $distance_from_barrier } from the line,
+   *[single] The { $role } loop lies { $distance_from_barrier } from the gate,
+} and the lead-in is { $lead_in_length } long. It is planned with { $order_length }: order that in one piece.
 sizing-nothing-holds-the-gate = None of these loops keeps the barrier from closing on a vehicle. Add the obstruction roles (closing at a barrier arm), or make sure that another device does it.
 sizing-leaves-swing-inwards = The leaves are taken to swing inwards{ $hinges ->
     [one_side] , hung on the left as one drives in
@@ -92,7 +95,12 @@ sizing-same-place = The { $left_out } loop would lie in one slot with the { $kep
 sizing-scanning-unit = Loops { $loops } couple by up to { $coupling } and have no better places. Put them on one unit that scans its channels in turn, so that one is alive at a time; on units of their own give them frequencies as far apart as the switches allow.
 sizing-loop-mark = { $mark }
 sizing-road-holds-the-gate = Traffic on a road that passes over or close to the outside loop holds the gate: keep the loop off the carriageway.
-sizing-saw-plan = Cut each loop by itself with all four sides; leave { $gap } of whole pavement between the neighbouring slots and lay no two loops in one slot. Wind the first clockwise, the next anticlockwise, and so on. Bring each lead-in out at its own edge.
+sizing-saw-plan = Cut each loop by itself with all four sides; leave { $gap } of whole pavement between the neighbouring slots and lay no two loops in one slot. Wind the first clockwise, the next anticlockwise, and so on. { $slots ->
+    [row] Bring each pair { $own_slot } out, off the slots of the loops, into one slot of { $shared_slot } beside the row.
+    [shared] Bring each pair { $own_slot } out, off the slots of the loops, into one slot of { $shared_slot } that pairs of its unit share.
+    [own] Bring each pair out in a slot of its own; no two lie in one slot.
+   *[none] {""}
+}
 
 ## Other loops for the same role
 
@@ -130,13 +138,52 @@ sizing-order-instead = Order { $along_travel } x { $across_lane }, { $turns } tu
 
 ## The lead-ins
 
+sizing-way-of-pair = { $slot ->
+    [none] out on the { $unit_side ->
+        [left] left
+       *[right] right
+    } as one leaves
+    [own] { $own_slot } in a slot of its own
+    [row] { $own_slot } in a slot of its own, then in the shared slot of { $shared_slot } beside the row
+   *[unit] { $own_slot } in a slot of its own, then in one of { $shared_slot } with other pairs
+}{ $slot_end ->
+    [at_edge] { " " }to the edge on the { $unit_side ->
+        [left] left
+       *[right] right
+    } as one leaves
+    [before_edge] , which ends { $from_edge } before the edge on the { $unit_side ->
+        [left] left
+       *[right] right
+    } as one leaves
+    [past_edge] , which goes { $from_edge } past the edge on the { $unit_side ->
+        [left] left
+       *[right] right
+    } as one leaves
+   *[no_slot] {""}
+}{ $goes_on ->
+    [home_run] , into a pull box there; from the box { $cable_length } of { $gauge } cable, { $in_conduit } of it in conduit
+    [home_run_bare] , into a pull box there; from the box { $cable_length } of { $gauge } cable
+    [conduit] , { $in_conduit } in conduit
+   *[slot] {""}
+}, to unit { $unit }
+sizing-slot-before-edge = The slot of the pair ends { $from_edge } before the edge of the pavement, and conduit cannot lie in the slab. { $field ->
+    [length] The lead-in is too short for its place: to the edge alone it needs { $needed }.
+    [in_conduit] Leave in_conduit out, or take so much less that { $needed } are left for the slot.
+   *[in_slot] Leave in_slot out, which takes the slot to the edge, or send { $needed } or more.
+}
+
 sizing-jacketed-pair = The pair comes twisted inside its jacket, so its inductance is fixed; bring it to the unit without a splice in the pavement.
 sizing-lead-in-conduit = Bring the lead-in through conduit from the edge of the loop to the unit, sealed against water at both ends.
-sizing-twist-the-tails = Twist the two tails at least 2 turns per foot (6 per metre) all the way. Loose, the pair has about { $untwisted-number } instead of { $twisted }, { $gained } more over { $lead_in_length }, and that changes whenever the wires shift; it also picks up hum and sees vehicles that cross it.
+sizing-twist-the-tails = Twist the two tails at least 3 turns per foot (10 per metre) all the way. Loose, the pair has about { $untwisted-number } instead of { $twisted }, { $gained } more over { $lead_in_length }, and that changes whenever the wires shift; it also picks up hum and sees vehicles that cross it.
 
 ## The site
 
-sizing-nothing-to-saw = { $surface-label } offers nothing to saw yet. Take preformed_direct_burial, laid before the surface.
+sizing-nothing-to-saw = { $surface-code ->
+    [pavers] Blocks are not sawn for a loop: it would move with them and break. Take preformed_direct_burial, laid in the bed before the blocks.
+    [gravel] Gravel holds no saw cut. Take preformed_direct_burial, in a trench with a bed of sand.
+    [soil] Soil holds no saw cut. Take preformed_direct_burial, in a trench with a bed of sand.
+   *[other] There is nothing to saw before the surface is laid. Take preformed_direct_burial, or come back with the saw once it has set.
+}
 sizing-burial-in-finished-pavement = A direct-burial loop goes under a surface that is yet to be laid. In finished pavement take preformed_saw_cut or hand_wound.
 sizing-reinforcing-mesh = Locate the steel and keep the loop at least 2 in (50 mm) above it; never cut it. It takes inductance, which is counted as if the steel were a solid sheet, and height, which is not: prove on site that the highest vehicle is seen.
 sizing-cut-approved = Keep the scan and the engineer's written word on site, mark the tendons and the steel on the pavement, and cut only where and as deep as they allow.
@@ -170,3 +217,4 @@ sizing-jacketed-lasts-longer = A jacketed loop lasts longer in pavement that mov
 sizing-stock-is-preformed = Loops in stock come preformed.
 sizing-surface-is-sawn = A finished surface is sawn, and wire is at hand.
 sizing-usual-burial-cover = How deep a loop usually lies under this surface.
+sizing-burial-cover-over-steel = So that the loop lies over the steel.

@@ -73,7 +73,7 @@ fn cold_stops_the_work_unless_the_sheet_allows_it() {
     for (air, surface, code) in [
         ("4 °C", "10 °C", "below_minimum_temperature"),
         ("10 °C", "4 °C", "below_minimum_temperature"),
-        ("10 °C", "0 °C", "slab_frozen"),
+        ("10 °C", "0 °C", "below_minimum_temperature"),
     ] {
         let answer = ask(&request(TWO, steady(12, air, surface, 30)));
         assert_eq!((verdict(&answer), reasons(&answer)), ("do_not_apply", vec![code]), "{air} {surface}");
@@ -92,44 +92,52 @@ fn cold_stops_the_work_unless_the_sheet_allows_it() {
         (vec!["cold_before_skin"], Some(false))
     );
     assert!(message(&answer, "cold_before_skin").contains("2026-05-01 03:00"));
-    assert_eq!(verdict(&ask(&with(&falling, "/sealant/kind", TWO))), "go", "two parts have set by then");
+    let two = ask(&with(&falling, "/sealant/kind", TWO));
+    assert_eq!((verdict(&two), reasons(&two)), ("go_with_care", vec!["cold_after_skin"]), "two parts have set by then");
 }
 
 #[test]
 fn rain_before_the_skin_stops_and_rain_after_it_does_not() {
     let chance = |index, percent| row(&request(ONE, mild(24)), index, "precipitation_probability_percent", percent);
-    // The skin is there after three hours.
+    // The last foot is sealed after an hour, and has its skin after three more.
     for (index, percent, expected) in [
         (0, 50, vec!["rain_before_skin"]),
-        (2, 50, vec!["rain_before_skin"]),
-        (2, 49, vec!["rain_possible"]),
-        (2, 20, vec!["rain_possible"]),
-        (2, 19, vec!["fit_to_apply"]),
-        (3, 100, vec!["fit_to_apply"]),
+        (3, 50, vec!["rain_before_skin"]),
+        (3, 49, vec!["rain_possible"]),
+        (3, 20, vec!["rain_possible"]),
+        (3, 19, vec!["fit_to_apply"]),
+        (4, 100, vec!["rain_after_skin"]),
+        (5, 100, vec!["fit_to_apply"]),
     ] {
         assert_eq!(reasons(&ask(&chance(index, percent))), expected, "{index} {percent} %");
     }
-    let falls = |text: &str| row(&request(ONE, mild(24)), 1, "precipitation", text);
-    assert_eq!(reasons(&ask(&falls("0.2 mm"))), ["rain_before_skin"]);
-    assert_eq!(reasons(&ask(&falls("0.1 mm"))), ["fit_to_apply"]);
+    let falls = |index, text: &str| row(&request(ONE, mild(24)), index, "precipitation", text);
+    assert_eq!(reasons(&ask(&falls(1, "0.2 mm"))), ["rain_before_skin"]);
+    assert_eq!(reasons(&ask(&falls(1, "0.1 mm"))), ["rain_possible"]);
+    assert_eq!(reasons(&ask(&falls(0, "0.1 mm"))), ["rain_before_skin"], "the slot is open");
     let silent = without(&request(ONE, mild(24)), "/weather/conditions/2/precipitation_probability_percent");
     assert_eq!((verdict(&ask(&silent)), reasons(&ask(&silent))), ("go_with_care", vec!["rain_unknown"]));
 }
 
 #[test]
 fn windows_are_the_hours_that_would_do() {
-    // Rain in the hour from 10:00; one part needs three dry hours, and three hours of forecast behind it.
+    // Rain in the hour from 10:00 has dried by 13:00; the work and one part's skin need four dry hours, and as many of forecast.
     let wet = row(&request(ONE, mild(24)), 10, "precipitation_probability_percent", 80);
     let answer = ask(&with(&wet, "/start", at(9)));
     assert_eq!(verdict(&answer), "wait");
-    assert_eq!(answer.body["windows"], json!([{ "start": at(11), "end": at(22) }]));
+    let windows = answer.body["windows"].as_array().unwrap();
+    assert_eq!((windows.len(), &windows[0]["start"], &windows[0]["end"]), (1, &json!(at(13)), &json!(at(20))));
+    assert_eq!(windows[0]["ends_because"]["code"], "forecast_too_short");
     let hours = answer.body["hourly"].as_array().unwrap();
     let can: Vec<_> = hours.iter().map(|hour| hour["can_apply"].as_bool().unwrap()).collect();
-    assert_eq!(can, (9..24).map(|hour| (11..22).contains(&hour)).collect::<Vec<_>>());
-    assert_eq!(alternative(&answer, ONE)["earliest_start"], json!(at(11)));
-    assert_eq!(alternative(&answer, TWO)["verdict"], "go");
+    assert_eq!(can, (9..24).map(|hour| (13..=20).contains(&hour)).collect::<Vec<_>>());
+    assert_eq!(alternative(&answer, ONE)["earliest_start"], json!(at(13)));
+    assert_eq!(
+        (&alternative(&answer, TWO)["verdict"], &alternative(&answer, TWO)["milestones_from"]),
+        (&json!("wait"), &json!(at(13)))
+    );
     // Each window's hours, asked about as a start, are a go; the hour before is not.
-    for (start, expected) in [(11, "go"), (21, "go"), (8, "wait"), (10, "wait")] {
+    for (start, expected) in [(13, "go_with_care"), (20, "go"), (8, "wait"), (10, "wait")] {
         assert_eq!(verdict(&ask(&with(&wet, "/start", at(start)))), expected, "{start}");
     }
 }
@@ -205,12 +213,12 @@ fn hot_sealant_wants_wire_that_stands_it_and_cools() {
 #[test]
 fn a_deadline_is_met_missed_or_in_doubt_and_what_would_meet_it_is_named() {
     let by = |kind, hour| ask(&with(&request(kind, mild(24)), "/needed_open_by", at(hour)));
-    // One part carries traffic after 3 to 6 h, if a skin of 6 mm does; two parts are fast enough for sure.
-    assert_eq!(reasons(&by(ONE, 6)), ["traffic_by_skin"]);
-    assert_eq!(verdict(&by(TWO, 6)), "go");
-    let doubt = by(ONE, 5);
+    // One part carries traffic 3 to 6 h after the last foot, if a skin of 6 mm does; two parts are fast enough for sure.
+    assert_eq!(reasons(&by(ONE, 7)), ["traffic_by_skin"]);
+    assert_eq!(verdict(&by(TWO, 7)), "go");
+    let doubt = by(ONE, 6);
     assert_eq!((verdict(&doubt), reasons(&doubt)), ("go_with_care", vec!["opens_late"]));
-    let missed = by(ONE, 2);
+    let missed = by(ONE, 3);
     assert_eq!((verdict(&missed), reasons(&missed)), ("do_not_apply", vec!["opens_late"]));
     let what = message(&missed, "opens_late");
     assert!(what.contains("two-part, reactive sealant from 2026-05-01 00:00"), "{what}");

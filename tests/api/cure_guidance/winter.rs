@@ -40,7 +40,17 @@ fn the_advice_is_that_of_a_careful_foreman() {
     let answer = ask(&winter(ONE));
     let advice: Vec<_> =
         answer.body["handling"].as_array().unwrap().iter().map(|advice| advice["code"].as_str().unwrap()).collect();
-    assert_eq!(advice, ["store_warm", "condition_cartridges", "dry_and_warm_slot", "cap_part_used", "keep_wheels_off"]);
+    assert_eq!(
+        advice,
+        [
+            "store_warm",
+            "condition_cartridges",
+            "dry_and_warm_slot",
+            "check_by_touch",
+            "cap_part_used",
+            "keep_wheels_off"
+        ]
+    );
     // It says where a deadline stands, and that nothing meets it.
     assert!(
         message(&answer, "opens_late").contains("Nothing in this weather meets it"),
@@ -60,7 +70,7 @@ fn a_measured_warm_dry_slab_turns_the_same_hour_for_two_part() {
     }
     let request = with(&with(&request, "/surface_condition", "dry"), "/needed_open_by", "2026-01-20T20:00:00-05:00");
     let answer = ask(&request);
-    assert_eq!((verdict(&answer), reasons(&answer)), ("go", vec!["fit_to_apply"]));
+    assert_eq!((verdict(&answer), reasons(&answer)), ("go_with_care", vec!["cold_after_skin"]));
     // One part skins over too slowly for the evening's cold and rain.
     assert_eq!(alternative(&answer, ONE)["verdict"], "do_not_apply");
 }

@@ -7,9 +7,10 @@ use super::super::installation_plan::full;
 use super::super::requests::{Need, all, described, need, places};
 
 /// What contradicts a field that must be sent: the leg of the loop, the length of the pair, the width of the opening, the air of the hour.
-const CONTRADICTIONS: [(&str, &str); 6] = [
+const CONTRADICTIONS: [(&str, &str); 7] = [
     ("/loop/corner_cut", "10 ft"),
     ("/lead_in/in_slot", "5000 ft"),
+    ("/lead_in/in_shared_slot", "5000 ft"),
     ("/lead_in/in_conduit", "5000 ft"),
     ("/opening/edge_setback", "20 ft"),
     ("/fixed_loops/0/across_lane", "200 ft"),

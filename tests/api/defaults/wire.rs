@@ -12,12 +12,14 @@ fn with_wire(wire: &Value) -> Vec<(&'static str, &'static str, Value)> {
         "detector-compatibility" | "material-estimate" => "/loops/0/loop/wire",
         _ => "/loop/wire",
     };
-    let all = all().into_iter().map(|(calculation, request)| {
-        let request = with(&request, place(calculation), wire.clone());
-        // The slot that was sent is that of thin wire.
-        let request = if request.get("slot").is_some() { without(&request, "/slot") } else { request };
-        (calculation, place(calculation), request)
-    });
+    // Of a loop in the ground nobody knows the wire.
+    let all =
+        all().into_iter().filter(|(calculation, _)| *calculation != "existing-loop").map(|(calculation, request)| {
+            let request = with(&request, place(calculation), wire.clone());
+            // The slot that was sent is that of thin wire.
+            let request = if request.get("slot").is_some() { without(&request, "/slot") } else { request };
+            (calculation, place(calculation), request)
+        });
     all.collect()
 }
 

@@ -97,8 +97,10 @@ fn a_unit_is_of_no_use_where_loops_share_a_channel() {
     let answer = check(&json!({ "loops": loops, "wiring": "series" }));
     let unused = answer.body["unused"].as_array().unwrap();
     assert!(unused.contains(&json!("#/loops/0/unit")) && unused.contains(&json!("#/loops/1/unit")), "{unused:?}");
-    let long =
-        calculate("detector-compatibility", &json!({ "loops": [connected("A", 3, "50 ft", json!({ "unit": "" }))] }));
+    let long = calculate(
+        "detector-compatibility",
+        &json!({ "loops": [connected("A", 3, "50 ft", json!({ "unit": "u".repeat(65) }))] }),
+    );
     assert_eq!(long.faults(), [("#/loops/0/unit".to_owned(), "text_size".to_owned())]);
 }
 

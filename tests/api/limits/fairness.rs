@@ -54,8 +54,8 @@ fn a_full_queue_says_so_and_what_takes_no_time_is_answered_beside_it() {
     let replies: Vec<_> = asked.iter_mut().map(|socket| socket.read(&Method::POST, PATH)).collect();
     let refused: Vec<_> = replies.iter().filter(|reply| reply.status == 503).collect();
     let answered = replies.iter().filter(|reply| reply.status == 200).count();
-    // One is computed and two wait; more are answered only as places come free.
-    assert!(answered >= 3 && !refused.is_empty() && answered + refused.len() == 12, "{answered} of 12 are answered");
+    // Two wait, and one is computed unless all came before it was taken; more are answered only as places come free.
+    assert!(answered >= 2 && !refused.is_empty() && answered + refused.len() == 12, "{answered} of 12 are answered");
     for reply in refused {
         assert_eq!(reply.body["code"], json!("overloaded"));
         assert!(reply.head.contains("retry-after: 1\r\n"), "{}", reply.head);

@@ -2,7 +2,7 @@
 
 use serde_json::{Value, json};
 
-use super::{codes, estimate, request, square};
+use super::{close, codes, estimate, request, square};
 use crate::harness::{calculate, post};
 use crate::requests::with;
 
@@ -180,4 +180,79 @@ fn a_sku_is_no_name_of_an_item() {
         let faults = calculate("material-estimate", &request).faults();
         assert_eq!(faults, [("#/wire_spools/0/sku".to_owned(), "contradiction".to_owned())], "{sku}");
     }
+}
+
+#[test]
+fn blades_wear_by_length_or_are_bought_and_what_is_owned_is_not() {
+    // 16 ft + 5.657 ft, and sixteen ends of 4.330 in: 27.43 ft.
+    let blade = |life: &str, owns: bool, items: Value| {
+        let mut request = priced(json!({ "currency": "USD", "items": items }));
+        request["saw"] = json!({ "blade_life": life, "owns_blades": owns });
+        let report = estimate(&request);
+        let line = report["items"].as_array().unwrap().iter().find(|line| line["item"] == "saw_blade").unwrap().clone();
+        let lines = report["cost"]["lines"].as_array().unwrap();
+        let amount = lines.iter().find(|line| line["item"].as_str().unwrap().starts_with("saw_blade"));
+        (line, amount.map(|line| line["amount"].as_str().unwrap().to_owned()))
+    };
+    let (bought, amount) = blade("500 ft", false, json!({ "saw_blade": "148" }));
+    assert_eq!((&bought["quantity"], &bought["unit"], amount.as_deref()), (&json!(1), &json!("each"), Some("148.00")));
+    close(bought["exact"].as_f64().unwrap(), 27.43 / 500.0, 1e-2);
+    assert_eq!(blade("10 ft", false, json!({ "saw_blade": "148" })).0["quantity"], 3);
+    // 28 ft at 0.30.
+    let (worn, amount) = blade("500 ft", true, json!({ "saw_blade": "148", "saw_blade/ft": "0.30" }));
+    assert_eq!((&worn["quantity"], &worn["unit"], amount.as_deref()), (&json!(28), &json!("ft"), Some("8.40")));
+    // 8.36 m, so 9 at 1.00.
+    let (metric, amount) = blade("500 ft", false, json!({ "saw_blade/m": "1.00" }));
+    assert_eq!((&metric["quantity"], amount.as_deref()), (&json!(9), Some("9.00")));
+    let (owned, amount) = blade("500 ft", true, json!({ "saw_blade": "148" }));
+    assert_eq!((&owned["is_owned"], &owned["quantity"], amount), (&json!(true), &json!(1), None));
+}
+
+#[test]
+fn a_misspelt_price_key_is_asked_about() {
+    let report = estimate(&priced(json!({ "currency": "USD", "items": { "saw_blades": "150", "paint": "3" } })));
+    let asked = super::judgement::finding(&report, "price_key_unknown");
+    assert_eq!((&asked["about"], &asked["level"]), (&json!("#/prices/items/saw_blades"), &json!("warning")));
+    assert!(asked["message"].as_str().unwrap().contains("Did you mean saw_blade?"), "{asked}");
+    assert_eq!(codes(&report, "warning").iter().filter(|code| *code == "price_key_unknown").count(), 1);
+}
+
+#[test]
+fn the_cheapest_spools_that_splice_nothing_are_bought() {
+    // Two lengths of 390 ft with their allowance: 2 x (65 + 2 x 150 + ...) come to 780 ft.
+    let mut request = priced(json!({ "currency": "USD", "items": { "TIB-W500": "95", "TIB-W1000": "170" } }));
+    request["loops"][0]["quantity"] = json!(2);
+    request["loops"][0]["lead_in"] = json!({ "length": "150 ft", "spare": "3.2 ft" });
+    request["wire_spools"] =
+        json!([{ "length": "500 ft", "sku": "TIB-W500" }, { "length": "1000 ft", "sku": "TIB-W1000" }]);
+    let report = estimate(&request);
+    let wire: Vec<_> = report["items"].as_array().unwrap().iter().filter(|line| line["item"] == "loop_wire").collect();
+    assert_eq!((wire.len(), &wire[0]["sku"], &wire[0]["quantity"]), (1, &json!("TIB-W1000"), &json!(1)));
+    // The other way round the two small ones are cheaper.
+    let dear = estimate(&with(&request, "/prices/items/TIB-W1000", "191"));
+    let wire = dear["items"].as_array().unwrap().iter().find(|line| line["item"] == "loop_wire").unwrap();
+    assert_eq!((&wire["sku"], &wire["quantity"]), (&json!("TIB-W500"), &json!(2)));
+}
+
+#[test]
+fn stock_may_carry_its_price_and_how_much_is_there() {
+    let coil = json!({ "along_travel": "4 ft", "across_lane": "8 ft", "turns": 3 });
+    let mut request = request(&coil, "preformed_saw_cut", &json!({}));
+    request["prices"] = json!({ "currency": "USD" });
+    let item = |sku: &str, price: &str, available: u32| {
+        json!({
+            "sku": sku, "along_travel": "4 ft", "across_lane": "8 ft", "lead_in_length": "50 ft", "price": price, "available": available
+        })
+    };
+    request["stock"] = json!([item("TIB-A", "80", 9), item("TIB-B", "70", 9), item("TIB-C", "60", 0)]);
+    let report = estimate(&request);
+    let line = &report["cost"]["lines"][0];
+    assert_eq!(
+        (&line["item"], &line["amount"]),
+        (&json!("TIB-B"), &json!("70.00")),
+        "what is there, and of that the cheaper"
+    );
+    let short = estimate(&with(&request, "/loops/0/quantity", 10));
+    let finding = super::judgement::finding(&short, "stock_short");
+    assert!(finding["message"].as_str().unwrap().contains("order 1 more"), "{finding}");
 }

@@ -3,7 +3,7 @@
 use serde_json::{Value, json};
 
 use super::{hint, refused, taken};
-use crate::requests::{all, loop_characteristics, loop_sizing, with};
+use crate::requests::{Need, all, loop_characteristics, loop_sizing, need, with};
 
 /// Every text that is refused in a field for lengths, whatever its range.
 const NO_LENGTHS: [(&str, &str); 32] = [
@@ -125,6 +125,14 @@ fn lengths(calculation: &str) -> &'static [(&'static str, Least)] {
             ("/slab/edge_distance", Zero),
             ("/agency_minimum/slot_width", Positive),
         ],
+        "existing-loop" => &[
+            ("/along_travel", Positive),
+            ("/across_lane", Positive),
+            ("/lead_in/length", Zero),
+            ("/lead_in/in_slot", Zero),
+            ("/lane_width", Positive),
+            ("/reinforcement/depth_below_loop", Positive),
+        ],
         other => panic!("no lengths are listed for {other}"),
     }
 }
@@ -133,7 +141,9 @@ fn lengths(calculation: &str) -> &'static [(&'static str, Least)] {
 fn a_text_that_is_no_length_is_refused_in_every_length_field() {
     for (calculation, request) in all() {
         for (pointer, _) in lengths(calculation) {
-            for (text, code) in NO_LENGTHS {
+            // No text at all is absent in an optional field.
+            let is_optional = matches!(need(calculation, pointer), Need::Optional);
+            for (text, code) in NO_LENGTHS.into_iter().filter(|(text, _)| !(is_optional && text.is_empty())) {
                 refused(calculation, &with(&request, pointer, text), &[(&format!("#{pointer}"), code)]);
             }
         }

@@ -3,8 +3,8 @@
 use serde_json::{Value, json};
 
 use super::{hint, refused, refused_text, taken};
-use crate::harness::description;
-use crate::requests::{Need, all, loop_characteristics, loop_sizing, need, places, with, without};
+use crate::harness::{Answer, calculate, description, post};
+use crate::requests::{Need, all, described, loop_characteristics, loop_sizing, need, places, with, without};
 
 /// The places of closed lists, with the schema of each.
 const CLOSED: [(&str, &str, &str); 10] = [
@@ -128,27 +128,77 @@ fn a_required_field_that_is_missing_is_named_and_an_optional_one_is_not_missed()
                 Need::Item => {}
             }
         }
-        let first = match calculation {
-            "loop-sizing" => "#/opening",
-            "detector-compatibility" | "material-estimate" => "#/loops",
-            "cure-guidance" => "#/sealant",
-            _ => "#/loop",
-        };
-        refused(calculation, &json!({}), &[(first, "field_missing")]);
+        let required = described(calculation, "").1["required"].as_array().unwrap();
+        let pointers: Vec<_> = required.iter().map(|name| format!("#/{}", name.as_str().unwrap())).collect();
+        let missing: Vec<_> = pointers.iter().map(|pointer| (pointer.as_str(), "field_missing")).collect();
+        refused(calculation, &json!({}), &missing);
     }
 }
 
 #[test]
-fn null_is_taken_nowhere() {
+fn null_is_refused_where_a_value_belongs() {
     for (calculation, request) in all() {
         for (pointer, _) in places(&request) {
-            let fault = (&*format!("#{pointer}"), "null_not_allowed");
-            let answer = refused(calculation, &with(&request, &pointer, Value::Null), &[fault]);
-            let is_optional = matches!(need(calculation, &pointer), Need::Optional);
-            let expected = if is_optional { "Leave the field out instead." } else { "Send a value." };
-            assert_eq!(hint(&answer), expected, "{pointer}");
+            if !matches!(need(calculation, &pointer), Need::Optional) {
+                let fault = (&*format!("#{pointer}"), "null_not_allowed");
+                let answer = refused(calculation, &with(&request, &pointer, Value::Null), &[fault]);
+                assert_eq!(hint(&answer), "Send a value.", "{pointer}");
+            }
         }
         refused(calculation, &Value::Null, &[("#", "null_not_allowed")]);
+    }
+}
+
+#[test]
+fn null_an_empty_text_and_an_empty_list_in_an_optional_field_count_as_absent() {
+    let mut compared = 0;
+    for (calculation, request) in all() {
+        for (pointer, _) in places(&request) {
+            if !matches!(need(calculation, &pointer), Need::Optional) {
+                continue;
+            }
+            let absent = calculate(calculation, &without(&request, &pointer));
+            for empty in [json!(null), json!(""), json!([])] {
+                let answer = calculate(calculation, &with(&request, &pointer, empty.clone()));
+                let said = |answer: &Answer| (answer.status, without_id(&answer.body));
+                assert_eq!(said(&answer), said(&absent), "{calculation} {pointer} {empty}");
+                compared += 1;
+            }
+        }
+    }
+    assert!(compared > 400, "{compared}");
+    // With white space, and beside text that only looks like it.
+    let loose = "{ \"opening\": { \"width\": \"24 ft\", \"barrier\": \"slide_gate\" }, \"roles\": [ \n ], \"vehicles\" : null }";
+    assert_eq!(post("/v1/loop-sizing", loose.to_owned()).status, 200);
+    // An error behind such a value still has its place and its words.
+    let wrong = json!({ "opening": { "width": "24 ft", "barrier": "slide_gate", "drive_length": null, "colour": 1 }, "roles": [] });
+    let answer = refused("loop-sizing", &wrong, &[("#/opening/colour", "field_unknown")]);
+    assert!(!answer.body.to_string().contains("at line"), "{:#}", answer.body);
+    let typed = json!({ "opening": { "width": "24 ft", "barrier": "slide_gate" }, "lead_in": { "length": "60 ft", "gauge": true }, "roles": null });
+    refused("loop-sizing", &typed, &[("#/lead_in/gauge", "type_wrong")]);
+}
+
+/// A body without what differs from call to call.
+fn without_id(body: &Value) -> Value {
+    let mut body = body.clone();
+    body.as_object_mut().unwrap().remove("request_id");
+    body
+}
+
+#[test]
+fn a_label_out_of_a_menu_is_answered_with_its_code() {
+    for (label, code) in [
+        ("Sliding gate", "slide_gate"),
+        ("Slide gate", "slide_gate"),
+        ("Swing Gate", "swing_gate"),
+        ("Barrier arm", "barrier_arm"),
+    ] {
+        let answer = refused(
+            "loop-sizing",
+            &json!({ "opening": { "width": "24 ft", "barrier": label } }),
+            &[("#/opening/barrier", "value_unknown")],
+        );
+        assert!(hint(&answer).starts_with(&format!("Did you mean {code}")), "{label}: {}", hint(&answer));
     }
 }
 
@@ -157,8 +207,11 @@ fn an_array_is_no_object() {
     for (calculation, request) in all() {
         for object in objects(&request) {
             let members = request.pointer(&object).unwrap().as_object().unwrap();
-            // With the very values that the object has, in the order of its fields; and with none.
-            let lists = [members.values().cloned().collect(), Vec::new()];
+            // With the very values that the object has, in the order of its fields; and with none, which in an optional field is absent.
+            let mut lists = vec![members.values().cloned().collect()];
+            if object.is_empty() || !matches!(need(calculation, &object), Need::Optional) {
+                lists.push(Vec::new());
+            }
             for list in lists {
                 let changed = if object.is_empty() { Value::Array(list) } else { with(&request, &object, list) };
                 let answer = refused(calculation, &changed, &[(&format!("#{object}"), "type_wrong")]);
@@ -179,7 +232,9 @@ fn other_json_types_are_refused_wherever_they_stand() {
                 Value::Bool(_) => vec![json!([]), json!({}), json!("text"), json!(1)],
                 _ => vec![json!([]), json!({}), json!("text"), json!(true)],
             };
-            for other in others {
+            // An empty list in an optional field is absent.
+            let is_optional = matches!(need(calculation, &pointer), Need::Optional);
+            for other in others.into_iter().filter(|other| !(is_optional && *other == json!([]))) {
                 let answer =
                     refused(calculation, &with(&request, &pointer, other), &[(&format!("#{pointer}"), "type_wrong")]);
                 let machine = ["struct", "enum", "u32", "f64", "unit", "map", "sequence", "value"];
@@ -204,7 +259,11 @@ fn a_value_outside_a_closed_list_is_answered_with_the_list() {
         let codes: Vec<_> = codes.iter().map(|code| code.as_str().unwrap()).collect();
         let list = format!("One of: {}.", codes.join(", "));
         let at = [(&*format!("#{pointer}"), "value_unknown")];
+        let is_optional = matches!(need(calculation, pointer), Need::Optional);
         for value in ["qqqqqqqqqqqqqqqqqqqqqqqq", "", "`", "None"] {
+            if is_optional && value.is_empty() {
+                continue;
+            }
             let answer = refused(calculation, &with(&request, pointer, value), &at);
             assert!(hint(&answer).ends_with(&list), "{pointer}: {}", hint(&answer));
         }

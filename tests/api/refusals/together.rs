@@ -45,7 +45,7 @@ fn every_fault_of_a_job_is_reported_at_once() {
     let changes = [
         ("/opening/width", json!("7,2 m")),
         ("/opening/approach_speed", json!("fast")),
-        ("/roles", json!([])),
+        ("/site_hazards", json!(vec!["old_loop_cut"; 13])),
         ("/vehicles", json!(vec!["pickup"; 12])),
         ("/lead_in/in_conduit", json!("59 ft")),
         ("/wire/over_insulation", json!("0.05 in")),
@@ -54,7 +54,7 @@ fn every_fault_of_a_job_is_reported_at_once() {
         ("/detector/threshold_percent", json!(90)),
         ("/detector/threshold_steps_percent/2", json!(0)),
         ("/stock/1/along_travel", json!("6")),
-        ("/stock/1/sku", json!("")),
+        ("/stock/1/sku", json!("s".repeat(65))),
         ("/stock/0/turns", json!(0)),
     ];
     for (pointer, value) in changes {
@@ -66,8 +66,8 @@ fn every_fault_of_a_job_is_reported_at_once() {
         &[
             ("#/opening/width", "decimal_comma"),
             ("#/opening/approach_speed", "number_invalid"),
-            ("#/roles", "list_size"),
             ("#/vehicles", "list_size"),
+            ("#/site_hazards", "list_size"),
             ("#/lead_in/length", "contradiction"),
             ("#/wire/over_insulation", "contradiction"),
             ("#/slot/cover", "contradiction"),

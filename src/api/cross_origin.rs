@@ -1,0 +1,65 @@
+//! Calls from pages of other sites: which may call, what they may send, and what a refusal names.
+
+use actix_cors::Cors;
+use actix_web::HttpRequest;
+use actix_web::http::header::{self, HeaderName};
+
+use super::request_id::RequestId;
+use crate::calculation::report::MAX_NAME_CHARS;
+use crate::settings::Settings;
+
+/// What a page of another site may send: what the service reads, and what tracing and client libraries add by themselves.
+const PAGE_HEADERS: [&str; 8] = [
+    "authorization",
+    "content-type",
+    "idempotency-key",
+    "if-none-match",
+    "traceparent",
+    "tracestate",
+    RequestId::HEADER,
+    "x-requested-with",
+];
+/// How a page of another site may call.
+const PAGE_METHODS: [&str; 3] = ["GET", "HEAD", "POST"];
+
+/// Permits pages of the configured origins to call and to read the request id.
+pub fn cors(settings: &Settings) -> Cors {
+    let cors = Cors::default()
+        .allowed_methods(PAGE_METHODS)
+        .allowed_headers(PAGE_HEADERS)
+        .expose_headers([RequestId::HEADER, "etag", "ratelimit", "ratelimit-policy", "retry-after", "www-authenticate"])
+        .max_age(3600);
+    if settings.cors_origins.iter().any(|origin| origin == "*") {
+        cors.send_wildcard().allow_any_origin()
+    } else {
+        settings.cors_origins.iter().fold(cors, |cors, origin| cors.allowed_origin(origin))
+    }
+}
+
+/// What of a preflight is not taken from pages of other sites, by name.
+pub fn refused_preflight(request: &HttpRequest) -> String {
+    let asked =
+        |name: HeaderName| request.headers().get(name).and_then(|value| value.to_str().ok()).unwrap_or_default();
+    let method = asked(header::ACCESS_CONTROL_REQUEST_METHOD);
+    if !PAGE_METHODS.contains(&method) {
+        return format!(
+            "Pages of other sites call with {}; the method that was asked for is not taken.",
+            PAGE_METHODS.join(", ")
+        );
+    }
+    let headers =
+        asked(header::ACCESS_CONTROL_REQUEST_HEADERS).split(',').map(str::trim).filter(|name| !name.is_empty());
+    let refused: Vec<_> = headers
+        .filter(|name| !PAGE_HEADERS.iter().any(|taken| taken.eq_ignore_ascii_case(name)))
+        .map(|name| name.chars().take(MAX_NAME_CHARS).collect::<String>())
+        .collect();
+    if refused.is_empty() {
+        "The origin of the page is not among those that may call. The operator of the service sets them.".to_owned()
+    } else {
+        format!(
+            "Not taken from pages of other sites: {}. Leave it out; {} are taken.",
+            refused.join(", "),
+            PAGE_HEADERS.join(", ")
+        )
+    }
+}

@@ -1,0 +1,201 @@
+//! A drawing by its address: the plan of an opening for links and pages, which can only send a query.
+//!
+//! The query is read as the request that a program would send as a body, so that every rule and every fault is the same; the fault
+//! then also names the parameter.
+
+use std::collections::BTreeMap;
+
+use actix_web::{HttpRequest, HttpResponse};
+use serde_json::{Map, Value, json};
+
+use super::answering::compute_report;
+use super::app_state::AppState;
+use super::json_limits::JsonLimits;
+use super::problem::{MAX_ERRORS, Problem};
+use super::response_body::CachedDocument;
+use super::structure::{StructureFault, child, nearest};
+use super::{body, respond};
+use crate::calculation::Calculation;
+use crate::calculation::input::OpeningWidth;
+use crate::calculation::loop_sizing::LoopSizingRequest;
+use crate::calculation::report::{Diagnostics, FieldError, MAX_NAME_CHARS};
+use crate::drawing::plan::OpeningPlan;
+use crate::drawing::style::DrawingTheme;
+use crate::drawing::{Drawing, MEDIA_TYPE};
+use crate::quantity::format::format_length_input;
+use crate::quantity::{QuantityField, UnitSystem};
+use crate::vocabulary::{Vocabulary, vocabulary};
+
+vocabulary! {
+    /// The system of units of a drawing.
+    DrawingUnits {
+        Auto "auto" "As the width" "The system that the width is written in.";
+        Us "us" "US customary" "Feet and inches first, and sizes that are tidy in them.";
+        Metric "metric" "Metric" "Metres and millimetres first, and sizes that are tidy in them.";
+    }
+}
+
+/// The parameters of the query, each with the place that it has in the request as a body, and what it says.
+pub const PARAMETERS: [(&str, &str, &str); 6] = [
+    (
+        "width",
+        "#/opening/width",
+        "The clear width, with its unit. Sizes are tidy in the system that it is written in, unless `units` says another.",
+    ),
+    ("barrier", "#/opening/barrier", "What closes the opening."),
+    ("roles", "#/roles", "What the loops are for, separated by commas. Default: what the barrier usually needs."),
+    ("surface", "#/surface", "What the loops lie in. Default `existing_asphalt`."),
+    ("theme", "#/theme", "The colours on a screen. Default `auto`."),
+    ("units", "#/units", "The system of the drawing. Default `auto`."),
+];
+
+/// The name of the operation in generated clients.
+pub const OPERATION_ID: &str = "link_plan";
+/// The drawing in a phrase.
+pub const SUMMARY: &str = "The loops of an opening, from above, by a link";
+/// What it draws, and what to know about it.
+pub const DESCRIPTION: &str = "The plan of `drawings/plan` for a link, an `img` or a page: the query holds what most openings need, and \
+    everything else takes its default. `roles` are separated by commas. The same address always gives the same drawing of one release, \
+    so it has an entity tag and may be kept for an hour. Faults name the `parameter`. Where keys are on, the operator may leave \
+    this path open to addresses without a key, at a rate of their own.";
+
+/// Answers a link.
+///
+/// # Errors
+/// 422 with the parameters at fault; 429 and 503 as for any calculation.
+pub async fn draw(request: HttpRequest) -> Result<HttpResponse, Problem> {
+    let limits = AppState::of(&request).json_limits();
+    let PlanLink { request: asked, theme } = PlanLink::read(request.query_string(), limits)?;
+    let coding = CachedDocument::best_coding(&request);
+    // Packed on the pool, too: the thread that answers others has no time for it.
+    let draw = move |asked: &LoopSizingRequest, report| {
+        let drawing = theme.apply(OpeningPlan::draw(&report, OpeningPlan::system(asked)));
+        CachedDocument::new(drawing, MEDIA_TYPE).packed_for(coding)
+    };
+    let drawing = compute_report(&request, asked, draw).await.map_err(with_parameters)?;
+    Ok(respond::cached_page(&drawing, respond::OWN_STYLE, &request))
+}
+
+/// What a query asks for.
+struct PlanLink {
+    request: LoopSizingRequest,
+    theme: DrawingTheme,
+}
+
+impl PlanLink {
+    fn read(query: &str, limits: JsonLimits) -> Result<Self, Problem> {
+        let mut faults = QueryFaults::default();
+        let sent = faults.parameters(query);
+        let theme = faults.member("theme", &sent, DrawingTheme::Auto);
+        let units = faults.member("units", &sent, DrawingUnits::Auto);
+        let body = body_of(&sent, units).to_string();
+        let request = body::decode_request::<LoopSizingRequest>(body.as_bytes(), limits, |_, _| ());
+        if faults.count == 0 {
+            return Ok(Self { request: request.map_err(with_parameters)?, theme });
+        }
+        let (errors, count) = match request {
+            Ok(request) => {
+                // Only to find what else is wrong: nothing is computed for a query that is refused.
+                let mut diagnostics = Diagnostics::default();
+                faults.errors.iter().for_each(|error| diagnostics.push_error(error.clone()));
+                let errors = request.answer_with(diagnostics).err().map_or_else(Vec::new, |invalid| invalid.errors);
+                let further = errors.len().saturating_sub(faults.errors.len());
+                (errors, faults.count + further)
+            }
+            Err(problem) => {
+                let count = faults.count + problem.error_count;
+                (faults.errors.into_iter().chain(problem.errors).collect(), count)
+            }
+        };
+        Err(with_parameters(Problem::first_invalid_fields(errors, count)))
+    }
+}
+
+/// The request that a query stands for, as a program would send it.
+fn body_of(sent: &BTreeMap<&'static str, String>, units: DrawingUnits) -> Value {
+    let mut opening = Map::new();
+    if let Some(width) = sent.get("width") {
+        opening.insert("width".to_owned(), in_units(width, units).into());
+    }
+    if let Some(barrier) = sent.get("barrier") {
+        opening.insert("barrier".to_owned(), barrier.as_str().into());
+    }
+    let roles = sent.get("roles").filter(|roles| !roles.is_empty());
+    let roles: Option<Vec<_>> = roles.map(|roles| roles.split(',').map(str::trim).collect());
+    json!({ "opening": opening, "roles": roles, "surface": sent.get("surface") })
+}
+
+/// A width in the asked system, as far as it can be read: sizes are tidy in the one that it is written in.
+fn in_units(width: &str, units: DrawingUnits) -> String {
+    let system = match units {
+        DrawingUnits::Auto => return width.to_owned(),
+        DrawingUnits::Us => UnitSystem::UsCustomary,
+        DrawingUnits::Metric => UnitSystem::Metric,
+    };
+    let field = OpeningWidth::from_text(width.to_owned());
+    let read = field.read().ok().filter(|read| read.system != system);
+    read.map_or_else(|| width.to_owned(), |read| format_length_input(read.si, system))
+}
+
+/// What is wrong with the query itself.
+#[derive(Default)]
+struct QueryFaults {
+    errors: Vec<FieldError>,
+    count: usize,
+}
+
+impl QueryFaults {
+    /// Of those that no answer lists only the number is kept.
+    fn add(&mut self, name: &str, fault: &StructureFault<'_>) {
+        self.count += 1;
+        if self.errors.len() < MAX_ERRORS {
+            let name: String = name.chars().take(MAX_NAME_CHARS).collect();
+            let error = fault.at(child("#", &name));
+            self.errors.push(FieldError { parameter: Some(name), ..error });
+        }
+    }
+
+    /// The parameters that are known, each once.
+    fn parameters(&mut self, query: &str) -> BTreeMap<&'static str, String> {
+        let known = PARAMETERS.map(|(name, ..)| name);
+        let mut sent = BTreeMap::new();
+        let pairs = || form_urlencoded::parse(query.as_bytes());
+        for (name, value) in pairs() {
+            match known.iter().find(|known| **known == name) {
+                None => {
+                    let may_guess = self.errors.len() < MAX_ERRORS;
+                    self.add(&name, &StructureFault::UnknownField { name: &name, known: &known });
+                    // A misspelt one is read as the one that it resembles, where that was not sent.
+                    let meant = if may_guess { nearest(&name, &known) } else { None };
+                    if let Some(meant) = meant.filter(|meant| pairs().all(|(other, _)| other != **meant)) {
+                        sent.entry(meant).or_insert_with(|| value.into_owned());
+                    }
+                }
+                Some(known) if sent.contains_key(known) => self.add(&name, &StructureFault::DuplicateField(&name)),
+                Some(known) => drop(sent.insert(*known, value.into_owned())),
+            }
+        }
+        sent
+    }
+
+    /// A member of a closed list; the default where none was sent.
+    fn member<V: Vocabulary>(&mut self, name: &str, sent: &BTreeMap<&'static str, String>, default: V) -> V {
+        let Some(value) = sent.get(name).filter(|value| !value.is_empty()) else { return default };
+        V::ALL.iter().copied().find(|member| member.code() == value).unwrap_or_else(|| {
+            let known: Vec<_> = V::ALL.iter().map(|member| member.code()).collect();
+            self.add(name, &StructureFault::UnknownValue { value, known: &known });
+            default
+        })
+    }
+}
+
+/// Adds to each fault the parameter that it is about.
+fn with_parameters(mut problem: Problem) -> Problem {
+    for error in problem.errors.iter_mut().filter(|error| error.parameter.is_none()) {
+        let is_of = |place: &str| {
+            error.pointer.strip_prefix(place).is_some_and(|rest| rest.is_empty() || rest.starts_with('/'))
+        };
+        error.parameter = PARAMETERS.iter().find(|(_, place, _)| is_of(place)).map(|(name, ..)| (*name).to_owned());
+    }
+    problem
+}

@@ -1,0 +1,3 @@
+#![no_main]
+
+loopwright_fuzz::request!("existing-loop");
