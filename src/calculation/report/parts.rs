@@ -83,6 +83,9 @@ pub struct Finding {
     pub params: Vec<Param>,
     /// The numbers that it rests on.
     pub figures: Vec<Figure>,
+    /// Fields that could be sent to learn more or to have it otherwise, as JSON Pointers in URI fragments; absent when there are none.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub send: Vec<String>,
     /// Where the rule and the figures come from.
     #[schema(value_type = Vec<String>)]
     pub source_ids: Vec<Source>,
@@ -105,6 +108,7 @@ impl Finding {
             params: Param::of(&[message.statement()]),
             message,
             figures: Vec::new(),
+            send: Vec::new(),
             source_ids: code.sources().to_vec(),
         }
     }
@@ -113,6 +117,13 @@ impl Finding {
     #[must_use]
     pub fn on(mut self, subject: Option<impl Into<Subject>>) -> Self {
         self.subject = subject.map(Into::into);
+        self
+    }
+
+    /// Names a field that could be sent to learn more, or to have it otherwise.
+    #[must_use]
+    pub fn send(mut self, at: &FieldPath<'_>) -> Self {
+        self.send.push(at.pointer());
         self
     }
 
