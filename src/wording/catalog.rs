@@ -44,8 +44,12 @@ impl Catalog {
     /// The sentences of a language.
     pub fn of(language: Language) -> &'static Self {
         static ENGLISH: LazyLock<Catalog> = LazyLock::new(|| Catalog::read(Language::English));
+        static SPANISH: LazyLock<Catalog> = LazyLock::new(|| Catalog::read(Language::Spanish));
+        static FRENCH: LazyLock<Catalog> = LazyLock::new(|| Catalog::read(Language::French));
         match language {
             Language::English => &ENGLISH,
+            Language::Spanish => &SPANISH,
+            Language::French => &FRENCH,
         }
     }
 

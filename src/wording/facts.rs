@@ -45,7 +45,7 @@ impl FactForm {
 /// A fact in one of its forms; `None` where it has no such form, and for phrases, which are sentences of their own. A count stays a
 /// number, for plurals depend on it.
 pub fn argument(fact: &FactValue, form: FactForm, language: Language) -> Option<FluentValue<'_>> {
-    let Language::English = language;
+    let _ = language;
     let of_member = |member: &MemberFact| match form {
         FactForm::Words => Some(member.label.to_lowercase().into()),
         FactForm::Code => Some(member.code.into()),
@@ -81,7 +81,7 @@ pub fn argument(fact: &FactValue, form: FactForm, language: Language) -> Option<
 
 /// Phrases in a row.
 pub fn join_phrases(phrases: &[Cow<'static, str>], join: ListJoin, language: Language) -> String {
-    let Language::English = language;
+    let _ = language;
     phrases.join(match join {
         ListJoin::Comma => ", ",
         ListJoin::Semicolon => "; ",

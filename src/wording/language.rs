@@ -1,41 +1,59 @@
 //! The languages that the service speaks.
 
 /// A language of reports.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Language {
     /// English.
     English,
+    /// Spanish, as in North America.
+    Spanish,
+    /// French, as in Canada.
+    French,
+}
+
+/// The texts of the files of a folder, by their names.
+macro_rules! files {
+    ($folder:literal: $($file:literal)+) => {
+        &[$(include_str!(concat!($folder, "/", $file, ".ftl"))),+]
+    };
+}
+
+/// The texts of the files that every language has, and of those that are of this language alone.
+macro_rules! themes {
+    ($folder:literal) => {
+        files!($folder: "characteristics" "response" "sizing" "compatibility" "materials" "cure" "plan" "faults" "existing" "input"
+            "errors" "practice" "summary")
+    };
 }
 
 impl Language {
     /// All of them.
-    pub const ALL: &'static [Self] = &[Self::English];
+    pub const ALL: &'static [Self] = &[Self::English, Self::Spanish, Self::French];
 
     /// Its tag (BCP 47), which is also the name of its folder; the rules of plurals follow from it.
     pub fn tag(self) -> &'static str {
         match self {
             Self::English => "en",
+            Self::Spanish => "es",
+            Self::French => "fr",
         }
     }
 
     /// Its sentences.
     pub fn resources(self) -> &'static [&'static str] {
         match self {
-            Self::English => &[
-                include_str!("en/characteristics.ftl"),
-                include_str!("en/response.ftl"),
-                include_str!("en/sizing.ftl"),
-                include_str!("en/compatibility.ftl"),
-                include_str!("en/materials.ftl"),
-                include_str!("en/cure.ftl"),
-                include_str!("en/plan.ftl"),
-                include_str!("en/faults.ftl"),
-                include_str!("en/existing.ftl"),
-                include_str!("en/input.ftl"),
-                include_str!("en/errors.ftl"),
-                include_str!("en/practice.ftl"),
-                include_str!("en/summary.ftl"),
-            ],
+            Self::English => themes!("en"),
+            Self::Spanish => themes!("es"),
+            Self::French => themes!("fr"),
+        }
+    }
+
+    /// The labels and descriptions of closed lists; in English these stand in the code, where the lists are declared.
+    pub fn members(self) -> &'static [&'static str] {
+        match self {
+            Self::English => &[],
+            Self::Spanish => files!("es/members": "practice" "service"),
+            Self::French => files!("fr/members": "practice" "service"),
         }
     }
 }

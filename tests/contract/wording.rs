@@ -97,10 +97,9 @@ fn ftl_files(language: Language) -> BTreeMap<String, String> {
     let folder = Path::new(ROOT).join("src/wording").join(language.tag());
     std::fs::read_dir(folder)
         .unwrap()
-        .map(|entry| {
-            let path = entry.unwrap().path();
-            (path.file_stem().unwrap().to_str().unwrap().to_owned(), std::fs::read_to_string(path).unwrap())
-        })
+        .map(|entry| entry.unwrap().path())
+        .filter(|path| path.is_file())
+        .map(|path| (path.file_stem().unwrap().to_str().unwrap().to_owned(), std::fs::read_to_string(path).unwrap()))
         .collect()
 }
 
