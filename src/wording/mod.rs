@@ -4,6 +4,9 @@
 //! - `language`: the languages, each with its files
 //! - `catalog`: the sentences of a language, read once
 //! - `facts`: numbers, quantities and members of closed lists as they stand in a sentence
+//! - `numbers`: the decimal mark, the signs of units
+//! - `members`: the names of members of closed lists
+//! - `reader`: whom a page or a drawing is written for: units and language
 //! - `say`: the sentence of a statement
 //!
 //! A sentence is looked up by the id of the statement, and each fact is a variable of its name. Some facts have further forms:
@@ -26,9 +29,15 @@
 mod catalog;
 mod facts;
 mod language;
+mod members;
+mod numbers;
+mod reader;
 mod say;
 
 pub use language::Language;
+pub use members::{description, label};
+pub use numbers::{NARROW_NO_BREAK_SPACE, NO_BREAK_SPACE, decimal, unit_sign, with_unit};
+pub use reader::Reader;
 pub use say::say;
 
 use catalog::Catalog;
