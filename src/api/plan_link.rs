@@ -25,6 +25,7 @@ use crate::drawing::{Drawing, MEDIA_TYPE};
 use crate::quantity::format::format_length_input;
 use crate::quantity::{QuantityField, UnitSystem};
 use crate::vocabulary::{Vocabulary, vocabulary};
+use crate::wording::{Language, Reader};
 
 vocabulary! {
     /// The system of units of a drawing.
@@ -69,7 +70,8 @@ pub async fn draw(request: HttpRequest) -> Result<HttpResponse, Problem> {
     let coding = CachedDocument::best_coding(&request);
     // Packed on the pool, too: the thread that answers others has no time for it.
     let draw = move |asked: &LoopSizingRequest, report| {
-        let drawing = theme.apply(OpeningPlan::draw(&report, OpeningPlan::system(asked)));
+        let drawing =
+            theme.apply(OpeningPlan::draw(&report, Reader::new(OpeningPlan::system(asked), Language::English)));
         CachedDocument::new(drawing, MEDIA_TYPE).packed_for(coding)
     };
     let drawing = compute_report(&request, asked, draw).await.map_err(with_parameters)?;

@@ -36,7 +36,7 @@ mod say;
 
 pub use language::Language;
 pub use members::{description, label};
-pub use numbers::{NARROW_NO_BREAK_SPACE, NO_BREAK_SPACE, decimal, unit_sign, with_unit};
+pub use numbers::{NARROW_NO_BREAK_SPACE, NO_BREAK_SPACE, colon, decimal, unit_sign, with_unit};
 pub use reader::Reader;
 pub use say::say;
 

@@ -56,6 +56,14 @@ pub fn unit_sign(unit: &str, language: Language) -> &str {
     }
 }
 
+/// What stands between a name and what is said of it.
+pub fn colon(language: Language) -> &'static str {
+    match language {
+        Language::English | Language::Spanish => ": ",
+        Language::French => "\u{a0}: ",
+    }
+}
+
 /// A number with its unit on one line: `7,2 m`, `1 pie`, `12 %`. The number is written with a decimal point.
 ///
 /// ```

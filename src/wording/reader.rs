@@ -4,7 +4,7 @@ use std::borrow::Cow;
 
 use super::language::Language;
 use super::members::{description, label};
-use super::numbers::{decimal, with_unit};
+use super::numbers::{colon, decimal, with_unit};
 use super::say::say;
 use crate::calculation::report::Statement;
 use crate::quantity::UnitSystem;
@@ -30,6 +30,11 @@ impl Reader {
         say(statement, self.language)
     }
 
+    /// What stands between a name and what is said of it.
+    pub fn colon(self) -> &'static str {
+        colon(self.language)
+    }
+
     /// The name of a member of a closed list.
     pub fn label(self, member: impl Vocabulary) -> &'static str {
         label(member, self.language)
@@ -38,6 +43,11 @@ impl Reader {
     /// What a member of a closed list means.
     pub fn description(self, member: impl Vocabulary) -> &'static str {
         description(member, self.language)
+    }
+
+    /// A number as the language writes it.
+    pub fn number(self, number: f64) -> String {
+        self.decimal(&number.to_string())
     }
 
     /// A number, which is written with a decimal point, as the language writes it.

@@ -135,7 +135,7 @@ fn answer_item(
     let taken = job.complete(&mut asked, &mut diagnostics);
     let report = asked.answer_with(diagnostics).map_err(|refused| relocate(index, &taken, refused.into()))?;
     let mut report = report.worded(Language::English);
-    asked.illustrate(&mut report, &SvgIllustrator);
+    asked.illustrate(&mut report, &SvgIllustrator { language: Language::English });
     Ok(report)
 }
 

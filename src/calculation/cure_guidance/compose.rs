@@ -76,7 +76,7 @@ pub fn advice(job: &ResolvedCureGuidance, chosen: &Assessment) -> Vec<CureAdvice
         .iter()
         .filter(|advice| advice.fits(job.candidate.kind, is_dry, is_cold, is_hot))
         .map(|advice| CureAdvice {
-            code: advice.code(),
+            code: *advice,
             message: advice.description(),
             source_ids: advice.sources().to_vec(),
         })

@@ -7,7 +7,7 @@ use super::echo::CureGuidanceInputs;
 use crate::calculation::input::HourlyConditions;
 use crate::calculation::report::{Assumed, Basis, Caution, Finding, Message, has_messages};
 use crate::practice::sealants::SealantKind;
-use crate::practice::sealing::{CureMilestone, CureVerdict};
+use crate::practice::sealing::{CureHandling, CureMilestone, CureVerdict};
 use crate::practice::sources::Source;
 use crate::quantity::QuantityField;
 use crate::quantity::output::{DetailLength, DurationValue, TemperatureDifferenceValue, TemperatureValue};
@@ -245,7 +245,8 @@ pub struct CureTimes {
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct CureAdvice {
     /// What it is about, for a program.
-    pub code: &'static str,
+    #[schema(value_type = String)]
+    pub code: CureHandling,
     /// What to do.
     pub message: &'static str,
     /// Where it comes from.
