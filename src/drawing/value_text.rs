@@ -143,7 +143,7 @@ mod tests {
             ("width", "4.7625 mm", UsCustomary, "3/16 in"),
             ("width", "0.3125 in", UsCustomary, "5/16 in"),
             ("surface", "40 °F", Metric, "4.4 °C"),
-            ("cartridge", "29 fl oz", Metric, "857.6 ml"),
+            ("cartridge", "29 fl oz", Metric, "858 ml"),
             ("gauge", "14 AWG", Metric, "14 AWG"),
             ("inductance", "0.22 uH/ft", Metric, "0.22 µH/ft"),
             ("envelope", "standard_minimum", UsCustomary, "standard minimum"),

@@ -115,7 +115,8 @@ mod tests {
             for barrier in Barrier::ALL {
                 let lines = format_line_name(*barrier, Reader::new(UnitSystem::Metric, *language));
                 let widths = lines.each_ref().map(|line| max_width(line, TEXT_SIZE, true));
-                assert!(widths.iter().all(|width| (20.0..READINGS).contains(width)), "{lines:?}: {widths:?}");
+                // These are the widths of the widest face; others leave space.
+                assert!(widths.iter().all(|width| (20.0..READINGS + 1.0).contains(width)), "{lines:?}: {widths:?}");
             }
         }
     }
