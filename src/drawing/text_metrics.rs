@@ -36,7 +36,7 @@ fn letter_width(letter: char) -> f64 {
         'w' | '#' | '^' | '~' | '+' | '=' | '<' | '>' | '−' | '×' | '≥' => 0.85,
         'A'..='Z' | '&' => 0.79,
         ' '..='~' | 'µ' => 0.65,
-        '’' | '‘' | '¿' | '¡' | '·' => 0.56,
+        '′' | '″' | '’' | '‘' | '¿' | '¡' | '·' => 0.56,
         // Scripts whose letters are as wide as high, letters with rare accents, and marks of any kind.
         _ => 1.1,
     }
