@@ -21,8 +21,8 @@ use crate::practice::sources::Source;
 
 const HINT: Statement = Statement::new("errors-send-conditions");
 
-const PAUSED: &str = "The weather service wants no questions for a while. Send weather.conditions, the weather hour by hour, \
-                      instead of weather.location; or repeat the request after the seconds in Retry-After.";
+const PAUSED: &str = "The weather service wants no questions for a while. Send the weather hour by hour instead of a place; \
+                      or repeat the request after the seconds in Retry-After.";
 
 /// The outcome of fetching the weather of a request: its diagnostics, and whether the request now contains a forecast.
 pub struct FetchedWeather {
@@ -309,7 +309,7 @@ mod tests {
             let problem = problem.unwrap_err();
             assert_eq!(serde_json::to_value(problem.code).unwrap(), code);
             assert_eq!((problem.code.status(), problem.retry_after), (status, retry_after));
-            assert!(problem.detail.contains("Send weather.conditions"), "{}", problem.detail);
+            assert!(problem.detail.contains("Send the weather hour by hour"), "{}", problem.detail);
             assert!(metrics.contains(&format!("outcome=\"{counted}\"}} 1\n")), "{metrics}");
         }
     }
