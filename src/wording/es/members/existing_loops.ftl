@@ -5,7 +5,7 @@
 ExistingLoopVerdict-keep = Conservarlo
     .description = Sus mediciones son buenas, la unidad se sintoniza con él, y todo vehículo produce cambio suficiente.
 ExistingLoopVerdict-keep_with_care = Conservarlo con cuidado
-    .description = Puede servir, pero algo es justo, no se midió o no se comprobó: haga lo que nombra la respuesta antes de confiar en él.
+    .description = Puede servir, pero algo tiene poco margen, no se midió o no se comprobó: haga lo que nombra la respuesta antes de confiar en él.
 ExistingLoopVerdict-recut = Cortar uno nuevo
     .description = Está averiado, la unidad no puede sintonizarse con él, o no se detecta un vehículo.
 

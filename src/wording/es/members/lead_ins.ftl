@@ -9,4 +9,4 @@ LeadInPair-jacketed = Con cubierta
 LeadInPair-screened = Apantallado
     .description = Un par trenzado con pantalla puesta a tierra en la unidad: los pares de unidades distintas pueden ir en una sola ranura.
 LeadInPair-loose = Suelto
-    .description = Dos hilos lado a lado, o trenzados menos de tres veces por pie: cada par va en su propia ranura, porque tales pares se acoplan.
+    .description = Dos alambres lado a lado, o trenzados menos de tres veces por pie: cada par va en su propia ranura, porque tales pares se acoplan.

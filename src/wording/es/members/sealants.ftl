@@ -7,4 +7,4 @@ SealantKind-one_part_moisture_cure = De una parte, cura con humedad
 SealantKind-two_part_reactive = De dos partes, reactivo
     .description = Dos componentes que curan al reaccionar entre sí, en minutos cuando hace calor y sin humedad: para tránsito que debe volver en la misma hora, y para cuando se espera lluvia.
 SealantKind-hot_applied = Aplicado en caliente
-    .description = Se funde en una caldera y se vierte; no cura, se enfría. El aislamiento del hilo debe resistir el vertido.
+    .description = Se funde en una caldera y se vierte; no cura, se enfría. El aislamiento del alambre debe resistir el vertido.

@@ -20,7 +20,7 @@ CureMilestone-rain_safe = A salvo de la lluvia
 CureMilestone-open_to_traffic = Apertura al tránsito
     .description = Una piel curada de 6 mm o de la mitad del recubrimiento, lo que sea menos; el sellador de dos partes, entre sin pegajosidad y totalmente curado; el aplicado en caliente, frío. En el sitio, la prueba es que las ruedas no arrastren nada de sellador.
 CureMilestone-full_cure = Curado completo
-    .description = El frente curado llegó al hilo superior; el sellador de dos partes reaccionó en todo su espesor.
+    .description = El frente curado llegó al alambre superior; el sellador de dos partes reaccionó en todo su espesor.
 
 ## CureVerdict
 
@@ -40,7 +40,7 @@ CureHandling-store_warm = Guárdelo templado
 CureHandling-condition_cartridges = Acondiciónelo primero
     .description = El sellador que se guardó frío necesita un día en un cuarto templado antes de usarse; el sellador frío fluye mal y atrapa aire.
 CureHandling-dry_and_warm_slot = Seque y caliente la ranura
-    .description = Sople la ranura con aire seco y sin aceite y caliéntela con suavidad hasta que la propia losa, medida, esté lo bastante caliente; una lanza de aire caliente hace ambas cosas. Ninguna llama abierta cerca de hilo o combustible.
+    .description = Sople la ranura con aire seco y sin aceite y caliéntela con suavidad hasta que la propia losa, medida, esté lo bastante caliente; una lanza de aire caliente hace ambas cosas. Ninguna llama abierta cerca de alambre o combustible.
 CureHandling-check_by_touch = Compruebe al tacto
     .description = Justo antes de aplicar el sellador, presione una toalla de papel seca contra el fondo de la ranura: el corte en húmedo y la lluvia dejan agua donde no se ve. Sople y caliente lo que marque la toalla.
 CureHandling-cap_part_used = Tape el cartucho empezado

@@ -78,8 +78,8 @@ SiteHazard-old_loop_cut = Corte de un lazo viejo
 ## Construction
 
 Construction-hand_wound = Enrollado en el sitio en un corte
-    .description = El hilo unipolar se tiende vuelta por vuelta en un corte y se sujeta abajo antes de sellarlo.
+    .description = El alambre sencillo se tiende vuelta por vuelta en un corte y se sujeta abajo antes de sellarlo.
 Construction-preformed_saw_cut = Preformado, en un corte
     .description = Un lazo con cubierta hecho a medida entra de una vez en un corte.
 Construction-preformed_direct_burial = Preformado, de enterrado directo
-    .description = Un lazo con cubierta hecho a medida va en pavimento nuevo, arena o tierra, con su cable de conexión en conducto.
+    .description = Un lazo con cubierta hecho a medida va en pavimento nuevo, arena o tierra, con su cable de conexión en tubo conduit.

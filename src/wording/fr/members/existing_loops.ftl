@@ -5,7 +5,7 @@
 ExistingLoopVerdict-keep = La garder
     .description = Ses mesures sont bonnes, le détecteur s'accorde sur elle, et chaque véhicule produit assez de changement.
 ExistingLoopVerdict-keep_with_care = La garder avec prudence
-    .description = Elle peut servir, mais quelque chose est juste, non mesuré ou non prouvé : faites ce que la réponse nomme avant de vous y fier.
+    .description = Elle peut servir, mais quelque chose a peu de marge, n'a pas été mesuré ou n'est pas prouvé : faites ce que la réponse nomme avant de vous y fier.
 ExistingLoopVerdict-recut = En couper une nouvelle
     .description = Elle est défectueuse, le détecteur ne peut pas s'accorder sur elle, ou un véhicule n'est pas détecté.
 
