@@ -14,7 +14,7 @@ Corner-cored = Coin carotté
 ## RodForm
 
 RodForm-none = Sans fond de joint
-    .description = Une boucle gainée s'ajuste à sa saignée et reste au fond d'elle-même.
+    .description = Une boucle gainée s'ajuste à sa saignée et reste d'elle-même au fond.
 RodForm-pieces = Bouts courts
     .description = Des bouts courts de fond de joint en mousse à intervalles et aux coins : le scellant coule autour du fil entre eux.
 RodForm-continuous = Continu
