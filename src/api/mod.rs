@@ -13,6 +13,7 @@ pub mod caller_shares;
 pub mod compute;
 pub mod connection;
 mod content_coding;
+pub mod content_language;
 pub mod cross_origin;
 pub mod description;
 pub mod documentation;

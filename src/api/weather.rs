@@ -21,8 +21,7 @@ use crate::practice::sources::Source;
 
 const HINT: Statement = Statement::new("errors-send-conditions");
 
-const PAUSED: &str = "The weather service wants no questions for a while. Send weather.conditions, the weather hour by hour, \
-                      instead of weather.location; or repeat the request after the seconds in Retry-After.";
+const PAUSED: Statement = Statement::new("problems-forecast-paused");
 
 /// The outcome of fetching the weather of a request: its diagnostics, and whether the request now contains a forecast.
 pub struct FetchedWeather {

@@ -25,6 +25,24 @@ pub fn description_of(member: &MemberFact, language: Language) -> &'static str {
     words(member, language).map_or(member.description, |words| words.description)
 }
 
+/// A member of a closed list, in words.
+pub trait MemberIn {
+    /// The short name, as in a menu.
+    fn label_in(self, language: Language) -> &'static str;
+    /// What it means, in one or two sentences.
+    fn description_in(self, language: Language) -> &'static str;
+}
+
+impl<V: Vocabulary> MemberIn for V {
+    fn label_in(self, language: Language) -> &'static str {
+        label(self, language)
+    }
+
+    fn description_in(self, language: Language) -> &'static str {
+        description(self, language)
+    }
+}
+
 /// The words of a member in a language other than English.
 #[derive(Clone, Copy)]
 pub struct MemberWords {

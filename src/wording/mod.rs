@@ -34,7 +34,7 @@ mod numbers;
 mod say;
 
 pub use language::Language;
-pub use members::{description, label};
+pub use members::{MemberIn, description, label};
 pub use numbers::{decimal, unit_sign};
 pub use say::say;
 

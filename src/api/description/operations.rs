@@ -141,7 +141,7 @@ impl TableVisitor for DescriptionBuilder {
             "application/json",
             ContentBuilder::new()
                 .schema(Some(self.schema::<T>()))
-                .example(serde_json::to_value(T::table()).ok())
+                .example(serde_json::to_value(T::table(Language::English)).ok())
                 .build(),
         );
         let operation = OperationBuilder::new()
