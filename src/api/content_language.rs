@@ -12,6 +12,10 @@ use crate::wording::Language;
 /// The parameter of the query that wins over the header, for links and pages.
 pub const PARAMETER: &str = "lang";
 
+/// What the parameter says.
+pub const PARAMETER_DESCRIPTION: &str = "The language of the answer, for links and pages: `en`, `es` or `fr`, with or without a region. \
+    It wins over `accept-language`; `*` means English, and what is not spoken here counts as not sent.";
+
 /// Says that an answer depends on the codings and the languages that its caller takes.
 pub const VARY_BY_CODING_AND_LANGUAGE: (HeaderName, &str) = (header::VARY, "accept-encoding, accept-language");
 

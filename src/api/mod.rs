@@ -21,6 +21,7 @@ pub mod drain;
 pub mod health;
 pub mod json_limits;
 mod markdown;
+pub mod messages;
 pub mod metrics;
 pub mod middleware;
 pub mod pages;

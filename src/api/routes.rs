@@ -9,7 +9,7 @@ use super::content_coding::{CodedText, Coding};
 use super::problem::{Problem, ProblemCode};
 use super::reference_tables::{self, Table, TableVisitor};
 use super::respond::{self, handle};
-use super::{batch, body, content_language, documentation, drain, health, pages, plan_link};
+use super::{batch, body, content_language, documentation, drain, health, messages, pages, plan_link};
 use crate::calculation::installation_plan::InstallationPlanRequest;
 use crate::calculation::loop_sizing::LoopSizingRequest;
 use crate::calculation::summary::Summarized;
@@ -33,6 +33,7 @@ pub fn configure(app: &mut web::ServiceConfig) {
     routes.post(job_sheet::PATH.to_owned(), web::post().to(print_job_sheet));
     routes.post(bill_csv::PATH.to_owned(), web::post().to(export_bill));
     reference_tables::visit_all(&mut routes);
+    get_async(app, messages::PATH, messages::list);
     get_async(app, "/openapi.json", documentation::openapi);
     get_async(app, "/openapi-compact.json", documentation::compact_openapi);
     get(app, "/docs", documentation::redirect_to_docs);

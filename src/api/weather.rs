@@ -308,7 +308,8 @@ mod tests {
             let problem = problem.unwrap_err();
             assert_eq!(serde_json::to_value(problem.code).unwrap(), code);
             assert_eq!((problem.code.status(), problem.retry_after), (status, retry_after));
-            assert!(problem.detail.contains("Send weather.conditions"), "{}", problem.detail);
+            let detail = problem.detail.worded(Language::English);
+            assert!(detail.words().contains("hour by hour"), "{detail}");
             assert!(metrics.contains(&format!("outcome=\"{counted}\"}} 1\n")), "{metrics}");
         }
     }

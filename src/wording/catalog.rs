@@ -61,6 +61,11 @@ impl Catalog {
         self.sentences.get(id)
     }
 
+    /// The sentence of an id, with the id for as long as the process runs.
+    pub fn entry(&self, id: &str) -> Option<(&'static str, &Sentence)> {
+        self.sentences.get_key_value(id).map(|(id, sentence)| (*id, sentence))
+    }
+
     /// The words of a member of a closed list.
     pub fn member(&self, list: &'static str, code: &'static str) -> Option<MemberWords> {
         self.members.get(&(list, code)).copied()

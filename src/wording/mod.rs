@@ -6,6 +6,7 @@
 //! - `catalog`: the sentences of a language, read once
 //! - `facts`: numbers, quantities and members of closed lists as they stand in a sentence
 //! - `members`: the words of closed lists
+//! - `messages`: the sentences as they are published
 //! - `numbers`: the decimal mark and the signs of units
 //! - `say`: the sentence of a statement
 //!
@@ -30,11 +31,13 @@ mod catalog;
 mod facts;
 mod language;
 mod members;
+mod messages;
 mod numbers;
 mod say;
 
 pub use language::Language;
 pub use members::{MemberIn, description, label};
+pub use messages::{MessagesTable, messages};
 pub use numbers::{decimal, unit_sign};
 pub use say::say;
 
