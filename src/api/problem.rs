@@ -33,9 +33,9 @@ vocabulary! {
         InternalError "internal_error" "Our fault" "Something failed here. Report the request id to the operator; the request may be repeated.";
         Unavailable "unavailable" "Not ready" "The instance is starting or stopping. Repeat the request after the seconds in Retry-After.";
         Overloaded "overloaded" "Too much in work" "More is waiting than the instance takes, or the request has waited for as long as it may. Repeat the request after the seconds in Retry-After.";
-        ForecastFailed "forecast_failed" "Forecast not usable" "The weather service could not be reached, or answered with what is no forecast. Send the weather hour by hour instead of a place; or repeat the request later.";
-        ForecastTimeout "forecast_timeout" "Forecast too late" "The weather service did not answer in time. Send the weather hour by hour instead of a place; or repeat the request later.";
-        ForecastUnavailable "forecast_unavailable" "Forecast not asked for" "The weather service was not asked: it has failed several times in a row, or too many forecasts are under way. Send the weather hour by hour instead of a place; or repeat the request after the seconds in Retry-After.";
+        ForecastFailed "forecast_failed" "Forecast not usable" "The weather service could not be reached, or answered with what is no forecast. Send the weather hour by hour instead of the place; or repeat the request later.";
+        ForecastTimeout "forecast_timeout" "Forecast too late" "The weather service did not answer in time. Send the weather hour by hour instead of the place; or repeat the request later.";
+        ForecastUnavailable "forecast_unavailable" "Forecast not asked for" "The weather service was not asked: it has failed several times in a row, or too many forecasts are under way. Send the weather hour by hour instead of the place; or repeat the request after the seconds in Retry-After.";
     }
 }
 

@@ -16,7 +16,7 @@ ProblemCode-malformed_json = El cuerpo no es JSON
 ProblemCode-preflight_refused = Llamada de esta página rechazada
     .description = Una página preguntó si puede llamar, y no puede: su origen, método o encabezado no está entre los que se aceptan de páginas de otros sitios. El operador establece los orígenes.
 ProblemCode-unauthorized = Se necesita clave
-    .description = El servicio responde solo a clientes cuya clave conoce. Envíe la clave que le dio su operador así: Authorization: Bearer CLAVE.
+    .description = El servicio responde solo a clientes cuya clave conoce. Envíe la clave que le dio su operador así: Authorization: Bearer KEY.
 ProblemCode-not_found = No hay nada aquí
     .description = La ruta no existe. La descripción en /openapi.json enumera las que existen.
 ProblemCode-method_not_allowed = Método no permitido
@@ -40,11 +40,11 @@ ProblemCode-unavailable = No está listo
 ProblemCode-overloaded = Demasiado trabajo en curso
     .description = Hay más en espera de lo que acepta la instancia, o la solicitud esperó todo lo que podía. Repita la solicitud cuando pasen los segundos que indica Retry-After.
 ProblemCode-forecast_failed = Pronóstico no utilizable
-    .description = No se pudo contactar al servicio meteorológico, o lo que respondió no es un pronóstico. Envíe el tiempo hora por hora en vez de un lugar, o repita la solicitud más tarde.
+    .description = No se pudo contactar al servicio meteorológico, o lo que respondió no es un pronóstico. Envíe el tiempo hora por hora en vez del lugar, o repita la solicitud más tarde.
 ProblemCode-forecast_timeout = Pronóstico demasiado tarde
-    .description = El servicio meteorológico no respondió a tiempo. Envíe el tiempo hora por hora en vez de un lugar, o repita la solicitud más tarde.
+    .description = El servicio meteorológico no respondió a tiempo. Envíe el tiempo hora por hora en vez del lugar, o repita la solicitud más tarde.
 ProblemCode-forecast_unavailable = Pronóstico no consultado
-    .description = No se consultó al servicio meteorológico: falló varias veces seguidas, o hay demasiados pronósticos en curso. Envíe el tiempo hora por hora en vez de un lugar, o repita la solicitud cuando pasen los segundos que indica Retry-After.
+    .description = No se consultó al servicio meteorológico: falló varias veces seguidas, o hay demasiados pronósticos en curso. Envíe el tiempo hora por hora en vez del lugar, o repita la solicitud cuando pasen los segundos que indica Retry-After.
 
 ## FieldErrorCode
 

@@ -16,7 +16,7 @@ ProblemCode-malformed_json = Le corps n'est pas du JSON
 ProblemCode-preflight_refused = Appel de cette page refusé
     .description = Une page a demandé si elle peut appeler, et elle ne le peut pas : son origine, sa méthode ou son en-tête n'est pas de ceux qui sont acceptés des pages d'autres sites. L'exploitant fixe les origines.
 ProblemCode-unauthorized = Clé requise
-    .description = Le service ne répond qu'aux clients dont il connaît la clé. Envoyez ainsi la clé que son exploitant vous a donnée : Authorization: Bearer CLÉ.
+    .description = Le service ne répond qu'aux clients dont il connaît la clé. Envoyez ainsi la clé que son exploitant vous a donnée : Authorization: Bearer KEY.
 ProblemCode-not_found = Rien ici
     .description = Le chemin n'existe pas. La description à /openapi.json énumère ceux qui existent.
 ProblemCode-method_not_allowed = Méthode non permise
@@ -40,11 +40,11 @@ ProblemCode-unavailable = Pas prêt
 ProblemCode-overloaded = Trop de travail en cours
     .description = Il y a plus en attente que l'instance n'accepte, ou la requête a attendu aussi longtemps qu'elle le peut. Répétez la requête après les secondes indiquées par Retry-After.
 ProblemCode-forecast_failed = Prévision inutilisable
-    .description = Le service météo n'a pas pu être joint, ou a répondu par ce qui n'est pas une prévision. Envoyez le temps heure par heure au lieu d'un lieu, ou répétez la requête plus tard.
+    .description = Le service météo n'a pas pu être joint, ou a répondu par ce qui n'est pas une prévision. Envoyez le temps heure par heure à la place du lieu, ou répétez la requête plus tard.
 ProblemCode-forecast_timeout = Prévision trop tardive
-    .description = Le service météo n'a pas répondu à temps. Envoyez le temps heure par heure au lieu d'un lieu, ou répétez la requête plus tard.
+    .description = Le service météo n'a pas répondu à temps. Envoyez le temps heure par heure à la place du lieu, ou répétez la requête plus tard.
 ProblemCode-forecast_unavailable = Prévision non demandée
-    .description = Le service météo n'a pas été interrogé : il a échoué plusieurs fois de suite, ou trop de prévisions sont en cours. Envoyez le temps heure par heure au lieu d'un lieu, ou répétez la requête après les secondes indiquées par Retry-After.
+    .description = Le service météo n'a pas été interrogé : il a échoué plusieurs fois de suite, ou trop de prévisions sont en cours. Envoyez le temps heure par heure à la place du lieu, ou répétez la requête après les secondes indiquées par Retry-After.
 
 ## FieldErrorCode
 
