@@ -1,6 +1,6 @@
 //! The words of closed lists: English ones stand where the list is declared, others in the files of their language.
 
-use super::catalog::Catalog;
+use super::catalog::{Catalog, MemberWords};
 use super::language::Language;
 use crate::calculation::report::MemberFact;
 use crate::vocabulary::Vocabulary;
@@ -41,15 +41,6 @@ impl<V: Vocabulary> MemberIn for V {
     fn description_in(self, language: Language) -> &'static str {
         description(self, language)
     }
-}
-
-/// The words of a member in a language other than English.
-#[derive(Clone, Copy)]
-pub struct MemberWords {
-    /// The short name.
-    pub label: &'static str,
-    /// What it means.
-    pub description: &'static str,
 }
 
 fn words(member: &MemberFact, language: Language) -> Option<MemberWords> {
