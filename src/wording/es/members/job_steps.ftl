@@ -56,7 +56,7 @@ JobStep-restore = Restablecer y entregar
 ## Trial
 
 Trial-tune_empty = Sintonizar con los carriles vacíos
-    .description = Encienda sin ningún vehículo a menos de 10 pies (3 m) y con el portón cerrado: todos los canales se sintonizan y no muestran detección.
+    .description = Encienda sin ningún vehículo a menos de 10 ft (3 m) y con el portón cerrado: todos los canales se sintonizan y no muestran detección.
 Trial-cycle_gate = Abrir y cerrar el portón tres veces
     .description = Abra y cierre el portón tres veces con los carriles vacíos: ningún canal detecta.
 Trial-next_lane = Tránsito en el carril vecino

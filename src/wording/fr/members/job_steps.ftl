@@ -56,7 +56,7 @@ JobStep-restore = Rétablir et remettre
 ## Trial
 
 Trial-tune_empty = Accorder, voies vides
-    .description = Mettez sous tension sans véhicule à moins de 10 pi (3 m) et le portail fermé : chaque canal s'accorde et ne montre aucune détection.
+    .description = Mettez sous tension sans véhicule à moins de 10 ft (3 m) et le portail fermé : chaque canal s'accorde et ne montre aucune détection.
 Trial-cycle_gate = Ouvrir et fermer le portail trois fois
     .description = Ouvrez et fermez le portail trois fois, les voies étant vides : aucun canal ne détecte.
 Trial-next_lane = Circulation dans la voie voisine
