@@ -101,9 +101,14 @@ impl Catalog {
         self.sentences.get_key_value(id).map(|(id, sentence)| (*id, sentence))
     }
 
-    /// The words of a member of a closed list.
-    pub fn member(&self, list: &'static str, code: &'static str) -> Option<MemberWords> {
-        self.members.get(&(list, code)).copied()
+    /// The words of a member of a closed list. What no id of the library can hold, as the space of `14 AWG`, is an underscore there.
+    pub fn member(&self, list: &str, code: &str) -> Option<MemberWords> {
+        let is_plain = |c: char| c.is_ascii_alphanumeric() || c == '_' || c == '-';
+        if code.chars().all(is_plain) {
+            return self.members.get(&(list, code)).copied();
+        }
+        let code = code.replace(|c| !is_plain(c), "_");
+        self.members.get(&(list, &*code)).copied()
     }
 
     /// Reads the files of a language. What is wrong with one is left out; tests find that.

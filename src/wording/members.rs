@@ -54,11 +54,18 @@ fn words(member: &MemberFact, language: Language) -> Option<MemberWords> {
 mod tests {
     use super::*;
     use crate::practice::vehicles::VehicleClass;
+    use crate::practice::wires::WireGauge;
 
     #[test]
     fn english_stands_where_the_list_is_declared() {
         let car = VehicleClass::PassengerCar;
         assert_eq!(label(car, Language::English), car.label());
         assert_eq!(description(car, Language::English), car.description());
+    }
+
+    #[test]
+    fn a_code_that_is_no_id_has_its_words_too() {
+        let wire = WireGauge::ALL[0];
+        assert_ne!(description(wire, Language::French), wire.description());
     }
 }
