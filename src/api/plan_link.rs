@@ -10,6 +10,7 @@ use serde_json::{Map, Value, json};
 
 use super::answering::compute_report;
 use super::app_state::AppState;
+use super::content_language;
 use super::json_limits::JsonLimits;
 use super::problem::{MAX_ERRORS, Problem};
 use super::response_body::CachedDocument;
@@ -25,7 +26,7 @@ use crate::drawing::{Drawing, MEDIA_TYPE};
 use crate::quantity::format::format_length_input;
 use crate::quantity::{QuantityField, UnitSystem};
 use crate::vocabulary::{Vocabulary, vocabulary};
-use crate::wording::{Language, Reader};
+use crate::wording::Reader;
 
 vocabulary! {
     /// The system of units of a drawing.
@@ -37,7 +38,7 @@ vocabulary! {
 }
 
 /// The parameters of the query, each with the place that it has in the request as a body, and what it says.
-pub const PARAMETERS: [(&str, &str, &str); 6] = [
+pub const PARAMETERS: [(&str, &str, &str); 7] = [
     (
         "width",
         "#/opening/width",
@@ -48,6 +49,7 @@ pub const PARAMETERS: [(&str, &str, &str); 6] = [
     ("surface", "#/surface", "What the loops lie in. Default `existing_asphalt`."),
     ("theme", "#/theme", "The colours on a screen. Default `auto`."),
     ("units", "#/units", "The system of the drawing. Default `auto`."),
+    (content_language::PARAMETER, "#/lang", content_language::PARAMETER_DESCRIPTION),
 ];
 
 /// The name of the operation in generated clients.
@@ -69,9 +71,9 @@ pub async fn draw(request: HttpRequest) -> Result<HttpResponse, Problem> {
     let PlanLink { request: asked, theme } = PlanLink::read(request.query_string(), limits)?;
     let coding = CachedDocument::best_coding(&request);
     // Packed on the pool, too: the thread that answers others has no time for it.
+    let language = content_language::of_request(&request);
     let draw = move |asked: &LoopSizingRequest, report| {
-        let drawing =
-            theme.apply(OpeningPlan::draw(&report, Reader::new(OpeningPlan::system(asked), Language::English)));
+        let drawing = theme.apply(OpeningPlan::draw(&report, Reader::new(OpeningPlan::system(asked), language)));
         CachedDocument::new(drawing, MEDIA_TYPE).packed_for(coding)
     };
     let drawing = compute_report(&request, asked, draw).await.map_err(with_parameters)?;

@@ -9,13 +9,13 @@ use super::content_coding::{CodedText, Coding};
 use super::problem::{Problem, ProblemCode};
 use super::reference_tables::{self, Table, TableVisitor};
 use super::respond::{self, handle};
-use super::{batch, body, documentation, drain, health, pages, plan_link};
+use super::{batch, body, content_language, documentation, drain, health, messages, pages, plan_link};
 use crate::calculation::installation_plan::InstallationPlanRequest;
 use crate::calculation::loop_sizing::LoopSizingRequest;
 use crate::calculation::summary::Summarized;
 use crate::calculation::{self, Calculation};
 use crate::drawing::{self, Drawing, SvgIllustrator, bill_csv, job_sheet};
-use crate::wording::{Language, Reader};
+use crate::wording::Reader;
 
 /// Bodies up to so many bytes are decoded on the thread that has read them.
 const MAX_BYTES_WHERE_READ: usize = 16 * 1024;
@@ -34,6 +34,7 @@ pub fn configure(app: &mut web::ServiceConfig) {
     routes.post(job_sheet::PATH.to_owned(), web::post().to(print_job_sheet));
     routes.post(bill_csv::PATH.to_owned(), web::post().to(export_bill));
     reference_tables::visit_all(&mut routes);
+    get_async(app, messages::PATH, messages::list);
     get_async(app, "/openapi.json", documentation::openapi);
     get_async(app, "/openapi-compact.json", documentation::compact_openapi);
     get(app, "/docs", documentation::redirect_to_docs);
@@ -114,7 +115,7 @@ impl drawing::DrawingVisitor for RouteVisitor<'_> {
 impl TableVisitor for RouteVisitor<'_> {
     fn visit<T: Table>(&mut self) {
         get(self.0, &format!("/v1/reference/{}", T::NAME), |request| {
-            Ok(respond::cached_document(T::document(), request))
+            Ok(respond::cached_document(T::document(content_language::of_request(request)), request))
         });
     }
 }
@@ -122,11 +123,12 @@ impl TableVisitor for RouteVisitor<'_> {
 async fn answer<C: Calculation>(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
     let response = handle(request.clone(), async {
         let coding = Coding::of_computed(&request);
+        let language = content_language::of_request(&request);
         let write = move |asked: &C, mut report: C::Report| {
-            asked.illustrate(&mut report, &SvgIllustrator { language: Language::English });
+            asked.illustrate(&mut report, &SvgIllustrator { language });
             respond::json_text(&report, C::REPORT_CAPACITY).map(|text| CodedText::new(text, coding))
         };
-        Ok(respond::json(compute_from_report(&request, &mut payload, write).await??))
+        Ok(respond::json(compute_from_report(&request, &mut payload, write).await??, &request))
     })
     .await;
     drain::close_if_unread(&request, response, payload)
@@ -138,7 +140,7 @@ async fn sum_up<C: Calculation<Report: Summarized>>(request: HttpRequest, mut pa
         let write = move |_: &C, report: C::Report| {
             respond::json_text(report.summary(), SUMMARY_CAPACITY).map(|text| CodedText::new(text, coding))
         };
-        Ok(respond::json(compute_from_report(&request, &mut payload, write).await??))
+        Ok(respond::json(compute_from_report(&request, &mut payload, write).await??, &request))
     })
     .await;
     drain::close_if_unread(&request, response, payload)
@@ -147,11 +149,15 @@ async fn sum_up<C: Calculation<Report: Summarized>>(request: HttpRequest, mut pa
 async fn draw<D: Drawing>(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
     let response = handle(request.clone(), async {
         let coding = Coding::of_computed(&request);
+        let language = content_language::of_request(&request);
         let draw = move |asked: &D::Request, report| {
-            let reader = Reader::new(D::system(asked), Language::English);
-            CodedText::new(D::draw(&report, reader), coding)
+            CodedText::new(D::draw(&report, Reader::new(D::system(asked), language)), coding)
         };
-        Ok(respond::document(drawing::MEDIA_TYPE.to_owned(), compute_from_report(&request, &mut payload, draw).await?))
+        Ok(respond::document(
+            drawing::MEDIA_TYPE.to_owned(),
+            compute_from_report(&request, &mut payload, draw).await?,
+            &request,
+        ))
     })
     .await;
     drain::close_if_unread(&request, response, payload)
@@ -160,11 +166,12 @@ async fn draw<D: Drawing>(request: HttpRequest, mut payload: web::Payload) -> Ht
 async fn print_job_sheet(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
     let response = handle(request.clone(), async {
         let coding = Coding::of_computed(&request);
+        let language = content_language::of_request(&request);
         let print = move |asked: &InstallationPlanRequest, report| {
-            CodedText::new(job_sheet::page(&report, Reader::new(asked.system(), Language::English)), coding)
+            CodedText::new(job_sheet::page(&report, Reader::new(asked.system(), language)), coding)
         };
         let page = compute_from_report(&request, &mut payload, print).await?;
-        Ok(respond::document(format!("{}; charset=utf-8", job_sheet::MEDIA_TYPE), page))
+        Ok(respond::document(format!("{}; charset=utf-8", job_sheet::MEDIA_TYPE), page, &request))
     })
     .await;
     drain::close_if_unread(&request, response, payload)
@@ -173,11 +180,12 @@ async fn print_job_sheet(request: HttpRequest, mut payload: web::Payload) -> Htt
 async fn export_bill(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
     let response = handle(request.clone(), async {
         let coding = Coding::of_computed(&request);
+        let language = content_language::of_request(&request);
         let export = move |asked: &InstallationPlanRequest, report| {
-            CodedText::new(bill_csv::table(&report, Reader::new(asked.system(), Language::English)), coding)
+            CodedText::new(bill_csv::table(&report, Reader::new(asked.system(), language)), coding)
         };
         let bill = compute_from_report(&request, &mut payload, export).await?;
-        Ok(respond::document(format!("{}; charset=utf-8; header=present", bill_csv::MEDIA_TYPE), bill))
+        Ok(respond::document(format!("{}; charset=utf-8; header=present", bill_csv::MEDIA_TYPE), bill, &request))
     })
     .await;
     drain::close_if_unread(&request, response, payload)

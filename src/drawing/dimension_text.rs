@@ -8,7 +8,7 @@ use uom::si::time::{day, hour, minute};
 
 use crate::quantity::UnitSystem;
 use crate::quantity::output::{DetailLength, PlanLength, TemperatureDifferenceValue, TemperatureValue, round};
-use crate::wording::{Language, NO_BREAK_SPACE, Reader};
+use crate::wording::{NO_BREAK_SPACE, Reader};
 
 /// From this length on, fractions of an inch are quarters; below it, sixteenths.
 const QUARTERS_FROM_INCHES: f64 = 4.0;
@@ -119,14 +119,9 @@ impl PrintedLength {
         }
     }
 
-    /// In both systems, each on a line of its own that is short.
+    /// In both systems, each on a line of its own.
     pub fn format_lines(self, reader: Reader) -> [String; 2] {
-        let short = |reader: Reader| match (reader.system, reader.language) {
-            // The words for feet and inches are longer than the space beside a dimension.
-            (UnitSystem::UsCustomary, Language::Spanish) => format_marked_feet(self.ft),
-            _ => self.format(reader),
-        };
-        [short(reader), format!("[{}]", short(other(reader)))]
+        [self.format(reader), format!("[{}]", self.format(other(reader)))]
     }
 }
 
@@ -189,25 +184,10 @@ fn true_minus(value: f64) -> String {
     value.to_string().replace('-', "−")
 }
 
-/// A sign, whole feet and whole inches.
-fn split_feet(feet: f64) -> (&'static str, f64, f64) {
-    let all = if feet.abs() < NO_INCHES_FROM_FEET { round(feet.abs() * 12.0, 0) } else { 12.0 * round(feet.abs(), 0) };
-    let sign = if feet < 0.0 && all > 0.0 { "−" } else { "" };
-    (sign, (all / 12.0).floor(), all % 12.0)
-}
-
-/// Feet and inches by their marks: `13′ 5″`.
-fn format_marked_feet(feet: f64) -> String {
-    let (sign, whole, inches) = split_feet(feet);
-    match (whole == 0.0, inches == 0.0) {
-        (false, false) => format!("{sign}{whole}′{NO_BREAK_SPACE}{inches}″"),
-        (true, false) => format!("{sign}{inches}″"),
-        (_, true) => format!("{sign}{whole}′"),
-    }
-}
-
 fn format_feet(feet: f64, reader: Reader) -> String {
-    let (sign, whole, inches) = split_feet(feet);
+    let all = if feet.abs() < NO_INCHES_FROM_FEET { round(feet.abs() * 12.0, 0) } else { 12.0 * round(feet.abs(), 0) };
+    let (whole, inches) = ((all / 12.0).floor(), all % 12.0);
+    let sign = if feet < 0.0 && all > 0.0 { "−" } else { "" };
     let (feet, inches_words) = (number_and_unit(whole, "ft", reader), number_and_unit(inches, "in", reader));
     match (whole == 0.0, inches == 0.0) {
         (false, false) => format!("{sign}{feet}{NO_BREAK_SPACE}{inches_words}"),
@@ -240,7 +220,7 @@ mod tests {
 
     use super::{
         format_detail_both, format_duration, format_feet, format_fine, format_inches, format_percent, format_plan_both,
-        format_plan_lines, format_temperature,
+        format_temperature,
     };
     use crate::quantity::UnitSystem::{Metric, UsCustomary};
     use crate::quantity::output::{DetailLength, PlanLength, TemperatureValue};
@@ -308,13 +288,7 @@ mod tests {
             ];
             texts.map(|text| plain(&text)).join("; ")
         };
-        assert_eq!(
-            words(UsCustomary, Language::Spanish),
-            "13 pies 5 pulg [4.1 m]; 0.13 pulg; 25.7 °F; 12.5 %; 2.5 días"
-        );
-        let lines = |language| format_plan_lines(length, Reader::new(Metric, language)).map(|line| plain(&line));
-        assert_eq!(lines(Language::Spanish), ["4.1 m", "[13′ 5″]"]);
-        assert_eq!(lines(Language::French), ["4,1 m", "[13 pi 5 po]"]);
-        assert_eq!(words(Metric, Language::French), "4,1 m [13 pi 5 po]; 3,3 mm; −3,5 °C; 12,5 %; 2,5 jours");
+        assert_eq!(words(UsCustomary, Language::Spanish), "13 ft 5 in [4.1 m]; 0.13 in; 25.7 °F; 12.5 %; 2.5 días");
+        assert_eq!(words(Metric, Language::French), "4,1 m [13 ft 5 in]; 3,3 mm; −3,5 °C; 12,5 %; 2,5 jours");
     }
 }

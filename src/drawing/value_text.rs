@@ -2,7 +2,7 @@
 
 use uom::si::length::meter;
 
-use super::dimension_text::{format_fine, format_plan, format_temperature};
+use super::dimension_text::{format_detail, format_fine, format_plan, format_temperature};
 use crate::calculation::input::Shape;
 use crate::calculation::report::Statement;
 use crate::practice::detectors::{DetectorEnvelope, Wiring};
@@ -19,7 +19,9 @@ use crate::vocabulary::Vocabulary;
 use crate::wording::{Reader, unit_sign};
 
 /// Lengths from here on are shown in feet or metres, shorter ones in inches or millimetres. A choice made here.
-const PLAN_FROM_METRES: f64 = 0.3;
+const PLAN_FROM_METRES: f64 = 0.4;
+/// Below this, tenths of a millimetre matter. A choice made here.
+const FINE_BELOW_METRES: f64 = 0.01;
 
 /// A value of a field, or several with what stands between them. `field` is the last part of its pointer.
 pub fn format_value(field: &str, text: &str, reader: Reader) -> String {
@@ -69,8 +71,9 @@ fn format_dimension(field: &str, text: &str, reader: Reader) -> String {
 /// A quantity, a member of a closed list, or a number.
 fn format_one(field: &str, text: &str, reader: Reader) -> String {
     if let Ok(length) = parse::<Length>(text) {
-        return match length.si.get::<meter>() {
-            small if small.abs() < PLAN_FROM_METRES => format_fine(length.si.into(), reader),
+        return match length.si.get::<meter>().abs() {
+            fine if fine < FINE_BELOW_METRES && fine > 0.0 => format_fine(length.si.into(), reader),
+            small if small < PLAN_FROM_METRES => format_detail(length.si.into(), reader),
             _ => format_plan(length.si.into(), reader),
         };
     }
@@ -139,7 +142,9 @@ mod tests {
         for (field, text, system, expected) in [
             ("along_travel", "6 ft", Metric, "1.83 m"),
             ("along_travel", "6 ft", UsCustomary, "6 ft"),
-            ("depth", "1-1/2 in", Metric, "38.1 mm"),
+            ("depth", "1-1/2 in", Metric, "38 mm"),
+            ("blade_diameter", "14 in", Metric, "356 mm"),
+            ("size", "0.1875 in x 14 in", UsCustomary, "3/16 in × 14 in"),
             ("width", "4.7625 mm", UsCustomary, "3/16 in"),
             ("width", "0.3125 in", UsCustomary, "5/16 in"),
             ("surface", "40 °F", Metric, "4.4 °C"),
@@ -159,10 +164,10 @@ mod tests {
     #[test]
     fn values_are_written_as_the_language_writes_them() {
         for (field, text, spanish, french) in [
-            ("over_jacket", "0.13 in wide", "0.13 pulg de ancho", "0,13 po de largeur"),
-            ("diameter", "1/4 in or 3/8 in", "1/4 pulg o 3/8 pulg", "1/4 po ou 3/8 po"),
-            ("inductance", "0.22 uH/ft", "0.22 µH/pies", "0,22 µH/pi"),
-            ("size", "4 ft x 8 ft, 1 turns", "4 pies × 8 pies, 1 vuelta", "4 pi × 8 pi, 1 tour"),
+            ("over_jacket", "0.13 in wide", "0.13 in de ancho", "0,13 in de largeur"),
+            ("diameter", "1/4 in or 3/8 in", "1/4 in o 3/8 in", "1/4 in ou 3/8 in"),
+            ("inductance", "0.22 uH/ft", "0.22 µH/ft", "0,22 µH/ft"),
+            ("size", "4 ft x 8 ft, 1 turns", "4 ft × 8 ft, 1 vuelta", "4 ft × 8 ft, 1 tour"),
         ] {
             let words = |language| plain(field, text, Reader::new(UsCustomary, language));
             assert_eq!((words(Language::Spanish), words(Language::French)), (spanish.to_owned(), french.to_owned()));

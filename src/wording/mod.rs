@@ -1,11 +1,13 @@
 //! The words of reports: a calculation says what, as a [`Statement`], and this module says how, in a language.
 //!
-//! - `en/*.ftl`: the sentences, a file for each question or theme, in the syntax of Project Fluent
+//! - `en/*.ftl`, `es/*.ftl`, `fr/*.ftl`: the sentences, a file for each question or theme, in the syntax of Project Fluent
+//! - `es/members/*.ftl`, `fr/members/*.ftl`: the labels and descriptions of closed lists, which stand in the code in English
 //! - `language`: the languages, each with its files
 //! - `catalog`: the sentences of a language, read once
 //! - `facts`: numbers, quantities and members of closed lists as they stand in a sentence
-//! - `numbers`: the decimal mark, the signs of units
-//! - `members`: the names of members of closed lists
+//! - `members`: the words of closed lists
+//! - `messages`: the sentences as they are published
+//! - `numbers`: the decimal mark and the signs of units
 //! - `reader`: whom a page or a drawing is written for: units and language
 //! - `say`: the sentence of a statement
 //!
@@ -30,19 +32,24 @@ mod catalog;
 mod facts;
 mod language;
 mod members;
+mod messages;
 mod numbers;
 mod reader;
 mod say;
 
+pub use catalog::FactForm;
 pub use language::Language;
-pub use members::{description, label};
+pub use members::{MemberIn, description, label};
+pub use messages::{PublishedMessage, messages};
 pub use numbers::{NARROW_NO_BREAK_SPACE, NO_BREAK_SPACE, colon, decimal, unit_sign, with_unit};
 pub use reader::Reader;
 pub use say::say;
 
+use std::borrow::Cow;
+
 use catalog::Catalog;
 
-use crate::calculation::report::HasMessages;
+use crate::calculation::report::{HasMessages, Meaning};
 
 /// The step that makes a report readable.
 pub trait Worded: Sized {
@@ -55,7 +62,13 @@ impl<T: HasMessages> Worded for T {
     fn worded(mut self, language: Language) -> Self {
         self.each_message(&mut |message| {
             if !message.has_words() {
-                message.set_words(say(message.statement(), language));
+                let words = match message.meaning() {
+                    Meaning::Sentence(statement) => say(statement, language),
+                    Meaning::Value(statement) => say(statement, Language::English),
+                    Meaning::Label(member) => Cow::Borrowed(members::label_of(member, language)),
+                    Meaning::Description(member) => Cow::Borrowed(members::description_of(member, language)),
+                };
+                message.set_words(words);
             }
         });
         self

@@ -57,6 +57,6 @@ impl Reader {
 
     /// A number with its unit, on one line.
     pub fn with_unit(self, number: &str, unit: &str) -> String {
-        with_unit(number, unit, self.language)
+        with_unit(number, unit, self.language).replace(' ', "\u{a0}")
     }
 }

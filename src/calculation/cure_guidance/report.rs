@@ -7,7 +7,7 @@ use super::echo::CureGuidanceInputs;
 use crate::calculation::input::HourlyConditions;
 use crate::calculation::report::{Assumed, Basis, Caution, Finding, Message, has_messages};
 use crate::practice::sealants::SealantKind;
-use crate::practice::sealing::{CureHandling, CureMilestone, CureVerdict};
+use crate::practice::sealing::{CureMilestone, CureVerdict};
 use crate::practice::sources::Source;
 use crate::quantity::QuantityField;
 use crate::quantity::output::{DetailLength, DurationValue, TemperatureDifferenceValue, TemperatureValue};
@@ -72,9 +72,10 @@ pub struct CureGuidanceReport {
 }
 
 has_messages! {
-    CureGuidanceReport: reasons, windows, windows_once_dry, alternatives, findings, assumed;
+    CureGuidanceReport: reasons, windows, windows_once_dry, alternatives, handling, findings, assumed, cautions, basis;
     CureWindow: ends_because;
     CureReason: message;
+    CureAdvice: message;
     CureAlternative: reasons;
 }
 
@@ -245,10 +246,10 @@ pub struct CureTimes {
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct CureAdvice {
     /// What it is about, for a program.
-    #[schema(value_type = String)]
-    pub code: CureHandling,
+    pub code: &'static str,
     /// What to do.
-    pub message: &'static str,
+    #[schema(value_type = String)]
+    pub message: Message,
     /// Where it comes from.
     #[schema(value_type = Vec<String>)]
     pub source_ids: Vec<Source>,

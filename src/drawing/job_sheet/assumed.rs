@@ -15,19 +15,21 @@ const NOT_ON_SITE: [&str; 5] =
 /// The section.
 pub fn section(report: &InstallationPlanReport, reader: Reader) -> Markup {
     let on_site = |about: &str| !NOT_ON_SITE.iter().any(|start| about.starts_with(start));
-    let assumed: Vec<_> = report.assumed.iter().filter(|assumed| on_site(&assumed.about)).collect();
+    let mut all = Vec::new();
+    for assumed in report.assumed.iter().filter(|assumed| on_site(&assumed.about)) {
+        let field = names(&assumed.about).next_back().unwrap_or_default();
+        let named = (format_field(&assumed.about, reader), format_value(field, &assumed.value, reader));
+        // Two parts of the plan may have assumed what reads alike.
+        if !all.contains(&named) {
+            all.push(named);
+        }
+    }
     html! {
-        @if !assumed.is_empty() {
+        @if !all.is_empty() {
             section {
                 h2 { (reader.say(&Statement::new("sheet-assumed"))) }
                 ul.ticks.few {
-                    @for assumed in assumed {
-                        @let field = names(&assumed.about).next_back().unwrap_or_default();
-                        li {
-                            (tick_box()) (format_field(&assumed.about, reader)) (reader.colon())
-                            b { (format_value(field, &assumed.value, reader)) }
-                        }
-                    }
+                    @for (field, value) in &all { li { (tick_box()) (field) (reader.colon()) b { (value) } } }
                 }
             }
         }

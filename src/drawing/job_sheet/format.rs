@@ -79,7 +79,7 @@ mod tests {
         };
         assert_eq!(format_time("2026-01-20T14:04:00-05:00"), "2026-01-20 14:04");
         assert_eq!(amounts(Language::English), ["24 cartridges", "1 spool", "203 ft", "6"]);
-        assert_eq!(amounts(Language::Spanish), ["24 cartuchos", "1 carrete", "203 pies", "6"]);
-        assert_eq!(amounts(Language::French), ["24 cartouches", "1 bobine", "203 pi", "6"]);
+        assert_eq!(amounts(Language::Spanish), ["24 cartuchos", "1 carrete", "203 ft", "6"]);
+        assert_eq!(amounts(Language::French), ["24 cartouches", "1 touret", "203 ft", "6"]);
     }
 }

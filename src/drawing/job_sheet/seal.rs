@@ -68,7 +68,7 @@ fn computed(cure: &CureGuidanceReport, reader: Reader) -> Markup {
             p {
                 (reader.say(&Statement::new("sheet-clock").text("clock", format_offset(&cure.inputs.start)).text("until", until)))
             }
-            @for advice in &cure.handling { p { (reader.description(advice.code)) } }
+            @for advice in &cure.handling { p { (advice.message) } }
             (blanks(reader))
         }
     }

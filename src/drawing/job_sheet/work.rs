@@ -62,7 +62,7 @@ pub fn cautions(report: &InstallationPlanReport, reader: Reader) -> Markup {
     html! {
         section {
             h2 { (reader.say(&Statement::new("sheet-cautions"))) }
-            ol { @for caution in &report.cautions { li { (reader.description(caution.code)) } } }
+            ol { @for caution in &report.cautions { li { (caution.message) } } }
         }
     }
 }

@@ -5,7 +5,7 @@
 drawings-do-not-build = No construya como está dibujado
 drawings-warnings = Advertencias
 drawings-more = Y { $more } más que no se muestran aquí: léalas todas antes de empezar el trabajo.
-drawings-footer = Un lazo detecta metal, no personas: no protege a nadie. Deciden los códigos locales, las hojas de datos y los profesionales autorizados. Loopwright { $engine }
+drawings-footer = Un lazo detecta metal, no personas: no protege a nadie. Deciden los códigos locales, las fichas técnicas y los profesionales autorizados. Loopwright { $engine }
 drawings-and = { $first } y { $last }
 drawings-date = { $day } { $month ->
     [1] ene
@@ -58,7 +58,7 @@ drawings-plan-line = { $barrier-code ->
     [swing_gate_pair] portones batientes
     [barrier_arm] brazo de barrera
     [vertical_lift_gate] portón vertical
-    [overhead_door] puerta elevadiza
+    [overhead_door] puerta levadiza
    *[none] línea de base
 }
 drawings-plan-the-line = { $line ->
@@ -174,11 +174,11 @@ drawings-section-steel = Acero a { $depth } de profundidad{ $drawn ->
 }
 drawings-section-bed = Cama debajo { $depth }
 drawings-section-cover = { $over ->
-    [pair] Cubierta sobre el par superior
-    [wire] Cubierta sobre el alambre superior
-   *[it] Cubierta encima
+    [pair] Recubrimiento sobre el par superior
+    [wire] Recubrimiento sobre el alambre superior
+   *[it] Recubrimiento encima
 } { $depth }
-drawings-section-uncovered = Nada lo cubre
+drawings-section-uncovered = Nada lo recubre
 drawings-section-finish = { $finish ->
     [flush] Sellador, al ras de la superficie
    *[below] Sellador, { $depth } bajo la superficie
@@ -203,7 +203,7 @@ drawings-section-jacket = Cubierta{ $size ->
    *[turns] { drawings-value-turns }
 } adentro
 drawings-section-rod = { $form ->
-    [pieces] Cordón de respaldo, en tramos (en trazos)
+    [pieces] Cordón de respaldo, en trozos (a rayas)
    *[continuous] Cordón de respaldo, continuo
 }
 

@@ -23,7 +23,7 @@ sheet-column-turns = Vueltas
 sheet-column-nearest-wire = Alambre más cercano
 sheet-column-slot = { $sawn ->
     [yes] Ranura
-   *[no] Cubierta
+   *[no] Recubrimiento
 }
 sheet-column-corners = { $sawn ->
     [yes] Corte de esquinas
@@ -44,7 +44,7 @@ sheet-slot = { $width_is ->
 sheet-not-sawn = sin corte
 sheet-under-surface = { $cover } bajo la superficie
 sheet-corner = { $corner ->
-    [drilled] taladradas
+    [drilled] perforadas
    *[square] rectas
 }
 sheet-lead-in-slot = { $shared ->
@@ -62,8 +62,8 @@ sheet-saw-cut = { $total } de corte en total, cables de conexión { $lead_in }{ 
    *[other] { $ends } extremos
 }{ $drilled ->
     [0] {""}
-    [one] ; { $drilled } esquina taladrada
-   *[other] ; { $drilled } esquinas taladradas
+    [one] ; { $drilled } esquina perforada
+   *[other] ; { $drilled } esquinas perforadas
 }.
 
 ## Qué cargar y cuánto tarda
@@ -162,7 +162,7 @@ sheet-vehicles = Vehículos que se deben detectar: { $vehicles }.
 ## Cuándo sellar y abrir
 
 sheet-seal = Sellar y abrir
-sheet-no-weather = No se planeó con pronóstico: selle una ranura seca y limpia dentro de los límites de la hoja de datos del sellador, y deje volver el tránsito cuando nada deje huella.
+sheet-no-weather = No se planeó con pronóstico: selle una ranura seca y limpia dentro de los límites de la ficha técnica del sellador, y deje volver el tránsito cuando nada deje huella.
 sheet-slab = Losa
 sheet-air = Aire
 sheet-sealed-at = Sellado a las
@@ -203,8 +203,8 @@ sheet-assumed = Se supuso: verifique en el sitio
 sheet-field = { $field ->
     [backer_rod-diameter] diámetro del cordón de respaldo
     [backer_rod-form] cordón de respaldo
-    [backer_rod-piece_length] largo de los tramos de cordón
-    [backer_rod-spacing] separación de los tramos de cordón
+    [backer_rod-piece_length] largo de los trozos de cordón
+    [backer_rod-spacing] separación de los trozos de cordón
     [construction] construcción
     [detector-envelope] lo que sintoniza la unidad
     [detector-inductance_max_uh] inductancia máxima de la unidad, µH
@@ -219,7 +219,7 @@ sheet-field = { $field ->
     [lead_in-inductance] inductancia del cable de conexión
     [lead_in-length] largo del cable de conexión
     [lead_in-spare] cable de conexión de reserva
-    [lead_in_slot-cover] cubierta en la ranura del cable de conexión
+    [lead_in_slot-cover] recubrimiento en la ranura del cable de conexión
     [lead_in_slot-depth] profundidad de la ranura del cable de conexión
     [lead_in_slot-width] ancho de la ranura del cable de conexión
     [opening-edge_setback] distancia a los bordes
@@ -233,8 +233,8 @@ sheet-field = { $field ->
     [saw-corner] esquinas
     [sealant-cartridge] cartucho de sellador
     [sealant-data_sheet-activation_energy_kj_per_mol] energía de activación del sellador, kJ/mol
-    [sealant-data_sheet-at_relative_humidity_percent] humedad de la hoja de datos, %
-    [sealant-data_sheet-at_temperature] temperatura de la hoja de datos
+    [sealant-data_sheet-at_relative_humidity_percent] humedad de la ficha técnica, %
+    [sealant-data_sheet-at_temperature] temperatura de la ficha técnica
     [sealant-data_sheet-damp_slot_allowed] ranura húmeda permitida
     [sealant-data_sheet-minimum_application_temperature] temperatura mínima de aplicación
     [sealant-data_sheet-skin_over] tiempo para formar piel
@@ -242,7 +242,7 @@ sheet-field = { $field ->
     [sealant-kind] sellador
     [sealant-pour_temperature] temperatura de vertido
     [sealant-shelf_life] vida útil del sellador
-    [slot-cover] cubierta
+    [slot-cover] recubrimiento
     [slot-depth] profundidad de la ranura
     [slot-width] ancho de la ranura
     [start] inicio del sellado

@@ -13,7 +13,7 @@ bill-currency = devise
 bill-note = remarque
 bill-pack = { $pack ->
     [cartridge] cartouche
-    [spool] bobine
+    [spool] touret
     [each] unité
    *[lot] lot
 }

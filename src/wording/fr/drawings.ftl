@@ -123,7 +123,7 @@ drawings-plan-past-edge = Au-delà du bord, les saignées continuent{ $until ->
 drawings-plan-conduit = En tirets à partir de là : conduit, selon ce que permet le site.
 drawings-plan-pull-box = Un carré barré d'une croix est une boîte de tirage : { $to ->
     [home_run] la paire de la boucle s'y termine et y est épissée au câble qui va au détecteur
-   *[next_piece] la paire y est épissée à celle de la bobine suivante
+   *[next_piece] la paire y est épissée à celle du touret suivant
 }.
 drawings-plan-crossing = { $pairs ->
     [one] La paire de { $marks } croise

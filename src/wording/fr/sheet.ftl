@@ -75,8 +75,8 @@ sheet-packs = { $quantity } { $pack ->
        *[other] cartouches
     }
     [spool] { $quantity ->
-        [one] bobine
-       *[other] bobines
+        [one] touret
+       *[other] tourets
     }
    *[lot] { $quantity ->
         [one] lot
@@ -126,11 +126,11 @@ sheet-column-reading = Lecture
 sheet-column-sound = Bon état
 sheet-column-limit = Limite
 sheet-stage = { $stage ->
-    [after_winding] après l'enroulement
-    [before_sealing] avant le scellement
-    [after_sealing] après le scellement
-    [before_covering] avant le recouvrement
-   *[after_covering] après le recouvrement
+    [after_winding] après l'enroule­ment
+    [before_sealing] avant le scelle­ment
+    [after_sealing] après le scelle­ment
+    [before_covering] avant le recouvre­ment
+   *[after_covering] après le recouvre­ment
 }
 sheet-reading = { $reading ->
     [resistance] Résistance
