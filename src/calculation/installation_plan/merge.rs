@@ -91,6 +91,14 @@ pub fn merge(fields: &[PlanField], parts: &mut [&mut dyn MergeableReport], diagn
         let SharedReportFields { findings, assumed, unused, .. } = part.shared_fields();
         for finding in findings.iter_mut() {
             finding.about = plan_pointer(&finding.about);
+            let mut send: Vec<String> = Vec::new();
+            for pointer in finding.send.iter().filter(|pointer| !is_filled_in(pointer) && *pointer != "#/loops") {
+                let pointer = plan_pointer(pointer);
+                if !send.contains(&pointer) {
+                    send.push(pointer);
+                }
+            }
+            finding.send = send;
         }
         // What was said of each of several loops that are alike reads the same now.
         let mut told: Vec<Finding> = Vec::new();

@@ -1,6 +1,6 @@
 ### The whole job.
 
-## What was taken for what nobody sent
+## What was taken for what nobody said
 
 plan-square-corners = The saw cuts no diagonals, so the corner cut that loops usually get gives way: their corners are square.
 
@@ -8,9 +8,13 @@ plan-square-corners = The saw cuts no diagonals, so the corner cut that loops us
 
 plan-step = { $step-description }
 plan-for-each-loop = { $loops }.
+plan-line = { $line ->
+    [reference] window, post or stop line
+   *[barrier] barrier
+}
 plan-place = { $mark } { $role }: { $along_travel } along travel, { $across_lane } across, { $side ->
-    [outside] { $distance } outside the { $line }
-    [inside] { $distance } inside the { $line }
+    [outside] { $distance } outside the { plan-line }
+    [inside] { $distance } inside the { plan-line }
    *[on_the_line] on the line{ $shift_side ->
         [inside] , its middle { $shift } inside
        *[none] {""}
