@@ -5,4 +5,5 @@ mod arrows;
 mod circles;
 mod names;
 mod source;
+mod translations;
 mod wording;

@@ -130,7 +130,7 @@ pub fn solve(
         let message = Statement::new("compatibility-search-bounded");
         let at = FieldPath::BODY.field("loops");
         let finding = Finding::new(FindingCode::SearchBounded, Level::Warning, &at, message);
-        diagnostics.add_finding(finding.send(&at).send(&FieldPath::BODY.field("vehicles")));
+        diagnostics.add_finding(finding.send(&FieldPath::BODY.field("vehicles")));
     }
     state_steel(&resolved.loops, diagnostics);
     let neighbours =

@@ -8,7 +8,7 @@ sizing-near-least-inductance = Una vez construido puede medir { $as_built_low },
 ## Which vehicles it sees
 
 sizing-side-by-side = Un solo lazo a todo lo ancho del claro es demasiado poco sensible: { $loops } lazos se lo reparten, cada uno en su propio canal de una unidad que los explora por turno, con las salidas en paralelo y los vecinos bobinados en sentidos opuestos.
-sizing-leaves-pass-over = Las hojas pasan sobre este lazo mientras se mueven, y el lazo las detecta. Conéctelo a la entrada del operador que solo se vigila mientras las hojas están quietas, abiertas o cerradas por completo; mientras se mueven, otro dispositivo debe detectar el vehículo que entra.
+sizing-leaves-pass-over = Las hojas pasan sobre este lazo mientras se mueven, y el lazo las detecta. Conéctelo a la entrada del accionamiento del portón que solo se vigila mientras las hojas están quietas, abiertas o cerradas por completo; mientras se mueven, otro dispositivo debe detectar el vehículo que entra.
 sizing-vehicle-too-wide = Un vehículo del tipo { $vehicle } mide { $vehicle_width } de ancho y no pasa por un claro de { $opening_width }. Verifique el ancho o deje fuera este vehículo.
 sizing-vehicle-not-seen = Un vehículo del tipo { $vehicle } cambia este lazo en { $change }, y la unidad conmuta a { $threshold }: no se detecta.
 sizing-vehicle-not-seen-at-edge = Pegado al borde o sobre un hueco entre lazos, un vehículo del tipo { $vehicle } cambia los lazos solo en { $least_change_across }, y la unidad conmuta a { $threshold }: ahí no se detecta. Deje que los lazos lleguen más cerca del borde o angoste el carril con postes.
@@ -55,22 +55,22 @@ sizing-leaf-seen = A { $clearance }, la hoja { $state ->
     [decided] Cambie lo que se decidió de su lugar.
     [device_helps] Si otro dispositivo vigila la línea del portón, los lazos pueden quedar más lejos.
    *[none] No hay mejor lugar para él.
-} Encienda la unidad con el portón cerrado y compruebe en el sitio, con el portón cerrado, abierto y en movimiento, que la hoja no provoca ninguna llamada.
+} Encienda la unidad con el portón cerrado y compruebe en el sitio, con el portón cerrado, abierto y en movimiento, que la hoja no provoca ninguna detección.
 sizing-leaf-clearance = Mantenga los lados de todos los lazos a { $clearance } o más de la hoja metálica: { $state ->
     [closed] cerrada
     [open] abierta
    *[moving] en movimiento
-}, cambia el { sizing-the-loop } en { $change_by_leaf }, menos de la mitad de aquello a lo que conmuta la unidad. El cable de conexión cruza la línea del portón torcido o con cubierta: en tubo conduit bajo un riel o una cimentación; en los demás casos, en su ranura.
+}, cambia el { sizing-the-loop } en { $change_by_leaf }, menos de la mitad de aquello a lo que conmuta la unidad. El cable de conexión cruza la línea del portón trenzado o con cubierta: en tubo conduit bajo un riel o una cimentación; en los demás casos, en su ranura.
 sizing-leaf-holds-the-gate = A { $clearance }, la hoja { $state ->
     [closed] cerrada
     [open] abierta
    *[moving] en movimiento
-} cambia el { sizing-the-loop } en { $change_by_leaf }, y ahí conmuta la unidad: el portón se llamaría o se retendría a sí mismo. Haga el lazo más pequeño, colóquelo más lejos de la hoja o deje que otro dispositivo haga su trabajo.
+} cambia el { sizing-the-loop } en { $change_by_leaf }, y ahí conmuta la unidad: el portón se activaría o se retendría a sí mismo. Haga el lazo más pequeño, colóquelo más lejos de la hoja o deje que otro dispositivo haga su trabajo.
 sizing-edge-setback-reduced = El claro es angosto: el lazo queda a { $edge_setback } de cada borde en vez de { $usual_edge_setback }. Verifique que los postes metálicos y el carril vecino no se detecten.
 sizing-exit-time-unknown = Indique a qué velocidad llegan los conductores y cuánto tarda el portón en abrir, y el lazo de salida se colocará de modo que el portón esté abierto al llegar. Sin ambos datos queda tan cerca como lo permiten los demás lazos, y los conductores esperan.
 sizing-exit-reopens = Un vehículo que entra cruza el lazo de salida y vuelve a abrir el portón. Ajuste el temporizador de cierre a { $close_timer_min } o más: ese tiempo tarda un vehículo a paso de peatón en llegar a donde se le retiene.
 sizing-drive-too-short = La entrada de vehículos mide { $drive_length } de largo, y el lazo de salida termina a { $needed } del portón. Omita el lazo de salida y abra a quienes salen con otro dispositivo (un botón, un transmisor).
-sizing-exit-far-away = Para que el portón esté abierto al llegar, el lazo de salida tendría que estar a { $run_up }. Está a { $distance_from_barrier }, y el conductor espera unos { $wait }. Se remedia con una llegada a { $serving_speed }, un operador más rápido o un segundo dispositivo en el camino (otro lazo, un transmisor).
+sizing-exit-far-away = Para que el portón esté abierto al llegar, el lazo de salida tendría que estar a { $run_up }. Está a { $distance_from_barrier }, y el conductor espera unos { $wait }. Se remedia con una llegada a { $serving_speed }, un accionamiento más rápido o un segundo dispositivo en el camino (otro lazo, un transmisor).
 sizing-exit-beyond-lead-in = { $row ->
     [row] Los lazos ({ $role }) forman una fila de { $row_width } de centro a centro, a { $distance_from_barrier } de la línea,
    *[single] El { sizing-the-loop } queda a { $distance_from_barrier } del portón,
@@ -202,27 +202,27 @@ sizing-slot-before-edge = La ranura del par termina { $from_edge } antes del bor
    *[in_slot] Tienda { $needed } o más en la ranura, o deje abierto ese largo, con lo que la ranura llega al borde.
 }
 
-sizing-jacketed-pair = El par viene torcido dentro de su cubierta, así que su inductancia es fija; llévelo a la unidad sin ningún empalme en el pavimento.
+sizing-jacketed-pair = El par viene trenzado dentro de su cubierta, así que su inductancia es fija; llévelo a la unidad sin ningún empalme en el pavimento.
 sizing-lead-in-conduit = Lleve el cable de conexión por tubo conduit desde el borde del lazo hasta la unidad, sellado contra el agua en ambos extremos.
-sizing-twist-the-tails = Tuerza las dos puntas al menos 3 vueltas por pie (10 por metro) en todo el recorrido. Suelto, el par tiene unos { $untwisted-number } en vez de { $twisted }, { $gained } más en { $lead_in_length }, y eso cambia cada vez que los alambres se mueven; además capta zumbido y detecta los vehículos que lo cruzan.
+sizing-twist-the-tails = Trence las dos puntas al menos 3 vueltas por pie (10 por metro) en todo el recorrido. Suelto, el par tiene unos { $untwisted-number } en vez de { $twisted }, { $gained } más en { $lead_in_length }, y eso cambia cada vez que los alambres se mueven; además capta zumbido y detecta los vehículos que lo cruzan.
 
 ## The site
 
 sizing-nothing-to-saw = { $surface-code ->
-    [pavers] Los adoquines no se cortan para un lazo: se movería con ellos y se rompería. Use un lazo prefabricado para enterrar directamente, colocado en la cama antes que los adoquines.
-    [gravel] La grava no sostiene un corte. Use un lazo prefabricado para enterrar directamente, en una zanja con cama de arena.
-    [soil] La tierra no sostiene un corte. Use un lazo prefabricado para enterrar directamente, en una zanja con cama de arena.
-   *[other] No hay nada que cortar antes de colocar la superficie. Use un lazo prefabricado para enterrar directamente, o regrese con la sierra cuando haya fraguado.
+    [pavers] Los adoquines no se cortan para un lazo: se movería con ellos y se rompería. Use un lazo preformado de enterrado directo, colocado en el lecho antes que los adoquines.
+    [gravel] La grava no sostiene un corte. Use un lazo preformado de enterrado directo, en una zanja con lecho de arena.
+    [soil] La tierra no sostiene un corte. Use un lazo preformado de enterrado directo, en una zanja con lecho de arena.
+   *[other] No hay nada que cortar antes de colocar la superficie. Use un lazo preformado de enterrado directo, o regrese con la sierra cuando haya fraguado.
 }
-sizing-burial-in-finished-pavement = Un lazo para enterrar directamente va debajo de una superficie que aún no se ha colocado. En pavimento terminado use un lazo prefabricado en un corte, o bobínelo en el sitio.
-sizing-reinforcing-mesh = Localice el acero y mantenga el lazo al menos 2 in (50 mm) por encima de él; nunca lo corte. El acero quita inductancia, que se cuenta como si fuera una lámina maciza, y altura, que no se cuenta: compruebe en el sitio que se detecta el vehículo más alto.
+sizing-burial-in-finished-pavement = Un lazo de enterrado directo va debajo de una superficie que aún no se ha colocado. En pavimento terminado use un lazo preformado en un corte, o bobínelo en el sitio.
+sizing-reinforcing-mesh = Localice el acero y mantenga el lazo al menos 2 in (50 mm) por encima de él; nunca lo corte. El acero quita inductancia, que se cuenta como si fuera una lámina maciza, y altura, que no se cuenta: compruebe en el sitio que se detecta el vehículo más alto.
 sizing-cut-approved = Conserve en el sitio el escaneo y la autorización escrita del ingeniero, marque los tendones y el acero sobre el pavimento, y corte solo donde y hasta la profundidad que ellos permiten.
 sizing-post-tensioned-slab = No corte una losa postensada sin un escaneo que localice los tendones y la autorización escrita del ingeniero. Un detector de superficie o de otro tipo evita el corte.
-sizing-bridge-deck = Trate el tablero como postensado hasta que los planos o un escaneo demuestren lo contrario: ningún corte sin la autorización escrita del ingeniero. Un lazo prefabricado por encima del acero superior, antes de la sobrecapa, evita el corte.
+sizing-bridge-deck = Trate el tablero como postensado hasta que los planos o un escaneo demuestren lo contrario: ningún corte sin la autorización escrita del ingeniero. Un lazo preformado por encima del acero superior, antes de la sobrecapa, evita el corte.
 sizing-place-before-the-pour = Acuerde el lugar del lazo con el ingeniero antes del colado; manténgalo por encima del acero superior y apartado de los tendones.
 sizing-snow-melt-cable = Haga localizar, marcar y desenergizar los cables calefactores antes de cualquier corte; una sierra que atraviesa uno queda bajo tensión. Tienda el lazo entre los tramos, y cuente con zumbido mientras calientan.
 sizing-snow-melt-pipe = Haga localizar y marcar los tubos de calefacción antes de cualquier corte, y ajuste la sierra para que quede por encima de ellos.
-sizing-overhead-power-line = El zumbido de la línea puede perturbar la unidad: mantenga el cable de conexión torcido y sin llegar hasta ella, y elija la frecuencia en el sitio.
+sizing-overhead-power-line = El zumbido de la línea puede perturbar la unidad: mantenga el cable de conexión trenzado y sin llegar hasta ella, y elija la frecuencia en el sitio.
 sizing-buried-power-line = Haga localizar y marcar la línea antes de cualquier corte o zanja, y crúcela en ángulo recto.
 sizing-adjacent-traffic = Los vehículos del carril vecino no se deben detectar: para eso el lazo guarda su distancia al borde. Compruébelo con tránsito ahí antes de irse.
 sizing-next-lane = En el carril vecino, un vehículo del tipo { $vehicle } pasa a { $distance } del alambre y cambia el lazo en { $change }; la unidad conmuta a { $threshold }{ $outcome ->
@@ -230,8 +230,8 @@ sizing-next-lane = En el carril vecino, un vehículo del tipo { $vehicle } pasa 
    *[nearly] , menos del doble. Compruébelo con tránsito ahí
 }.
 sizing-freezing-climate = Rellene la ranura por completo y en seco: el agua que queda dentro se congela y levanta el sellador. Use sujetadores en piezas cortas, nunca continuos.
-sizing-pavement-joint = Aparte el lazo de la junta si puede. Donde el alambre tenga que cruzarla, protéjalo con una funda de 4 in (100 mm) a cada lado y deje holgura dentro.
-sizing-cracked-pavement-hand-wound = El alambre simple se rompe en un pavimento que se mueve. Un lazo con cubierta (prefabricado, en un corte) dura más aquí.
+sizing-pavement-joint = Aparte el lazo de la junta si puede. Donde el alambre tenga que cruzarla, protéjalo con una funda de 4 in (100 mm) a cada lado y deje holgura dentro.
+sizing-cracked-pavement-hand-wound = El alambre simple se rompe en un pavimento que se mueve. Un lazo con cubierta (preformado, en un corte) dura más aquí.
 sizing-cracked-pavement-jacketed = El lazo con cubierta absorbe parte del movimiento; selle también las grietas, o el agua seguirá la ranura.
 sizing-old-loop-cut = Corte la ranura nueva al lado de la vieja, al menos a un palmo, y deje el alambre viejo sin energía y sin conectar: una vuelta vieja cerrada roba sensibilidad.
 
@@ -244,7 +244,7 @@ sizing-search-bounded = La búsqueda se terminó antes de tiempo, porque el trab
 sizing-usual-roles = Lo que esta barrera suele necesitar.
 sizing-laid-over-the-loop = Esta superficie se coloca sobre el lazo.
 sizing-jacketed-lasts-longer = Un lazo con cubierta dura más en un pavimento que se mueve.
-sizing-stock-is-preformed = Los lazos en existencia vienen prefabricados.
+sizing-stock-is-preformed = Los lazos en existencia vienen preformados.
 sizing-surface-is-sawn = Una superficie terminada se corta, y el alambre está a la mano.
 sizing-usual-burial-cover = La profundidad a la que suele quedar un lazo bajo esta superficie.
 sizing-burial-cover-over-steel = Para que el lazo quede por encima del acero.
