@@ -28,7 +28,10 @@ pub fn name_channel(statement: Statement, channel: &DetectorChannel) -> Statemen
     };
     let named: Option<Vec<_>> = channel.loops.iter().map(|one| name(&one.own)).collect();
     match named {
-        Some(named) => statement.phrases("channel", named, ListJoin::And),
+        Some(named) => {
+            let join = if named.len() > 2 { ListJoin::Comma } else { ListJoin::And };
+            statement.phrases("channel", named, join)
+        }
         None => statement.text("channel", channel.label()),
     }
 }

@@ -145,7 +145,7 @@ compatibility-remedy = { $changes }: { $check ->
    *[better] The channel needs more than that to be suitable.
 }
 
-compatibility-search-bounded = The search for what would turn a check was ended early, for the job asks for more than one answer may compute. All checks are complete; there may be more remedies, and smaller ones. For a full search ask for fewer loops or vehicles at once.
+compatibility-search-bounded = The search for what would put a check right was ended early, for the job asks for more than one answer may compute. All checks are complete; there may be more remedies, and smaller ones. For a full search ask for fewer loops or vehicles at once.
 
 ## Why a default was taken
 

@@ -15,7 +15,7 @@ input-insulation-gives-way = No thicker than the jacket that was given.
 
 input-usual-lead-in-length = A usual way to the cabinet; measure yours.
 input-usual-spare = Slack of the pair, coiled in the pull box.
-input-price-key-unknown = The price of "{ $name }" belongs to nothing on the bill. Did you mean "{ $meant }"?
+input-price-key-unknown = The price of "{ $name }" belongs to nothing on the bill. Did you mean { $meant }?
 input-stock-short = { $needed } of { $sku } are planned and { $available ->
     [one] { $available } is
    *[other] { $available } are

@@ -15,7 +15,7 @@ input-insulation-gives-way = No más grueso que la cubierta que se indicó.
 
 input-usual-lead-in-length = Una distancia usual hasta el gabinete; mida la suya.
 input-usual-spare = Holgura del par, enrollada en la caja de paso.
-input-price-key-unknown = El precio de “{ $name }” no corresponde a nada de la cuenta. ¿Quiso decir “{ $meant }”?
+input-price-key-unknown = El precio de “{ $name }” no corresponde a nada de la cuenta. ¿Quiso decir { $meant }?
 input-stock-short = Se planean { $needed } de { $sku } y { $available ->
     [one] hay { $available }
    *[other] hay { $available }

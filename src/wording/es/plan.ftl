@@ -12,7 +12,7 @@ plan-line = { $line ->
     [reference] la ventanilla, el poste o la línea de alto
    *[barrier] la barrera
 }
-plan-place = { $mark } { $role }: { $along_travel } en el sentido de la marcha, { $across_lane } a lo ancho, { $side ->
+plan-place = { $mark } ({ $role }): { $along_travel } en el sentido de la marcha, { $across_lane } a lo ancho, { $side ->
     [outside] { $distance } por fuera de { plan-line }
     [inside] { $distance } por dentro de { plan-line }
    *[on_the_line] sobre la línea{ $shift_side ->
@@ -24,7 +24,7 @@ plan-place = { $mark } { $role }: { $along_travel } en el sentido de la marcha, 
     [right] , su centro { $offset } a la derecha del centro del carril al entrar
    *[none] {""}
 }
-plan-slot-depth = { $mark } { $role }: { $slot_depth } de profundidad
+plan-slot-depth = { $mark } ({ $role }): { $slot_depth } de profundidad
 plan-cut = { $total } de corte en total, en { $passes ->
     [one] una pasada
    *[other] { $passes } pasadas
@@ -32,16 +32,16 @@ plan-cut = { $total } de corte en total, en { $passes ->
     [one] { $cut_ends } extremo
    *[other] { $cut_ends } extremos
 }.
-plan-lead-in-way = { $mark } { $role }, recorrido de su par: { $way }
+plan-lead-in-way = { $mark } ({ $role }), recorrido de su par: { $way }
 plan-splice-in-box = En la caja de paso termina el par propio del lazo con su punta; empálmelo ahí con un juego de empalme, soldado y sellado, con { $to ->
     [home_run] el cable que va directo a la unidad
    *[next_piece] el par del siguiente carrete
 }: nunca en la ranura.
-plan-turns = { $mark } { $role }: { $turns ->
+plan-turns = { $mark } ({ $role }): { $turns ->
     [one] { $turns } vuelta
    *[other] { $turns } vueltas
 }
-plan-measured = { $mark } { $role }: de { $as_built_low-number } a { $as_built_high }, { $dc_resistance }
+plan-measured = { $mark } ({ $role }): de { $as_built_low-number } a { $as_built_high }, { $dc_resistance }
 plan-sealant-loaded = { $cartridges ->
     [one] { $cartridges } cartucho cargado
    *[other] { $cartridges } cartuchos cargados

@@ -15,7 +15,7 @@ input-insulation-gives-way = Pas plus épais que la gaine indiquée.
 
 input-usual-lead-in-length = Une distance habituelle jusqu'à l'armoire; mesurez la vôtre.
 input-usual-spare = Du mou de la paire, enroulé dans la boîte de tirage.
-input-price-key-unknown = Le prix de « { $name } » ne correspond à rien sur le devis. Vouliez-vous dire « { $meant } »?
+input-price-key-unknown = Le prix de « { $name } » ne correspond à rien sur le devis. Vouliez-vous dire { $meant }?
 input-stock-short = Il est prévu { $needed } de { $sku }, et il y en a { $available ->
     [one] { $available }
    *[other] { $available }

@@ -12,7 +12,7 @@ plan-line = { $line ->
     [reference] du guichet, de la borne ou de la ligne d'arrêt
    *[barrier] de la barrière
 }
-plan-place = { $mark } { $role } : { $along_travel } dans le sens de la marche, { $across_lane } en travers, { $side ->
+plan-place = { $mark } ({ $role }) : { $along_travel } dans le sens de la marche, { $across_lane } en travers, { $side ->
     [outside] { $distance } à l'extérieur { plan-line }
     [inside] { $distance } à l'intérieur { plan-line }
    *[on_the_line] sur la ligne{ $shift_side ->
@@ -24,7 +24,7 @@ plan-place = { $mark } { $role } : { $along_travel } dans le sens de la marche,
     [right] , son milieu { $offset } à droite de celui de la voie en entrant
    *[none] {""}
 }
-plan-slot-depth = { $mark } { $role } : { $slot_depth } de profondeur
+plan-slot-depth = { $mark } ({ $role }) : { $slot_depth } de profondeur
 plan-cut = { $total } de coupe en tout, en { $passes ->
     [one] une passe
    *[other] { $passes } passes
@@ -32,16 +32,16 @@ plan-cut = { $total } de coupe en tout, en { $passes ->
     [one] { $cut_ends } extrémité
    *[other] { $cut_ends } extrémités
 }.
-plan-lead-in-way = { $mark } { $role }, parcours de sa paire : { $way }
+plan-lead-in-way = { $mark } ({ $role }), parcours de sa paire : { $way }
 plan-splice-in-box = Dans la boîte de tirage, la paire de la boucle elle-même finit avec son bout; raccordez-la là par une épissure, avec une trousse, soudée et scellée, { $to ->
     [home_run] au câble qui va directement au détecteur
    *[next_piece] à la paire du touret suivant
 } : jamais dans la saignée.
-plan-turns = { $mark } { $role } : { $turns ->
+plan-turns = { $mark } ({ $role }) : { $turns ->
     [one] { $turns } tour
    *[other] { $turns } tours
 }
-plan-measured = { $mark } { $role } : de { $as_built_low-number } à { $as_built_high }, { $dc_resistance }
+plan-measured = { $mark } ({ $role }) : de { $as_built_low-number } à { $as_built_high }, { $dc_resistance }
 plan-sealant-loaded = { $cartridges ->
     [one] { $cartridges } cartouche chargée
    *[other] { $cartridges } cartouches chargées

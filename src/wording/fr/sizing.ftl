@@ -216,9 +216,9 @@ sizing-nothing-to-saw = { $surface-code ->
 }
 sizing-burial-in-finished-pavement = Une boucle à enfouissement direct va sous un revêtement qui reste à poser. Dans une chaussée finie, prenez une boucle préformée dans un trait de scie, ou bobinez-en une sur place.
 sizing-reinforcing-mesh = Repérez l'acier et gardez la boucle au moins 2 in (50 mm) au-dessus; ne le coupez jamais. Il prend de l'inductance, ce qui est compté comme si l'acier était une tôle pleine, et de la hauteur, ce qui n'est pas compté : prouvez sur place que le véhicule le plus haut est détecté.
-sizing-cut-approved = Gardez sur place le relevé et l'autorisation écrite de l'ingénieur, marquez les câbles de précontrainte et l'acier sur la chaussée, et ne coupez que là où ils le permettent et pas plus profond.
-sizing-post-tensioned-slab = Ne sciez pas une dalle post-contrainte sans un relevé des câbles de précontrainte et l'autorisation écrite de l'ingénieur. Un détecteur posé en surface ou d'un autre type évite le trait de scie.
-sizing-bridge-deck = Traitez le tablier comme post-contraint tant que des plans ou un relevé n'ont pas montré le contraire : aucune coupe sans l'autorisation écrite de l'ingénieur. Une boucle préformée au-dessus de l'acier supérieur, avant la couche de surface, évite la coupe.
+sizing-cut-approved = Gardez sur place le balayage de détection et l'autorisation écrite de l'ingénieur, marquez les câbles de précontrainte et l'acier sur la chaussée, et ne coupez que là où ils le permettent et pas plus profond.
+sizing-post-tensioned-slab = Ne sciez pas une dalle post-contrainte sans un balayage de détection des câbles de précontrainte et sans l'autorisation écrite de l'ingénieur. Un détecteur posé en surface ou d'un autre type évite le trait de scie.
+sizing-bridge-deck = Traitez le tablier comme post-contraint tant que des plans ou un balayage de détection n'ont pas montré le contraire : aucune coupe sans l'autorisation écrite de l'ingénieur. Une boucle préformée au-dessus de l'acier supérieur, avant la couche de surface, évite la coupe.
 sizing-place-before-the-pour = Fixez l'emplacement de la boucle avec l'ingénieur avant la coulée; gardez-la au-dessus de l'acier supérieur et à l'écart des câbles de précontrainte.
 sizing-snow-melt-cable = Faites repérer, marquer et mettre hors tension les câbles chauffants avant toute coupe; une scie qui en traverse un est sous tension. Posez la boucle entre les parcours et attendez-vous à du ronflement pendant qu'ils chauffent.
 sizing-snow-melt-pipe = Faites repérer et marquer les tuyaux chauffants avant toute coupe et réglez la scie au-dessus d'eux.
@@ -226,7 +226,7 @@ sizing-overhead-power-line = Le ronflement de la ligne peut perturber le détect
 sizing-buried-power-line = Faites repérer et marquer la ligne avant toute coupe ou tranchée, et traversez-la à angle droit.
 sizing-adjacent-traffic = Les véhicules de la voie voisine ne doivent pas être détectés : c'est pourquoi la boucle garde son retrait du bord. Prouvez-le avec de la circulation dans cette voie avant de partir.
 sizing-next-lane = Dans la voie voisine, un véhicule de type { $vehicle } passe à { $distance } du fil et modifie la boucle de { $change }; le détecteur commute à { $threshold }{ $outcome ->
-    [seen] {"\u00A0"}: il est détecté. Gardez une bande plus large au bord
+    [seen] {" "}: il est détecté. Gardez une bande plus large au bord
    *[nearly] , moins du double. Prouvez-le avec de la circulation dans cette voie
 }.
 sizing-freezing-climate = Remplissez la saignée complètement et à sec : l'eau qui y reste gèle et soulève le scellant. Mettez des attaches en morceaux courts, jamais continues.
