@@ -133,9 +133,10 @@ fn judge_change(role: Role, sighting: &ClassSighting, threshold: Ratio, diagnost
         .figure("threshold", threshold.get::<percent>(), "percent")
         .send(&body.field("detector").field("threshold_steps_percent"));
     let is_not_seen_at_edge = code == FindingCode::VehicleNotSeen && sighting.change >= threshold;
-    diagnostics.add_finding(match is_not_seen_at_edge {
-        true => finding.send(&body.field("opening").field("edge_setback")),
-        false => finding,
+    diagnostics.add_finding(if is_not_seen_at_edge {
+        finding.send(&body.field("opening").field("edge_setback"))
+    } else {
+        finding
     });
 }
 

@@ -19,7 +19,7 @@ compatibility-drops-out = The unit lets go of loop { compatibility-this-loop } u
 
 compatibility-position-unknown = Tell where every loop lies, and the coupling of neighbours is told.
 compatibility-coupling = { $outcome ->
-    [disturbs] They couple by { $coupling } and would run { $frequency_separation } apart at the same setting: one unit can follow the other. Take one of the actions.
+    [disturbs] They couple by { $coupling } and would run { $frequency_separation } apart at the same setting: one unit can follow the other. Set them to different frequencies, or take one unit that scans both in turn.
     [harmless] They couple by { $coupling }, too little to matter.
     [scanned_together] They couple by { $coupling }, and one unit scans them in turn: only one is alive at a time, and they do not disturb each other.
     [same_place] They lie over one another and couple by { $coupling }: no setting tells them apart.

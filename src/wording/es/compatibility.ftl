@@ -19,7 +19,7 @@ compatibility-drops-out = La unidad suelta el lazo { compatibility-this-loop } b
 
 compatibility-position-unknown = Indique dónde queda cada lazo, y se le dirá cómo se acoplan los vecinos.
 compatibility-coupling = { $outcome ->
-    [disturbs] Se acoplan en { $coupling } y con el mismo ajuste funcionarían con { $frequency_separation } de diferencia: una unidad puede seguir a la otra. Tome una de las medidas.
+    [disturbs] Se acoplan en { $coupling } y con el mismo ajuste funcionarían con { $frequency_separation } de diferencia: una unidad puede seguir a la otra. Ajústelos a frecuencias distintas o use una sola unidad que explore ambos por turno.
     [harmless] Se acoplan en { $coupling }, muy poco para que importe.
     [scanned_together] Se acoplan en { $coupling }, y una sola unidad los explora por turno: solo uno está activo a la vez, y no se perturban entre sí.
     [same_place] Están uno sobre otro y se acoplan en { $coupling }: ningún ajuste los distingue.

@@ -2,7 +2,7 @@
 
 ## Whether a loop can be built
 
-sizing-no-working-turns = Ningún número de vueltas lleva este lazo, con este cable de conexión, por completo dentro de lo que la unidad puede sintonizar. Acorte el cable de conexión, use alambre más grueso o elija una unidad de mayor alcance.
+sizing-no-working-turns = Ningún número de vueltas lleva este lazo, con este cable de conexión, por completo dentro de lo que la unidad puede sintonizar. Acorte el cable de conexión, use alambre más grueso o elija una unidad de intervalo más amplio.
 sizing-near-least-inductance = Una vez construido puede medir { $as_built_low }, cerca de los { $inductance_min } que la unidad necesita como mínimo para sintonizar; aquí otra vuelta no lo mejora. Mida antes de cerrarlo.
 
 ## Which vehicles it sees
@@ -215,7 +215,7 @@ sizing-nothing-to-saw = { $surface-code ->
    *[other] No hay nada que cortar antes de colocar la superficie. Use un lazo preformado de enterrado directo, o regrese con la sierra cuando haya fraguado.
 }
 sizing-burial-in-finished-pavement = Un lazo de enterrado directo va debajo de una superficie que aún no se ha colocado. En pavimento terminado use un lazo preformado en un corte, o bobínelo en el sitio.
-sizing-reinforcing-mesh = Localice el acero y mantenga el lazo al menos 2 in (50 mm) por encima de él; nunca lo corte. El acero quita inductancia, que se cuenta como si fuera una lámina maciza, y altura, que no se cuenta: compruebe en el sitio que se detecta el vehículo más alto.
+sizing-reinforcing-mesh = Localice el acero y mantenga el lazo al menos 2 in (50 mm) por encima de él; nunca corte el acero. El acero quita inductancia, que se cuenta como si fuera una lámina maciza, y altura, que no se cuenta: compruebe en el sitio que se detecta el vehículo más alto.
 sizing-cut-approved = Conserve en el sitio el escaneo y la autorización escrita del ingeniero, marque los tendones y el acero sobre el pavimento, y corte solo donde y hasta la profundidad que ellos permiten.
 sizing-post-tensioned-slab = No corte una losa postensada sin un escaneo que localice los tendones y sin la autorización escrita del ingeniero. Un detector de superficie o de otro tipo evita el corte.
 sizing-bridge-deck = Trate el tablero como postensado hasta que los planos o un escaneo demuestren lo contrario: ningún corte sin la autorización escrita del ingeniero. Un lazo preformado por encima del acero superior, antes de la sobrecapa, evita el corte.

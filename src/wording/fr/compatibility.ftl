@@ -19,7 +19,7 @@ compatibility-drops-out = Le détecteur relâche la boucle { compatibility-this-
 
 compatibility-position-unknown = Dites où se trouve chaque boucle, et le couplage des voisines vous sera indiqué.
 compatibility-coupling = { $outcome ->
-    [disturbs] Elles se couplent de { $coupling } et fonctionneraient à { $frequency_separation } l'une de l'autre avec le même réglage : un détecteur peut suivre l'autre. Prenez une des mesures.
+    [disturbs] Elles se couplent de { $coupling } et fonctionneraient à { $frequency_separation } l'une de l'autre avec le même réglage : un détecteur peut suivre l'autre. Réglez-les à des fréquences différentes ou prenez un seul détecteur qui balaie les deux tour à tour.
     [harmless] Elles se couplent de { $coupling }, trop peu pour que cela compte.
     [scanned_together] Elles se couplent de { $coupling }, et un seul détecteur les balaie tour à tour : une seule est active à la fois, et elles ne se perturbent pas.
     [same_place] Elles sont l'une sur l'autre et se couplent de { $coupling } : aucun réglage ne les distingue.
