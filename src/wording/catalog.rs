@@ -8,7 +8,6 @@ use fluent_bundle::concurrent::FluentBundle;
 use fluent_syntax::ast::{Entry, Expression, InlineExpression, Pattern, PatternElement};
 use rustc_hash::FxHashMap;
 
-use super::facts::FactForm;
 use super::language::Language;
 
 /// The messages of a language, by id.
@@ -20,6 +19,8 @@ pub struct Catalog {
     pub bundle: FluentBundle<&'static FluentResource>,
     /// Every sentence of every answer is looked up here, and the ids are ours: a hash that nobody can attack would only cost.
     sentences: FxHashMap<&'static str, Sentence>,
+    /// The words of members, by the name of their list and their code.
+    members: FxHashMap<(&'static str, &'static str), MemberWords>,
 }
 
 /// One sentence.
@@ -40,6 +41,43 @@ pub struct Variable {
     pub form: FactForm,
 }
 
+/// How a variable shows its fact.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum FactForm {
+    /// `$low`: in words, a number with its unit.
+    Words,
+    /// `$low-number`: a number without its unit.
+    Number,
+    /// `$class-code`: the code of a member, to choose between alternatives.
+    Code,
+    /// `$class-label`: the name of a member as in a menu.
+    Label,
+    /// `$step-description`: what a member means, in a sentence.
+    Description,
+}
+
+impl FactForm {
+    /// The form of a suffix.
+    pub fn of_suffix(suffix: &str) -> Option<Self> {
+        match suffix {
+            "number" => Some(Self::Number),
+            "code" => Some(Self::Code),
+            "label" => Some(Self::Label),
+            "description" => Some(Self::Description),
+            _ => None,
+        }
+    }
+}
+
+/// The words of a member in a language other than English.
+#[derive(Clone, Copy)]
+pub struct MemberWords {
+    /// The short name.
+    pub label: &'static str,
+    /// What it means.
+    pub description: &'static str,
+}
+
 impl Catalog {
     /// The sentences of a language.
     pub fn of(language: Language) -> &'static Self {
@@ -58,6 +96,21 @@ impl Catalog {
         self.sentences.get(id)
     }
 
+    /// The sentence of an id, with the id for as long as the process runs.
+    pub fn entry(&'static self, id: &str) -> Option<(&'static str, &'static Sentence)> {
+        self.sentences.get_key_value(id).map(|(id, sentence)| (*id, sentence))
+    }
+
+    /// The words of a member of a closed list. What no id of the library can hold, as the space of `14 AWG`, is an underscore there.
+    pub fn member(&self, list: &str, code: &str) -> Option<MemberWords> {
+        let is_plain = |c: char| c.is_ascii_alphanumeric() || c == '_' || c == '-';
+        if code.chars().all(is_plain) {
+            return self.members.get(&(list, code)).copied();
+        }
+        let code = code.replace(|c| !is_plain(c), "_");
+        self.members.get(&(list, &*code)).copied()
+    }
+
     /// Reads the files of a language. What is wrong with one is left out; tests find that.
     fn read(language: Language) -> Self {
         let mut bundle = FluentBundle::new_concurrent(vec![language.tag().parse().unwrap_or_default()]);
@@ -65,12 +118,7 @@ impl Catalog {
         bundle.set_use_isolating(false);
         let mut patterns = Patterns::new();
         for text in language.resources() {
-            let resource = FluentResource::try_new((*text).to_owned()).unwrap_or_else(|(resource, errors)| {
-                debug_assert!(false, "{}: {errors:?}", language.tag());
-                resource
-            });
-            // The sentences point into it.
-            let resource: &'static FluentResource = Box::leak(Box::new(resource));
+            let resource = read_resource(text, language);
             patterns.extend(resource.entries().filter_map(|entry| match entry {
                 Entry::Message(message) => Some((message.id.name, message.value.as_ref()?)),
                 _ => None,
@@ -79,7 +127,33 @@ impl Catalog {
             debug_assert!(added.is_ok(), "{}: {added:?}", language.tag());
         }
         let sentences = patterns.iter().map(|(id, pattern)| (*id, Sentence::of(pattern, &patterns))).collect();
-        Self { bundle, sentences }
+        let members = language.members().iter().flat_map(|text| read_resource(text, language).entries());
+        Self { bundle, sentences, members: members.filter_map(read_member).collect() }
+    }
+}
+
+/// Reads a file, for as long as the process runs: sentences point into it.
+fn read_resource(text: &str, language: Language) -> &'static FluentResource {
+    let resource = FluentResource::try_new(text.to_owned()).unwrap_or_else(|(resource, errors)| {
+        debug_assert!(false, "{}: {errors:?}", language.tag());
+        resource
+    });
+    Box::leak(Box::new(resource))
+}
+
+/// A member of a closed list: `List-code`, with its description as an attribute.
+fn read_member(entry: &'static Entry<&'static str>) -> Option<((&'static str, &'static str), MemberWords)> {
+    let Entry::Message(message) = entry else { return None };
+    let description = message.attributes.iter().find(|attribute| attribute.id.name == "description")?;
+    let words = MemberWords { label: plain(message.value.as_ref()?)?, description: plain(&description.value)? };
+    Some((message.id.name.split_once('-')?, words))
+}
+
+/// A text without anything to fill in.
+fn plain(pattern: &Pattern<&'static str>) -> Option<&'static str> {
+    match pattern.elements.as_slice() {
+        [PatternElement::TextElement { value }] => Some(value),
+        _ => None,
     }
 }
 

@@ -22,7 +22,15 @@ macro_rules! files {
 macro_rules! themes {
     ($folder:literal) => {
         files!($folder: "characteristics" "response" "sizing" "compatibility" "materials" "cure" "plan" "faults" "existing" "input"
-            "errors" "practice" "summary")
+            "errors" "practice" "problems" "summary")
+    };
+}
+
+/// The texts of closed lists: a file for each module that declares some, and one for those of the service.
+macro_rules! members {
+    ($folder:literal) => {
+        files!($folder: "cautions" "detectors" "existing_loops" "fault_signs" "fault_tests" "faults" "finding_codes" "job_steps"
+            "lead_ins" "materials" "meter_readings" "roles" "sealants" "sealing" "service" "site" "sources" "vehicles" "winding" "wires")
     };
 }
 
@@ -52,8 +60,8 @@ impl Language {
     pub fn members(self) -> &'static [&'static str] {
         match self {
             Self::English => &[],
-            Self::Spanish => files!("es/members": "practice" "service"),
-            Self::French => files!("fr/members": "practice" "service"),
+            Self::Spanish => members!("es/members"),
+            Self::French => members!("fr/members"),
         }
     }
 }
