@@ -8,6 +8,7 @@ use fluent_syntax::ast::{Entry, Expression, InlineExpression, Pattern, PatternEl
 use fluent_syntax::parser::parse;
 use loopwright::wording::Language;
 
+use super::members::Words;
 use super::source::ROOT;
 use super::wording::ftl_files;
 
@@ -29,10 +30,21 @@ const PATHS: [&str; 14] = [
     "drawings/",
 ];
 
-/// Sentences whose English holds a term in another sense, or whose translation says the thing in another way. Each was read.
-const OTHER_WORDS: [(&str, &str); 1] = [
-    // Sealant that turns water to steam.
-    ("cure-slot-wet-for-hot-sealant", "turn"),
+/// What is said to whoever asks for a page of the service by its path.
+const OF_PAGES: [&str; 1] = ["problems-no-such-kind"];
+
+/// Texts whose English holds a term in another sense, or whose translation says the thing in another way. Each was read.
+const OTHER_WORDS: [(&str, &str); 10] = [
+    ("Corner-square_overrun.description", "turn"),
+    ("FaultTest-load_and_wiggle.description", "resistance"),
+    ("FindingCode-exit_time_unknown.description", "opening"),
+    ("FindingCode-lead_in_outweighs_loop", "loop"),
+    ("FindingCode-pulse_holds_nothing", "gate"),
+    ("FindingCode-slot_wet.description", "turn"),
+    ("SiteHazard-old_loop_cut", "loop"),
+    ("Source-comyn_1998.description", "sealant"),
+    ("Source-eddy_current_plate.description", "turn"),
+    ("Source-everett_hot_melt", "loop"),
 ];
 
 /// The text of one message: the pieces between its variables, and the messages that it holds.
@@ -128,6 +140,14 @@ fn members(language: Language) -> BTreeMap<String, Text> {
     files.flat_map(|file| messages(&std::fs::read_to_string(file.unwrap().path()).unwrap())).collect()
 }
 
+/// The words of those labels and descriptions in English, by the same ids.
+fn english_members() -> BTreeMap<String, Vec<String>> {
+    let of_member = |(id, said): (String, Words)| {
+        [(format!("{id}.description"), words(&said.description)), (id, words(&said.label))]
+    };
+    super::members::members().into_iter().flat_map(of_member).collect()
+}
+
 fn translations() -> impl Iterator<Item = Language> {
     Language::ALL.iter().copied().filter(|language| *language != Language::English)
 }
@@ -206,7 +226,8 @@ fn no_sentence_holds_a_name_of_the_api() {
     for language in Language::ALL {
         for (id, text) in sentences(*language).into_iter().chain(members(*language)) {
             let found: Vec<_> = text.pieces.iter().flat_map(|piece| identifiers(piece)).collect();
-            faults.extend((!found.is_empty()).then(|| format!("{id} of {}: {found:?}", language.tag())));
+            let is_fault = !found.is_empty() && !OF_PAGES.contains(&id.as_str());
+            faults.extend(is_fault.then(|| format!("{id} of {}: {found:?}", language.tag())));
         }
     }
     assert!(faults.is_empty(), "{} sentences hold names of the API: {faults:#?}", faults.len());
@@ -242,13 +263,14 @@ fn a_translation_is_not_the_english_sentence() {
 
 #[test]
 fn a_translation_holds_the_terms_of_the_glossary() {
-    let (rows, english) = (glossary(), sentences(Language::English));
+    let (rows, english, said) = (glossary(), sentences(Language::English), english_members());
     assert!(rows.len() > 25, "only {} terms were read", rows.len());
     let (mut faults, mut found, mut excused) = (Vec::new(), 0, BTreeSet::new());
     for language in translations() {
-        let own = sentences(language);
-        for (id, text) in &english {
-            let (said, own) = (text.words(), all_words(id, &own));
+        let (own, own_members) = (sentences(language), members(language));
+        let of_sentences = english.iter().map(|(id, text)| (id, text.words(), all_words(id, &own)));
+        let of_members = said.iter().map(|(id, words)| (id, words.clone(), all_words(id, &own_members)));
+        for (id, said, own) in of_sentences.chain(of_members) {
             for row in &rows {
                 let Some(term) = row.english.iter().find(|term| holds_english(&said, term)) else { continue };
                 found += 1;
