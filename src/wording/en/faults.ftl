@@ -132,5 +132,5 @@ faults-outcome-means = { $certainty ->
 faults-usual-place = Where meters are connected first.
 faults-inductance-by-tank = What makes the unit run at its frequency with the tank capacitance of its sheet.
 faults-usual-ground = Nobody said that the ground was wet; a good reading in dry ground clears nothing that comes with rain.
-faults-usual-sizes = The size is not known: loops at openings are seldom smaller or larger. Pace it out and send it.
-faults-usual-loops = Neither a design nor a record was sent: what loops usually have stands in, so only what differs much from it is told.
+faults-usual-sizes = The size is not known: loops at openings are seldom smaller or larger. Pace it out and say what it is.
+faults-usual-loops = Neither the design of the loop nor a record of it is known: what loops usually have stands in, so only what differs much from it is told.

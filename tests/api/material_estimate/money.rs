@@ -61,9 +61,14 @@ fn what_has_no_price_is_named_and_never_zero() {
         json!(["loop_wire/ft", "backer_rod/ft", "sealant_cartridge", "blending_sand", "termination", "labour"])
     );
     assert!(codes(&report, "warning").contains(&"unpriced".to_owned()));
+    let missing = report["findings"].as_array().unwrap().iter().find(|finding| finding["code"] == "unpriced").unwrap();
+    assert!(missing["message"].as_str().unwrap().contains("loop wire, backer rod, sealant cartridge"), "{missing:#}");
+    let named = ["items/loop_wire~1ft", "items/backer_rod~1ft", "items/sealant_cartridge", "items/blending_sand"];
+    let named = named.into_iter().chain(["items/termination", "hourly_rate"]).map(|name| format!("#/prices/{name}"));
+    assert_eq!(missing["send"], json!(named.collect::<Vec<_>>()));
     let other = &report["comparison"][1];
     assert_eq!((&other["unpriced"][0], &other["is_complete"]), (&json!("preformed_loop"), &json!(false)));
-    assert!(other["message"].as_str().unwrap().contains("leaves out preformed_loop"), "{other:#}");
+    assert!(other["message"].as_str().unwrap().contains("leaves out what has no price: preformed loop"), "{other:#}");
     assert!(estimate(&request(&square(), "hand_wound", &json!({}))).get("cost").is_none());
 }
 
