@@ -180,13 +180,13 @@ materials-pooled-sealant = { $sealant-label }.
 materials-pooled-bill = One bill for { $jobs ->
     [one] { $jobs } job
    *[other] { $jobs } jobs
-}: what is alike is added up and rounded once. { $prices ->
-    [differ] The jobs have different prices, so it has no sum: give one list of prices for all of them.
+}: what is alike is added up and rounded once.{ $prices ->
+    [differ] {" "}The jobs have different prices, so it has no sum: give one list of prices for all of them.
    *[other] {""}
-} { $left_out ->
+}{ $left_out ->
     [0] {""}
-    [one] It leaves out { $left_out } item without a bill.
-   *[other] It leaves out { $left_out } items without a bill.
+    [one] {" "}It leaves out { $left_out } item without a bill.
+   *[other] {" "}It leaves out { $left_out } items without a bill.
 }
 
 ## Why a default was taken.
