@@ -104,7 +104,7 @@ cure-event-cold = the sealant is surely cold
 
 ## The slot and the wire in it
 
-cure-slot-wet-for-hot-sealant = There is water in the slot, and molten sealant turns it to steam that spatters. Blow it out and dry the slot first.
+cure-slot-wet-for-hot-sealant = There is water in the slot, and molten sealant makes it steam that spatters. Blow it out and dry the slot first.
 cure-slot-wet-by-rain = Rain or snow was due until { $rained_until }, and nobody said that the slot is dry since: it is taken to be wet.
 cure-slot-dries = In this weather it is dry by { $dry }. Look at it then, or blow it out and dry it before.
 cure-slot-stays-wet = It does not dry in this weather. Blow it out, dry it with hot air, and say what it looks like then.

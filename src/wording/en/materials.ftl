@@ -143,7 +143,7 @@ materials-work-per-cut = { $saw_cut } of cut
 
 ## What it costs, and the same job in each construction.
 
-materials-unpriced = The total leaves out what has no price yet: { $unpriced }. Give these prices, too.
+materials-unpriced = The total does not count what has no price yet: { $unpriced }. Give these prices, too.
 materials-unpriced-name = { $unpriced }
 materials-unpriced-item = { $item }
 materials-unpriced-labour = labour
@@ -157,7 +157,7 @@ materials-compare-saw-cut = { $pulls ->
    *[other] { $pulls } pulls
 }, one for each loop, and no backer rod; the jacket spares the wire. The loop must be in stock or made to size.
 materials-compare-direct-burial = No cut and no sealant, but only before the surface is laid; bedding and cover come on top, and the lead-in in conduit.
-materials-compare-unpriced = Its sum leaves out what has no price: { $unpriced }.
+materials-compare-unpriced = Its sum does not count what has no price: { $unpriced }.
 
 materials-pooled-line = { $exact }{ $unit ->
     [cartridge] {" "}cartridges
@@ -185,8 +185,8 @@ materials-pooled-bill = One bill for { $jobs ->
    *[other] {""}
 }{ $left_out ->
     [0] {""}
-    [one] {" "}It leaves out { $left_out } item without a bill.
-   *[other] {" "}It leaves out { $left_out } items without a bill.
+    [one] {" "}It does not count { $left_out } item without a bill.
+   *[other] {" "}It does not count { $left_out } items without a bill.
 }
 
 ## Why a default was taken.
