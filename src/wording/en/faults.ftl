@@ -84,7 +84,10 @@ faults-turn-closed = one turn closed on itself
 faults-turn-bridged = the turn bridged
 faults-bridged-at-tails = the loop bridged at its tails
 faults-bridged-along-lead-in = the pair bridged along the lead-in
-faults-wrong-turns = { $turns } turns instead of { $designed_turns }
+faults-wrong-turns = { $turns ->
+    [one] { $turns } turn
+   *[other] { $turns } turns
+} instead of { $designed_turns }
 faults-turns-too-few = turns too few
 faults-turns-too-many = turns too many
 faults-other-loop-connected = another loop is connected

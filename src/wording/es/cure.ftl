@@ -78,7 +78,7 @@ cure-surface-unknown = Nadie midió la losa, y el tiempo indicado empieza apenas
 cure-surface-assumed-by-few-hours = Nadie midió la losa, y el tiempo indicado empieza apenas el { $weather_begin }: no se sabe qué dejaron en la losa las horas anteriores. Se supone a { $surface }. Mídala junto a la ranura antes de decidir e indique su temperatura.
 cure-surface-measured-before = La losa se midió unas horas antes. Se supone a { $surface }: desde entonces se ha enfriado tanto como el aire, y no se ha calentado. Mídala de nuevo junto a la ranura.
 cure-surface-assumed = Nadie midió la losa; se supone a { $surface }, la temperatura más baja del aire en las últimas 12 horas, y menos de noche. Mídala junto a la ranura e indique su temperatura.
-cure-hot-slab = Hay { $warmest }, y nadie indicó con cuánto calor puede aplicarse este sellador: con calor forma piel rápido y el gas debajo de la piel hace burbujas. Busque la temperatura más alta en la ficha técnica, o trabaje en las horas más frescas.
+cure-hot-slab = La temperatura es de { $warmest }, y nadie indicó con cuánto calor puede aplicarse este sellador: con calor forma piel rápido y el gas debajo de la piel hace burbujas. Busque la temperatura más alta en la ficha técnica, o trabaje en las horas más frescas.
 cure-short-pot-life = A { $warmest } el sellador mezclado { $limit ->
     [pot_life] se puede trabajar durante
    *[set] fragua en

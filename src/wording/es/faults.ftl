@@ -65,12 +65,12 @@ faults-substitution-evidence = La unidad { $outcome ->
    *[does_not_run] no funciona
 } con un inductor conocido ({ $connected_at-label }), lo que { $verdict ->
     [for] concuerda con esta falla
-   *[against] habla en contra de una falla en ese lugar
+   *[against] contradice una falla en ese lugar
 }.
 
 faults-test-evidence = La prueba “{ $test-label }” mostró: { $outcome-label }. Eso { $verdict ->
     [for] concuerda con esta falla
-   *[against] habla en contra de esta falla
+   *[against] contradice esta falla
 }.
 
 ## The form of a fault, behind its name
@@ -84,7 +84,10 @@ faults-turn-closed = una vuelta cerrada sobre sí misma
 faults-turn-bridged = la vuelta puenteada
 faults-bridged-at-tails = el lazo puenteado en sus puntas
 faults-bridged-along-lead-in = el par puenteado a lo largo del cable de conexión
-faults-wrong-turns = { $turns } vueltas en lugar de { $designed_turns }
+faults-wrong-turns = { $turns ->
+    [one] { $turns } vuelta
+   *[other] { $turns } vueltas
+} en lugar de { $designed_turns }
 faults-turns-too-few = vueltas de menos
 faults-turns-too-many = vueltas de más
 faults-other-loop-connected = hay otro lazo conectado

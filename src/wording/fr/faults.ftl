@@ -65,12 +65,12 @@ faults-substitution-evidence = Le détecteur { $outcome ->
    *[does_not_run] ne fonctionne pas
 } sur une inductance connue ({ $connected_at-label }), ce qui { $verdict ->
     [for] concorde avec ce défaut
-   *[against] parle contre un défaut à cet endroit
+   *[against] va à l'encontre d'un défaut à cet endroit
 }.
 
 faults-test-evidence = L'essai « { $test-label } » a montré : { $outcome-label }. Cela { $verdict ->
     [for] concorde avec ce défaut
-   *[against] parle contre ce défaut
+   *[against] va à l'encontre de ce défaut
 }.
 
 ## The form of a fault, behind its name
@@ -84,7 +84,10 @@ faults-turn-closed = un tour fermé sur lui-même
 faults-turn-bridged = le tour ponté
 faults-bridged-at-tails = la boucle pontée à ses bouts
 faults-bridged-along-lead-in = la paire pontée le long du câble de liaison
-faults-wrong-turns = { $turns } tours au lieu de { $designed_turns }
+faults-wrong-turns = { $turns ->
+    [one] { $turns } tour
+   *[other] { $turns } tours
+} au lieu de { $designed_turns }
 faults-turns-too-few = trop peu de tours
 faults-turns-too-many = trop de tours
 faults-other-loop-connected = une autre boucle est branchée

@@ -68,7 +68,10 @@ fn what_has_no_price_is_named_and_never_zero() {
     assert_eq!(missing["send"], json!(named.collect::<Vec<_>>()));
     let other = &report["comparison"][1];
     assert_eq!((&other["unpriced"][0], &other["is_complete"]), (&json!("preformed_loop"), &json!(false)));
-    assert!(other["message"].as_str().unwrap().contains("does not count what has no price: preformed loop"), "{other:#}");
+    assert!(
+        other["message"].as_str().unwrap().contains("does not count what has no price: preformed loop"),
+        "{other:#}"
+    );
     assert!(estimate(&request(&square(), "hand_wound", &json!({}))).get("cost").is_none());
 }
 
