@@ -68,11 +68,11 @@ cure-rain-after-safe = At { $time } { $outlook ->
    *[due] rain or snow is due
 }, soon after { $safe_event }, by { $safe_at }. Begin on time, and have a cover ready that does not touch the sealant.
 cure-rained-before = Rain or snow was due until { $rained_until }. A slot that looks dry may not be: blow it out, warm it, and press a dry paper towel to the bottom before the sealant goes in.
-cure-rain-unknown = The weather that was sent does not say whether it rains before the sealant keeps water out. Look at the sky, or take a forecast that tells the chance of rain.
+cure-rain-unknown = The weather that is known does not say whether it rains before the sealant keeps water out. Look at the sky, or take a forecast that tells the chance of rain.
 cure-weather-ends-before-sealed = The weather ends at { $weather_end }, before the last foot is sealed. What comes after is not guessed: take a forecast of more hours.
 cure-weather-too-short = The weather ends at { $weather_end }, before { $safe_event }. What comes after is not guessed: take a forecast of more hours.
-cure-surface-unknown = Nobody measured the slab, and the weather that was sent begins only at { $weather_begin }: what the night left in the slab is not known. It is taken to be at { $surface }, and that is too cool to go by. Measure the slab beside the slot, and say what it is.
-cure-surface-assumed-by-few-hours = Nobody measured the slab, and the weather that was sent begins only at { $weather_begin }: what the hours before left in the slab is not known. It is taken to be at { $surface }. Measure it beside the slot before you decide, and say what it is.
+cure-surface-unknown = Nobody measured the slab, and the weather that is known begins only at { $weather_begin }: what the night left in the slab is not known. It is taken to be at { $surface }, and that is too cool to go by. Measure the slab beside the slot, and say what it is.
+cure-surface-assumed-by-few-hours = Nobody measured the slab, and the weather that is known begins only at { $weather_begin }: what the hours before left in the slab is not known. It is taken to be at { $surface }. Measure it beside the slot before you decide, and say what it is.
 cure-surface-measured-before = The slab was measured some hours before. It is taken to be at { $surface }, as much colder since as the air, and no warmer. Measure it again beside the slot.
 cure-surface-assumed = Nobody measured the slab; it is taken to be at { $surface }, the lowest air of the last 12 hours and less at night. Measure it beside the slot, and say what it is.
 cure-hot-slab = It is { $warmest }, and nobody said how hot this sealant may be applied: in heat it skins over fast, and gas below the skin blows bubbles. Look for the highest temperature on the data sheet, or work in the cooler hours.
@@ -137,9 +137,9 @@ cure-shelf-life-short = The sealant's shelf life ends on { $ends_on }, { $days_l
 
 cure-weather-ends-before-traffic = The weather ends before traffic may surely return, so nobody can say whether { $needed_open_by } is met. Take a forecast of more hours.
 cure-may-open-late = Traffic may return between { $earliest } and { $latest }, and is needed at { $needed_open_by }. Have a way round ready.
-cure-may-open-after-weather = Traffic may return from { $earliest } on, but perhaps only after the weather that was sent ends; it is needed at { $needed_open_by }. Have a way round ready.
+cure-may-open-after-weather = Traffic may return from { $earliest } on, but perhaps only after the weather that is known ends; it is needed at { $needed_open_by }. Have a way round ready.
 cure-opens-late = Traffic may return at { $earliest } at the earliest, and is needed at { $needed_open_by }.
-cure-opens-after-weather = Traffic may not return within the weather that was sent, and is needed at { $needed_open_by }.
+cure-opens-after-weather = Traffic may not return within the weather that is known, and is needed at { $needed_open_by }.
 cure-no-alternative = Nothing in this weather meets it: take a later time, or another day.
 cure-alternatives = What would meet it, in a dry slot: { $alternatives }.
 cure-alternative-own = this sealant from { $earliest_start }
@@ -158,8 +158,8 @@ cure-cools-in-time-of-sheet = Hot-applied sealant does not cure, it cools. The s
 cure-usual-work = Nobody said how long the sealing takes, and no estimate was made.
 cure-work-of-estimate = The sealing of all slots, as the labour of this plan has it; everything counts from the last foot.
 cure-usual-surface-condition = Nobody said what the slot looks like; dry, unless rain has left it wet. See for yourself that it is dry.
-cure-surface-by-air = The lowest air of the last 12 hours that were sent, at night 2 °C (3.6 °F) less; for 3 hours after a measured slab that slab, less what the air has fallen. So for every hour without a measured slab.
-cure-minimum-gives-way = The usual 40 °F gives way to the highest temperature of application that was sent; the data sheet governs.
+cure-surface-by-air = The lowest air of the last 12 hours that are known, at night 2 °C (3.6 °F) less; for 3 hours after a measured slab that slab, less what the air has fallen. So for every hour without a measured slab.
+cure-minimum-gives-way = The usual 40 °F gives way to the highest temperature of application that was told; the data sheet governs.
 cure-usual-minimum-temperature = 40 °F and rising, for every kind of sealant; the data sheet governs.
 cure-reference-climate = The laboratory climate that data sheets refer to.
 cure-usual-skin-over = About what one-part sealant takes in mild weather; the earliest is two thirds of it.

@@ -53,7 +53,7 @@ fn a_skin_that_stands_in_for_the_sheet_says_so_and_is_not_relied_on() {
     assert!(what.contains("skin of 6 mm") && what.contains("nothing tracks"), "{what}");
     assert!(message(&plain, "front_calibrated").contains("not validated"));
     let us = with(&request(ONE, steady(24, "73 °F", "73 °F", 50)), "/slot", json!({ "cover": "3/8 in" }));
-    assert!(message(&ask(&us), "traffic_by_skin").contains("skin of 0.188 in"), "half of a thin cover");
+    assert!(message(&ask(&us), "traffic_by_skin").contains("skin of 3/16 in"), "half of a thin cover");
     let needed = with(&request(ONE, mild(24)), "/needed_open_by", at(8));
     let relied = ask(&needed);
     assert_eq!((verdict(&relied), reasons(&relied)), ("go_with_care", vec!["traffic_by_skin"]));

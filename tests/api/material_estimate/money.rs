@@ -142,8 +142,10 @@ fn a_price_counts_for_the_unit_that_it_names() {
         unused.contains(&json!("#/prices/items/loop_wire")) && unused.contains(&json!("#/prices/items/backer_rod"))
     );
     assert_eq!(bare["cost"]["lines"], json!([]));
-    let message = bare["findings"].to_string();
-    assert!(message.contains("loop_wire/ft, backer_rod/ft"), "{message}");
+    let findings = bare["findings"].as_array().unwrap();
+    let missing = findings.iter().find(|finding| finding["code"] == "unpriced").unwrap();
+    assert!(missing["message"].as_str().unwrap().contains("loop wire, backer rod"), "{missing}");
+    assert!(missing["send"].to_string().contains("/loop_wire~1ft\",\"#/prices/items/backer_rod~1ft"), "{missing}");
     // A job in feet takes the price of a foot, and leaves that of a metre.
     let both = json!({ "currency": "USD", "items": { "loop_wire/ft": "1", "loop_wire/m": "100" } });
     let report = estimate(&priced(both));
