@@ -125,6 +125,7 @@ fn expected_type(expected: &str) -> Statement {
         "a string" | "string" => of("text"),
         "f64" => of("number"),
         "u32" | "u64" | "usize" => of("whole_number"),
+        "a boolean" => of("truth_value"),
         "a sequence" => of("array"),
         "" => of("other"),
         expected if expected.starts_with("struct ") || expected == "a map" => of("object"),
