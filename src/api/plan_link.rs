@@ -26,6 +26,7 @@ use crate::drawing::{Drawing, MEDIA_TYPE};
 use crate::quantity::format::format_length_input;
 use crate::quantity::{QuantityField, UnitSystem};
 use crate::vocabulary::{Vocabulary, vocabulary};
+use crate::wording::Reader;
 
 vocabulary! {
     /// The system of units of a drawing.
@@ -70,8 +71,9 @@ pub async fn draw(request: HttpRequest) -> Result<HttpResponse, Problem> {
     let PlanLink { request: asked, theme } = PlanLink::read(request.query_string(), limits)?;
     let coding = CachedDocument::best_coding(&request);
     // Packed on the pool, too: the thread that answers others has no time for it.
+    let language = content_language::of_request(&request);
     let draw = move |asked: &LoopSizingRequest, report| {
-        let drawing = theme.apply(OpeningPlan::draw(&report, OpeningPlan::system(asked)));
+        let drawing = theme.apply(OpeningPlan::draw(&report, Reader::new(OpeningPlan::system(asked), language)));
         CachedDocument::new(drawing, MEDIA_TYPE).packed_for(coding)
     };
     let drawing = compute_report(&request, asked, draw).await.map_err(with_parameters)?;

@@ -15,6 +15,7 @@ use crate::calculation::loop_sizing::LoopSizingRequest;
 use crate::calculation::summary::Summarized;
 use crate::calculation::{self, Calculation};
 use crate::drawing::{self, Drawing, SvgIllustrator, bill_csv, job_sheet};
+use crate::wording::Reader;
 
 /// Bodies up to so many bytes are decoded on the thread that has read them.
 const MAX_BYTES_WHERE_READ: usize = 16 * 1024;
@@ -122,8 +123,9 @@ impl TableVisitor for RouteVisitor<'_> {
 async fn answer<C: Calculation>(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
     let response = handle(request.clone(), async {
         let coding = Coding::of_computed(&request);
+        let language = content_language::of_request(&request);
         let write = move |asked: &C, mut report: C::Report| {
-            asked.illustrate(&mut report, &SvgIllustrator);
+            asked.illustrate(&mut report, &SvgIllustrator { language });
             respond::json_text(&report, C::REPORT_CAPACITY).map(|text| CodedText::new(text, coding))
         };
         Ok(respond::json(compute_from_report(&request, &mut payload, write).await??, &request))
@@ -147,7 +149,10 @@ async fn sum_up<C: Calculation<Report: Summarized>>(request: HttpRequest, mut pa
 async fn draw<D: Drawing>(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
     let response = handle(request.clone(), async {
         let coding = Coding::of_computed(&request);
-        let draw = move |asked: &D::Request, report| CodedText::new(D::draw(&report, D::system(asked)), coding);
+        let language = content_language::of_request(&request);
+        let draw = move |asked: &D::Request, report| {
+            CodedText::new(D::draw(&report, Reader::new(D::system(asked), language)), coding)
+        };
         Ok(respond::document(
             drawing::MEDIA_TYPE.to_owned(),
             compute_from_report(&request, &mut payload, draw).await?,
@@ -161,8 +166,9 @@ async fn draw<D: Drawing>(request: HttpRequest, mut payload: web::Payload) -> Ht
 async fn print_job_sheet(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
     let response = handle(request.clone(), async {
         let coding = Coding::of_computed(&request);
+        let language = content_language::of_request(&request);
         let print = move |asked: &InstallationPlanRequest, report| {
-            CodedText::new(job_sheet::page(&report, asked.system()), coding)
+            CodedText::new(job_sheet::page(&report, Reader::new(asked.system(), language)), coding)
         };
         let page = compute_from_report(&request, &mut payload, print).await?;
         Ok(respond::document(format!("{}; charset=utf-8", job_sheet::MEDIA_TYPE), page, &request))
@@ -174,7 +180,10 @@ async fn print_job_sheet(request: HttpRequest, mut payload: web::Payload) -> Htt
 async fn export_bill(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
     let response = handle(request.clone(), async {
         let coding = Coding::of_computed(&request);
-        let export = move |_: &InstallationPlanRequest, report| CodedText::new(bill_csv::table(&report), coding);
+        let language = content_language::of_request(&request);
+        let export = move |asked: &InstallationPlanRequest, report| {
+            CodedText::new(bill_csv::table(&report, Reader::new(asked.system(), language)), coding)
+        };
         let bill = compute_from_report(&request, &mut payload, export).await?;
         Ok(respond::document(format!("{}; charset=utf-8; header=present", bill_csv::MEDIA_TYPE), bill, &request))
     })

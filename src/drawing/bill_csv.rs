@@ -8,8 +8,11 @@ use uom::si::time::hour;
 
 use crate::calculation::installation_plan::InstallationPlanReport;
 use crate::calculation::material_estimate::{CostLine, LABOUR, MaterialEstimateReport, MaterialLine, priced_lines};
+use crate::calculation::report::Statement;
+use crate::drawing::value_text::format_value;
 use crate::quantity::output::round;
 use crate::vocabulary::Vocabulary;
+use crate::wording::{Language, Reader, unit_sign};
 
 /// The media type of the bill.
 pub const MEDIA_TYPE: &str = "text/csv";
@@ -26,17 +29,32 @@ pub const DESCRIPTION: &str = "The bill of `installation-plan` as comma-separate
     for a formula begins with an apostrophe. The answer is always UTF-8 with CRLF at the end of each row, whatever `Accept` asks \
     for. Only the header comes where `parts` leaves out `materials`.";
 
-/// The columns.
-const COLUMNS: [&str; 11] =
-    ["item", "label", "sku", "size", "quantity", "unit", "exact", "unit_price", "amount", "currency", "note"];
+/// The names of the columns.
+fn columns(reader: Reader) -> [String; 11] {
+    [
+        Statement::new("bill-item"),
+        Statement::new("bill-label"),
+        Statement::new("bill-sku"),
+        Statement::new("bill-size"),
+        Statement::new("bill-quantity"),
+        Statement::new("bill-unit"),
+        Statement::new("bill-exact"),
+        Statement::new("bill-unit-price"),
+        Statement::new("bill-amount"),
+        Statement::new("bill-currency"),
+        Statement::new("bill-note"),
+    ]
+    .map(|name| reader.say(&name).into_owned())
+}
 
-/// The bill of a report.
-pub fn table(report: &InstallationPlanReport) -> String {
-    let mut rows = vec![COLUMNS.map(str::to_owned)];
+/// The bill of a report whose words are of the reader's language.
+pub fn table(report: &InstallationPlanReport, reader: Reader) -> String {
+    let mut rows = vec![columns(reader)];
     if let Some(materials) = &report.materials {
         let priced = priced_lines(&materials.bill);
-        rows.extend(materials.items.iter().zip(priced).map(|(line, priced)| row(line, priced.as_ref(), materials)));
-        rows.push(labour_row(materials));
+        let lines = materials.items.iter().zip(priced);
+        rows.extend(lines.map(|(line, priced)| row(line, priced.as_ref(), materials, reader)));
+        rows.push(labour_row(materials, reader));
     }
     let mut writer = WriterBuilder::new().terminator(Terminator::CRLF).from_writer(Vec::new());
     // Rows of one length, written to memory: nothing of that fails.
@@ -45,15 +63,25 @@ pub fn table(report: &InstallationPlanReport) -> String {
     text.and_then(|text| String::from_utf8(text).ok()).unwrap_or_default()
 }
 
-fn row(line: &MaterialLine, priced: Option<&CostLine>, materials: &MaterialEstimateReport) -> [String; 11] {
-    let note = if line.is_owned { format!("Not bought. {}", line.how) } else { line.how.to_string() };
+fn row(
+    line: &MaterialLine,
+    priced: Option<&CostLine>,
+    materials: &MaterialEstimateReport,
+    reader: Reader,
+) -> [String; 11] {
+    let how = line.how.words();
+    let note = if line.is_owned {
+        reader.say(&Statement::new("bill-not-bought").text("how", how.to_owned())).into_owned()
+    } else {
+        how.to_owned()
+    };
     [
         line.item.code().to_owned(),
-        line.item.label().to_owned(),
+        reader.label(line.item).to_owned(),
         guard(line.sku.as_deref().unwrap_or_default()),
-        guard(line.size.as_deref().unwrap_or_default()),
+        guard(&line.size.as_deref().map_or_else(String::new, |size| format_size(size, reader))),
         line.quantity.to_string(),
-        line.unit.to_owned(),
+        format_unit(line.unit, reader),
         line.exact.to_string(),
         priced.map_or_else(String::new, |priced| priced.unit_price.clone()),
         priced.map_or_else(String::new, |priced| priced.amount.clone()),
@@ -62,17 +90,35 @@ fn row(line: &MaterialLine, priced: Option<&CostLine>, materials: &MaterialEstim
     ]
 }
 
-fn labour_row(materials: &MaterialEstimateReport) -> [String; 11] {
+/// A size: in English as the report holds it, for programs read that column too.
+fn format_size(size: &str, reader: Reader) -> String {
+    match reader.language {
+        Language::English => size.to_owned(),
+        Language::Spanish | Language::French => format_value("size", size, reader).replace(['\u{a0}', '\u{202f}'], " "),
+    }
+}
+
+/// The unit of a quantity.
+fn format_unit(unit: &'static str, reader: Reader) -> String {
+    match unit {
+        "cartridge" | "spool" | "each" | "lot" => {
+            reader.say(&Statement::new("bill-pack").code("pack", unit)).into_owned()
+        }
+        unit => unit_sign(unit, reader.language).to_owned(),
+    }
+}
+
+fn labour_row(materials: &MaterialEstimateReport, reader: Reader) -> [String; 11] {
     let hours = round(materials.labour.total.0.get::<hour>(), 3);
     let lines = materials.cost.iter().flat_map(|cost| &cost.lines);
     let priced = lines.into_iter().find(|line| line.item == LABOUR);
     [
         LABOUR.to_owned(),
-        "Hours of the crew".to_owned(),
+        reader.say(&Statement::new("bill-labour")).into_owned(),
         String::new(),
         String::new(),
         priced.map_or_else(|| hours.to_string(), |priced| priced.quantity.clone()),
-        "h".to_owned(),
+        format_unit("h", reader),
         hours.to_string(),
         priced.map_or_else(String::new, |priced| priced.unit_price.clone()),
         priced.map_or_else(String::new, |priced| priced.amount.clone()),

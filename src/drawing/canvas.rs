@@ -10,6 +10,7 @@ use svg::node::element::Element;
 
 use super::style;
 use super::text_metrics::{HEADING_SIZE, LINE_HEIGHT, TEXT_SIZE, lines_height, wrap};
+use crate::wording::{Language, NARROW_NO_BREAK_SPACE, NO_BREAK_SPACE};
 
 /// The width of every canvas, in units.
 pub const WIDTH: f64 = 360.0;
@@ -26,12 +27,17 @@ const LINE_BOTTOM_TO_BASELINE: f64 = 3.4;
 pub type CanvasPoint = (f64, f64);
 
 /// A canvas, and what is drawn on it so far.
-#[derive(Default)]
 pub struct Canvas {
+    language: Language,
     elements: Vec<Element>,
 }
 
 impl Canvas {
+    /// An empty canvas, whose text is of a language.
+    pub fn new(language: Language) -> Self {
+        Self { language, elements: Vec::new() }
+    }
+
     /// A straight line.
     pub fn line(&mut self, class: &str, from: CanvasPoint, to: CanvasPoint) {
         self.polyline(class, &[from, to]);
@@ -161,12 +167,12 @@ impl Canvas {
         svg.assign("viewBox", format!("0 0 {} {}", format_number(WIDTH), format_number(height)));
         svg.assign("class", style::ROOT_CLASS);
         svg.assign("role", "img");
-        svg.assign("lang", "en");
+        svg.assign("lang", self.language.tag());
         svg.assign("aria-labelledby", format!("{name}-title {name}-desc"));
         svg.append(child("title", Some(format!("{name}-title")), title));
         svg.append(child("desc", Some(format!("{name}-desc")), description));
         svg.append(child("style", None, &style::style_sheet()));
-        let mut paper = Self::default();
+        let mut paper = Self::new(self.language);
         paper.rectangle("paper", (0.0, 0.0), (WIDTH, height));
         for element in paper.elements.into_iter().chain(self.elements) {
             svg.append(element);
@@ -190,7 +196,8 @@ pub fn sanitize(words: &str) -> String {
     };
     let replace = |letter: char| if is_allowed(letter) { letter } else { '\u{fffd}' };
     // A no-break space between a number and its unit stays; all other white space becomes a plain space.
-    let space = |letter: char| if letter.is_whitespace() && letter != '\u{a0}' { ' ' } else { letter };
+    let stays = |letter: char| !letter.is_whitespace() || [NO_BREAK_SPACE, NARROW_NO_BREAK_SPACE].contains(&letter);
+    let space = |letter: char| if stays(letter) { letter } else { ' ' };
     words.chars().map(replace).map(space).collect()
 }
 
@@ -216,10 +223,11 @@ fn format_lines(points: &[CanvasPoint]) -> String {
 #[cfg(test)]
 mod tests {
     use super::{Canvas, sanitize};
+    use crate::wording::Language;
 
     #[test]
     fn text_is_escaped_and_holds_only_what_xml_allows() {
-        let mut canvas = Canvas::default();
+        let mut canvas = Canvas::new(Language::English);
         canvas.text("", (1.0, 2.0), "a<script>&\"'\u{0}\u{1b}\u{202e}b");
         let drawn = canvas.finish("x", "<t>", "]]>&", 10.0);
         assert!(drawn.contains("a&lt;script&gt;&amp;\"'\u{fffd}\u{fffd}\u{fffd}b"), "{drawn}");
@@ -227,14 +235,14 @@ mod tests {
     }
 
     #[test]
-    fn white_space_becomes_a_plain_space_except_the_no_break_space() {
+    fn white_space_becomes_a_plain_space_except_no_break_spaces() {
         assert_eq!(sanitize("a\tb\nc\u{2003}d\u{85}e"), "a b c d e");
-        assert_eq!(sanitize("24\u{a0}ft"), "24\u{a0}ft");
+        assert_eq!(sanitize("24\u{a0}ft, 5\u{202f}%"), "24\u{a0}ft, 5\u{202f}%");
     }
 
     #[test]
     fn hatching_stays_within_its_rectangle() {
-        let mut canvas = Canvas::default();
+        let mut canvas = Canvas::new(Language::English);
         canvas.hatch("fine", (10.0, 20.0), (50.0, 26.0), 4.0);
         let drawn = canvas.elements.first().map(ToString::to_string).unwrap_or_default();
         let numbers = drawn.split(|letter: char| !letter.is_ascii_digit() && letter != '.');

@@ -1,13 +1,15 @@
-//! Dimensions and temperatures as text: the caller's system first, the other in brackets.
+//! Dimensions and temperatures as text: the reader's system first, the other in brackets; numbers and units as the language has them.
 //!
 //! People hold a tape to a drawing: feet come with whole inches, metres with whole centimetres, small dimensions in fractions of
 //! an inch and whole millimetres. A choice made here; the report holds the exact figures. A number and its unit stay on one line.
 
+use uom::si::f64::Time;
+use uom::si::time::{day, hour, minute};
+
 use crate::quantity::UnitSystem;
 use crate::quantity::output::{DetailLength, PlanLength, TemperatureDifferenceValue, TemperatureValue, round};
+use crate::wording::{NO_BREAK_SPACE, Reader};
 
-/// The space between a number and its unit, at which no line breaks.
-const NBSP: char = '\u{a0}';
 /// From this length on, fractions of an inch are quarters; below it, sixteenths.
 const QUARTERS_FROM_INCHES: f64 = 4.0;
 /// From this length on, feet come without inches.
@@ -29,62 +31,65 @@ pub fn other_system(system: UnitSystem) -> UnitSystem {
     }
 }
 
+/// The same reader with the other system.
+fn other(reader: Reader) -> Reader {
+    Reader::new(other_system(reader.system), reader.language)
+}
+
 /// A plan length in one system: `13 ft 5 in`, `4.1 m`.
-pub fn format_plan(length: PlanLength, system: UnitSystem) -> String {
-    match system {
-        UnitSystem::UsCustomary => format_feet(length.ft()),
-        UnitSystem::Metric => format_metres(length.m()),
-    }
+pub fn format_plan(length: PlanLength, reader: Reader) -> String {
+    PrintedLength::from(length).format(reader)
 }
 
 /// A plan length in both systems: `20 ft [6.1 m]`.
-pub fn format_plan_both(length: PlanLength, system: UnitSystem) -> String {
-    format!("{} [{}]", format_plan(length, system), format_plan(length, other_system(system)))
+pub fn format_plan_both(length: PlanLength, reader: Reader) -> String {
+    format!("{} [{}]", format_plan(length, reader), format_plan(length, other(reader)))
 }
 
 /// A plan length in both systems, each on a line of its own.
-pub fn format_plan_lines(length: PlanLength, system: UnitSystem) -> [String; 2] {
-    PrintedLength::from(length).format_lines(system)
+pub fn format_plan_lines(length: PlanLength, reader: Reader) -> [String; 2] {
+    PrintedLength::from(length).format_lines(reader)
 }
 
 /// Two plan lengths in both systems: `6 ft × 20 ft [1.83 m × 6.1 m]`.
-pub fn format_area_both(along: PlanLength, across: PlanLength, system: UnitSystem) -> String {
-    let one = |system| format!("{} × {}", format_plan(along, system), format_plan(across, system));
-    format!("{} [{}]", one(system), one(other_system(system)))
+pub fn format_area_both(along: PlanLength, across: PlanLength, reader: Reader) -> String {
+    let one = |reader| format!("{} × {}", format_plan(along, reader), format_plan(across, reader));
+    format!("{} [{}]", one(reader), one(other(reader)))
 }
 
 /// A small dimension in both systems: `1-1/2 in [38 mm]`.
-pub fn format_detail_both(length: DetailLength, system: UnitSystem) -> String {
-    format!("{} [{}]", format_detail(length, system), format_detail(length, other_system(system)))
+pub fn format_detail_both(length: DetailLength, reader: Reader) -> String {
+    format!("{} [{}]", format_detail(length, reader), format_detail(length, other(reader)))
 }
 
 /// A small dimension in one system: `1-1/2 in`, `38 mm`.
-pub fn format_detail(length: DetailLength, system: UnitSystem) -> String {
-    match system {
-        UnitSystem::UsCustomary => format_inches(length.inch()),
-        UnitSystem::Metric => format!("{}{NBSP}mm", round(length.mm(), 0)),
+pub fn format_detail(length: DetailLength, reader: Reader) -> String {
+    match reader.system {
+        UnitSystem::UsCustomary => format_inches(length.inch(), reader),
+        UnitSystem::Metric => number_and_unit(round(length.mm(), 0), "mm", reader),
     }
 }
 
-/// A small dimension for which tenths of a millimetre matter, in both systems: `3/16 in [4.8 mm]`, `0.13 in [3.3 mm]`.
-pub fn format_fine_both(length: DetailLength, system: UnitSystem) -> String {
-    let [own, other] = format_fine_lines(length, system);
-    format!("{own} {other}")
+/// A small dimension for which tenths of a millimetre matter, in one system: `3/16 in`, `0.13 in`, `4.8 mm`.
+pub fn format_fine(length: DetailLength, reader: Reader) -> String {
+    let sixteenths = 16.0 * length.inch();
+    match reader.system {
+        UnitSystem::UsCustomary if (sixteenths - sixteenths.round()).abs() < 0.01 && length.inch() >= 0.0 => {
+            format_inches(length.inch(), reader)
+        }
+        UnitSystem::UsCustomary => number_and_unit(round(length.inch(), 2), "in", reader),
+        UnitSystem::Metric => number_and_unit(round(length.mm(), 1), "mm", reader),
+    }
+}
+
+/// The same in both systems: `3/16 in [4.8 mm]`, `0.13 in [3.3 mm]`.
+pub fn format_fine_both(length: DetailLength, reader: Reader) -> String {
+    format_fine_lines(length, reader).join(" ")
 }
 
 /// The same as [`format_fine_both`], each system on a line of its own.
-pub fn format_fine_lines(length: DetailLength, system: UnitSystem) -> [String; 2] {
-    let sixteenths = 16.0 * length.inch();
-    let us = if (sixteenths - sixteenths.round()).abs() < 0.01 && length.inch() >= 0.0 {
-        format_inches(length.inch())
-    } else {
-        format!("{}{NBSP}in", round(length.inch(), 2))
-    };
-    let metric = format!("{}{NBSP}mm", round(length.mm(), 1));
-    match system {
-        UnitSystem::UsCustomary => [us, format!("[{metric}]")],
-        UnitSystem::Metric => [metric, format!("[{us}]")],
-    }
+pub fn format_fine_lines(length: DetailLength, reader: Reader) -> [String; 2] {
+    [format_fine(length, reader), format!("[{}]", format_fine(length, other(reader)))]
 }
 
 /// A plan length as it is printed, rounded in each system: what is computed from it agrees with the figures beside it.
@@ -107,18 +112,17 @@ impl PrintedLength {
         Self { ft: self.ft + other.ft, m: self.m + other.m }
     }
 
-    /// In both systems, each on a line of its own.
-    pub fn format_lines(self, system: UnitSystem) -> [String; 2] {
-        let format = |system| match system {
-            UnitSystem::UsCustomary => format_feet(self.ft),
-            UnitSystem::Metric => format_metres(self.m),
-        };
-        [format(system), format!("[{}]", format(other_system(system)))]
+    fn format(self, reader: Reader) -> String {
+        match reader.system {
+            UnitSystem::UsCustomary => format_feet(self.ft, reader),
+            UnitSystem::Metric => number_and_unit(round(self.m, 2), "m", reader),
+        }
     }
-}
 
-fn format_metres(metres: f64) -> String {
-    format!("{}{NBSP}m", round(metres, 2))
+    /// In both systems, each on a line of its own.
+    pub fn format_lines(self, reader: Reader) -> [String; 2] {
+        [self.format(reader), format!("[{}]", self.format(other(reader)))]
+    }
 }
 
 /// The number of a temperature in the caller's system.
@@ -129,63 +133,104 @@ pub fn temperature_number(value: TemperatureValue, system: UnitSystem) -> f64 {
     }
 }
 
-/// A temperature in both systems, to 0.1 degree: `40 °F [4.4 °C]`.
-pub fn format_temperature_both(value: TemperatureValue, system: UnitSystem) -> String {
-    format_degrees_both(value.f(), value.c(), system)
+/// A temperature in one system, to 0.1 degree: `40 °F`.
+pub fn format_temperature(value: TemperatureValue, reader: Reader) -> String {
+    format_degrees(value.f(), value.c(), reader)
+}
+
+/// A temperature in both systems: `40 °F [4.4 °C]`.
+pub fn format_temperature_both(value: TemperatureValue, reader: Reader) -> String {
+    format!("{} [{}]", format_temperature(value, reader), format_temperature(value, other(reader)))
 }
 
 /// A temperature difference in both systems, to 0.1 degree.
-pub fn format_difference_both(value: TemperatureDifferenceValue, system: UnitSystem) -> String {
-    format_degrees_both(value.f(), value.c(), system)
+pub fn format_difference_both(value: TemperatureDifferenceValue, reader: Reader) -> String {
+    let one = |reader| format_degrees(value.f(), value.c(), reader);
+    format!("{} [{}]", one(reader), one(other(reader)))
 }
 
-fn format_degrees_both(f: f64, c: f64, system: UnitSystem) -> String {
-    let degrees = |value: f64, unit: &str| format!("{}{NBSP}{unit}", format_signed(round(value, 1)));
-    let (us, metric) = (degrees(f, "°F"), degrees(c, "°C"));
-    match system {
-        UnitSystem::UsCustomary => format!("{us} [{metric}]"),
-        UnitSystem::Metric => format!("{metric} [{us}]"),
+fn format_degrees(f: f64, c: f64, reader: Reader) -> String {
+    let (value, unit) = match reader.system {
+        UnitSystem::UsCustomary => (f, "fahrenheit"),
+        UnitSystem::Metric => (c, "celsius"),
+    };
+    reader.with_unit(&true_minus(round(value, 1)), unit)
+}
+
+/// A duration: `45 min`, `3.5 h`, `4.2 days`.
+pub fn format_duration(value: Time, reader: Reader) -> String {
+    match value.get::<hour>() {
+        hours if hours < 1.995 => number_and_unit(round(value.get::<minute>(), 0), "min", reader),
+        hours if hours < 48.0 => number_and_unit(round(hours, 1), "h", reader),
+        _ => number_and_unit(round(value.get::<day>(), 1), "days", reader),
     }
 }
 
-/// A number with a true minus sign.
-pub fn format_signed(value: f64) -> String {
+/// A number with a true minus sign, as the language writes it.
+pub fn format_signed(value: f64, reader: Reader) -> String {
+    reader.decimal(&true_minus(value))
+}
+
+/// A share in percent.
+pub fn format_percent(value: f64, reader: Reader) -> String {
+    number_and_unit(value, "percent", reader)
+}
+
+fn number_and_unit(value: f64, unit: &str, reader: Reader) -> String {
+    reader.with_unit(&value.to_string(), unit)
+}
+
+fn true_minus(value: f64) -> String {
     value.to_string().replace('-', "−")
 }
 
-fn format_feet(feet: f64) -> String {
+fn format_feet(feet: f64, reader: Reader) -> String {
     let all = if feet.abs() < NO_INCHES_FROM_FEET { round(feet.abs() * 12.0, 0) } else { 12.0 * round(feet.abs(), 0) };
     let (whole, inches) = ((all / 12.0).floor(), all % 12.0);
     let sign = if feet < 0.0 && all > 0.0 { "−" } else { "" };
+    let (feet, inches_words) = (number_and_unit(whole, "ft", reader), number_and_unit(inches, "in", reader));
     match (whole == 0.0, inches == 0.0) {
-        (false, false) => format!("{sign}{whole}{NBSP}ft{NBSP}{inches}{NBSP}in"),
-        (true, false) => format!("{sign}{inches}{NBSP}in"),
-        (_, true) => format!("{sign}{whole}{NBSP}ft"),
+        (false, false) => format!("{sign}{feet}{NO_BREAK_SPACE}{inches_words}"),
+        (true, false) => format!("{sign}{inches_words}"),
+        (_, true) => format!("{sign}{feet}"),
     }
 }
 
-fn format_inches(inches: f64) -> String {
+fn format_inches(inches: f64, reader: Reader) -> String {
     let parts = if inches < QUARTERS_FROM_INCHES { 16 } else { 4 };
     let all = round(inches * f64::from(parts), 0) as u32;
     let (whole, mut part, mut of) = (all / parts, all % parts, parts);
     while part > 0 && part % 2 == 0 {
         (part, of) = (part / 2, of / 2);
     }
-    match (whole, part) {
-        (whole, 0) => format!("{whole}{NBSP}in"),
-        (0, part) => format!("{part}/{of}{NBSP}in"),
-        (whole, part) => format!("{whole}-{part}/{of}{NBSP}in"),
-    }
+    let number = match (whole, part) {
+        (whole, 0) => whole.to_string(),
+        (0, part) => format!("{part}/{of}"),
+        (whole, part) => format!("{whole}-{part}/{of}"),
+    };
+    reader.with_unit(&number, "in")
 }
 
 #[cfg(test)]
 mod tests {
-    use uom::si::f64::Length;
+    use uom::si::f64::{Length, Time};
     use uom::si::length::{foot, inch};
+    use uom::si::thermodynamic_temperature::degree_celsius;
+    use uom::si::time::hour;
 
-    use super::{NBSP, format_detail_both, format_feet, format_inches, format_plan_both};
-    use crate::quantity::UnitSystem;
-    use crate::quantity::output::{DetailLength, PlanLength};
+    use super::{
+        format_detail_both, format_duration, format_feet, format_fine, format_inches, format_percent, format_plan_both,
+        format_temperature,
+    };
+    use crate::quantity::UnitSystem::{Metric, UsCustomary};
+    use crate::quantity::output::{DetailLength, PlanLength, TemperatureValue};
+    use crate::wording::{Language, Reader};
+
+    const ENGLISH: Reader = Reader::new(UsCustomary, Language::English);
+
+    fn plain(text: &str) -> String {
+        text.replace(['\u{a0}', '\u{202f}'], " ")
+    }
 
     #[test]
     fn feet_come_with_whole_inches() {
@@ -197,7 +242,7 @@ mod tests {
             (0.0, "0 ft"),
             (-1.25, "−1 ft 3 in"),
         ] {
-            assert_eq!(format_feet(number).replace(NBSP, " "), text);
+            assert_eq!(plain(&format_feet(number, ENGLISH)), text);
         }
     }
 
@@ -211,19 +256,39 @@ mod tests {
             (0.0, "0 in"),
             (11.811, "11-3/4 in"),
         ] {
-            assert_eq!(format_inches(number).replace(NBSP, " "), text);
+            assert_eq!(plain(&format_inches(number, ENGLISH)), text);
         }
     }
 
     #[test]
-    fn the_callers_system_stands_first() {
+    fn the_readers_system_stands_first() {
         let length = PlanLength(Length::new::<foot>(20.0));
-        let plain = |text: String| text.replace(NBSP, " ");
-        assert_eq!(plain(format_plan_both(length, UnitSystem::UsCustomary)), "20 ft [6.1 m]");
-        assert_eq!(plain(format_plan_both(length, UnitSystem::Metric)), "6.1 m [20 ft]");
+        let reader = |system| Reader::new(system, Language::English);
+        assert_eq!(plain(&format_plan_both(length, reader(UsCustomary))), "20 ft [6.1 m]");
+        assert_eq!(plain(&format_plan_both(length, reader(Metric))), "6.1 m [20 ft]");
         assert_eq!(
-            plain(format_detail_both(DetailLength(Length::new::<inch>(1.5)), UnitSystem::Metric)),
+            plain(&format_detail_both(DetailLength(Length::new::<inch>(1.5)), reader(Metric))),
             "38 mm [1-1/2 in]"
         );
+    }
+
+    #[test]
+    fn units_and_decimal_marks_are_those_of_the_language() {
+        let length = PlanLength(Length::new::<foot>(13.45));
+        let wire = DetailLength(Length::new::<inch>(0.13));
+        let air = TemperatureValue(uom::si::f64::ThermodynamicTemperature::new::<degree_celsius>(-3.5));
+        let words = |system, language| {
+            let reader = Reader::new(system, language);
+            let texts = [
+                format_plan_both(length, reader),
+                format_fine(wire, reader),
+                format_temperature(air, reader),
+                format_percent(12.5, reader),
+                format_duration(Time::new::<hour>(60.0), reader),
+            ];
+            texts.map(|text| plain(&text)).join("; ")
+        };
+        assert_eq!(words(UsCustomary, Language::Spanish), "13 ft 5 in [4.1 m]; 0.13 in; 25.7 °F; 12.5 %; 2.5 días");
+        assert_eq!(words(Metric, Language::French), "4,1 m [13 ft 5 in]; 3,3 mm; −3,5 °C; 12,5 %; 2,5 jours");
     }
 }

@@ -1,7 +1,7 @@
 //! Reports as drawings: SVG that a page, a van's dashboard or a printer shows.
 //!
-//! A drawing implements the trait [`Drawing`]. It takes the report of a calculation and the caller's system of units, and returns
-//! text; it computes nothing that the report does not hold. To add one: a file or folder beside the others, and one line in
+//! A drawing implements the trait [`Drawing`]. It takes the report of a calculation and its reader, with units and language, and returns
+//! text; its sentences stand in `wording/<language>/`: `drawings.ftl`, `sheet.ftl`, `bill.ftl`. It computes nothing that the report does not hold. To add one: a file or folder beside the others, and one line in
 //! [`visit_all`].
 //!
 //! - [`traits`]: what a drawing is.
@@ -9,8 +9,9 @@
 //! - [`style`]: the style sheet: light, dark, and light again in print.
 //! - [`text_metrics`]: how wide text is at most, and where it wraps.
 //! - [`label_layout`]: which figures an axis shows, and labels that do not overlap.
-//! - [`dimension_text`]: dimensions in the caller's system, with the other in brackets.
-//! - [`codes`]: codes of closed lists in words.
+//! - [`dimension_text`]: dimensions in the reader's system, with the other in brackets.
+//! - [`time_text`]: times and dates.
+//! - [`value_text`]: values as a request holds them, in words.
 //! - [`report_text`]: the text of every drawing: heading, stops, warnings, notes and footer.
 //! - [`plan`], [`response_profile`], [`slot_section`], [`cure_timeline`], [`turn_candidates`]: the drawings.
 //! - [`job_sheet`]: the whole job as a page to print, with drawings in it.
@@ -18,7 +19,6 @@
 
 pub mod bill_csv;
 pub mod canvas;
-pub mod codes;
 pub mod cure_timeline;
 pub mod dimension_text;
 pub mod job_sheet;
@@ -29,8 +29,10 @@ pub mod response_profile;
 pub mod slot_section;
 pub mod style;
 pub mod text_metrics;
+pub mod time_text;
 pub mod traits;
 pub mod turn_candidates;
+pub mod value_text;
 
 pub use traits::{Drawing, DrawingVisitor, MEDIA_TYPE};
 
@@ -40,7 +42,7 @@ use crate::calculation::loop_sizing::LoopSizingReport;
 use crate::calculation::material_estimate::MaterialEstimateReport;
 use crate::calculation::vehicle_response::VehicleResponseReport;
 use crate::quantity::UnitSystem;
-use crate::wording::{Language, Worded};
+use crate::wording::{Language, Reader, Worded};
 
 /// The list of all drawings.
 pub fn visit_all(visitor: &mut impl DrawingVisitor) {
@@ -52,23 +54,33 @@ pub fn visit_all(visitor: &mut impl DrawingVisitor) {
 }
 
 /// The drawings of an installation plan, for the calculation that asks for them without knowing this module.
-pub struct SvgIllustrator;
+#[derive(Clone, Copy)]
+pub struct SvgIllustrator {
+    /// The language of the report, which the drawings speak too.
+    pub language: Language,
+}
+
+impl SvgIllustrator {
+    fn reader(self, system: UnitSystem) -> Reader {
+        Reader::new(system, self.language)
+    }
+}
 
 impl Illustrator for SvgIllustrator {
     fn plan(&self, report: &LoopSizingReport, system: UnitSystem) -> String {
-        plan::OpeningPlan::draw(report, system)
+        plan::OpeningPlan::draw(report, self.reader(system))
     }
 
     fn slot_section(&self, report: &MaterialEstimateReport, system: UnitSystem) -> String {
-        slot_section::SlotSection::draw(report, system)
+        slot_section::SlotSection::draw(report, self.reader(system))
     }
 
     fn response_profile(&self, report: &VehicleResponseReport, system: UnitSystem) -> String {
         // The response of a plan is computed for its drawing alone.
-        response_profile::ResponseProfile::draw(&report.clone().worded(Language::English), system)
+        response_profile::ResponseProfile::draw(&report.clone().worded(self.language), self.reader(system))
     }
 
     fn cure_timeline(&self, report: &CureGuidanceReport, system: UnitSystem) -> String {
-        cure_timeline::CureTimeline::draw(report, system)
+        cure_timeline::CureTimeline::draw(report, self.reader(system))
     }
 }

@@ -1,13 +1,22 @@
 //! The text of every drawing: its heading, what stops the job, warnings, notes and the footer.
 
 use super::canvas::{Canvas, GAP, INNER, MARGIN, WIDTH};
-use crate::calculation::report::Finding;
+use crate::calculation::report::{Finding, Statement};
 use crate::practice::finding_codes::Level;
+use crate::wording::Reader;
 
 /// The most messages of a level that a drawing shows; the report holds all.
 const MAX_MESSAGES: usize = 4;
+
 /// The heading over the stops of a drawing that is built from.
-pub const BUILD_STOP_HEADING: &str = "Do not build as drawn";
+pub fn build_stop_heading() -> Statement {
+    Statement::new("drawings-do-not-build")
+}
+
+/// The heading over the warnings.
+fn warnings_heading(reader: Reader) -> String {
+    reader.say(&Statement::new("drawings-warnings")).into_owned()
+}
 
 /// Draws the heading; returns its lower edge.
 pub fn draw_heading(canvas: &mut Canvas, title: &str) -> f64 {
@@ -20,17 +29,19 @@ pub fn draw_heading(canvas: &mut Canvas, title: &str) -> f64 {
 pub fn draw_stops(
     canvas: &mut Canvas,
     top: f64,
-    heading: &str,
+    heading: &Statement,
     findings: &[Finding],
     name_subject: impl Fn(&Finding) -> Option<String>,
+    reader: Reader,
 ) -> f64 {
-    let messages = format_messages(findings, Level::Stop, name_subject);
+    let messages = format_messages(findings, Level::Stop, name_subject, reader);
     if messages.is_empty() {
         return top;
     }
     let (left, line_width) = (MARGIN + 6.0, INNER - 12.0);
+    let heading = format!("{}{}", reader.say(heading), reader.colon().trim_end_matches(' '));
     let top = top + 2.0;
-    let mut bottom = canvas.paragraph("strong stop", (left, top + 3.0), line_width, &format!("{heading}:"));
+    let mut bottom = canvas.paragraph("strong stop", (left, top + 3.0), line_width, &heading);
     for message in &messages {
         bottom = canvas.paragraph("stop", (left, bottom), line_width, message);
     }
@@ -44,12 +55,13 @@ pub fn draw_warnings(
     top: f64,
     findings: &[Finding],
     name_subject: impl Fn(&Finding) -> Option<String>,
+    reader: Reader,
 ) -> f64 {
-    let messages = format_messages(findings, Level::Warning, name_subject);
+    let messages = format_messages(findings, Level::Warning, name_subject, reader);
     if messages.is_empty() {
         return top;
     }
-    let mut bottom = canvas.paragraph("strong", (MARGIN, top), INNER, "Warnings");
+    let mut bottom = canvas.paragraph("strong", (MARGIN, top), INNER, &warnings_heading(reader));
     for message in &messages {
         bottom = canvas.paragraph("", (MARGIN, bottom), INNER, message);
     }
@@ -62,30 +74,29 @@ pub fn draw_notes(canvas: &mut Canvas, top: f64, notes: &[String]) -> f64 {
 }
 
 /// Draws the rule and the text that end a drawing; returns the height of the drawing.
-pub fn draw_footer(canvas: &mut Canvas, top: f64, engine: &str) -> f64 {
+pub fn draw_footer(canvas: &mut Canvas, top: f64, engine: &'static str, reader: Reader) -> f64 {
     canvas.line("fine", (MARGIN, top + 3.0), (WIDTH - MARGIN, top + 3.0));
-    canvas.paragraph("", (MARGIN, top + 5.0), INNER, &format_footer(engine)) + MARGIN
+    canvas.paragraph("", (MARGIN, top + 5.0), INNER, &format_footer(engine, reader)) + MARGIN
 }
 
 /// What a loop never does, who decides, and the release that computed the report.
-pub fn format_footer(engine: &str) -> String {
-    format!(
-        "A loop sees metal, not people: it protects nobody. Local codes, data sheets and licensed people decide. Loopwright {engine}"
-    )
+pub fn format_footer(engine: &'static str, reader: Reader) -> String {
+    reader.say(&Statement::new("drawings-footer").text("engine", engine)).into_owned()
 }
 
 /// Stops and warnings as running text, for readers that do not see the drawing.
 pub fn describe_findings(
-    stop_heading: &str,
+    stop_heading: &Statement,
     findings: &[Finding],
     name_subject: impl Fn(&Finding) -> Option<String>,
+    reader: Reader,
 ) -> String {
-    let stops = format_messages(findings, Level::Stop, &name_subject);
-    let warnings = format_messages(findings, Level::Warning, &name_subject);
+    let stops = format_messages(findings, Level::Stop, &name_subject, reader);
+    let warnings = format_messages(findings, Level::Warning, &name_subject, reader);
     let part = |heading: &str, messages: Vec<String>| {
-        if messages.is_empty() { String::new() } else { format!(" {heading}: {}", messages.join(" ")) }
+        if messages.is_empty() { String::new() } else { format!(" {heading}{}{}", reader.colon(), messages.join(" ")) }
     };
-    part(stop_heading, stops) + &part("Warnings", warnings)
+    part(&reader.say(stop_heading), stops) + &part(&warnings_heading(reader), warnings)
 }
 
 /// The messages of findings, each once, with the subjects of all findings that have it.
@@ -109,6 +120,7 @@ fn format_messages(
     findings: &[Finding],
     level: Level,
     name_subject: impl Fn(&Finding) -> Option<String>,
+    reader: Reader,
 ) -> Vec<String> {
     let groups = group_by_message(findings.iter().filter(|finding| finding.level == level), name_subject);
     let more = groups.len().saturating_sub(MAX_MESSAGES);
@@ -118,11 +130,15 @@ fn format_messages(
         .map(|(mut subjects, message)| {
             subjects.sort();
             subjects.dedup();
-            if subjects.is_empty() { message.to_owned() } else { format!("{}: {message}", subjects.join(", ")) }
+            if subjects.is_empty() {
+                message.to_owned()
+            } else {
+                format!("{}{}{message}", subjects.join(", "), reader.colon())
+            }
         })
         .collect();
     if more > 0 {
-        messages.push(format!("And {more} more: the report holds them."));
+        messages.push(reader.say(&Statement::new("drawings-more").count("more", more as u64)).into_owned());
     }
     messages
 }

@@ -27,8 +27,8 @@ pub fn max_width(text: &str, size: f64, bold: bool) -> f64 {
 
 /// The width of a letter, as a multiple of the size of the text.
 fn letter_width(letter: char) -> f64 {
-    match letter {
-        ' ' | '\u{a0}' | 'i' | 'j' | 'l' | '.' | ',' | '\'' | '|' => 0.34,
+    match without_accent(letter) {
+        ' ' | '\u{a0}' | '\u{202f}' | 'i' | 'j' | 'l' | '.' | ',' | '\'' | '|' => 0.34,
         ':' | ';' | '!' | '/' | '-' | 'I' | 'f' | 't' | 'r' | '(' | ')' | '[' | ']' => 0.44,
         'c' | 's' | 'z' => 0.56,
         'k' | 'v' | 'x' | 'y' => 0.6,
@@ -36,8 +36,33 @@ fn letter_width(letter: char) -> f64 {
         'w' | '#' | '^' | '~' | '+' | '=' | '<' | '>' | '−' | '×' | '≥' => 0.85,
         'A'..='Z' | '&' => 0.79,
         ' '..='~' | 'µ' => 0.65,
-        // Letters with accents, scripts whose letters are as wide as high, and marks of any kind.
+        '′' | '″' | '’' | '‘' | '¿' | '¡' | '·' => 0.56,
+        // Scripts whose letters are as wide as high, letters with rare accents, and marks of any kind.
         _ => 1.1,
+    }
+}
+
+/// The letter of which an accented one of Spanish or French has the width.
+fn without_accent(letter: char) -> char {
+    match letter {
+        'á' | 'à' | 'â' => 'a',
+        'é' | 'è' | 'ê' | 'ë' => 'e',
+        // An accent is wider than the letter below it.
+        'í' | 'î' | 'ï' => 'r',
+        'ó' | 'ô' => 'o',
+        'ú' | 'ù' | 'û' | 'ü' => 'u',
+        'ç' => 'c',
+        'ñ' => 'n',
+        'Á' | 'À' | 'Â' => 'A',
+        'É' | 'È' | 'Ê' | 'Ë' => 'E',
+        'Í' | 'Î' | 'Ï' => 'I',
+        'Ó' | 'Ô' => 'O',
+        'Ú' | 'Ù' | 'Û' => 'U',
+        'Ç' => 'C',
+        'Ñ' => 'N',
+        '«' | '»' => 'n',
+        '–' => 'n',
+        other => other,
     }
 }
 
@@ -82,6 +107,13 @@ mod tests {
             assert_eq!(glued, text.split_whitespace().collect::<String>());
         }
         assert!(wrap(text, 320.0, TEXT_SIZE, false).len() > 1);
+    }
+
+    #[test]
+    fn accents_add_no_width() {
+        let width = |text| max_width(text, TEXT_SIZE, false);
+        assert_eq!(width("éàñçü"), width("eancu"));
+        assert_eq!(width("12\u{202f}%"), width("12 %"));
     }
 
     #[test]

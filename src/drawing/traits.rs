@@ -2,6 +2,7 @@
 
 use crate::calculation::Calculation;
 use crate::quantity::UnitSystem;
+use crate::wording::Reader;
 
 /// The media type of drawings.
 pub const MEDIA_TYPE: &str = "image/svg+xml";
@@ -22,8 +23,8 @@ pub trait Drawing: 'static {
     /// The unit system that the caller wrote a valid request in.
     fn system(request: &Self::Request) -> UnitSystem;
 
-    /// Draws a report: one `svg` element without references to anything outside it.
-    fn draw(report: &<Self::Request as Calculation>::Report, system: UnitSystem) -> String;
+    /// Draws a report whose words are of the reader's language: one `svg` element without references to anything outside it.
+    fn draw(report: &<Self::Request as Calculation>::Report, reader: Reader) -> String;
 }
 
 /// Something to do for each drawing: add a route, describe an operation.

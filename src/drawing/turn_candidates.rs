@@ -1,19 +1,18 @@
 //! A loop in the ground: what each likely turn count would show on the meters, beside what they showed.
 
 use super::canvas::{Canvas, GAP, INNER, MARGIN, WIDTH};
-use super::dimension_text::{format_area_both, format_plan_both};
+use super::dimension_text::{format_area_both, format_percent, format_plan_both};
 use super::label_layout::axis_ticks;
 use super::report_text::{describe_findings, draw_footer, draw_heading, draw_notes, draw_stops, draw_warnings};
 use super::text_metrics::{MIDDLE_TO_BASELINE, lines_height};
 use super::traits::Drawing;
 use crate::calculation::existing_loop::{ExistingLoopCandidate, ExistingLoopReport, ExistingLoopRequest};
+use crate::calculation::report::Statement;
 use crate::practice::meter_readings::ReadingPlace;
 use crate::quantity::output::round;
 use crate::quantity::{QuantityField, UnitSystem};
-use crate::vocabulary::Vocabulary;
+use crate::wording::Reader;
 
-/// The heading over what stands against the loop.
-const STOP_HEADING: &str = "Do not rely on this loop";
 /// The most candidates that are drawn.
 const MAX_ROWS: usize = 5;
 /// The left edge of the bars; left of it stands the candidate.
@@ -46,50 +45,53 @@ impl Drawing for TurnCandidateChart {
         request.along_travel.read().map_or(UnitSystem::Metric, |leg| leg.system)
     }
 
-    fn draw(report: &ExistingLoopReport, system: UnitSystem) -> String {
-        draw(report, system)
+    fn draw(report: &ExistingLoopReport, reader: Reader) -> String {
+        draw(report, reader)
     }
 }
 
 /// What one meter shows, and what it would show of each candidate.
 struct MeterPanel<'a> {
-    title: String,
+    quantity: &'static str,
     read: Option<f64>,
     range: fn(&ExistingLoopCandidate) -> (f64, f64),
     candidates: &'a [ExistingLoopCandidate],
 }
 
 /// Draws the candidates of a report.
-pub fn draw(report: &ExistingLoopReport, system: UnitSystem) -> String {
+pub fn draw(report: &ExistingLoopReport, reader: Reader) -> String {
     let inputs = &report.inputs;
-    let size = format_area_both(inputs.along_travel, inputs.across_lane, system);
-    let title = format!("A loop in the ground, {size}: {}", report.verdict.label().to_lowercase());
+    let title = Statement::new("drawings-turns-title")
+        .text("size", format_area_both(inputs.along_travel, inputs.across_lane, reader))
+        .member("verdict", report.verdict);
+    // What stands against the loop.
+    let (title, stop_heading) = (reader.say(&title), Statement::new("drawings-turns-do-not-rely"));
 
-    let mut canvas = Canvas::default();
+    let mut canvas = Canvas::new(reader.language);
     let top = draw_heading(&mut canvas, &title);
-    let top = draw_stops(&mut canvas, top, STOP_HEADING, &report.findings, |_| None);
+    let top = draw_stops(&mut canvas, top, &stop_heading, &report.findings, |_| None, reader);
     let candidates = &report.candidates[..report.candidates.len().min(MAX_ROWS)];
     let panels = [
         MeterPanel {
-            title: "Inductance, µH".to_owned(),
+            quantity: "inductance",
             read: inputs.inductance_uh,
             range: |one| (one.inductance_low_uh, one.inductance_high_uh),
             candidates,
         },
         MeterPanel {
-            title: "Resistance, ohm".to_owned(),
+            quantity: "resistance",
             read: inputs.resistance_ohm,
             range: |one| (one.resistance_low_ohm, one.resistance_high_ohm),
             candidates,
         },
     ];
-    let bottom = panels.iter().fold(top, |top, panel| panel.draw(&mut canvas, top) + GAP);
-    let notes = format_notes(report, system);
+    let bottom = panels.iter().fold(top, |top, panel| panel.draw(&mut canvas, reader, top) + GAP);
+    let notes = format_notes(report, reader);
     let bottom = draw_notes(&mut canvas, bottom, &notes) + GAP;
-    let bottom = draw_warnings(&mut canvas, bottom, &report.findings, |_| None);
-    let height = draw_footer(&mut canvas, bottom, report.basis.engine);
+    let bottom = draw_warnings(&mut canvas, bottom, &report.findings, |_| None, reader);
+    let height = draw_footer(&mut canvas, bottom, report.basis.engine, reader);
 
-    let description = notes.join(" ") + &describe_findings(STOP_HEADING, &report.findings, |_| None);
+    let description = notes.join(" ") + &describe_findings(&stop_heading, &report.findings, |_| None, reader);
     canvas.finish(TurnCandidateChart::NAME, &title, &description, height)
 }
 
@@ -101,19 +103,23 @@ impl MeterPanel<'_> {
     }
 
     /// Draws the bars and the line of the reading; returns the lower edge.
-    fn draw(&self, canvas: &mut Canvas, top: f64) -> f64 {
+    fn draw(&self, canvas: &mut Canvas, reader: Reader, top: f64) -> f64 {
         let end = self.axis_end();
         let x = |value: f64| LEFT + (RIGHT - LEFT) * (value / end).min(1.0);
-        let said = match self.read {
-            Some(read) if read > end => format!("read {}, off the scale", round(read, 3)),
-            Some(read) => format!("read {}", round(read, 3)),
-            None => "not read".to_owned(),
+        let is_read = match self.read {
+            Some(read) if read > end => "off_the_scale",
+            Some(_) => "yes",
+            None => "no",
         };
-        let top = canvas.paragraph("strong", (MARGIN, top), INNER, &format!("{}: {said}", self.title)) + 4.0;
+        let heading = Statement::new("drawings-turns-panel")
+            .code("quantity", self.quantity)
+            .code("is_read", is_read)
+            .text("reading", self.read.map_or_else(String::new, |read| reader.number(round(read, 3))));
+        let top = canvas.paragraph("strong", (MARGIN, top), INNER, &reader.say(&heading)) + 4.0;
         let bottom = top + ROW_STEP * self.candidates.len() as f64;
         for (row, candidate) in self.candidates.iter().enumerate() {
             let middle = top + ROW_STEP * (row as f64 + 0.5);
-            canvas.text("end", (LEFT - 6.0, middle + MIDDLE_TO_BASELINE), &format_candidate(candidate));
+            canvas.text("end", (LEFT - 6.0, middle + MIDDLE_TO_BASELINE), &format_candidate(candidate, reader));
             let (low, high) = (self.range)(candidate);
             let (from, to) = ((x(low), middle - BAR_HEIGHT / 2.0), (x(high), middle + BAR_HEIGHT / 2.0));
             canvas.hatch(if candidate.fits_readings { "wire" } else { "fine" }, from, to, 5.0);
@@ -125,37 +131,39 @@ impl MeterPanel<'_> {
         canvas.line("line", (LEFT, bottom), (RIGHT, bottom));
         for tick in axis_ticks(0.0, end, 5) {
             canvas.line("line", (x(tick), bottom), (x(tick), bottom + 4.0));
-            canvas.text("middle", (x(tick), bottom + 4.0 + lines_height(1)), &round(tick, 3).to_string());
+            canvas.text("middle", (x(tick), bottom + 4.0 + lines_height(1)), &reader.number(round(tick, 3)));
         }
         bottom + 6.0 + lines_height(1)
     }
 }
 
 /// A candidate before its bar.
-fn format_candidate(candidate: &ExistingLoopCandidate) -> String {
-    let turns = if candidate.turns == 1 { "turn" } else { "turns" };
-    let wire = candidate.gauge.map_or_else(String::new, |gauge| format!(", {gauge}"));
-    format!("{} {turns}{wire}, {} %", candidate.turns, round(100.0 * candidate.likelihood, 0))
+fn format_candidate(candidate: &ExistingLoopCandidate, reader: Reader) -> String {
+    let words = Statement::new("drawings-turns-candidate")
+        .count("turns", candidate.turns.into())
+        .code("wire", if candidate.gauge.is_some() { "known" } else { "unknown" })
+        .text("gauge", candidate.gauge.unwrap_or_default())
+        .text("likelihood", format_percent(round(100.0 * candidate.likelihood, 0), reader));
+    reader.say(&words).into_owned()
 }
 
 /// What the bars say, in words.
-fn format_notes(report: &ExistingLoopReport, system: UnitSystem) -> Vec<String> {
+fn format_notes(report: &ExistingLoopReport, reader: Reader) -> Vec<String> {
     let inputs = &report.inputs;
     let place = match inputs.taken_at {
-        ReadingPlace::DetectorEnd => "at the unit's end of the lead-in",
-        ReadingPlace::LoopEnd => "at the loop's own tails",
+        ReadingPlace::DetectorEnd => "unit",
+        ReadingPlace::LoopEnd => "tails",
     };
     let mut notes = vec![
-        "A bar is what the meter would show with so many turns; the heavy line is what it showed. Blue bars fit both readings."
-            .to_owned(),
-        format!(
-            "Read {place}; the lead-in is {} long, and the legs may be off by {} %.",
-            format_plan_both(inputs.lead_in.length.into(), system),
-            inputs.size_uncertainty_percent
-        ),
+        Statement::new("drawings-turns-key"),
+        Statement::new("drawings-turns-read-at")
+            .code("place", place)
+            .text("length", format_plan_both(inputs.lead_in.length.into(), reader))
+            .text("uncertainty", format_percent(inputs.size_uncertainty_percent, reader)),
     ];
     if let Some(test) = &report.settling_test {
-        notes.push(format!("What would settle it: {}, {} minutes.", test.label, test.minutes));
+        let note = Statement::new("drawings-turns-settle").member("test", test.test);
+        notes.push(note.count("minutes", test.minutes.into()));
     }
-    notes
+    notes.iter().map(|note| reader.say(note).into_owned()).collect()
 }

@@ -8,6 +8,7 @@
 //! - `members`: the words of closed lists
 //! - `messages`: the sentences as they are published
 //! - `numbers`: the decimal mark and the signs of units
+//! - `reader`: whom a page or a drawing is written for: units and language
 //! - `say`: the sentence of a statement
 //!
 //! A sentence is looked up by the id of the statement, and each fact is a variable of its name. Some facts have further forms:
@@ -33,13 +34,15 @@ mod language;
 mod members;
 mod messages;
 mod numbers;
+mod reader;
 mod say;
 
 pub use catalog::FactForm;
 pub use language::Language;
 pub use members::{MemberIn, description, label};
 pub use messages::{PublishedMessage, messages};
-pub use numbers::{decimal, unit_sign};
+pub use numbers::{NARROW_NO_BREAK_SPACE, NO_BREAK_SPACE, colon, decimal, unit_sign, with_unit};
+pub use reader::Reader;
 pub use say::say;
 
 use std::borrow::Cow;

@@ -4,6 +4,11 @@ use std::borrow::Cow;
 
 use super::language::Language;
 
+/// The space between a number and its unit, at which no line breaks.
+pub const NO_BREAK_SPACE: char = '\u{a0}';
+/// The narrow one, which stands before `%` in French.
+pub const NARROW_NO_BREAK_SPACE: char = '\u{202f}';
+
 /// A number that was written with a decimal point, with the mark of the language: `7,2` in French.
 pub fn decimal(number: &str, language: Language) -> Cow<'_, str> {
     match language {
@@ -54,6 +59,14 @@ pub fn quantity(english: String, language: Language) -> String {
 pub fn with_unit(number: &str, unit: &str, language: Language) -> String {
     let sign = unit_sign(unit, language);
     format!("{}{}{sign}", decimal(number, language), gap(sign, language))
+}
+
+/// What stands between a name and what is said of it.
+pub fn colon(language: Language) -> &'static str {
+    match language {
+        Language::English | Language::Spanish => ": ",
+        Language::French => "\u{a0}: ",
+    }
 }
 
 #[cfg(test)]

@@ -41,18 +41,18 @@ fn sound(drawing: &str) -> Value {
     }
 }
 
-fn plan_of(width: &str, barrier: &str) -> Value {
+pub fn plan_of(width: &str, barrier: &str) -> Value {
     json!({ "opening": { "width": width, "barrier": barrier } })
 }
 
-fn pass_of(vehicle: &str, leg: &str) -> Value {
+pub fn pass_of(vehicle: &str, leg: &str) -> Value {
     json!({
         "loop": { "along_travel": leg, "across_lane": "6 ft", "turns": 3 }, "lead_in": { "length": "50 ft" },
         "vehicle": vehicle
     })
 }
 
-fn in_the_ground(leg: &str) -> Value {
+pub fn in_the_ground(leg: &str) -> Value {
     json!({
         "along_travel": leg, "across_lane": "8 ft", "lead_in": { "length": "50 ft" },
         "readings": { "inductance_uh": 131, "resistance_ohm": 0.47, "insulation_megohm": 300 }

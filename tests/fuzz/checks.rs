@@ -12,7 +12,7 @@ use loopwright::calculation::report::{FieldErrorCode, MAX_NAME_CHARS};
 use loopwright::calculation::{self, Calculation};
 use loopwright::drawing::{self, Drawing, SvgIllustrator, job_sheet};
 use loopwright::vocabulary::Vocabulary;
-use loopwright::wording::{Language, Worded};
+use loopwright::wording::{Language, Reader, Worded};
 use roxmltree::{Document, ParsingOptions};
 use serde_json::Value;
 
@@ -64,7 +64,7 @@ fn answer<C: Calculation>(body: &[u8]) -> (u16, String) {
     let answered = decode_request::<C>(body, LIMITS, |_, _| ()).and_then(|asked| {
         let mut report = asked.answer()?.worded(Language::English);
         draw(&asked, &report);
-        asked.illustrate(&mut report, &SvgIllustrator);
+        asked.illustrate(&mut report, &SvgIllustrator { language: Language::English });
         Ok(report)
     });
     match answered {
@@ -139,7 +139,8 @@ fn draw(asked: &dyn Any, report: &dyn Any) {
     if let (Some(asked), Some(report)) =
         (asked.downcast_ref::<InstallationPlanRequest>(), report.downcast_ref::<InstallationPlanReport>())
     {
-        assert_well_formed(&job_sheet::page(report, asked.system()));
+        let reader = Reader::new(asked.system(), Language::English);
+        assert_well_formed(&job_sheet::page(report, reader));
     }
 }
 
@@ -152,7 +153,7 @@ impl drawing::DrawingVisitor for Draw<'_> {
     fn visit<D: Drawing>(&mut self) {
         let report = self.report.downcast_ref::<<D::Request as Calculation>::Report>();
         if let (Some(asked), Some(report)) = (self.asked.downcast_ref::<D::Request>(), report) {
-            assert_well_formed(&D::draw(report, D::system(asked)));
+            assert_well_formed(&D::draw(report, Reader::new(D::system(asked), Language::English)));
         }
     }
 }

@@ -74,7 +74,7 @@ fn decoded<C: Calculation>(body: &str) -> C {
 fn answered<C: Calculation>(request: &C) -> C::Report {
     let Ok(report) = request.answer() else { unreachable!("the request is refused") };
     let mut report = report.worded(Language::English);
-    request.illustrate(&mut report, &SvgIllustrator);
+    request.illustrate(&mut report, &SvgIllustrator { language: Language::English });
     report
 }
 

@@ -134,7 +134,7 @@ fn answer_item(
     let taken = job.complete(&mut asked, &mut diagnostics);
     let report = asked.answer_with(diagnostics).map_err(|refused| relocate(index, &taken, refused.into()))?;
     let mut report = report.worded(job.language);
-    asked.illustrate(&mut report, &SvgIllustrator);
+    asked.illustrate(&mut report, &SvgIllustrator { language: job.language });
     Ok(report)
 }
 

@@ -286,7 +286,7 @@ fn answer_to<C: Calculation>(example: &Example) -> Option<Value> {
 fn report_of<C: Calculation>(example: &Example) -> Option<C::Report> {
     let request: C = serde_json::from_str(example.request).ok()?;
     let mut report = request.answer().ok()?.worded(Language::English);
-    request.illustrate(&mut report, &SvgIllustrator);
+    request.illustrate(&mut report, &SvgIllustrator { language: Language::English });
     Some(report)
 }
 

@@ -9,17 +9,15 @@ mod weather_plot;
 use super::canvas::{Canvas, GAP};
 use super::dimension_text::format_temperature_both;
 use super::report_text::{describe_findings, draw_footer, draw_heading, draw_notes, draw_stops, draw_warnings};
+use super::time_text::format_time;
 use super::traits::Drawing;
 use crate::calculation::cure_guidance::{CureGuidanceReport, CureGuidanceRequest};
-use crate::calculation::report::Finding;
+use crate::calculation::report::{Finding, Statement};
 use crate::practice::finding_codes::Level;
 use crate::quantity::{QuantityField, UnitSystem};
-use crate::vocabulary::Vocabulary;
-use time_axis::{TimeAxis, drawn_hours, format_time};
+use crate::wording::Reader;
+use time_axis::{TimeAxis, drawn_hours};
 use weather_plot::WeatherPlot;
-
-/// The heading over the stops: nothing is built from this drawing.
-const SEAL_STOP_HEADING: &str = "Do not seal at this start";
 
 /// Whether to seal, hour by hour.
 pub struct CureTimeline;
@@ -43,68 +41,67 @@ impl Drawing for CureTimeline {
         first.map_or(UnitSystem::Metric, |air| air.system)
     }
 
-    fn draw(report: &CureGuidanceReport, system: UnitSystem) -> String {
-        draw(report, system)
+    fn draw(report: &CureGuidanceReport, reader: Reader) -> String {
+        draw(report, reader)
     }
 }
 
 /// Draws the hours of a report.
-pub fn draw(report: &CureGuidanceReport, system: UnitSystem) -> String {
+pub fn draw(report: &CureGuidanceReport, reader: Reader) -> String {
     let no_subject = |_: &Finding| None;
-    let start = format_time(&report.inputs.start);
-    let verdict = report.verdict.label();
-    let title = format!("Sealing, start {start}: {}", verdict.to_lowercase());
+    let title = Statement::new("drawings-cure-title")
+        .text("start", format_time(&report.inputs.start, reader))
+        .member("verdict", report.verdict);
+    // Nothing is built from this drawing.
+    let (title, stop_heading) = (reader.say(&title), Statement::new("drawings-cure-do-not-seal"));
 
-    let mut canvas = Canvas::default();
+    let mut canvas = Canvas::new(reader.language);
     let top = draw_heading(&mut canvas, &title);
-    let job = format_job(report, system);
+    let job = format_job(report, reader);
     let top = draw_notes(&mut canvas, top, &job);
-    let top = draw_stops(&mut canvas, top + 2.0, SEAL_STOP_HEADING, &report.findings, no_subject);
+    let top = draw_stops(&mut canvas, top + 2.0, &stop_heading, &report.findings, no_subject, reader);
     let hours = drawn_hours(report);
     let axis = TimeAxis::new(report, &hours);
-    let bottom = WeatherPlot::new(report, &hours, &axis, system, top).draw(&mut canvas);
-    let rows = rows::all(report, &hours, &axis);
+    let bottom = WeatherPlot::new(report, &hours, &axis, reader, top).draw(&mut canvas);
+    let rows = rows::all(report, &hours, &axis, reader);
     let bottom = rows::draw(&mut canvas, &rows, report, &axis, bottom + GAP) + GAP;
-    let notes = format_notes(report);
+    let notes = format_notes(report, reader);
     let bottom = draw_notes(&mut canvas, bottom, &notes) + GAP;
-    let bottom = draw_warnings(&mut canvas, bottom, &report.findings, no_subject);
-    let height = draw_footer(&mut canvas, bottom, report.basis.engine);
+    let bottom = draw_warnings(&mut canvas, bottom, &report.findings, no_subject, reader);
+    let height = draw_footer(&mut canvas, bottom, report.basis.engine, reader);
 
     let rows: Vec<_> = rows.into_iter().map(|row| row.words).collect();
     let description =
-        [job, rows, notes].concat().join(" ") + &describe_findings(SEAL_STOP_HEADING, &report.findings, no_subject);
+        [job, rows, notes].concat().join(" ") + &describe_findings(&stop_heading, &report.findings, no_subject, reader);
     canvas.finish(CureTimeline::NAME, &title, &description, height)
 }
 
 /// What is sealed and in what condition the slot is, and the notes among the reasons of the verdict.
-fn format_job(report: &CureGuidanceReport, system: UnitSystem) -> Vec<String> {
+fn format_job(report: &CureGuidanceReport, reader: Reader) -> Vec<String> {
     let inputs = &report.inputs;
-    let sealant = inputs.sealant.kind.label();
-    let condition = inputs.surface_condition.label();
     let is_assumed = report.assumed.iter().any(|assumed| assumed.about == "#/surface_condition");
-    let seen = if is_assumed { "taken to be " } else { "" };
-    let mut job = format!("{sealant}; slot {seen}{}.", condition.to_lowercase());
+    let mut job = Statement::new("drawings-cure-job")
+        .member("sealant", inputs.sealant.kind)
+        .code("seen", if is_assumed { "no" } else { "yes" })
+        .member("condition", inputs.surface_condition);
     if let Some(needed) = &inputs.needed_open_by {
-        job += &format!(" Traffic is needed by {}.", format_time(needed));
+        job = job.followed_by(Statement::new("drawings-cure-needed").text("time", format_time(needed, reader)));
     }
     if let Some(pour) = inputs.sealant.pour_temperature {
-        job += &format!(
-            " Poured at {}: it cools and does not cure, so its times do not follow the weather.",
-            format_temperature_both(pour, system)
-        );
+        let poured = Statement::new("drawings-cure-poured");
+        job = job.followed_by(poured.text("temperature", format_temperature_both(pour, reader)));
     }
     let notes = report.reasons.iter().filter(|reason| reason.level == Level::Note);
+    let job = reader.say(&job).into_owned();
     std::iter::once(job).chain(notes.map(|reason| reason.message.words().to_owned())).collect()
 }
 
 /// What holds for the whole drawing.
-fn format_notes(report: &CureGuidanceReport) -> Vec<String> {
-    let mut notes = vec![format!(
-        "Bars run from the earliest to the latest. The weather ends {}; nothing is guessed beyond. On site the test is that nothing tracks.",
-        format_time(&report.inputs.weather_until)
-    )];
+fn format_notes(report: &CureGuidanceReport, reader: Reader) -> Vec<String> {
+    let until = format_time(&report.inputs.weather_until, reader);
+    let mut notes = vec![Statement::new("drawings-cure-key").text("until", until)];
     if let Some(shelf) = &report.shelf {
-        notes.push(format!("The sealant keeps until {}.", shelf.ends_on));
+        notes.push(Statement::new("drawings-cure-shelf").text("ends_on", shelf.ends_on.clone()));
     }
-    notes
+    notes.iter().map(|note| reader.say(note).into_owned()).collect()
 }

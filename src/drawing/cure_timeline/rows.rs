@@ -1,9 +1,12 @@
 //! Bars below the weather, on the same hours: rain, when the work could begin, the work, and the milestones of its cure.
 
-use super::time_axis::{LEFT, RIGHT, TimeAxis, format_time, format_time_span};
+use super::time_axis::{LEFT, RIGHT, TimeAxis};
 use crate::calculation::cure_guidance::{CureGuidanceReport, CureHour, CureMilestoneReached, CureWindow};
+use crate::calculation::report::{ListJoin, Statement};
 use crate::drawing::canvas::{Canvas, INNER, MARGIN};
-use crate::vocabulary::Vocabulary;
+use crate::drawing::dimension_text::format_percent;
+use crate::drawing::time_text::{format_time, format_time_span};
+use crate::wording::Reader;
 
 /// The height of a bar.
 const BAR_HEIGHT: f64 = 9.0;
@@ -31,11 +34,11 @@ pub struct TimelineRow {
 }
 
 /// All rows of a report.
-pub fn all(report: &CureGuidanceReport, hours: &[&CureHour], axis: &TimeAxis) -> Vec<TimelineRow> {
-    let mut rows = vec![rain_row(hours, axis), windows_row(report, axis)];
-    rows.extend(windows_once_dry_row(report, axis));
-    rows.extend(work_row(report, axis));
-    rows.extend(report.milestones.iter().map(|milestone| milestone_row(milestone, axis)));
+pub fn all(report: &CureGuidanceReport, hours: &[&CureHour], axis: &TimeAxis, reader: Reader) -> Vec<TimelineRow> {
+    let mut rows = vec![rain_row(hours, axis, reader), windows_row(report, axis, reader)];
+    rows.extend(windows_once_dry_row(report, axis, reader));
+    rows.extend(work_row(report, axis, reader));
+    rows.extend(report.milestones.iter().map(|milestone| milestone_row(milestone, axis, reader)));
     rows
 }
 
@@ -80,7 +83,7 @@ fn draw_bar(canvas: &mut Canvas, from: (f64, f64), to: (f64, f64), style: BarSty
 }
 
 /// Rain or snow hour by hour; neighbouring hours that are alike become one bar.
-fn rain_row(hours: &[&CureHour], axis: &TimeAxis) -> TimelineRow {
+fn rain_row(hours: &[&CureHour], axis: &TimeAxis, reader: Reader) -> TimelineRow {
     let style_of = |hour: &CureHour| match hour.rain {
         Some("likely") => Some(BarStyle::Filled),
         Some("possible") => Some(BarStyle::Open),
@@ -98,27 +101,22 @@ fn rain_row(hours: &[&CureHour], axis: &TimeAxis) -> TimelineRow {
         }
     }
     let has = |style: BarStyle| bars.iter().any(|(_, _, other)| *other == style);
-    let mut texts = Vec::new();
-    if has(BarStyle::Filled) {
-        texts.push("likely where filled");
-    }
-    if has(BarStyle::Open) {
-        texts.push("possible where open");
-    }
-    if has(BarStyle::Hatched) {
-        texts.push("not known where hatched");
-    }
+    let kinds = [(BarStyle::Filled, "likely"), (BarStyle::Open, "possible"), (BarStyle::Hatched, "not_known")];
+    let kinds = kinds.into_iter().filter(|(style, _)| has(*style));
+    let kinds: Vec<_> = kinds.map(|(_, rain)| Statement::new("drawings-cure-rain-kind").code("rain", rain)).collect();
     let is_silent = hours.iter().all(|hour| hour.rain.is_none());
-    let words = match (is_silent, texts.is_empty()) {
-        (true, _) => "not known: the weather does not say".to_owned(),
-        (_, true) => "unlikely in every hour".to_owned(),
-        _ => texts.join(", "),
+    let told = match (is_silent, kinds.is_empty()) {
+        (true, _) => "nothing",
+        (_, true) => "unlikely",
+        _ => "kinds",
     };
-    TimelineRow { words: format!("Rain or snow: {words}."), bars: if is_silent { Vec::new() } else { bars } }
+    let words = Statement::new("drawings-cure-rain").code("told", told).phrases("kinds", kinds, ListJoin::Comma);
+    let words = reader.say(&words).into_owned();
+    TimelineRow { words, bars: if is_silent { Vec::new() } else { bars } }
 }
 
 /// The starts that would do: shaded; all other hours from the start on are hatched.
-fn windows_row(report: &CureGuidanceReport, axis: &TimeAxis) -> TimelineRow {
+fn windows_row(report: &CureGuidanceReport, axis: &TimeAxis, reader: Reader) -> TimelineRow {
     let mut bars = Vec::new();
     let mut free = axis.hours(&report.inputs.start);
     for window in &report.windows {
@@ -131,59 +129,72 @@ fn windows_row(report: &CureGuidanceReport, axis: &TimeAxis) -> TimelineRow {
     // Narrower than a minute is nothing.
     bars.retain(|(from, until, style)| *style == BarStyle::Shaded || until - from > 1.0 / 60.0);
     let words = match report.windows.as_slice() {
-        [] if report.verdict.allows_start() => {
-            "Begin: at the start; the weather ends before a later one is sure (hatched).".to_owned()
-        }
-        [] => "Begin: at no time of this weather (hatched).".to_owned(),
-        windows => format!("Begin: {}; not where hatched.", list_windows(windows)),
+        [] if report.verdict.allows_start() => Statement::new("drawings-cure-begin-at-start"),
+        [] => Statement::new("drawings-cure-begin-never"),
+        windows => list_windows(Statement::new("drawings-cure-begin"), windows, reader),
     };
-    TimelineRow { words, bars }
+    TimelineRow { words: reader.say(&words).into_owned(), bars }
 }
 
 /// The starts that would do in a dried slot, where the slot as it is stops the work.
-fn windows_once_dry_row(report: &CureGuidanceReport, axis: &TimeAxis) -> Option<TimelineRow> {
+fn windows_once_dry_row(report: &CureGuidanceReport, axis: &TimeAxis, reader: Reader) -> Option<TimelineRow> {
     let windows = report.windows_once_dry.as_slice();
     let bars = windows.iter().map(|window| (axis.hours(&window.start), axis.hours(&window.end), BarStyle::Open));
-    let words = format!("Once the slot is dry, begin: {}.", list_windows(windows));
-    (!windows.is_empty()).then(|| TimelineRow { words, bars: bars.collect() })
+    let words = list_windows(Statement::new("drawings-cure-begin-once-dry"), windows, reader);
+    (!windows.is_empty()).then(|| TimelineRow { words: reader.say(&words).into_owned(), bars: bars.collect() })
 }
 
-/// The first windows, in words.
-fn list_windows(windows: &[CureWindow]) -> String {
-    let mut texts: Vec<_> =
-        windows.iter().take(MAX_WINDOWS).map(|window| format_time_span(&window.start, &window.end)).collect();
+/// Adds the first windows to a sentence.
+fn list_windows(words: Statement, windows: &[CureWindow], reader: Reader) -> Statement {
+    let span = |window: &CureWindow| format_time_span(&window.start, &window.end, reader);
+    let mut texts: Vec<_> = windows.iter().take(MAX_WINDOWS).map(span).collect();
     if windows.len() > MAX_WINDOWS {
-        texts.push(format!("and {} more", windows.len() - MAX_WINDOWS));
+        let more = Statement::new("drawings-cure-more-windows").count("more", (windows.len() - MAX_WINDOWS) as u64);
+        texts.push(reader.say(&more).into_owned());
     }
-    texts.join("; ")
+    words.text("windows", texts.join("; "))
 }
 
 /// The work that the milestones count from; `None` where there is none.
-fn work_row(report: &CureGuidanceReport, axis: &TimeAxis) -> Option<TimelineRow> {
+fn work_row(report: &CureGuidanceReport, axis: &TimeAxis, reader: Reader) -> Option<TimelineRow> {
     let (from, sealed) = (report.milestones_from.as_ref()?, report.last_foot_sealed.as_ref()?);
-    let begun = if *from == report.inputs.start { "Work" } else { "Work, begun with the first window" };
-    let words = format!("{begun}: {}, when the last foot is sealed.", format_time_span(from, sealed));
-    Some(TimelineRow { words, bars: vec![(axis.hours(from), axis.hours(sealed), BarStyle::Filled)] })
+    let words = Statement::new("drawings-cure-work")
+        .code("begun", if *from == report.inputs.start { "at_start" } else { "later" })
+        .text("span", format_time_span(from, sealed, reader));
+    let bars = vec![(axis.hours(from), axis.hours(sealed), BarStyle::Filled)];
+    Some(TimelineRow { words: reader.say(&words).into_owned(), bars })
 }
 
 /// A milestone from its earliest to its latest.
-fn milestone_row(milestone: &CureMilestoneReached, axis: &TimeAxis) -> TimelineRow {
-    let name = milestone.milestone.label();
-    let far = match (milestone.progress_low_percent, milestone.progress_high_percent) {
-        (Some(low), Some(high)) if low < high => format!(" (by its end {low} to {high}\u{a0}% done)"),
-        (Some(low), _) => format!(" (by its end {low}\u{a0}% done)"),
-        _ => String::new(),
+fn milestone_row(milestone: &CureMilestoneReached, axis: &TimeAxis, reader: Reader) -> TimelineRow {
+    let progress = match (milestone.progress_low_percent, milestone.progress_high_percent) {
+        (Some(low), Some(high)) if low < high => Some((reader.number(low), high)),
+        (Some(low), _) => Some((String::new(), low)),
+        _ => None,
     };
-    let (words, bars) = match (&milestone.earliest, &milestone.latest) {
+    let (reached, bars) = match (&milestone.earliest, &milestone.latest) {
         (Some(earliest), Some(latest)) => {
             let bar = (axis.hours(earliest), axis.hours(latest), BarStyle::Shaded);
-            (format_time_span(earliest, latest), vec![bar])
+            ("both", vec![bar])
         }
-        (Some(earliest), None) => {
-            let bar = (axis.hours(earliest), axis.end, BarStyle::ShadedOpenEnded);
-            (format!("{} at the earliest, at the latest after this weather{far}", format_time(earliest)), vec![bar])
-        }
-        _ => (format!("after this weather{far}"), Vec::new()),
+        (Some(earliest), None) => ("earliest", vec![(axis.hours(earliest), axis.end, BarStyle::ShadedOpenEnded)]),
+        _ => ("none", Vec::new()),
     };
-    TimelineRow { words: format!("{name}: {words}."), bars }
+    let span = milestone.earliest.as_deref().zip(milestone.latest.as_deref());
+    let words = Statement::new("drawings-cure-milestone")
+        .member("milestone", milestone.milestone)
+        .code("reached", reached)
+        .text("span", span.map_or_else(String::new, |(from, until)| format_time_span(from, until, reader)))
+        .text("earliest", milestone.earliest.as_deref().map_or_else(String::new, |time| format_time(time, reader)))
+        .code(
+            "progress",
+            match &progress {
+                Some((low, _)) if low.is_empty() => "one",
+                Some(_) => "band",
+                None => "none",
+            },
+        )
+        .text("low", progress.as_ref().map_or_else(String::new, |(low, _)| low.clone()))
+        .text("high", progress.map_or_else(String::new, |(_, high)| format_percent(high, reader)));
+    TimelineRow { words: reader.say(&words).into_owned(), bars }
 }

@@ -6,6 +6,8 @@ use jiff::civil::DateTime;
 use crate::calculation::cure_guidance::{CureGuidanceReport, CureHour};
 use crate::drawing::canvas::{Canvas, MARGIN, WIDTH};
 use crate::drawing::text_metrics::{TEXT_SIZE, lines_height, max_width};
+use crate::drawing::time_text::{format_date, parse_local};
+use crate::wording::Reader;
 
 /// The left edge of the weather.
 pub const LEFT: f64 = 40.0;
@@ -15,7 +17,6 @@ pub const RIGHT: f64 = WIDTH - 44.0;
 const MIN_TIME_DISTANCE: f64 = 40.0;
 /// The smallest space between two dates.
 const MIN_DATE_GAP: f64 = 5.0;
-const MONTHS: [&str; 12] = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
 
 /// The period of weather that is drawn, along the canvas.
 pub struct TimeAxis {
@@ -29,37 +30,6 @@ pub fn drawn_hours(report: &CureGuidanceReport) -> Vec<&CureHour> {
     let is_rainy = |hour: &CureHour| matches!(hour.rain, Some("likely" | "possible"));
     let before = report.hours_before.iter().skip_while(|hour| !is_rainy(hour));
     before.chain(&report.hourly).collect()
-}
-
-/// The local time of a time of the report. All times of a report have the same offset, so it is left out.
-fn parse_local(text: &str) -> Option<DateTime> {
-    text.get(..19)?.parse().ok()
-}
-
-/// A date: `Jan 20`.
-fn format_date(at: DateTime) -> String {
-    let month = MONTHS.get(usize::try_from(at.month() - 1).unwrap_or_default()).copied().unwrap_or_default();
-    format!("{month}\u{a0}{}", at.day())
-}
-
-fn format_clock(at: DateTime) -> String {
-    format!("{:02}:{:02}", at.hour(), at.minute())
-}
-
-/// A time of the report: `Jan 20 13:00`.
-pub fn format_time(text: &str) -> String {
-    parse_local(text).map_or_else(|| text.to_owned(), |at| format!("{}\u{a0}{}", format_date(at), format_clock(at)))
-}
-
-/// From one time to another, the date only where it changes.
-pub fn format_time_span(from: &str, to: &str) -> String {
-    match (parse_local(from), parse_local(to)) {
-        (Some(one), Some(other)) if one == other => format_time(from),
-        (Some(one), Some(other)) if one.date() == other.date() => {
-            format!("{} to {}", format_time(from), format_clock(other))
-        }
-        _ => format!("{} to {}", format_time(from), format_time(to)),
-    }
 }
 
 impl TimeAxis {
@@ -105,7 +75,7 @@ impl TimeAxis {
     }
 
     /// Draws times and dates below the weather; returns the lower edge.
-    pub fn draw(&self, canvas: &mut Canvas, top: f64) -> f64 {
+    pub fn draw(&self, canvas: &mut Canvas, reader: Reader, top: f64) -> f64 {
         canvas.line("line", (LEFT, top), (RIGHT, top));
         let fits = |step: &f64| step * (RIGHT - LEFT) / self.end >= MIN_TIME_DISTANCE;
         let mut bottom = top + 3.0;
@@ -118,17 +88,17 @@ impl TimeAxis {
                 canvas.text("middle", (x, bottom - 2.0), &format!("{hour:02}:00"));
             }
         }
-        self.draw_dates(canvas, top, bottom + lines_height(1));
+        self.draw_dates(canvas, reader, top, bottom + lines_height(1));
         bottom + lines_height(1) + 4.0
     }
 
-    fn draw_dates(&self, canvas: &mut Canvas, top: f64, baseline: f64) {
+    fn draw_dates(&self, canvas: &mut Canvas, reader: Reader, top: f64, baseline: f64) {
         let mut days = vec![0.0];
         days.extend(self.midnights().filter(|hours| *hours > 0.0));
         let mut free = MARGIN;
         for hours in days {
             let x = self.x(hours);
-            let words = format_date(self.begin.saturating_add((hours.round() as i64).hours()));
+            let words = format_date(self.begin.saturating_add((hours.round() as i64).hours()), reader);
             let half = max_width(&words, TEXT_SIZE, false) / 2.0;
             let middle = x.min(WIDTH - MARGIN - half);
             canvas.line("line", (x, top), (x, top + 5.0));
@@ -142,15 +112,7 @@ impl TimeAxis {
 
 #[cfg(test)]
 mod tests {
-    use super::{TimeAxis, format_time_span};
-
-    #[test]
-    fn a_span_names_its_date_once() {
-        let plain = |from, to| format_time_span(from, to).replace('\u{a0}', " ");
-        assert_eq!(plain("2026-01-20T17:05:00-05:00", "2026-01-20T19:40:00-05:00"), "Jan 20 17:05 to 19:40");
-        assert_eq!(plain("2026-01-31T17:05:00-05:00", "2026-02-01T02:00:00-05:00"), "Jan 31 17:05 to Feb 1 02:00");
-        assert_eq!(plain("2026-01-31T17:05:00-05:00", "2026-01-31T17:05:00-05:00"), "Jan 31 17:05");
-    }
+    use super::TimeAxis;
 
     #[test]
     fn hours_count_from_the_beginning_and_midnights_are_local() {

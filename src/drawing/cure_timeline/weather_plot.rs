@@ -2,6 +2,7 @@
 
 use super::time_axis::{LEFT, RIGHT, TimeAxis};
 use crate::calculation::cure_guidance::{CureGuidanceReport, CureHour};
+use crate::calculation::report::Statement;
 use crate::drawing::canvas::{Canvas, INNER, MARGIN};
 use crate::drawing::dimension_text::{
     format_difference_both, format_signed, format_temperature_both, other_system, temperature_number,
@@ -10,6 +11,7 @@ use crate::drawing::label_layout::{axis_ticks, spread_labels};
 use crate::drawing::text_metrics::{MIDDLE_TO_BASELINE, TEXT_SIZE, lines_height, max_width};
 use crate::quantity::UnitSystem;
 use crate::quantity::output::{TemperatureDifferenceValue, TemperatureValue};
+use crate::wording::Reader;
 
 /// How high the plot is.
 const HEIGHT: f64 = 150.0;
@@ -23,7 +25,7 @@ pub struct WeatherPlot<'a> {
     report: &'a CureGuidanceReport,
     hours: &'a [&'a CureHour],
     time_axis: &'a TimeAxis,
-    system: UnitSystem,
+    reader: Reader,
     top: f64,
     /// The ends of the axis in the caller's system and in the other.
     ends: [(f64, f64); 2],
@@ -40,7 +42,7 @@ impl<'a> WeatherPlot<'a> {
         report: &'a CureGuidanceReport,
         hours: &'a [&'a CureHour],
         time_axis: &'a TimeAxis,
-        system: UnitSystem,
+        reader: Reader,
         top: f64,
     ) -> Self {
         let margin = report.inputs.least_dew_point_margin;
@@ -58,9 +60,9 @@ impl<'a> WeatherPlot<'a> {
             report,
             hours,
             time_axis,
-            system,
+            reader,
             top: top + lines_height(1) + 6.0,
-            ends: [ends(system), ends(other_system(system))],
+            ends: [ends(reader.system), ends(other_system(reader.system))],
         }
     }
 
@@ -73,7 +75,7 @@ impl<'a> WeatherPlot<'a> {
     }
 
     fn y(&self, value: TemperatureValue) -> f64 {
-        self.number_y(temperature_number(value, self.system), self.ends[0])
+        self.number_y(temperature_number(value, self.reader.system), self.ends[0])
     }
 
     /// A value of each hour as steps: each lasts until the next.
@@ -106,7 +108,7 @@ impl<'a> WeatherPlot<'a> {
         }
         self.draw_temperature_axes(canvas);
         self.draw_moments(canvas);
-        let bottom = self.time_axis.draw(canvas, self.bottom());
+        let bottom = self.time_axis.draw(canvas, self.reader, self.bottom());
         self.draw_key(canvas, bottom + 2.0)
     }
 
@@ -114,7 +116,7 @@ impl<'a> WeatherPlot<'a> {
     fn limits(&self) -> impl Iterator<Item = TemperatureValue> {
         let sealant = &self.report.inputs.sealant;
         let highest = sealant.maximum_application_temperature.filter(|value| {
-            let value = temperature_number(*value, self.system);
+            let value = temperature_number(*value, self.reader.system);
             value < self.ends[0].1 && value > self.ends[0].0
         });
         std::iter::once(sealant.minimum_application_temperature).chain(highest)
@@ -123,8 +125,8 @@ impl<'a> WeatherPlot<'a> {
     fn draw_temperature_axes(&self, canvas: &mut Canvas) {
         let units = |system| if system == UnitSystem::UsCustomary { "°F" } else { "°C" };
         let baseline = self.top - 6.0;
-        canvas.text("end", (LEFT - 5.0, baseline), units(self.system));
-        canvas.text("", (RIGHT + 5.0, baseline), &format!("[{}]", units(other_system(self.system))));
+        canvas.text("end", (LEFT - 5.0, baseline), units(self.reader.system));
+        canvas.text("", (RIGHT + 5.0, baseline), &format!("[{}]", units(other_system(self.reader.system))));
         for x in [LEFT, RIGHT] {
             canvas.line("line", (x, self.top), (x, self.bottom()));
         }
@@ -134,14 +136,18 @@ impl<'a> WeatherPlot<'a> {
             let y = self.number_y(value, self.ends[0]);
             if is_free(y) {
                 canvas.line("line", (LEFT - 3.0, y), (LEFT, y));
-                canvas.text("end", (LEFT - 5.0, y + MIDDLE_TO_BASELINE), &format_signed(value));
+                canvas.text("end", (LEFT - 5.0, y + MIDDLE_TO_BASELINE), &format_signed(value, self.reader));
             }
         }
         for value in axis_ticks(self.ends[1].0, self.ends[1].1, 6) {
             let y = self.number_y(value, self.ends[1]);
             if is_free(y) {
                 canvas.line("line", (RIGHT, y), (RIGHT + 3.0, y));
-                canvas.text("", (RIGHT + 5.0, y + MIDDLE_TO_BASELINE), &format!("[{}]", format_signed(value)));
+                canvas.text(
+                    "",
+                    (RIGHT + 5.0, y + MIDDLE_TO_BASELINE),
+                    &format!("[{}]", format_signed(value, self.reader)),
+                );
             }
         }
     }
@@ -149,9 +155,12 @@ impl<'a> WeatherPlot<'a> {
     /// Draws the start, and when traffic is needed where that lies within the weather.
     fn draw_moments(&self, canvas: &mut Canvas) {
         let inputs = &self.report.inputs;
-        let mut moments = vec![(self.time_axis.time_x(&inputs.start), "start", "line")];
+        let moment = |moment: &'static str| {
+            self.reader.say(&Statement::new("drawings-cure-moment").code("moment", moment)).into_owned()
+        };
+        let mut moments = vec![(self.time_axis.time_x(&inputs.start), moment("start"), "line")];
         let needed = inputs.needed_open_by.as_ref().filter(|needed| self.time_axis.hours(needed) <= self.time_axis.end);
-        moments.extend(needed.map(|needed| (self.time_axis.time_x(needed), "traffic needed", "dashed")));
+        moments.extend(needed.map(|needed| (self.time_axis.time_x(needed), moment("needed"), "dashed")));
         let wanted: Vec<_> = moments.iter().map(|(x, name, _)| (*x, max_width(name, TEXT_SIZE, true) + 6.0)).collect();
         let middles = spread_labels(&wanted, LEFT - 2.0, RIGHT + 2.0);
         for ((x, name, class), middle) in moments.iter().zip(middles) {
@@ -164,24 +173,27 @@ impl<'a> WeatherPlot<'a> {
     /// Draws what each line means; returns the lower edge.
     fn draw_key(&self, canvas: &mut Canvas, top: f64) -> f64 {
         let inputs = &self.report.inputs;
-        let mut limits = format!(
-            "least to apply at: {}",
-            format_temperature_both(inputs.sealant.minimum_application_temperature, self.system)
-        );
-        if let Some(highest) = inputs.sealant.maximum_application_temperature {
-            limits += &format!("; at most {}", format_temperature_both(highest, self.system));
-        }
+        let both = |value| format_temperature_both(value, self.reader);
+        let sealant = &inputs.sealant;
+        let highest = sealant.maximum_application_temperature;
+        let limits = Statement::new("drawings-cure-limits")
+            .text("least", both(sealant.minimum_application_temperature))
+            .code("limits", if highest.is_some() { "two" } else { "one" })
+            .text("most", highest.map_or_else(String::new, both));
         let assumed = self.hours.iter().filter(|hour| hour.surface_is_assumed).count();
-        let slab = match assumed {
-            0 => "slab, measured".to_owned(),
-            count if count == self.hours.len() => "slab, not measured: taken from the air".to_owned(),
-            count => format!("slab; {count} of {} rows not measured: taken from the air", self.hours.len()),
+        let measured = match assumed {
+            0 => "all",
+            count if count == self.hours.len() => "none",
+            _ => "some",
         };
-        let band = format!(
-            "dew point, and the {} over it (shaded) in which the slab must not lie: water condenses",
-            format_difference_both(inputs.least_dew_point_margin, self.system)
-        );
-        let rows = [("heavy", slab), ("wire", "air".to_owned()), ("dashed", band), ("chain", limits)];
+        let slab = Statement::new("drawings-cure-slab")
+            .code("measured", measured)
+            .count("assumed", assumed as u64)
+            .count("all", self.hours.len() as u64);
+        let margin = format_difference_both(inputs.least_dew_point_margin, self.reader);
+        let band = Statement::new("drawings-cure-dew-point").text("margin", margin);
+        let rows =
+            [("heavy", slab), ("wire", Statement::new("drawings-cure-air")), ("dashed", band), ("chain", limits)];
         let left = MARGIN + SAMPLE_LENGTH + 6.0;
         let mut bottom = top;
         for (class, words) in rows {
@@ -190,7 +202,7 @@ impl<'a> WeatherPlot<'a> {
                 canvas.rectangle("fill", (MARGIN, y - 6.0), (MARGIN + SAMPLE_LENGTH, y));
             }
             canvas.line(class, (MARGIN, y), (MARGIN + SAMPLE_LENGTH, y));
-            bottom = canvas.paragraph("", (left, bottom), INNER - SAMPLE_LENGTH - 6.0, &words) + 1.0;
+            bottom = canvas.paragraph("", (left, bottom), INNER - SAMPLE_LENGTH - 6.0, &self.reader.say(&words)) + 1.0;
         }
         bottom
     }

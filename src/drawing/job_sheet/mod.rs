@@ -2,21 +2,26 @@
 //!
 //! It holds no script and no reference to anything outside, reads on a telephone as well, and says only what the report of the plan
 //! holds: no figure is computed here. What stops the job stands first. `head` says what the job is and what stops it, `build` what
-//! to cut, to load and to wind, `measure` what to measure, to set and to try, `seal` when to seal and to open, `work` the steps, the
-//! cautions and what was assumed; `format` formats codes, times and quantities. All text goes through `maud`, which escapes it.
+//! to cut and to wind, `load` what to take along, `measure` what to measure, `settings` how to set the unit and what to try, `seal` when to
+//! seal and to open, `work` the steps and the cautions, `assumed` what is to be checked on site; `format` formats times, quantities and
+//! messages. The words stand in `wording/<language>/sheet.ftl`. All text goes through `maud`, which escapes it.
 
+mod assumed;
 mod build;
 mod format;
 mod head;
+mod load;
 mod measure;
 mod seal;
+mod settings;
 mod work;
 
 use maud::{DOCTYPE, PreEscaped, html};
 
 use super::canvas;
 use crate::calculation::installation_plan::InstallationPlanReport;
-use crate::quantity::UnitSystem;
+use crate::calculation::report::Statement;
+use crate::wording::Reader;
 
 /// The media type of the page.
 pub const MEDIA_TYPE: &str = "text/html";
@@ -35,37 +40,38 @@ pub const DESCRIPTION: &str = "The report of `installation-plan` as a page for t
     A usual job prints on two sheets of A4 or Letter; on a screen it is light or dark as the reader's device asks, and reads on a \
     telephone. It has all of its drawings whether `include` asks for them or not.";
 
-/// The page of a report, in the caller's system.
-pub fn page(report: &InstallationPlanReport, system: UnitSystem) -> String {
-    let title = head::format_title(report, system);
+/// The page of a report whose words are of the reader's language.
+pub fn page(report: &InstallationPlanReport, reader: Reader) -> String {
+    let opening = head::say_opening(report, reader);
+    let title = reader.say(&Statement::new("sheet-page-title").phrase("opening", opening.clone()));
     let page = html! {
         (DOCTYPE)
-        html lang="en" {
+        html lang=(reader.language.tag()) {
             head {
                 // As text, because the macro does not close elements without content.
                 (PreEscaped(r#"<meta charset="utf-8"/><meta name="viewport" content="width=device-width, initial-scale=1"/>"#))
-                title { "Job sheet: " (title) }
+                title { (title) }
                 style { (PreEscaped(STYLE_SHEET)) }
             }
             body {
-                (head::masthead(&title))
-                (head::stops(report))
-                (head::warnings(report))
+                (head::masthead(&opening, reader))
+                (head::stops(report, reader))
+                (head::warnings(report, reader))
                 main {
-                    (build::cut(report, system))
-                    (build::load(report))
-                    (build::hours(report))
-                    (build::wind(report, system))
-                    (measure::readings(report))
-                    (measure::settings(report))
-                    (seal::section(report))
-                    (work::steps(report))
-                    (measure::trials(report))
-                    (work::cautions(report))
-                    (work::assumed(report, system))
-                    (work::notes(report))
+                    (build::cut(report, reader))
+                    (load::section(report, reader))
+                    (build::hours(report, reader))
+                    (build::wind(report, reader))
+                    (measure::readings(report, reader))
+                    (settings::section(report, reader))
+                    (seal::section(report, reader))
+                    (work::steps(report, reader))
+                    (settings::trials(report, reader))
+                    (work::cautions(report, reader))
+                    (assumed::section(report, reader))
+                    (work::notes(report, reader))
                 }
-                (work::footer(report))
+                (work::footer(report, reader))
             }
         }
     };
@@ -100,5 +106,8 @@ const STYLE_SHEET: &str = concat!(
     "main>section:first-child>h2{margin-top:0}th,td{padding:.1mm .8mm}",
     "li,tr,figure,thead,p{break-inside:avoid}td.blank{height:4.8mm}.readings td{vertical-align:middle}",
     "th.blank,td.blank{min-width:11mm}.wide{overflow:visible}figure svg{width:auto;max-width:100%;max-height:96mm;margin:0 auto}figure.section svg{max-height:27mm}",
-    ".few li{margin-right:3mm}.stop{padding:1mm 2mm;break-inside:avoid}.line{min-height:4mm}}",
+    ".few li{margin-right:3mm}.stop{padding:1mm 2mm;break-inside:avoid}.line{min-height:4mm}",
+    // Spanish and French take a fifth more space than English.
+    "html:not(:lang(en)) body{font-size:6.4pt}html:not(:lang(en)) figure svg{max-height:82mm}",
+    "html:not(:lang(en)) figure.section svg{max-height:25mm}html:not(:lang(en)) td.blank{height:4.4mm}}",
 );

@@ -1,33 +1,32 @@
-//! The steps of the work, the cautions in full, what was assumed, notes, and the foot.
+//! The steps of the work, the cautions in full, notes, and the foot.
 
 use maud::{Markup, html};
 
-use super::format::{findings_of, format_value, message_list, tick_box};
+use super::format::{findings_of, message_list, tick_box};
 use crate::calculation::installation_plan::{InstallationPlanReport, PlanStep};
-use crate::drawing::codes::format_code;
+use crate::calculation::report::Statement;
 use crate::drawing::report_text::format_footer;
 use crate::practice::cautions::CautionCode;
 use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::job_steps::JobStep;
-use crate::quantity::UnitSystem;
-use crate::vocabulary::Vocabulary;
-
-/// Assumed fields that cannot be checked on site: they serve only the counting of time, materials and money.
-const NOT_ON_SITE: [&str; 5] =
-    ["#/productivity/", "#/waste_percent", "#/wire_allowance_percent", "#/saw/blade_life", "#/prices"];
+use crate::wording::Reader;
 
 /// The steps, in order; each names its cautions by number.
-pub fn steps(report: &InstallationPlanReport) -> Markup {
+pub fn steps(report: &InstallationPlanReport, reader: Reader) -> Markup {
     let number = |code: &CautionCode| report.cautions.iter().position(|caution| caution.code == *code).map(|at| at + 1);
+    let mark = |cautions: &[String]| {
+        let mark = Statement::new("sheet-caution-mark").count("count", cautions.len() as u64);
+        reader.say(&mark.text("numbers", cautions.join(", "))).into_owned()
+    };
     html! {
         section {
-            h2 { "Steps" }
+            h2 { (reader.say(&Statement::new("sheet-steps"))) }
             ol.ticks {
                 @for step in &report.steps {
                     @let cautions: Vec<_> = step.cautions.iter().filter_map(number).map(|at| at.to_string()).collect();
                     li {
-                        (tick_box()) b { (step.label) ". " } (message(step))
-                        @if !cautions.is_empty() { " " span.mark { "Caution " (cautions.join(", ")) } }
+                        (tick_box()) b { (reader.label(step.step)) ". " } (message(step, reader))
+                        @if !cautions.is_empty() { " " span.mark { (mark(&cautions)) } }
                     }
                 }
             }
@@ -36,7 +35,7 @@ pub fn steps(report: &InstallationPlanReport) -> Markup {
 }
 
 /// What to do, without figures that stand in a table of the page.
-fn message(step: &PlanStep) -> &str {
+fn message(step: &PlanStep, reader: Reader) -> &str {
     match step.step {
         JobStep::MarkOut
         | JobStep::Cut
@@ -44,7 +43,7 @@ fn message(step: &PlanStep) -> &str {
         | JobStep::Bed
         | JobStep::MeasureOpen
         | JobStep::MeasureSealed
-        | JobStep::Protect => step.step.description(),
+        | JobStep::Protect => reader.description(step.step),
         JobStep::Locate
         | JobStep::Guard
         | JobStep::Isolate
@@ -59,38 +58,13 @@ fn message(step: &PlanStep) -> &str {
 }
 
 /// All cautions in full, numbered.
-pub fn cautions(report: &InstallationPlanReport) -> Markup {
+pub fn cautions(report: &InstallationPlanReport, reader: Reader) -> Markup {
     html! {
         section {
-            h2 { "Cautions" }
+            h2 { (reader.say(&Statement::new("sheet-cautions"))) }
             ol { @for caution in &report.cautions { li { (caution.message) } } }
         }
     }
-}
-
-/// What was assumed and is to be checked on site.
-pub fn assumed(report: &InstallationPlanReport, system: UnitSystem) -> Markup {
-    let on_site = |about: &str| !NOT_ON_SITE.iter().any(|start| about.starts_with(start));
-    let assumed: Vec<_> = report.assumed.iter().filter(|assumed| on_site(&assumed.about)).collect();
-    html! {
-        @if !assumed.is_empty() {
-            section {
-                h2 { "Assumed: check on site" }
-                ul.ticks.few {
-                    @for assumed in assumed {
-                        li { (tick_box()) (format_field(&assumed.about)) ": " b { (format_value(&assumed.value, system)) } }
-                    }
-                }
-            }
-        }
-    }
-}
-
-/// A field of the request in words: `lead-in gauge`.
-fn format_field(about: &str) -> String {
-    let is_name = |part: &&str| !part.is_empty() && !part.chars().all(|letter| letter.is_ascii_digit());
-    let parts: Vec<_> = about.trim_start_matches('#').split('/').filter(is_name).map(format_code).collect();
-    parts.join(" ").replace("lead in", "lead-in")
 }
 
 /// Notes that stand elsewhere on the page, or that only the caller of the service can act on.
@@ -98,31 +72,20 @@ const NOT_ON_PAPER: [FindingCode; 4] =
     [FindingCode::LooseLeadIn, FindingCode::Sensitivity, FindingCode::UsualTimes, FindingCode::NotEstimated];
 
 /// What else there is to know.
-pub fn notes(report: &InstallationPlanReport) -> Markup {
-    let messages = findings_of(&report.findings, Level::Note, |finding| !NOT_ON_PAPER.contains(&finding.code));
+pub fn notes(report: &InstallationPlanReport, reader: Reader) -> Markup {
+    let messages = findings_of(report, Level::Note, |finding| !NOT_ON_PAPER.contains(&finding.code), reader);
     html! {
         @if !messages.is_empty() {
-            section { h2 { "Notes" } (message_list(&messages)) }
+            section { h2 { (reader.say(&Statement::new("sheet-notes"))) } (message_list(&messages, reader)) }
         }
     }
 }
 
 /// The footer.
-pub fn footer(report: &InstallationPlanReport) -> Markup {
+pub fn footer(report: &InstallationPlanReport, reader: Reader) -> Markup {
     html! {
         footer {
-            (format_footer(report.basis.engine))
+            (format_footer(report.basis.engine, reader))
         }
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::format_field;
-
-    #[test]
-    fn fields_are_named_in_words() {
-        assert_eq!(format_field("#/lead_in/gauge"), "lead-in gauge");
-        assert_eq!(format_field("#/weather/conditions/8/surface"), "weather conditions surface");
     }
 }

@@ -5,12 +5,13 @@ use uom::si::length::meter;
 
 use super::placed_loop::PlacedLoop;
 use super::projection::{LEFT, RIGHT, SiteProjection};
+use crate::calculation::report::Statement;
 use crate::drawing::canvas::{Canvas, GAP};
 use crate::drawing::dimension_text::{format_plan_both, format_plan_lines};
 use crate::drawing::label_layout::spread_labels;
 use crate::drawing::text_metrics::{TEXT_SIZE, lines_height, max_width};
-use crate::quantity::UnitSystem;
 use crate::quantity::output::PlanLength;
+use crate::wording::Reader;
 
 /// The right edge of the names of rows.
 const NAMES: f64 = 96.0;
@@ -33,7 +34,7 @@ pub fn draw(
     projection: &SiteProjection,
     loops: &[PlacedLoop<'_>],
     opening: PlanLength,
-    system: UnitSystem,
+    reader: Reader,
     top: f64,
 ) -> f64 {
     let mut rows: Vec<DimensionRow<'_>> = Vec::new();
@@ -44,11 +45,11 @@ pub fn draw(
             None => rows.push(DimensionRow { edges, placed, letters: placed.sized.mark.to_string() }),
         }
     }
-    let bottom = rows.iter().fold(top + GAP, |top, row| row.draw(canvas, projection, system, top));
+    let bottom = rows.iter().fold(top + GAP, |top, row| row.draw(canvas, projection, reader, top));
     let y = bottom + 4.0;
     chain(canvas, projection, &[-projection.half(), projection.half()], y);
-    canvas.text("strong end", (NAMES, y + 4.0), "opening");
-    canvas.text("middle", (projection.x(0.0), y + 13.0), &format_plan_both(opening, system));
+    canvas.text("strong end", (NAMES, y + 4.0), &reader.say(&Statement::new("drawings-plan-width")));
+    canvas.text("middle", (projection.x(0.0), y + 13.0), &format_plan_both(opening, reader));
     y + 13.0 + GAP
 }
 
@@ -60,7 +61,7 @@ fn is_same(a: &[(f64, f64)], b: &[(f64, f64)]) -> bool {
 impl DimensionRow<'_> {
     /// Draws the row; returns the lower edge. The left strip, the first loop and the first gap are dimensioned, and the right strip where it
     /// differs: the others are equal.
-    fn draw(&self, canvas: &mut Canvas, projection: &SiteProjection, system: UnitSystem, top: f64) -> f64 {
+    fn draw(&self, canvas: &mut Canvas, projection: &SiteProjection, reader: Reader, top: f64) -> f64 {
         let y = top + 4.0;
         let ends = self.edges.iter().flat_map(|(left, right)| [*left, *right]);
         let ends: Vec<_> = [-projection.half()].into_iter().chain(ends).chain([projection.half()]).collect();
@@ -80,7 +81,7 @@ impl DimensionRow<'_> {
             .chain(last)
             .filter_map(|(length, pair)| Some((length?, f64::midpoint(pair[0], pair[1]))))
             .filter(|(length, _)| length.m() >= MIN_LENGTH_M)
-            .map(|(length, middle)| (projection.x(middle), format_plan_lines(length, system)))
+            .map(|(length, middle)| (projection.x(middle), format_plan_lines(length, reader)))
             .collect();
         let extent =
             |words: &[String; 2]| words.iter().map(|line| max_width(line, TEXT_SIZE, false)).fold(0.0, f64::max) + 4.0;

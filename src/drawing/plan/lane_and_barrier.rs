@@ -1,8 +1,10 @@
 //! The lane, what closes it, how far its leaves sweep, and the directions of travel.
 
 use super::projection::SiteProjection;
+use crate::calculation::report::Statement;
 use crate::drawing::canvas::Canvas;
 use crate::practice::site::Barrier;
+use crate::wording::Reader;
 
 /// The strip above and below the site that holds an arrow and a word.
 pub const STRIP: f64 = 30.0;
@@ -12,7 +14,7 @@ const LEAF_THICKNESS: f64 = 4.0;
 const POST_SIDE: f64 = 8.0;
 
 /// Draws the lane and its barrier.
-pub fn draw(canvas: &mut Canvas, projection: &SiteProjection, barrier: Barrier, has_exit: bool) {
+pub fn draw(canvas: &mut Canvas, projection: &SiteProjection, barrier: Barrier, has_exit: bool, reader: Reader) {
     lane(canvas, projection);
     match barrier {
         Barrier::SwingGate => {
@@ -34,7 +36,7 @@ pub fn draw(canvas: &mut Canvas, projection: &SiteProjection, barrier: Barrier, 
             posts(canvas, projection);
         }
     }
-    directions(canvas, projection, barrier, has_exit);
+    directions(canvas, projection, barrier, has_exit, reader);
 }
 
 /// The edges of the lane, the kerb hatched beside them, and zigzag lines where a stretch is shortened.
@@ -103,17 +105,18 @@ fn post(canvas: &mut Canvas, x: f64, y: f64, side: f64) {
 }
 
 /// Arrows for vehicles that come in, and for those that leave.
-fn directions(canvas: &mut Canvas, projection: &SiteProjection, barrier: Barrier, has_exit: bool) {
+fn directions(canvas: &mut Canvas, projection: &SiteProjection, barrier: Barrier, has_exit: bool, reader: Reader) {
     let x = projection.x(0.0);
     let (above, below) = (projection.top - 7.0, projection.bottom + 7.0);
-    let (inside, outside) =
-        if barrier == Barrier::None { ("", "direction of travel") } else { ("inside", "outside, way in") };
+    let is_lane = barrier == Barrier::None;
+    let outside =
+        if is_lane { Statement::new("drawings-plan-direction") } else { Statement::new("drawings-plan-way-in") };
     canvas.arrow("heavy", (x, below + 18.0), (x, below));
-    canvas.text("", (x + 9.0, below + 13.0), outside);
+    canvas.text("", (x + 9.0, below + 13.0), &reader.say(&outside));
     if has_exit {
         canvas.arrow("heavy", (x, above - 18.0), (x, above));
-        canvas.text("", (x + 9.0, above - 5.0), "inside, way out");
-    } else if !inside.is_empty() {
-        canvas.text("middle", (x, above - 5.0), inside);
+        canvas.text("", (x + 9.0, above - 5.0), &reader.say(&Statement::new("drawings-plan-way-out")));
+    } else if !is_lane {
+        canvas.text("middle", (x, above - 5.0), &reader.say(&Statement::new("drawings-plan-inside")));
     }
 }

@@ -15,21 +15,21 @@ mod tape;
 mod way_to_unit;
 
 pub use placed_loop::format_position;
-pub use schedule::format_lead_in_orders;
+pub use schedule::say_lead_in_orders;
 
 use super::canvas::{Canvas, GAP};
 use super::dimension_text::format_plan_both;
 use super::report_text::{
-    BUILD_STOP_HEADING, describe_findings, draw_footer, draw_heading, draw_notes, draw_stops, draw_warnings,
+    build_stop_heading, describe_findings, draw_footer, draw_heading, draw_notes, draw_stops, draw_warnings,
 };
 use super::traits::Drawing;
 use crate::calculation::input::ResolvedOpening;
 use crate::calculation::loop_sizing::{LoopSizingReport, LoopSizingRequest};
-use crate::calculation::report::{Finding, Subject};
+use crate::calculation::report::{Finding, Statement, Subject};
 use crate::practice::roles::Role;
 use crate::practice::site::Barrier;
 use crate::quantity::{QuantityField, UnitSystem};
-use crate::vocabulary::Vocabulary;
+use crate::wording::Reader;
 use placed_loop::PlacedLoop;
 use projection::SiteProjection;
 
@@ -56,46 +56,46 @@ impl Drawing for OpeningPlan {
         request.opening.width.read().map_or(UnitSystem::Metric, |width| width.system)
     }
 
-    fn draw(report: &LoopSizingReport, system: UnitSystem) -> String {
-        draw(report, system)
+    fn draw(report: &LoopSizingReport, reader: Reader) -> String {
+        draw(report, reader)
     }
 }
 
 /// Draws the plan of a report.
-pub fn draw(report: &LoopSizingReport, system: UnitSystem) -> String {
+pub fn draw(report: &LoopSizingReport, reader: Reader) -> String {
     let loops = PlacedLoop::all(&report.loops);
     let mark_of = |finding: &Finding| {
         let Some(Subject::Role(role)) = finding.subject else { return None };
         loops.iter().find(|placed| placed.sized.role == role).map(|placed| placed.sized.mark.to_string())
     };
-    let title = format_title(&report.inputs.opening, system);
+    let (title, stop_heading) = (format_title(&report.inputs.opening, reader), build_stop_heading());
 
-    let mut canvas = Canvas::default();
+    let mut canvas = Canvas::new(reader.language);
     let top = draw_heading(&mut canvas, &title);
-    let top = draw_stops(&mut canvas, top, BUILD_STOP_HEADING, &report.findings, mark_of);
-    let (projection, bottom) = draw_site(&mut canvas, report, &loops, top, system);
-    let bottom = schedule::draw(&mut canvas, &loops, system, bottom);
-    let notes = schedule::format_notes(report, &projection, system);
+    let top = draw_stops(&mut canvas, top, &stop_heading, &report.findings, mark_of, reader);
+    let (projection, bottom) = draw_site(&mut canvas, report, &loops, top, reader);
+    let bottom = schedule::draw(&mut canvas, &loops, reader, bottom);
+    let notes = schedule::format_notes(report, &projection, reader);
     let bottom = draw_notes(&mut canvas, bottom, &notes) + GAP;
-    let bottom = draw_warnings(&mut canvas, bottom, &report.findings, mark_of);
-    let height = draw_footer(&mut canvas, bottom, report.basis.engine);
+    let bottom = draw_warnings(&mut canvas, bottom, &report.findings, mark_of, reader);
+    let height = draw_footer(&mut canvas, bottom, report.basis.engine, reader);
 
     let description = format!(
         "{}{}",
-        describe_loops(&loops, &notes, system),
-        describe_findings(BUILD_STOP_HEADING, &report.findings, mark_of)
+        describe_loops(&loops, &notes, reader),
+        describe_findings(&stop_heading, &report.findings, mark_of, reader)
     );
     canvas.finish(OpeningPlan::NAME, &title, &description, height)
 }
 
 /// The plan without schedule, findings and footer, and its notes, for a page that has those itself.
-pub fn picture(report: &LoopSizingReport, system: UnitSystem) -> (String, Vec<String>) {
+pub fn picture(report: &LoopSizingReport, reader: Reader) -> (String, Vec<String>) {
     let loops = PlacedLoop::all(&report.loops);
-    let mut canvas = Canvas::default();
-    let (projection, bottom) = draw_site(&mut canvas, report, &loops, GAP, system);
-    let notes = schedule::format_notes(report, &projection, system);
-    let title = format_title(&report.inputs.opening, system);
-    let description = describe_loops(&loops, &notes, system);
+    let mut canvas = Canvas::new(reader.language);
+    let (projection, bottom) = draw_site(&mut canvas, report, &loops, GAP, reader);
+    let notes = schedule::format_notes(report, &projection, reader);
+    let title = format_title(&report.inputs.opening, reader);
+    let description = describe_loops(&loops, &notes, reader);
     (canvas.finish(OpeningPlan::NAME, &title, &description, bottom), notes)
 }
 
@@ -105,7 +105,7 @@ fn draw_site(
     report: &LoopSizingReport,
     loops: &[PlacedLoop<'_>],
     top: f64,
-    system: UnitSystem,
+    reader: Reader,
 ) -> (SiteProjection, f64) {
     let opening = &report.inputs.opening;
     let barrier = opening.barrier;
@@ -115,28 +115,29 @@ fn draw_site(
     projection.move_down(more);
     let edges = (top, projection.bottom + more + lane_and_barrier::STRIP);
     let has_exit = loops.iter().any(|placed| placed.sized.role == Role::Exit);
-    lane_and_barrier::draw(canvas, &projection, barrier, has_exit);
+    lane_and_barrier::draw(canvas, &projection, barrier, has_exit, reader);
     loop_outlines::draw(canvas, &projection, loops);
     way_to_unit::draw(canvas, &projection, loops, barrier, opening.unit_side);
-    tape::draw(canvas, &projection, loops, barrier, system, edges);
-    let bottom = across::draw(canvas, &projection, loops, opening.width.into(), system, edges.1);
+    tape::draw(canvas, &projection, loops, barrier, reader, edges);
+    let bottom = across::draw(canvas, &projection, loops, opening.width.into(), reader, edges.1);
     (projection, bottom)
 }
 
-fn format_title(opening: &ResolvedOpening, system: UnitSystem) -> String {
-    format!("Plan: {}", format_opening(opening, &format_plan_both(opening.width.into(), system)))
+fn format_title(opening: &ResolvedOpening, reader: Reader) -> String {
+    let opening = say_opening(opening, format_plan_both(opening.width.into(), reader));
+    reader.say(&Statement::new("drawings-plan-title").phrase("opening", opening)).into_owned()
 }
 
 /// What closes an opening and how wide it is, in a phrase.
-pub fn format_opening(opening: &ResolvedOpening, width: &str) -> String {
+pub fn say_opening(opening: &ResolvedOpening, width: String) -> Statement {
     if opening.barrier == Barrier::None {
-        return format!("lane without a barrier, {width} wide");
+        return Statement::new("drawings-plan-lane").text("width", width);
     }
-    format!("{}, opening {width}", opening.barrier.label().to_lowercase())
+    Statement::new("drawings-plan-opening").member("barrier", opening.barrier).text("width", width)
 }
 
 /// What the plan says of its loops, and its notes, as running text.
-fn describe_loops(loops: &[PlacedLoop<'_>], notes: &[String], system: UnitSystem) -> String {
-    let rows: Vec<_> = loops.iter().map(|placed| schedule::format_row(placed, system).join(" ")).collect();
+fn describe_loops(loops: &[PlacedLoop<'_>], notes: &[String], reader: Reader) -> String {
+    let rows: Vec<_> = loops.iter().map(|placed| schedule::format_row(placed, reader).join(" ")).collect();
     format!("{} {}", rows.join(" "), notes.join(" "))
 }

@@ -1,8 +1,10 @@
 //! The loops of a plan: where each lies.
 
 use crate::calculation::loop_sizing::SizedLoop;
+use crate::calculation::report::Statement;
 use crate::practice::roles::Side;
 use crate::quantity::output::PlanLength;
+use crate::wording::Reader;
 
 /// The loop, or row of loops, of a role.
 pub struct PlacedLoop<'a> {
@@ -54,24 +56,41 @@ fn distance(sized: &SizedLoop) -> PlanLength {
     sized.distance_from_barrier.or(sized.distance_from_reference).unwrap_or(PlanLength::zero())
 }
 
-/// Where a loop lies in relation to the line that its distance counts from. `format` writes a length; `beside` the distance of a loop
-/// that lies on one side of the line, from the distance in words, the side and the name of the line.
+/// Where a loop lies in relation to the line that its distance counts from. `format` writes a length; a loop at the line itself is right
+/// beside it where `names_zero`, else 0 from it.
 pub fn format_position(
     sized: &SizedLoop,
     format: impl Fn(PlanLength) -> String,
-    beside: impl FnOnce(String, Side, &str) -> String,
+    names_zero: bool,
+    reader: Reader,
 ) -> String {
-    let line = if sized.distance_from_reference.is_some() { "the reference line" } else { "the barrier" };
-    let along = sized.position.along.0;
-    let mut position = match sized.side {
-        Side::OnTheLine if along.value == 0.0 => format!("across {line}"),
-        Side::OnTheLine => format!("across {line}, its middle {} inside", format(along.abs().into())),
-        side @ (Side::Outside | Side::Inside) => beside(format(distance(sized)), side, line),
+    let (line, is_lane) = match sized.distance_from_reference {
+        Some(_) => ("reference", true),
+        None => ("barrier", false),
     };
-    let across = sized.position.across.0;
-    if across.value != 0.0 {
-        let side = if across.value > 0.0 { "right" } else { "left" };
-        position += &format!(", its middle {} {side} of the lane's as one drives in", format(across.abs().into()));
-    }
-    position
+    let (along, across) = (sized.position.along.0, sized.position.across.0);
+    let distance = distance(sized);
+    let side = match sized.side {
+        Side::OnTheLine if along.value == 0.0 => "across",
+        Side::OnTheLine => "across_moved",
+        Side::Outside if is_lane => "before",
+        Side::Inside if is_lane => "past",
+        Side::Outside => "outside",
+        Side::Inside => "inside",
+    };
+    let gap = if names_zero && distance.m() == 0.0 { "none" } else { "some" };
+    let offset_side = match across.value {
+        0.0 => "none",
+        value if value > 0.0 => "right",
+        _ => "left",
+    };
+    let position = Statement::new("drawings-plan-position")
+        .code("line", line)
+        .code("side", side)
+        .code("gap", gap)
+        .text("distance", format(distance))
+        .text("moved", format(along.abs().into()))
+        .code("offset_side", offset_side)
+        .text("offset", format(across.abs().into()));
+    reader.say(&position).into_owned()
 }

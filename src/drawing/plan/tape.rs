@@ -5,14 +5,15 @@ use uom::si::length::meter;
 
 use super::placed_loop::PlacedLoop;
 use super::projection::SiteProjection;
+use crate::calculation::report::Statement;
 use crate::drawing::canvas::Canvas;
 use crate::drawing::dimension_text::PrintedLength;
 use crate::drawing::label_layout::spread_labels;
 use crate::drawing::text_metrics::lines_height;
 use crate::practice::roles::Side;
 use crate::practice::site::Barrier;
-use crate::quantity::UnitSystem;
 use crate::quantity::output::PlanLength;
+use crate::wording::Reader;
 
 /// The right edge of the readings.
 const READINGS: f64 = 76.0;
@@ -48,10 +49,10 @@ pub fn draw(
     projection: &SiteProjection,
     loops: &[PlacedLoop<'_>],
     barrier: Barrier,
-    system: UnitSystem,
+    reader: Reader,
     (top, bottom): (f64, f64),
 ) {
-    let marks = marks(projection, loops, barrier, system);
+    let marks = marks(projection, loops, barrier, reader);
     let wanted: Vec<_> = marks.iter().map(|mark| (projection.y(mark.along), extent())).collect();
     let middles = spread_labels(&wanted, top, bottom);
     let (first, last) = (wanted.first().map_or(0.0, |(y, _)| *y), wanted.last().map_or(0.0, |(y, _)| *y));
@@ -66,12 +67,11 @@ pub fn draw(
 }
 
 /// The marks from the inside outwards, which is down the canvas.
-fn marks(projection: &SiteProjection, loops: &[PlacedLoop<'_>], barrier: Barrier, system: UnitSystem) -> Vec<TapeMark> {
-    let [first, second] = format_line_name(barrier);
+fn marks(projection: &SiteProjection, loops: &[PlacedLoop<'_>], barrier: Barrier, reader: Reader) -> Vec<TapeMark> {
     let mut marks = vec![TapeMark {
         along: 0.0,
         to: -projection.half(),
-        reading: [first.to_owned(), second.to_owned()],
+        reading: format_line_name(barrier, reader),
         is_bold: true,
     }];
     for placed in loops {
@@ -85,7 +85,7 @@ fn marks(projection: &SiteProjection, loops: &[PlacedLoop<'_>], barrier: Barrier
         };
         let left = placed.edges().next().map_or(0.0, |(left, _)| left);
         for (along, length) in [(placed.from, low), (placed.to, high)] {
-            marks.push(TapeMark { along, to: left, reading: length.format_lines(system), is_bold: false });
+            marks.push(TapeMark { along, to: left, reading: length.format_lines(reader), is_bold: false });
         }
     }
     marks.sort_by(|a, b| b.along.total_cmp(&a.along));
@@ -93,15 +93,31 @@ fn marks(projection: &SiteProjection, loops: &[PlacedLoop<'_>], barrier: Barrier
     marks
 }
 
-/// The name of the line that the tape starts from, in two short lines.
-fn format_line_name(barrier: Barrier) -> [&'static str; 2] {
-    match barrier {
-        Barrier::SlideGate => ["0 sliding", "gate"],
-        Barrier::SwingGate => ["0 swing", "gate"],
-        Barrier::SwingGatePair => ["0 swing", "gates"],
-        Barrier::BarrierArm => ["0 barrier", "arm"],
-        Barrier::VerticalLiftGate => ["0 lift", "gate"],
-        Barrier::OverheadDoor => ["0 overhead", "door"],
-        Barrier::None => ["0 reference", "line"],
+/// The name of the line that the tape starts from, in two short lines: `0 sliding`, `gate`.
+fn format_line_name(barrier: Barrier, reader: Reader) -> [String; 2] {
+    let name = reader.say(&Statement::new("drawings-plan-line").member("barrier", barrier));
+    let (first, second) = name.split_once(' ').unwrap_or((&name, ""));
+    [format!("0 {first}"), second.to_owned()]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{READINGS, format_line_name};
+    use crate::drawing::text_metrics::{TEXT_SIZE, max_width};
+    use crate::practice::site::Barrier;
+    use crate::quantity::UnitSystem;
+    use crate::vocabulary::Vocabulary;
+    use crate::wording::{Language, Reader};
+
+    #[test]
+    fn the_name_of_the_line_has_two_lines_that_fit_beside_the_tape() {
+        for language in Language::ALL {
+            for barrier in Barrier::ALL {
+                let lines = format_line_name(*barrier, Reader::new(UnitSystem::Metric, *language));
+                let widths = lines.each_ref().map(|line| max_width(line, TEXT_SIZE, true));
+                // These are the widths of the widest face; others leave space.
+                assert!(widths.iter().all(|width| (20.0..READINGS + 1.0).contains(width)), "{lines:?}: {widths:?}");
+            }
+        }
     }
 }

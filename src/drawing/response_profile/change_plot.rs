@@ -1,6 +1,7 @@
 //! The curve: change over the position of the vehicle's front, the threshold, and where the unit switches; below it the loop and
 //! the vehicle to the same scale.
 
+use crate::calculation::report::Statement;
 use crate::calculation::vehicle_response::{ProfilePoint, VehicleResponseReport};
 use crate::drawing::canvas::{Canvas, CanvasPoint, MARGIN, WIDTH};
 use crate::drawing::dimension_text::{format_signed, length_number, other_system};
@@ -8,6 +9,7 @@ use crate::drawing::label_layout::{axis_ticks, spread_labels};
 use crate::drawing::text_metrics::{MIDDLE_TO_BASELINE, TEXT_SIZE, lines_height, max_width};
 use crate::quantity::UnitSystem;
 use crate::quantity::output::{PlanLength, round};
+use crate::wording::{Reader, unit_sign};
 
 /// The left edge of the curve.
 const LEFT: f64 = 54.0;
@@ -26,7 +28,7 @@ const BAR_STEP: f64 = 17.0;
 
 /// The figures and the scales of a curve.
 pub struct ChangePlot {
-    system: UnitSystem,
+    reader: Reader,
     top: f64,
     bottom: f64,
     /// First and last position, in the caller's system and the other.
@@ -37,45 +39,48 @@ pub struct ChangePlot {
     /// Positions in the caller's system with the change there.
     points: Vec<(f64, f64)>,
     /// Where the unit switches, and what it does there.
-    switches: Vec<(f64, &'static str)>,
+    switches: Vec<(f64, String)>,
     /// Where the unit is on, from and to.
     on: Vec<(f64, f64)>,
 }
 
 impl ChangePlot {
     /// The plot of a report, drawn from `top` down.
-    pub fn new(report: &VehicleResponseReport, system: UnitSystem, top: f64) -> Self {
-        let own = |length: PlanLength| length_number(length, system);
+    pub fn new(report: &VehicleResponseReport, reader: Reader, top: f64) -> Self {
+        let own = |length: PlanLength| length_number(length, reader.system);
         let threshold = report.threshold_percent;
         let range = |system| {
             let end = |point: Option<&ProfilePoint>| point.map_or(0.0, |point| length_number(point.position, system));
             (end(report.profile.first()), end(report.profile.last()))
         };
         let mut switches = Vec::new();
+        let switching = |what: &'static str| {
+            reader.say(&Statement::new("drawings-profile-switching").code("what", what)).into_owned()
+        };
         if let Some((first, last)) = report.switches_on_at.zip(report.switches_off_at) {
-            switches.push((own(first), "on"));
+            switches.push((own(first), switching("on")));
             for gap in report.drop_outs.iter().filter(|gap| gap.comes_back_before(last)) {
-                switches.extend([(own(gap.from), "lets go"), (own(gap.to), "on again")]);
+                switches.extend([(own(gap.from), switching("lets_go")), (own(gap.to), switching("on_again"))]);
             }
             let is_release = report.drop_outs.iter().all(|gap| gap.comes_back_before(last));
-            switches.push((own(last), if is_release { "off" } else { "lets go" }));
+            switches.push((own(last), switching(if is_release { "off" } else { "lets_go" })));
         }
         let on = switches.chunks(2).map(|pair| (pair[0].0, pair[1].0)).collect();
         // The switching points and the peak are part of the curve, however few points the request asked for.
         let mut points: Vec<_> =
             report.profile.iter().map(|point| (own(point.position), point.change_percent)).collect();
         points.push((own(report.peak_position), report.peak_change_percent));
-        let (begin, end) = range(system);
+        let (begin, end) = range(reader.system);
         let inner = |position: &f64| (begin..end).contains(position) && *position > begin;
         points
             .extend(switches.iter().map(|(position, _)| *position).filter(inner).map(|position| (position, threshold)));
         points.sort_by(|a, b| a.0.total_cmp(&b.0));
         let top = top + lines_height(2) + 10.0;
         Self {
-            system,
+            reader,
             top,
             bottom: top + HEIGHT,
-            ranges: [range(system), range(other_system(system))],
+            ranges: [range(reader.system), range(other_system(reader.system))],
             axis_end: HEADROOM * report.peak_change_percent.max(threshold),
             threshold,
             points,
@@ -86,7 +91,7 @@ impl ChangePlot {
 
     /// The x coordinate of a position of the report.
     fn length_x(&self, length: PlanLength) -> f64 {
-        self.x(length_number(length, self.system))
+        self.x(length_number(length, self.reader.system))
     }
 
     /// The x coordinate of a position in the caller's system.
@@ -121,12 +126,13 @@ impl ChangePlot {
 
     /// Draws the axis of changes, with the threshold's figure in bold.
     fn draw_change_axis(&self, canvas: &mut Canvas) {
-        canvas.text("", (MARGIN, self.top - lines_height(1) - 12.0), "Change at the unit, %");
+        let caption = self.reader.say(&Statement::new("drawings-profile-change"));
+        canvas.text("", (MARGIN, self.top - lines_height(1) - 12.0), &caption);
         canvas.line("line", (LEFT, self.top - 2.0), (LEFT, self.bottom));
         let threshold = self.at((0.0, self.threshold)).1;
         let figure = |canvas: &mut Canvas, class: &str, y: f64, change: f64| {
             canvas.line("line", (LEFT - 3.0, y), (LEFT, y));
-            canvas.text(class, (LEFT - 5.0, y + MIDDLE_TO_BASELINE), &round(change, 3).to_string());
+            canvas.text(class, (LEFT - 5.0, y + MIDDLE_TO_BASELINE), &self.reader.number(round(change, 3)));
         };
         figure(canvas, "strong end", threshold, self.threshold);
         for change in axis_ticks(0.0, self.axis_end, 5) {
@@ -167,13 +173,15 @@ impl ChangePlot {
                 canvas.text("middle", (x.clamp(MARGIN + half, WIDTH - 2.0 - half), y), &words);
             }
         };
-        row(canvas, 1, self.ranges[0], &format_signed);
-        row(canvas, 2, self.ranges[1], &|tick| format!("[{}]", format_signed(tick)));
-        let units = match self.system {
-            UnitSystem::UsCustomary => "ft [m]",
-            UnitSystem::Metric => "m [ft]",
+        row(canvas, 1, self.ranges[0], &|tick| format_signed(tick, self.reader));
+        row(canvas, 2, self.ranges[1], &|tick| format!("[{}]", format_signed(tick, self.reader)));
+        let unit = |system| match system {
+            UnitSystem::UsCustomary => unit_sign("ft", self.reader.language),
+            UnitSystem::Metric => unit_sign("m", self.reader.language),
         };
-        let caption = format!("Front of the vehicle past the leading edge, {units}");
+        let (own, other) = (unit(self.reader.system), unit(other_system(self.reader.system)));
+        let caption = Statement::new("drawings-profile-positions").text("unit", own).text("other_unit", other);
+        let caption = self.reader.say(&caption);
         canvas.paragraph(
             "middle",
             (f64::midpoint(LEFT, RIGHT), self.bottom + 6.0 + lines_height(2)),
@@ -186,13 +194,13 @@ impl ChangePlot {
     pub fn draw_vehicle_and_loop(&self, canvas: &mut Canvas, report: &VehicleResponseReport, top: f64) -> f64 {
         let along = report.inputs.r#loop.along_travel.into();
         let (front, length) = (report.peak_position, report.inputs.vehicle_length);
-        let rear = self.x(length_number(front, self.system) - length_number(length, self.system));
+        let rear = self.x(length_number(front, self.reader.system) - length_number(length, self.reader.system));
         let name = |canvas: &mut Canvas, top: f64, words: &str| {
             canvas.text("end", (LEFT - 5.0, top + BAR_HEIGHT / 2.0 + MIDDLE_TO_BASELINE), words);
         };
 
         let (left, right) = (rear.max(LEFT), self.length_x(front));
-        name(canvas, top, "vehicle");
+        name(canvas, top, &self.reader.say(&Statement::new("drawings-profile-vehicle")));
         let is_whole = rear >= LEFT;
         let bottom = top + BAR_HEIGHT;
         let outline =
@@ -205,7 +213,7 @@ impl ChangePlot {
         }
 
         let top = top + BAR_STEP;
-        name(canvas, top, "loop");
+        name(canvas, top, &self.reader.say(&Statement::new("drawings-profile-loop")));
         let leading_edge = self.length_x(PlanLength::zero());
         let (from, to) = ((leading_edge, top), (self.length_x(along), top + BAR_HEIGHT));
         canvas.hatch("wire", from, to, 5.0);

@@ -5,15 +5,16 @@
 mod change_plot;
 
 use super::canvas::{Canvas, GAP};
-use super::dimension_text::{format_area_both, format_plan_both};
+use super::dimension_text::{format_area_both, format_percent, format_plan_both};
 use super::report_text::{
-    BUILD_STOP_HEADING, describe_findings, draw_footer, draw_heading, draw_notes, draw_stops, draw_warnings,
+    build_stop_heading, describe_findings, draw_footer, draw_heading, draw_notes, draw_stops, draw_warnings,
 };
 use super::traits::Drawing;
+use crate::calculation::report::Statement;
 use crate::calculation::vehicle_response::{DrivenVehicle, VehicleResponseReport, VehicleResponseRequest};
 use crate::quantity::output::PlanLength;
 use crate::quantity::{QuantityField, UnitSystem};
-use crate::vocabulary::Vocabulary;
+use crate::wording::Reader;
 use change_plot::ChangePlot;
 
 /// The response of a loop to a vehicle.
@@ -35,90 +36,87 @@ impl Drawing for ResponseProfile {
         request.r#loop.along_travel.read().map_or(UnitSystem::Metric, |leg| leg.system)
     }
 
-    fn draw(report: &VehicleResponseReport, system: UnitSystem) -> String {
-        draw(report, system)
+    fn draw(report: &VehicleResponseReport, reader: Reader) -> String {
+        draw(report, reader)
     }
 }
 
 /// Draws the profile of a report.
-pub fn draw(report: &VehicleResponseReport, system: UnitSystem) -> String {
+pub fn draw(report: &VehicleResponseReport, reader: Reader) -> String {
     let coil = &report.inputs.r#loop;
     let vehicle = match report.inputs.vehicle {
-        DrivenVehicle::Plate => "A flat underside",
-        DrivenVehicle::Class(class) => class.label(),
+        DrivenVehicle::Plate => reader.say(&Statement::new("drawings-profile-plate")),
+        DrivenVehicle::Class(class) => reader.label(class).into(),
     };
-    let size = format_area_both(coil.along_travel.into(), coil.across_lane.into(), system);
-    let title = format!("Response: {} over a loop of {size}, {}\u{a0}turns", vehicle.to_lowercase(), coil.turns);
+    let title = Statement::new("drawings-profile-title")
+        .text("vehicle", vehicle.to_lowercase())
+        .text("size", format_area_both(coil.along_travel.into(), coil.across_lane.into(), reader))
+        .count("turns", coil.turns.into());
+    let (title, stop_heading) = (reader.say(&title), build_stop_heading());
 
-    let mut canvas = Canvas::default();
+    let mut canvas = Canvas::new(reader.language);
     let top = draw_heading(&mut canvas, &title);
-    let top = draw_stops(&mut canvas, top, BUILD_STOP_HEADING, &report.findings, |_| None);
-    let plot = ChangePlot::new(report, system, top);
+    let top = draw_stops(&mut canvas, top, &stop_heading, &report.findings, |_| None, reader);
+    let plot = ChangePlot::new(report, reader, top);
     let bottom = plot.draw(&mut canvas);
     let bottom = plot.draw_vehicle_and_loop(&mut canvas, report, bottom);
-    let notes = format_notes(report, vehicle, system);
+    let notes = format_notes(report, &vehicle, reader);
     let bottom = draw_notes(&mut canvas, bottom, &notes) + GAP;
-    let bottom = draw_warnings(&mut canvas, bottom, &report.findings, |_| None);
-    let height = draw_footer(&mut canvas, bottom, report.basis.engine);
+    let bottom = draw_warnings(&mut canvas, bottom, &report.findings, |_| None, reader);
+    let height = draw_footer(&mut canvas, bottom, report.basis.engine, reader);
 
-    let description = notes.join(" ") + &describe_findings(BUILD_STOP_HEADING, &report.findings, |_| None);
+    let description = notes.join(" ") + &describe_findings(&stop_heading, &report.findings, |_| None, reader);
     canvas.finish(ResponseProfile::NAME, &title, &description, height)
 }
 
 /// What the curve says, in words.
-fn format_notes(report: &VehicleResponseReport, vehicle: &str, system: UnitSystem) -> Vec<String> {
-    let front = |length: PlanLength| format_front(length, system);
-    let mut notes = vec![format!(
-        "The change peaks at {} % with the front {}, where the vehicle is drawn: {} times the {} % that the unit switches at.",
-        report.peak_change_percent,
-        front(report.peak_position),
-        report.times_threshold,
-        report.threshold_percent
-    )];
+fn format_notes(report: &VehicleResponseReport, vehicle: &str, reader: Reader) -> Vec<String> {
+    let front = |length: PlanLength| say_front(length, reader);
+    let mut notes = vec![
+        Statement::new("drawings-profile-peak")
+            .text("change", format_percent(report.peak_change_percent, reader))
+            .phrase("front", front(report.peak_position))
+            .text("times", reader.number(report.times_threshold))
+            .text("threshold", format_percent(report.threshold_percent, reader)),
+    ];
     match report.switches_on_at.zip(report.switches_off_at) {
         Some((on, off)) => {
-            notes.push(format!("On (hatched) with the front {}, off {}.", front(on), front(off)));
+            notes.push(Statement::new("drawings-profile-on").phrase("on", front(on)).phrase("off", front(off)));
             notes.extend(report.drop_outs.iter().map(|gap| {
                 if gap.comes_back_before(off) {
-                    format!("Lets go from {} to {}.", front(gap.from), front(gap.to))
+                    let lets_go = Statement::new("drawings-profile-lets-go");
+                    lets_go.phrase("from", front(gap.from)).phrase("until", front(gap.to))
                 } else {
-                    format!("Lets go before the tail reaches the loop, which is with the front {}.", front(gap.to))
+                    Statement::new("drawings-profile-lets-go-early").phrase("tail", front(gap.to))
                 }
             }));
         }
-        None => notes.push("The unit does not switch.".to_owned()),
+        None => notes.push(Statement::new("drawings-profile-silent")),
     }
     if let Some(blind) = &report.blind_strip {
-        let centre = if blind.contains_centre { ", the centre included" } else { "" };
-        notes.push(format!("Not seen over {} of the lane{centre}.", format_plan_both(blind.width, system)));
+        let note = Statement::new("drawings-profile-blind").text("width", format_plan_both(blind.width, reader));
+        notes.push(note.code("centre", if blind.contains_centre { "included" } else { "seen" }));
     }
     let offset = report.inputs.offset_across;
     let line = match offset.m() {
-        0.0 => "over the middle".to_owned(),
-        m => format!(
-            "{} {} of the middle",
-            format_plan_both(without_sign(offset), system),
-            if m < 0.0 { "left" } else { "right" }
-        ),
+        0.0 => "middle",
+        m if m < 0.0 => "left",
+        _ => "right",
     };
-    notes.push(format!(
-        "{vehicle}: {} long, {line} of the loop; the model is {}.",
-        format_plan_both(report.inputs.vehicle_length, system),
-        match report.model {
-            "plate" => "the caller's plate",
-            model => model,
-        }
-    ));
-    notes
+    notes.push(
+        Statement::new("drawings-profile-way")
+            .text("vehicle", vehicle.to_owned())
+            .text("length", format_plan_both(report.inputs.vehicle_length, reader))
+            .code("line", line)
+            .text("offset", format_plan_both(offset.abs(), reader))
+            .code("model", report.model),
+    );
+    notes.iter().map(|note| reader.say(note).into_owned()).collect()
 }
 
 /// Where the front of the vehicle is.
-fn format_front(length: PlanLength, system: UnitSystem) -> String {
+fn say_front(length: PlanLength, reader: Reader) -> Statement {
     let side = if length.m() < 0.0 { "before" } else { "past" };
-    format!("{} {side} the leading edge", format_plan_both(without_sign(length), system))
-}
-
-/// A length without its sign.
-fn without_sign(length: PlanLength) -> PlanLength {
-    length.abs()
+    let front = Statement::new("drawings-profile-front").text("length", format_plan_both(length.abs(), reader));
+    front.code("side", side)
 }

@@ -3,10 +3,11 @@
 use crate::calculation::material_estimate::{
     EstimatedLoopEcho, LoopMaterials, MaterialEstimateReport, SharedLeadInSlot, SlotFit,
 };
-use crate::calculation::report::Message;
+use crate::calculation::report::{Message, Statement};
 use crate::practice::materials::RodForm;
 use crate::practice::site::Construction;
 use crate::quantity::output::DetailLength;
+use crate::wording::Reader;
 
 /// What a section is cut through.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -141,12 +142,18 @@ pub struct SharedSection {
 
 impl SharedSection {
     /// All sections of a report that differ: those of loops, of lead-ins, of slots that pairs share, and of buried loops.
-    pub fn all(report: &MaterialEstimateReport) -> Vec<Self> {
+    pub fn all(report: &MaterialEstimateReport, reader: Reader) -> Vec<Self> {
         let mut shared: Vec<Self> = Vec::new();
         for place in [SectionPlace::Loop, SectionPlace::LeadIn, SectionPlace::Buried] {
             for (one, echo) in report.loops.iter().zip(&report.inputs.loops) {
                 let name = one.mark.map_or_else(|| one.label.clone(), |mark| mark.to_string());
-                let label = if one.quantity == 1 { name } else { format!("{name} ({}\u{a0}loops)", one.quantity) };
+                let label = match one.quantity {
+                    1 => name,
+                    count => {
+                        let several = Statement::new("drawings-section-several").text("name", name);
+                        reader.say(&several.count("count", count.into())).into_owned()
+                    }
+                };
                 let Some(section) = cross_section(place, one, echo, report) else { continue };
                 match shared.iter_mut().find(|other| other.section == section) {
                     Some(other) => other.labels.push(label),

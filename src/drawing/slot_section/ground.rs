@@ -2,11 +2,11 @@
 
 use super::labels::SectionLabel;
 use crate::calculation::material_estimate::MaterialEstimateInputs;
+use crate::calculation::report::Statement;
 use crate::drawing::canvas::Canvas;
 use crate::drawing::dimension_text::format_fine_both;
-use crate::quantity::UnitSystem;
 use crate::quantity::output::DetailLength;
-use crate::vocabulary::Vocabulary;
+use crate::wording::Reader;
 
 /// The left edge of the ground.
 pub const LEFT: f64 = 92.0;
@@ -55,7 +55,7 @@ impl SectionGround<'_> {
     }
 
     /// Draws the ground and adds its labels.
-    pub fn draw(&self, canvas: &mut Canvas, labels: &mut Vec<SectionLabel>, system: UnitSystem) {
+    pub fn draw(&self, canvas: &mut Canvas, labels: &mut Vec<SectionLabel>, reader: Reader) {
         let (left, right) = self.sides;
         let bottom = self.bottom();
         let floor = if left < right { self.y(self.depth).min(bottom) } else { self.surface };
@@ -68,15 +68,18 @@ impl SectionGround<'_> {
         }
         canvas.line("heavy", (LEFT, self.surface), (left, self.surface));
         canvas.line("heavy", (right, self.surface), (RIGHT, self.surface));
-        labels.push(SectionLabel { at: (RIGHT - 3.0, self.surface), words: self.inputs.surface.label().to_owned() });
+        labels.push(SectionLabel {
+            at: (RIGHT - 3.0, self.surface),
+            words: reader.label(self.inputs.surface).to_owned(),
+        });
         if left < right {
-            self.draw_slab_and_steel(canvas, labels, system);
+            self.draw_slab_and_steel(canvas, labels, reader);
         } else {
             canvas.line("line", (LEFT, bottom), (RIGHT, bottom));
         }
     }
 
-    fn draw_slab_and_steel(&self, canvas: &mut Canvas, labels: &mut Vec<SectionLabel>, system: UnitSystem) {
+    fn draw_slab_and_steel(&self, canvas: &mut Canvas, labels: &mut Vec<SectionLabel>, reader: Reader) {
         let bottom = self.bottom();
         let (left, right) = self.sides;
         let is_whole = self.whole_slab().is_some();
@@ -94,9 +97,10 @@ impl SectionGround<'_> {
             );
         }
         if let Some(slab) = self.inputs.slab_thickness {
-            let broken = if is_whole { "" } else { " (broken off here)" };
-            let words = format!("Slab {} thick{broken}", format_fine_both(slab, system));
-            labels.push(SectionLabel { at: (RIGHT - 8.0, bottom), words });
+            let words = Statement::new("drawings-section-slab")
+                .text("thickness", format_fine_both(slab, reader))
+                .code("drawn", if is_whole { "whole" } else { "broken_off" });
+            labels.push(SectionLabel { at: (RIGHT - 8.0, bottom), words: reader.say(&words).into_owned() });
         }
         if let Some(steel) = self.inputs.reinforcement_depth {
             let y = self.y(steel.mm());
@@ -106,9 +110,11 @@ impl SectionGround<'_> {
                     canvas.circle("balloon", (x, y), BAR_RADIUS);
                 }
             }
-            let below = if is_drawn { "" } else { ", below what is drawn" };
-            let words = format!("Steel {} deep{below}", format_fine_both(steel, system));
-            labels.push(SectionLabel { at: (RIGHT - 12.0, y.min(bottom - 2.0)), words });
+            let words = Statement::new("drawings-section-steel")
+                .text("depth", format_fine_both(steel, reader))
+                .code("drawn", if is_drawn { "whole" } else { "below" });
+            let at = (RIGHT - 12.0, y.min(bottom - 2.0));
+            labels.push(SectionLabel { at, words: reader.say(&words).into_owned() });
         }
     }
 }

@@ -8,16 +8,15 @@ mod labels;
 mod view;
 
 use super::canvas::{Canvas, GAP, INNER, MARGIN};
-use super::codes::format_code_capitalized;
 use super::dimension_text::format_fine_both;
 use super::report_text::{
-    BUILD_STOP_HEADING, describe_findings, draw_footer, draw_heading, draw_notes, draw_stops, draw_warnings,
+    build_stop_heading, describe_findings, draw_footer, draw_heading, draw_notes, draw_stops, draw_warnings,
 };
 use super::traits::Drawing;
 use crate::calculation::material_estimate::{LoopMaterials, MaterialEstimateReport, MaterialEstimateRequest};
-use crate::calculation::report::{Finding, Subject};
+use crate::calculation::report::{Finding, Statement, Subject};
 use crate::quantity::{QuantityField, UnitSystem};
-use crate::vocabulary::Vocabulary;
+use crate::wording::Reader;
 use cross_section::{SectionPlace, SharedSection};
 
 /// The sections of the slots of a job.
@@ -40,111 +39,111 @@ impl Drawing for SlotSection {
         first.map_or(UnitSystem::Metric, |leg| leg.system)
     }
 
-    fn draw(report: &MaterialEstimateReport, system: UnitSystem) -> String {
-        draw(report, system)
+    fn draw(report: &MaterialEstimateReport, reader: Reader) -> String {
+        draw(report, reader)
     }
 }
 
 /// A loop as the sections name it: by its mark in a plan, else as its caller does.
-fn name(subject: &Subject, report: &MaterialEstimateReport) -> String {
+fn name(subject: &Subject, report: &MaterialEstimateReport, reader: Reader) -> String {
     let is_meant = |one: &&LoopMaterials| one.role.is_some_and(|role| *subject == Subject::Role(role));
     let mark = report.loops.iter().find(is_meant).and_then(|one| one.mark);
-    mark.map_or_else(|| subject.to_string(), |mark| mark.to_string())
+    match (mark, subject) {
+        (Some(mark), _) => mark.to_string(),
+        (None, Subject::Role(role)) => reader.label(*role).to_owned(),
+        (None, Subject::Label(label)) => label.clone(),
+    }
 }
 
 /// Draws the sections of a report.
-pub fn draw(report: &MaterialEstimateReport, system: UnitSystem) -> String {
-    let sections = SharedSection::all(report);
+pub fn draw(report: &MaterialEstimateReport, reader: Reader) -> String {
+    let sections = SharedSection::all(report, reader);
     let sawn = sections.iter().filter(|shared| shared.section.slot.is_some()).count();
-    let title = match (sawn, sections.len()) {
-        (0, _) => "Section: buried loops, nothing is sawn".to_owned(),
-        (1, 1) => "Section of the slot".to_owned(),
-        (_, count) => format!("Sections of the slots: {count}"),
+    let sections_are = match (sawn, sections.len()) {
+        (0, _) => "buried",
+        (1, 1) => "one",
+        _ => "several",
     };
+    let title = Statement::new("drawings-section-title").code("sections", sections_are);
+    let title = reader.say(&title.count("count", sections.len() as u64)).into_owned();
+    let stop_heading = build_stop_heading();
     let name_subject = |finding: &Finding| {
-        finding.subject.as_ref().filter(|_| report.loops.len() > 1).map(|subject| name(subject, report))
+        finding.subject.as_ref().filter(|_| report.loops.len() > 1).map(|subject| name(subject, report, reader))
     };
 
-    let mut canvas = Canvas::default();
+    let mut canvas = Canvas::new(reader.language);
     let top = draw_heading(&mut canvas, &title);
-    let mut bottom = draw_stops(&mut canvas, top, BUILD_STOP_HEADING, &report.findings, name_subject);
+    let mut bottom = draw_stops(&mut canvas, top, &stop_heading, &report.findings, name_subject, reader);
     let mut description = String::new();
     for (index, shared) in sections.iter().enumerate() {
-        let heading = format!("{}. {}", index + 1, format_heading(shared));
-        let verdict = format_verdict(shared, system);
+        let heading = format!("{}. {}", index + 1, format_heading(shared, reader));
+        let verdict = format_verdict(shared, reader);
         bottom = canvas.paragraph("strong", (MARGIN, bottom), INNER, &heading);
-        bottom = view::draw(&mut canvas, &shared.section, &report.inputs, system, bottom + 2.0);
+        bottom = view::draw(&mut canvas, &shared.section, &report.inputs, reader, bottom + 2.0);
         bottom = canvas.paragraph("", (MARGIN, bottom), INNER, &verdict) + GAP;
-        description += &format!("{heading}: {verdict} ");
+        description += &format!("{heading}{}{verdict} ", reader.colon());
     }
-    let notes = format_notes(report, &sections);
+    let notes = format_notes(report, &sections, reader);
     let bottom = draw_notes(&mut canvas, bottom, &notes) + GAP;
-    let bottom = draw_warnings(&mut canvas, bottom, &report.findings, name_subject);
-    let height = draw_footer(&mut canvas, bottom, report.basis.engine);
+    let bottom = draw_warnings(&mut canvas, bottom, &report.findings, name_subject, reader);
+    let height = draw_footer(&mut canvas, bottom, report.basis.engine, reader);
 
-    let findings = describe_findings(BUILD_STOP_HEADING, &report.findings, name_subject);
+    let findings = describe_findings(&stop_heading, &report.findings, name_subject, reader);
     canvas.finish(SlotSection::NAME, &title, &(description + &notes.join(" ") + &findings), height)
 }
 
 /// The section of the first loop for a page that says the rest itself; `None` without one.
-pub fn picture(report: &MaterialEstimateReport, system: UnitSystem) -> Option<String> {
-    let sections = SharedSection::all(report);
+pub fn picture(report: &MaterialEstimateReport, reader: Reader) -> Option<String> {
+    let sections = SharedSection::all(report, reader);
     let first = sections.first()?;
-    let heading = format_heading(first);
-    let mut canvas = Canvas::default();
+    let heading = format_heading(first, reader);
+    let mut canvas = Canvas::new(reader.language);
     let top = canvas.paragraph("strong", (MARGIN, GAP), INNER, &heading);
-    let bottom = view::draw(&mut canvas, &first.section, &report.inputs, system, top + 2.0);
-    Some(canvas.finish(SlotSection::NAME, &heading, &format_verdict(first, system), bottom + GAP))
+    let bottom = view::draw(&mut canvas, &first.section, &report.inputs, reader, top + 2.0);
+    Some(canvas.finish(SlotSection::NAME, &heading, &format_verdict(first, reader), bottom + GAP))
 }
 
-fn format_heading(shared: &SharedSection) -> String {
-    let what = match shared.section.place {
-        SectionPlace::Loop => "Slot of the loop",
-        SectionPlace::LeadIn => "Slot of the lead-in",
-        SectionPlace::SharedLeadIn => "Slot that pairs share",
-        SectionPlace::Buried => "Buried",
+fn format_heading(shared: &SharedSection, reader: Reader) -> String {
+    let place = match shared.section.place {
+        SectionPlace::Loop => "loop",
+        SectionPlace::LeadIn => "lead_in",
+        SectionPlace::SharedLeadIn => "shared",
+        SectionPlace::Buried => "buried",
     };
-    format!("{what}: {}", shared.labels.join(", "))
+    let heading = Statement::new("drawings-section-heading").code("place", place);
+    reader.say(&heading.text("labels", shared.labels.join(", "))).into_owned()
 }
 
 /// How the loop is made, how it fits the slot, and what to do about it.
-fn format_verdict(shared: &SharedSection, system: UnitSystem) -> String {
-    let made = shared.section.construction.label();
+fn format_verdict(shared: &SharedSection, reader: Reader) -> String {
+    let construction = shared.section.construction;
     let Some(slot) = &shared.section.slot else {
+        let made = reader.say(&Statement::new("drawings-section-buried").member("construction", construction));
         let laid = shared.section.burial.as_ref().map_or("", |burial| burial.message.words());
-        return format!("{made}, its lead-in in conduit. {laid}");
+        return format!("{made} {laid}");
     };
-    let free = if slot.clearance.mm() > 0.0 {
-        format!("{} of the width is free, half at each side", format_fine_both(slot.clearance, system))
-    } else {
-        "nothing of the width is free".to_owned()
-    };
-    format!(
-        "{made}, {} wide and {} deep. {}: {free}. {}",
-        format_fine_both(slot.width, system),
-        format_fine_both(slot.depth, system),
-        format_code_capitalized(slot.verdict),
-        slot.advice
-    )
+    let made = Statement::new("drawings-section-verdict")
+        .member("construction", construction)
+        .text("width", format_fine_both(slot.width, reader))
+        .text("depth", format_fine_both(slot.depth, reader))
+        .code("verdict", slot.verdict)
+        .code("free", if slot.clearance.mm() > 0.0 { "some" } else { "nothing" })
+        .text("clearance", format_fine_both(slot.clearance, reader));
+    format!("{} {}", reader.say(&made), slot.advice)
 }
 
 /// What holds for all sections.
-fn format_notes(report: &MaterialEstimateReport, sections: &[SharedSection]) -> Vec<String> {
+fn format_notes(report: &MaterialEstimateReport, sections: &[SharedSection], reader: Reader) -> Vec<String> {
     let is_sawn = sections.iter().any(|shared| shared.section.slot.is_some());
     let mut notes = Vec::new();
     if is_sawn {
-        let sealant = report.inputs.sealant_kind.label();
-        notes.push(format!(
-            "Sealant: {}. Each section has a scale of its own; steel is drawn at its depth, its bars are not to scale.",
-            sealant.to_lowercase()
-        ));
+        notes.push(Statement::new("drawings-section-sealant").member("sealant", report.inputs.sealant_kind));
         let has_pieces = |shared: &SharedSection| {
             shared.section.slot.as_ref().and_then(|slot| slot.rod.as_ref()).is_some_and(|rod| rod.in_pieces)
         };
         if sections.iter().any(has_pieces) {
-            let form = report.inputs.backer_rod.label().to_lowercase();
-            notes.push(format!("Backer rod in {form}: between them sealant fills the slot round the wire."));
+            notes.push(Statement::new("drawings-section-rod-note").member("form", report.inputs.backer_rod));
         }
     }
-    notes
+    notes.iter().map(|note| reader.say(note).into_owned()).collect()
 }

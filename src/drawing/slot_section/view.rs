@@ -4,11 +4,12 @@ use super::cross_section::{CrossSection, SawnSlot, SlotContents, pair_offset};
 use super::ground::{LEFT, RIGHT, SectionGround};
 use super::labels::{self, SectionLabel};
 use crate::calculation::material_estimate::MaterialEstimateInputs;
-use crate::drawing::canvas::Canvas;
+use crate::calculation::report::Statement;
+use crate::drawing::canvas::{Canvas, CanvasPoint};
 use crate::drawing::dimension_text::{format_fine_both, format_fine_lines};
 use crate::drawing::text_metrics::lines_height;
-use crate::quantity::UnitSystem;
 use crate::quantity::output::DetailLength;
+use crate::wording::Reader;
 
 /// The largest depth of a section.
 const MAX_DEPTH: f64 = 150.0;
@@ -30,7 +31,7 @@ pub fn draw(
     canvas: &mut Canvas,
     section: &CrossSection,
     inputs: &MaterialEstimateInputs,
-    system: UnitSystem,
+    reader: Reader,
     top: f64,
 ) -> f64 {
     let stack = section.contents.height(section.slot.as_ref());
@@ -49,8 +50,8 @@ pub fn draw(
     let below = section.burial.as_ref().map_or(0.0, |burial| burial.bed_under.mm());
     let ground = SectionGround { inputs, scale, surface, depth, below, sides };
     let mut labels = Vec::new();
-    ground.draw(canvas, &mut labels, system);
-    let view = SectionView { section, ground: &ground, system };
+    ground.draw(canvas, &mut labels, reader);
+    let view = SectionView { section, ground: &ground, reader };
     match &section.slot {
         Some(slot) => view.draw_sawn(canvas, &mut labels, slot, (stack, above)),
         None => view.draw_buried(canvas, &mut labels),
@@ -80,10 +81,20 @@ fn draw_turns(canvas: &mut Canvas, middle: (f64, f64), radius: f64, turns: u32) 
 struct SectionView<'a> {
     section: &'a CrossSection,
     ground: &'a SectionGround<'a>,
-    system: UnitSystem,
+    reader: Reader,
 }
 
 impl SectionView<'_> {
+    /// A dimension in both systems.
+    fn both(&self, length: DetailLength) -> String {
+        format_fine_both(length, self.reader)
+    }
+
+    /// Words for a point.
+    fn label(&self, at: CanvasPoint, words: &Statement) -> SectionLabel {
+        SectionLabel { at, words: self.reader.say(words).into_owned() }
+    }
+
     /// Draws a slot with its contents. `stack` is how high they stand, `above` how far they and the rod stand out of the slot, mm.
     fn draw_sawn(
         &self,
@@ -108,14 +119,14 @@ impl SectionView<'_> {
         if burial.bed_under.mm() > 0.0 {
             let foot = self.ground.y(self.ground.depth + burial.bed_under.mm());
             canvas.rectangle("dashed", (LEFT + 14.0, floor), (RIGHT - 14.0, foot));
-            let words = format!("Bed under it {}", format_fine_both(burial.bed_under, self.system));
-            labels.push(SectionLabel { at: (RIGHT - 18.0, f64::midpoint(floor, foot)), words });
+            let words = Statement::new("drawings-section-bed").text("depth", self.both(burial.bed_under));
+            labels.push(self.label((RIGHT - 18.0, f64::midpoint(floor, foot)), &words));
         }
         self.draw_depth(canvas, burial.cover);
         let (x, top) = (MIDDLE - 16.0, self.ground.surface);
         canvas.line("fine", (x, top), (x, self.ground.y(burial.cover.mm())));
-        let words = format!("Cover over it {}", format_fine_both(burial.cover, self.system));
-        labels.push(SectionLabel { at: (x, self.ground.y(burial.cover.mm() / 2.0)), words });
+        let words = Statement::new("drawings-section-cover").code("over", "it").text("depth", self.both(burial.cover));
+        labels.push(self.label((x, self.ground.y(burial.cover.mm() / 2.0)), &words));
     }
 
     /// Draws walls, floor and sealant.
@@ -129,12 +140,10 @@ impl SectionView<'_> {
             "line",
             &[(left, self.ground.surface), (left, floor), (right, floor), (right, self.ground.surface)],
         );
-        let words = if finish.mm() == 0.0 {
-            "Sealant, flush with the surface".to_owned()
-        } else {
-            format!("Sealant, {} below the surface", format_fine_both(finish, self.system))
-        };
-        labels.push(SectionLabel { at: (right - 0.2 * (right - left), (top + 4.0).min(floor)), words });
+        let words = Statement::new("drawings-section-finish")
+            .code("finish", if finish.mm() == 0.0 { "flush" } else { "below" })
+            .text("depth", self.both(finish));
+        labels.push(self.label((right - 0.2 * (right - left), (top + 4.0).min(floor)), &words));
     }
 
     /// Draws wires, pair or jacket, from the floor up.
@@ -144,15 +153,14 @@ impl SectionView<'_> {
             canvas.circle("core", (x, y), scale * over.mm() / 2.0);
             canvas.circle("wiredot", (x, y), scale * conductor.mm() / 2.0);
         };
-        let diameter = |over| format_fine_both(over, self.system);
         let (words, at) = match &self.section.contents {
             SlotContents::Wires { count, over, conductor } => {
                 let up = |index: u32| floor - scale * over.mm() * (f64::from(index) + 0.5);
                 for index in 0..*count {
                     wire(canvas, MIDDLE, up(index), *over, *conductor);
                 }
-                let name = if *count == 1 { "wire".to_owned() } else { "wires, one on the other, each".to_owned() };
-                (format!("{count} {name} {} over its insulation", diameter(*over)), (MIDDLE, up(count / 2)))
+                let words = Statement::new("drawings-section-wires").count("count", (*count).into());
+                (words.text("diameter", self.both(*over)), (MIDDLE, up(count / 2)))
             }
             SlotContents::Pairs { count, over, conductor } => {
                 let (across, up) = pair_offset(over.mm(), width);
@@ -162,15 +170,8 @@ impl SectionView<'_> {
                     wire(canvas, MIDDLE - x, foot(index), *over, *conductor);
                     wire(canvas, MIDDLE + x, foot(index) - scale * up, *over, *conductor);
                 }
-                let name = if *count == 1 {
-                    "Twisted pair,".to_owned()
-                } else {
-                    format!("{count} twisted pairs, one on the other,")
-                };
-                (
-                    format!("{name} each wire {} over its insulation", diameter(*over)),
-                    (MIDDLE + x, foot(count / 2) - scale * up),
-                )
+                let words = Statement::new("drawings-section-pairs").count("count", (*count).into());
+                (words.text("diameter", self.both(*over)), (MIDDLE + x, foot(count / 2) - scale * up))
             }
             SlotContents::JacketedPairs { count, over } => {
                 let radius = scale * over.mm() / 2.0;
@@ -179,7 +180,8 @@ impl SectionView<'_> {
                     canvas.circle("core", middle(index), radius);
                     draw_turns(canvas, middle(index), radius, 2);
                 }
-                (format!("{count} jacketed pairs, one on the other, each {}", diameter(*over)), middle(count / 2))
+                let words = Statement::new("drawings-section-jacketed-pairs").count("count", (*count).into());
+                (words.text("diameter", self.both(*over)), middle(count / 2))
             }
             SlotContents::Jacket { over, turns } => {
                 let radius =
@@ -187,14 +189,15 @@ impl SectionView<'_> {
                 let middle = (MIDDLE, floor - radius);
                 canvas.circle("core", middle, radius);
                 draw_turns(canvas, middle, radius, turns.unwrap_or(2));
-                let holds = turns.map_or("a pair".to_owned(), |turns| {
-                    if turns == 1 { "1 turn".to_owned() } else { format!("{turns} turns") }
-                });
-                let size = over.map_or(", its diameter not given".to_owned(), |over| format!(" {}", diameter(over)));
-                (format!("Jacket{size}, {holds} in it"), (middle.0 + 0.5 * radius, middle.1))
+                let words = Statement::new("drawings-section-jacket")
+                    .code("size", if over.is_some() { "given" } else { "not_given" })
+                    .text("diameter", over.map_or_else(String::new, |over| self.both(over)))
+                    .code("holds", if turns.is_some() { "turns" } else { "pair" })
+                    .count("turns", turns.unwrap_or_default().into());
+                (words, (middle.0 + 0.5 * radius, middle.1))
             }
         };
-        labels.push(SectionLabel { at, words });
+        labels.push(self.label(at, &words));
     }
 
     /// Draws the rod over the contents; returns the depth of what the sealant covers, millimetres.
@@ -202,20 +205,14 @@ impl SectionView<'_> {
         let Some(rod) = &slot.rod else { return top_of_stack };
         let (left, right) = self.ground.sides;
         let (top, foot) = (self.ground.y(top_of_stack - rod.height.mm()), self.ground.y(top_of_stack));
-        let (class, words) = if rod.in_pieces {
-            ("dashed", "Backer rod, in pieces (dashed)")
-        } else {
-            ("line", "Backer rod, continuous")
-        };
+        let (class, form) = if rod.in_pieces { ("dashed", "pieces") } else { ("line", "continuous") };
         if !rod.in_pieces {
             canvas.rectangle("paper", (left, top), (right, foot));
             canvas.hatch("fine", (left, top), (right, foot), 4.0);
         }
         canvas.rectangle(class, (left, top), (right, foot));
-        labels.push(SectionLabel {
-            at: (right - 0.2 * (right - left), f64::midpoint(top, foot)),
-            words: words.to_owned(),
-        });
+        let words = Statement::new("drawings-section-rod").code("form", form);
+        labels.push(self.label((right - 0.2 * (right - left), f64::midpoint(top, foot)), &words));
         if rod.in_pieces { top_of_stack } else { top_of_stack - rod.height.mm() }
     }
 
@@ -228,7 +225,7 @@ impl SectionView<'_> {
         }
         canvas.arrow("line", (left - 16.0, y), (left, y));
         canvas.arrow("line", (right + 16.0, y), (right, y));
-        canvas.text("middle", (MIDDLE, y - 8.0), &format_fine_both(slot.width, self.system));
+        canvas.text("middle", (MIDDLE, y - 8.0), &self.both(slot.width));
     }
 
     /// Draws the depth at the left.
@@ -240,7 +237,7 @@ impl SectionView<'_> {
         canvas.tick((DEPTH_LINE, top));
         canvas.tick((DEPTH_LINE, floor));
         let middle = f64::midpoint(top, floor);
-        canvas.text_lines("end", (DEPTH_LINE - 6.0, middle), &format_fine_lines(depth, self.system));
+        canvas.text_lines("end", (DEPTH_LINE - 6.0, middle), &format_fine_lines(depth, self.reader));
     }
 
     /// Draws the cover from a depth up to the finish.
@@ -249,7 +246,7 @@ impl SectionView<'_> {
         let x = self.ground.sides.1 + 12.0;
         let foot = self.ground.y(from);
         if cover.mm() <= 0.0 {
-            labels.push(SectionLabel { at: (MIDDLE, foot), words: "Nothing covers it".to_owned() });
+            labels.push(self.label((MIDDLE, foot), &Statement::new("drawings-section-uncovered")));
             return;
         }
         let top = foot - self.ground.scale * cover.mm();
@@ -257,14 +254,12 @@ impl SectionView<'_> {
         canvas.line("line", (x, top), (x, foot));
         canvas.tick((x, top));
         canvas.tick((x, foot));
-        let what = match &self.section.contents {
-            contents if contents.is_single() => "Cover over it",
-            SlotContents::Pairs { .. } | SlotContents::JacketedPairs { .. } => "Cover over the top pair",
-            SlotContents::Wires { .. } | SlotContents::Jacket { .. } => "Cover over the top wire",
+        let over = match &self.section.contents {
+            contents if contents.is_single() => "it",
+            SlotContents::Pairs { .. } | SlotContents::JacketedPairs { .. } => "pair",
+            SlotContents::Wires { .. } | SlotContents::Jacket { .. } => "wire",
         };
-        labels.push(SectionLabel {
-            at: (x, f64::midpoint(top, foot)),
-            words: format!("{what} {}", format_fine_both(cover, self.system)),
-        });
+        let words = Statement::new("drawings-section-cover").code("over", over).text("depth", self.both(cover));
+        labels.push(self.label((x, f64::midpoint(top, foot)), &words));
     }
 }
