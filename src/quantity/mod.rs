@@ -88,11 +88,17 @@
 //! - [`mod@format`]: quantities as text.
 
 pub mod dimension;
+pub mod fault;
 pub mod field;
 pub mod format;
+mod number;
 pub mod output;
+mod plain;
+mod suggest;
 pub mod text;
+mod words;
 
 pub use dimension::{Dimension, UnitSystem};
+pub use fault::{CommaMeaning, QuantityError, QuantityErrorCode, QuantityFault};
 pub use field::QuantityField;
-pub use text::{CommaMeaning, ParsedQuantity, QuantityError, QuantityErrorCode, QuantityFault, parse};
+pub use text::{ParsedQuantity, parse};

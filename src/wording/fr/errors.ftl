@@ -58,6 +58,9 @@ errors-unit-wrong-dimension = "{ $unit }" is not a unit of { errors-dimension-wi
 errors-write-quantity = Write { errors-dimension } as { errors-examples }.
 errors-out-of-range = "{ $text }" lies outside { $least } to { $greatest }.
 errors-send-in-range = Send { errors-dimension } from { $least } to { $greatest }, such as { errors-examples }.
+errors-write-joined = Écrivez « { $without_separator } », sans séparateur de milliers.
+errors-parts = « { $text } » contient autre chose qu'un nombre et son unité, ou des parties qui ne vont pas ensemble.
+errors-meant-quantity = Vouliez-vous dire « { $suggestion } »? Sinon, écrivez { errors-dimension } comme { errors-examples }.
 
 ## Counts, sizes of lists and lengths of texts
 
