@@ -7,15 +7,17 @@ use utoipa::openapi::{RefOr, Schema};
 
 /// A closed list: its members, and what a menu shows of each.
 pub trait Vocabulary: Copy + Eq + 'static {
+    /// The name of the list: that of its type.
+    const NAME: &'static str;
     /// All members, in the order of a menu.
     const ALL: &'static [Self];
     /// How many members there are: the bound of a list that holds each once.
     const COUNT: u64 = Self::ALL.len() as u64;
     /// The value in requests and reports.
     fn code(self) -> &'static str;
-    /// A short name for a menu.
+    /// A short name for a menu, in English; [`crate::wording::label`] has it in other languages.
     fn label(self) -> &'static str;
-    /// One or two sentences.
+    /// One or two sentences, in English; [`crate::wording::description`] has them in other languages.
     fn description(self) -> &'static str;
 }
 
@@ -57,6 +59,7 @@ macro_rules! vocabulary {
         }
 
         impl $crate::vocabulary::Vocabulary for $name {
+            const NAME: &'static str = stringify!($name);
             const ALL: &'static [Self] = &[$(Self::$member),+];
             fn code(self) -> &'static str {
                 match self { $(Self::$member => $code),+ }

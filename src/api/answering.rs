@@ -6,12 +6,13 @@ use actix_web::HttpRequest;
 
 use super::app_state::AppState;
 use super::compute::for_request;
+use super::content_language;
 use super::problem::Problem;
 use super::request_context::RequestContext;
 use super::weather::{self, FetchedWeather};
 use crate::calculation::Calculation;
 use crate::calculation::budget::WorkBudget;
-use crate::wording::{Language, Worded};
+use crate::wording::Worded;
 
 /// What is estimated to take less is computed on the thread that has read it: the way to the pool and back costs about a tenth of that.
 const MAX_MICROS_WHERE_READ: u64 = 100;
@@ -29,9 +30,10 @@ pub async fn compute_report<C: Calculation, T: Send + 'static>(
     let (state, context) = (AppState::of(request), RequestContext::of(request));
     let estimate = asked.estimated_micros();
     state.admission.charge_cost(&context, estimate)?;
+    let language = content_language::of_request(request);
     let fetched = FetchedWeather::of(&mut asked, state, weather::asker(request)).await?;
     let answer = move |is_abandoned| {
-        let report = fetched.answer(&asked, WorkBudget::until(is_abandoned))?.worded(Language::English);
+        let report = fetched.answer(&asked, WorkBudget::until(is_abandoned))?.worded(language);
         Ok(make(&asked, report))
     };
     if estimate < MAX_MICROS_WHERE_READ {

@@ -15,7 +15,7 @@ use super::request_context::RequestContext;
 use super::strict::{StrictDeserializer, StrictRules};
 use super::structure::{CollectedFaults, collect_faults};
 use crate::calculation::Calculation;
-use crate::calculation::report::{Diagnostics, FieldError};
+use crate::calculation::report::{Diagnostics, FieldError, Statement};
 
 /// The most memory that is reserved before a body arrives, bytes.
 const MAX_RESERVED: usize = 64 * 1024;
@@ -43,9 +43,8 @@ pub async fn read(request: &HttpRequest, payload: &mut web::Payload, limit: usiz
 /// The body is read before its media type is checked: an answer with unread bytes behind it would close the connection.
 async fn read_all(request: &HttpRequest, payload: &mut web::Payload, limit: usize) -> Result<ReadBody, Problem> {
     let too_large = || {
-        Problem::new(ProblemCode::BodyTooLarge).detail(format!(
-            "The body is larger than {limit} bytes, the most that this path takes. Send less, or several requests."
-        ))
+        let detail = Statement::new("problems-body-larger").count("limit", limit as u64);
+        Problem::new(ProblemCode::BodyTooLarge).detail(detail)
     };
     let announced = request
         .headers()
@@ -63,7 +62,8 @@ async fn read_all(request: &HttpRequest, payload: &mut web::Payload, limit: usiz
     let mut body = Vec::with_capacity(announced.unwrap_or(1024).min(MAX_RESERVED));
     while let Some(chunk) = payload.next().await {
         let chunk = chunk.map_err(|error| {
-            Problem::new(ProblemCode::MalformedJson).detail(format!("The body broke off: {error}."))
+            let detail = Statement::new("problems-body-broke-off").text("reason", error.to_string());
+            Problem::new(ProblemCode::MalformedJson).detail(detail)
         })?;
         if body.len() + chunk.len() > limit {
             return Err(too_large());
@@ -76,22 +76,15 @@ async fn read_all(request: &HttpRequest, payload: &mut web::Payload, limit: usiz
     Ok(ReadBody { bytes: body, _arrived: arrived })
 }
 
-fn too_many_arriving(exhausted: Exhausted) -> &'static str {
-    match exhausted {
-        Exhausted::Whole => {
-            "The bodies that are arriving are as large as the instance takes. Repeat the request after the seconds in Retry-After."
-        }
-        Exhausted::Share => {
-            "Your bodies that are arriving are as large as the instance takes of one caller. Send fewer at once, each in one go."
-        }
-    }
+fn too_many_arriving(exhausted: Exhausted) -> Statement {
+    Statement::new("problems-arriving").code("whose", exhausted.code())
 }
 
 fn check_media_type(request: &HttpRequest) -> Result<(), Problem> {
     // A proxy may read another of several lines than this service does.
     for (name, title) in [(header::CONTENT_TYPE, "Content-Type"), (header::CONTENT_ENCODING, "Content-Encoding")] {
         if request.headers().get_all(name).count() > 1 {
-            let detail = format!("The header {title} stands more than once. Send one.");
+            let detail = Statement::new("problems-header-twice").text("header", title);
             return Err(Problem::new(ProblemCode::UnsupportedMediaType).detail(detail));
         }
     }
@@ -150,27 +143,27 @@ fn try_decode<T: DeserializeOwned>(body: &[u8], limits: JsonLimits) -> Option<T>
 /// Reads a body that could not be decoded: with stand-ins for what is wrong, and the faults of its structure.
 fn find_faults<T: DeserializeOwned>(body: &[u8], limits: JsonLimits) -> Result<(Option<T>, CollectedFaults), Problem> {
     if body.iter().all(u8::is_ascii_whitespace) {
-        return Err(Problem::new(ProblemCode::MalformedJson).detail("The body is empty. Send one JSON object."));
+        return Err(malformed(Statement::new("problems-body-empty")));
     }
     // A syntax error anywhere counts before a wrong field.
     let depth = match serde_json::from_slice::<NestingDepth>(body) {
         Ok(NestingDepth(depth)) => depth,
         Err(error) => {
-            return Err(Problem::new(ProblemCode::MalformedJson)
-                .detail(format!("The body is not one JSON text: {error}. Send one JSON object.")));
+            return Err(malformed(Statement::new("problems-body-not-json").text("reason", error.to_string())));
         }
     };
     // No request type is deep, so only a body that could not be decoded can be too deep.
     if depth > limits.depth {
-        return Err(Problem::new(ProblemCode::MalformedJson).detail(format!(
-            "The body nests more than {} objects and arrays. No request needs as many; send one JSON object.",
-            limits.depth
-        )));
+        return Err(malformed(Statement::new("problems-body-too-deep").count("depth", limits.depth as u64)));
     }
     let text = std::str::from_utf8(body).map_err(|_| Problem::new(ProblemCode::MalformedJson))?;
     let (request, faults) = collect_faults(text, limits);
     // The first pass failed, so the second finds why.
     if faults.count == 0 { Err(Problem::new(ProblemCode::InternalError)) } else { Ok((request, faults)) }
+}
+
+fn malformed(detail: Statement) -> Problem {
+    Problem::new(ProblemCode::MalformedJson).detail(detail)
 }
 
 /// Adds what the calculation finds wrong with what could be decoded. That a calculation was given faults keeps it from computing.

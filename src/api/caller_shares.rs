@@ -28,6 +28,16 @@ pub enum Exhausted {
     Whole,
 }
 
+impl Exhausted {
+    /// Whose amount it is: `caller` or `all`.
+    pub fn code(self) -> &'static str {
+        match self {
+            Self::Share => "caller",
+            Self::Whole => "all",
+        }
+    }
+}
+
 /// What a caller has taken; given back when it is dropped.
 pub struct TakenShare {
     shares: Arc<CallerShares>,

@@ -5,7 +5,7 @@ use actix_web::HttpRequest;
 use actix_web::http::header::{self, HeaderName};
 
 use super::request_id::RequestId;
-use crate::calculation::report::MAX_NAME_CHARS;
+use crate::calculation::report::{MAX_NAME_CHARS, Statement};
 use crate::settings::Settings;
 
 /// What a page of another site may send: what the service reads, and what tracing and client libraries add by themselves.
@@ -37,15 +37,12 @@ pub fn cors(settings: &Settings) -> Cors {
 }
 
 /// What of a preflight is not taken from pages of other sites, by name.
-pub fn refused_preflight(request: &HttpRequest) -> String {
+pub fn refused_preflight(request: &HttpRequest) -> Statement {
     let asked =
         |name: HeaderName| request.headers().get(name).and_then(|value| value.to_str().ok()).unwrap_or_default();
     let method = asked(header::ACCESS_CONTROL_REQUEST_METHOD);
     if !PAGE_METHODS.contains(&method) {
-        return format!(
-            "Pages of other sites call with {}; the method that was asked for is not taken.",
-            PAGE_METHODS.join(", ")
-        );
+        return Statement::new("problems-page-method").text("methods", PAGE_METHODS.join(", "));
     }
     let headers =
         asked(header::ACCESS_CONTROL_REQUEST_HEADERS).split(',').map(str::trim).filter(|name| !name.is_empty());
@@ -54,12 +51,9 @@ pub fn refused_preflight(request: &HttpRequest) -> String {
         .map(|name| name.chars().take(MAX_NAME_CHARS).collect::<String>())
         .collect();
     if refused.is_empty() {
-        "The origin of the page is not among those that may call. The operator of the service sets them.".to_owned()
+        Statement::new("problems-page-origin")
     } else {
-        format!(
-            "Not taken from pages of other sites: {}. Leave it out; {} are taken.",
-            refused.join(", "),
-            PAGE_HEADERS.join(", ")
-        )
+        let statement = Statement::new("problems-page-headers").text("refused", refused.join(", "));
+        statement.text("taken", PAGE_HEADERS.join(", "))
     }
 }

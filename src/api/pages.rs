@@ -1,18 +1,18 @@
 //! The pages for people: what problem types point to, the guide for integrators, and the changes of the contract.
 
-use std::sync::OnceLock;
-
 use actix_web::{HttpRequest, HttpResponse};
 use maud::{Markup, PreEscaped, html};
 use tokio::sync::OnceCell;
 
 use super::compute::for_request;
+use super::content_language::{self, PerLanguage};
 use super::markdown;
 use super::problem::{Problem, ProblemCode};
 use super::respond::{OWN_STYLE, cached_page};
 use super::response_body::CachedDocument;
-use crate::calculation::report::FieldErrorCode;
+use crate::calculation::report::{FieldErrorCode, Statement};
 use crate::vocabulary::Vocabulary;
+use crate::wording::{Language, MemberIn, say};
 
 const STYLE: &str = "body{font:1rem/1.5 system-ui,sans-serif;max-width:42rem;margin:2rem auto;padding:0 1rem;color:#1c2733;\
     background:#fff}code{background:#eef1f4;padding:.1em .3em;border-radius:.2em}dt{margin-top:.8rem;font-weight:600}\
@@ -28,14 +28,17 @@ const HTML: &str = "text/html; charset=utf-8";
 /// # Errors
 /// 404 for a kind that does not exist.
 pub fn problem(request: &HttpRequest) -> Result<HttpResponse, Problem> {
-    static PAGES: OnceLock<Vec<CachedDocument>> = OnceLock::new();
+    static PAGES: PerLanguage<Vec<CachedDocument>> = PerLanguage::new();
+    let language = content_language::of_request(request);
     let slug = request.match_info().query("slug");
-    let index = ProblemCode::ALL.iter().position(|code| code.slug() == slug).ok_or_else(|| {
-        Problem::new(ProblemCode::NotFound)
-            .detail("There is no such kind of problem; /v1/reference/problems lists them.")
-    })?;
-    let render = |code: &ProblemCode| CachedDocument::new(problem_page(*code).into_string(), HTML);
-    let pages = PAGES.get_or_init(|| ProblemCode::ALL.iter().map(render).collect());
+    let index = ProblemCode::ALL
+        .iter()
+        .position(|code| code.slug() == slug)
+        .ok_or_else(|| Problem::new(ProblemCode::NotFound).detail(Statement::new("problems-no-such-kind")))?;
+    let render = |code: &ProblemCode| {
+        CachedDocument::new(problem_page(*code, language).into_string(), HTML).in_language(language)
+    };
+    let pages = PAGES.get_or_init(language, || ProblemCode::ALL.iter().map(render).collect());
     Ok(cached_page(&pages[index], OWN_STYLE, request))
 }
 
@@ -69,26 +72,27 @@ async fn of_markdown(
 ) -> Result<HttpResponse, Problem> {
     let render = move |_| {
         let content = PreEscaped(markdown::to_html(text, address_of));
-        CachedDocument::new(page_of(title, "wide", &content).into_string(), HTML).packed()
+        CachedDocument::new(page_of(title, "wide", Language::English, &content).into_string(), HTML).packed()
     };
     let page = page.get_or_try_init(|| for_request::run(&request, render)).await?;
     Ok(cached_page(page, OWN_STYLE, &request))
 }
 
-fn problem_page(code: ProblemCode) -> Markup {
+fn problem_page(code: ProblemCode, language: Language) -> Markup {
+    let status = Statement::new("problems-page-status").text("status", code.status().as_str().to_owned());
     let content = html! {
-        h1 { (code.label()) }
-        p { "Status " (code.status().as_u16()) ", code " code { (code.code()) } "." }
-        p { (code.description()) }
-        @if code == ProblemCode::ValidationFailed { (field_errors()) }
+        h1 { (code.label_in(language)) }
+        p { (say(&status, language)) " " code { (code.code()) } }
+        p { (code.description_in(language)) }
+        @if code == ProblemCode::ValidationFailed { (field_errors(language)) }
     };
-    page_of(code.label(), "narrow", &content)
+    page_of(code.label_in(language), "narrow", language, &content)
 }
 
-fn page_of(title: &str, class: &str, content: &Markup) -> Markup {
+fn page_of(title: &str, class: &str, language: Language, content: &Markup) -> Markup {
     html! {
         (PreEscaped("<!doctype html>"))
-        html lang="en" {
+        html lang=(language.tag()) {
             head {
                 meta charset="utf-8";
                 meta name="viewport" content="width=device-width";
@@ -101,13 +105,13 @@ fn page_of(title: &str, class: &str, content: &Markup) -> Markup {
 }
 
 /// What can be wrong with one field.
-fn field_errors() -> Markup {
+fn field_errors(language: Language) -> Markup {
     html! {
-        h2 { "Codes of single fields" }
+        h2 { (say(&Statement::new("problems-page-fields"), language)) }
         dl {
             @for error in FieldErrorCode::ALL {
                 dt id=(error.code()) { code { (error.code()) } }
-                dd { (error.description()) }
+                dd { (error.description_in(language)) }
             }
         }
     }

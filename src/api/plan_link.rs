@@ -10,6 +10,7 @@ use serde_json::{Map, Value, json};
 
 use super::answering::compute_report;
 use super::app_state::AppState;
+use super::content_language;
 use super::json_limits::JsonLimits;
 use super::problem::{MAX_ERRORS, Problem};
 use super::response_body::CachedDocument;
@@ -36,7 +37,7 @@ vocabulary! {
 }
 
 /// The parameters of the query, each with the place that it has in the request as a body, and what it says.
-pub const PARAMETERS: [(&str, &str, &str); 6] = [
+pub const PARAMETERS: [(&str, &str, &str); 7] = [
     (
         "width",
         "#/opening/width",
@@ -47,6 +48,7 @@ pub const PARAMETERS: [(&str, &str, &str); 6] = [
     ("surface", "#/surface", "What the loops lie in. Default `existing_asphalt`."),
     ("theme", "#/theme", "The colours on a screen. Default `auto`."),
     ("units", "#/units", "The system of the drawing. Default `auto`."),
+    (content_language::PARAMETER, "#/lang", content_language::PARAMETER_DESCRIPTION),
 ];
 
 /// The name of the operation in generated clients.

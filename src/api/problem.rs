@@ -6,9 +6,9 @@ use actix_web::http::StatusCode;
 use serde::Serialize;
 use utoipa::ToSchema;
 
-use crate::calculation::report::{FieldError, FieldErrorCode, FieldPath, InvalidRequest, Statement};
+use crate::calculation::report::{FieldError, FieldErrorCode, FieldPath, InvalidRequest, Message, Statement};
 use crate::vocabulary::{Vocabulary, vocabulary};
-use crate::wording::{Language, Worded};
+use crate::wording::{self, Language, Worded};
 
 /// The most errors that an answer lists: a body of faults must not be answered with ten times as much.
 pub const MAX_ERRORS: usize = 100;
@@ -81,7 +81,7 @@ pub struct Problem {
     /// The kind.
     pub code: ProblemCode,
     /// What happened this time.
-    pub detail: String,
+    pub detail: Message,
     /// The fields that cannot be used, at most the first hundred.
     pub errors: Vec<FieldError>,
     /// How many cannot be used.
@@ -111,8 +111,8 @@ pub struct ProblemBody {
     #[schema(pattern = "^[a-z_]+$")]
     pub code: &'static str,
     /// What happened this time, and what to do.
-    #[schema(min_length = 1)]
-    pub detail: String,
+    #[schema(value_type = String, min_length = 1)]
+    pub detail: Message,
     /// The id of this request, as in the header `x-request-id`.
     #[schema(pattern = "^[A-Za-z0-9._-]+$", max_length = 64)]
     pub request_id: String,
@@ -130,7 +130,7 @@ impl Problem {
         let retry_after = (code.status() == StatusCode::SERVICE_UNAVAILABLE).then_some(1);
         Self {
             code,
-            detail: code.description().to_owned(),
+            detail: Message::description_of(code),
             errors: Vec::new(),
             error_count: 0,
             allow: None,
@@ -141,7 +141,7 @@ impl Problem {
 
     /// The same problem with another detail.
     #[must_use]
-    pub fn detail(mut self, detail: impl Into<String>) -> Self {
+    pub fn detail(mut self, detail: Statement) -> Self {
         self.detail = detail.into();
         self
     }
@@ -155,7 +155,8 @@ impl Problem {
 
     /// A 405 for a path that has these methods.
     pub fn method_not_allowed(allow: &'static str) -> Self {
-        let problem = Self::new(ProblemCode::MethodNotAllowed).detail(format!("This path takes {allow}."));
+        let problem =
+            Self::new(ProblemCode::MethodNotAllowed).detail(Statement::new("problems-methods").text("methods", allow));
         Self { allow: Some(allow), ..problem }
     }
 
@@ -165,7 +166,7 @@ impl Problem {
     }
 
     /// A 401 for a key that was sent, and why it is not taken.
-    pub fn key_refused(detail: impl Into<String>) -> Self {
+    pub fn key_refused(detail: Statement) -> Self {
         let challenge = Some("Bearer realm=\"loopwright\", error=\"invalid_token\"");
         Self { challenge, ..Self::new(ProblemCode::Unauthorized).detail(detail) }
     }
@@ -178,13 +179,13 @@ impl Problem {
 
     /// The same, of so many faults that only the first were kept.
     pub fn first_invalid_fields(mut errors: Vec<FieldError>, error_count: usize) -> Self {
-        let detail = match error_count {
-            1 => "One field cannot be used; errors says what to send instead.".to_owned(),
-            2..=MAX_ERRORS => format!("{error_count} fields cannot be used; errors says what to send instead."),
-            _ => format!(
-                "{error_count} fields cannot be used; errors lists the first {MAX_ERRORS}, and says what to send instead."
-            ),
+        let listed = match error_count {
+            1 => "one",
+            2..=MAX_ERRORS => "all",
+            _ => "first",
         };
+        let detail = Statement::new("problems-fields").code("listed", listed);
+        let detail = detail.count("fields", error_count as u64).count("most", MAX_ERRORS as u64);
         errors.truncate(MAX_ERRORS);
         Self { errors, error_count, ..Self::new(ProblemCode::ValidationFailed).detail(detail) }
     }
@@ -201,15 +202,15 @@ impl Problem {
     }
 
     /// The problem as it is sent, by an instance with this public address.
-    pub fn into_body(self, public_url: &str, request_id: String) -> ProblemBody {
+    pub fn into_body(self, public_url: &str, request_id: String, language: Language) -> ProblemBody {
         ProblemBody {
             r#type: format!("{public_url}/problems/{}", self.code.slug()),
-            title: self.code.label(),
+            title: wording::label(self.code, language),
             status: self.code.status().as_u16(),
             code: self.code.code(),
-            detail: self.detail,
+            detail: self.detail.worded(language),
             request_id,
-            errors: self.errors.worded(Language::English),
+            errors: self.errors.worded(language),
             error_count: self.error_count,
         }
     }

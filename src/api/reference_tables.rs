@@ -1,13 +1,12 @@
 //! Reference tables: what a form needs for its menus. Each has its own path, schema and operation.
 
-use std::sync::LazyLock;
-
 use serde::Serialize;
 use uom::si::area::square_meter;
 use uom::si::f64::Length;
 use uom::si::length::{foot, meter};
 use utoipa::ToSchema;
 
+use super::content_language::PerLanguage;
 use super::problem::ProblemCode;
 use super::response_body::CachedDocument;
 use crate::calculation::input::Shape;
@@ -33,6 +32,7 @@ use crate::practice::vehicles::VehicleClass;
 use crate::practice::wires::WireGauge;
 use crate::quantity::output::{DetailLength, PlanLength, round};
 use crate::vocabulary::Vocabulary;
+use crate::wording::{Language, MemberIn};
 
 /// A table: its path, its operation, its rows.
 pub trait Table: Serialize + ToSchema + Sized + 'static {
@@ -43,9 +43,9 @@ pub trait Table: Serialize + ToSchema + Sized + 'static {
     /// What it lists, in a phrase.
     const SUMMARY: &'static str;
     /// The table.
-    fn table() -> Self;
-    /// The answer, rendered once.
-    fn document() -> &'static CachedDocument;
+    fn table(language: Language) -> Self;
+    /// The answer, rendered once for each language.
+    fn document(language: Language) -> &'static CachedDocument;
 }
 
 /// Something to do for each table: add a route, describe an operation.
@@ -90,22 +90,23 @@ macro_rules! tables {
                 const OPERATION_ID: &'static str = $operation;
                 const SUMMARY: &'static str = $summary;
 
-                fn table() -> Self {
+                fn table(language: Language) -> Self {
                     let rows = $members.into_iter().map(|$member| $row {
                         code: $member.code(),
-                        label: $member.label(),
-                        description: $member.description(),
+                        label: $member.label_in(language),
+                        description: $member.description_in(language),
                         source_ids: $member.sources().iter().map(|source| source.code()).collect(),
                         $($($column: $value,)+)?
                     });
                     Self { rows: rows.collect() }
                 }
 
-                fn document() -> &'static CachedDocument {
-                    static DOCUMENT: LazyLock<CachedDocument> = LazyLock::new(|| {
-                        CachedDocument::new(serde_json::to_vec(&$table::table()).unwrap_or_default(), "application/json")
-                    });
-                    &DOCUMENT
+                fn document(language: Language) -> &'static CachedDocument {
+                    static DOCUMENTS: PerLanguage<CachedDocument> = PerLanguage::new();
+                    DOCUMENTS.get_or_init(language, || {
+                        let text = serde_json::to_vec(&$table::table(language)).unwrap_or_default();
+                        CachedDocument::new(text, "application/json").in_language(language)
+                    })
                 }
             }
         )+
@@ -273,17 +274,17 @@ impl AnyProblem {
         }
     }
 
-    fn label(self) -> &'static str {
+    fn label_in(self, language: Language) -> &'static str {
         match self {
-            Self::Answer(code) => code.label(),
-            Self::Field(code) => code.label(),
+            Self::Answer(code) => code.label_in(language),
+            Self::Field(code) => code.label_in(language),
         }
     }
 
-    fn description(self) -> &'static str {
+    fn description_in(self, language: Language) -> &'static str {
         match self {
-            Self::Answer(code) => code.description(),
-            Self::Field(code) => code.description(),
+            Self::Answer(code) => code.description_in(language),
+            Self::Field(code) => code.description_in(language),
         }
     }
 

@@ -8,6 +8,7 @@ use actix_web::{HttpMessage, HttpRequest};
 
 use super::admission::{Caller, RateAllowance};
 use super::request_id::RequestId;
+use crate::wording::Language;
 
 /// What middleware and handlers share about a request. None of them leaves the request's thread.
 pub struct RequestContext {
@@ -17,6 +18,8 @@ pub struct RequestContext {
     pub caller: OnceCell<Caller>,
     /// When its body was read to the end.
     pub body_read_at: Cell<Option<Instant>>,
+    /// The language of its answer, once it was asked for.
+    pub language: OnceCell<Language>,
     /// What its caller may ask now, where there is a rate.
     pub allowance: Cell<Option<RateAllowance>>,
     computed: Cell<Duration>,
@@ -30,6 +33,7 @@ impl RequestContext {
             id,
             caller: OnceCell::new(),
             body_read_at: Cell::default(),
+            language: OnceCell::new(),
             allowance: Cell::default(),
             computed: Cell::default(),
         });

@@ -14,9 +14,10 @@ use serde::Serialize;
 use super::app_state::AppState;
 use super::connection;
 use super::content_coding::{CodedText, Coding};
+use super::content_language::{self, VARY_BY_CODING_AND_LANGUAGE};
 use super::problem::{MEDIA_TYPE, Problem, ProblemBody, ProblemCode};
 use super::request_context::RequestContext;
-use super::response_body::{CachedDocument, VARY_BY_CODING};
+use super::response_body::CachedDocument;
 use super::wake_count::WakeCount;
 use crate::drawing;
 use crate::vocabulary::Vocabulary;
@@ -62,24 +63,30 @@ pub fn json_text(report: &impl Serialize, capacity: usize) -> Result<Vec<u8>, Pr
 }
 
 /// The answer that contains a report.
-pub fn json(report: CodedText) -> HttpResponse {
-    json_body(report.coding, report.bytes)
+pub fn json(report: CodedText, request: &HttpRequest) -> HttpResponse {
+    json_body(report.coding, report.bytes, request)
 }
 
 /// The answer whose body, in this coding, is a report.
-pub fn json_body<B: MessageBody + 'static>(coding: Coding, body: B) -> HttpResponse {
-    computed(coding).content_type("application/json").body(body)
+pub fn json_body<B: MessageBody + 'static>(coding: Coding, body: B, request: &HttpRequest) -> HttpResponse {
+    computed(coding, request).content_type("application/json").body(body)
 }
 
 /// The answer that is a drawing or a page.
-pub fn document(media_type: String, document: CodedText) -> HttpResponse {
-    computed(document.coding).insert_header(content_policy(OWN_STYLE)).content_type(media_type).body(document.bytes)
+pub fn document(media_type: String, document: CodedText, request: &HttpRequest) -> HttpResponse {
+    computed(document.coding, request)
+        .insert_header(content_policy(OWN_STYLE))
+        .content_type(media_type)
+        .body(document.bytes)
 }
 
 /// An answer that was computed for its caller, and is kept by none.
-fn computed(coding: Coding) -> HttpResponseBuilder {
+fn computed(coding: Coding, request: &HttpRequest) -> HttpResponseBuilder {
     let mut response = HttpResponse::Ok();
-    response.insert_header((header::CACHE_CONTROL, "no-store")).insert_header(VARY_BY_CODING);
+    response
+        .insert_header((header::CACHE_CONTROL, "no-store"))
+        .insert_header(VARY_BY_CODING_AND_LANGUAGE)
+        .insert_header(content_language::content_language(content_language::of_request(request)));
     if let Some(coding) = coding.header() {
         response.insert_header((header::CONTENT_ENCODING, coding));
     }
@@ -131,13 +138,17 @@ pub fn for_a_year(response: &mut HttpResponse) {
 /// A problem in the form in which it is sent.
 pub fn problem_body(problem: Problem, request: &HttpRequest) -> ProblemBody {
     let public_url = &AppState::of(request).settings.public_url;
-    problem.into_body(public_url, RequestContext::of(request).id.to_string())
+    let language = content_language::of_request(request);
+    problem.into_body(public_url, RequestContext::of(request).id.to_string(), language)
 }
 
 /// The answer that is a problem; counts it.
 pub fn problem_response(problem: Problem, request: &HttpRequest) -> HttpResponse {
     let mut response = HttpResponse::build(problem.code.status());
-    response.insert_header((header::CACHE_CONTROL, HeaderValue::from_static("no-store")));
+    response
+        .insert_header((header::CACHE_CONTROL, HeaderValue::from_static("no-store")))
+        .insert_header((header::VARY, "accept-language"))
+        .insert_header(content_language::content_language(content_language::of_request(request)));
     if let Some(allow) = problem.allow {
         response.insert_header((header::ALLOW, allow));
     }

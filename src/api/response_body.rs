@@ -12,16 +12,20 @@ use actix_web::web::Bytes;
 use actix_web::{HttpRequest, HttpResponse};
 
 use super::content_coding::{Coding, LEAST_CODED};
+use super::content_language::{VARY_BY_CODING_AND_LANGUAGE, content_language};
 use super::sliced_body::shared;
+use crate::wording::Language;
 
 /// Says that an answer depends on the codings that its caller takes.
-pub const VARY_BY_CODING: (HeaderName, &str) = (header::VARY, "accept-encoding");
+const VARY_BY_CODING: (HeaderName, &str) = (header::VARY, "accept-encoding");
 
 /// A body that does not change while the instance runs, with a strong entity tag for each coding in which it is sent.
 pub struct CachedDocument {
     body: Bytes,
     media_type: &'static str,
     hash: String,
+    /// The language, of a document that there is in several.
+    language: Option<Language>,
     gzip: OnceLock<Bytes>,
     brotli: OnceLock<Bytes>,
 }
@@ -33,7 +37,14 @@ impl CachedDocument {
         let mut hasher = DefaultHasher::new();
         body.hash(&mut hasher);
         let hash = format!("{:016x}", hasher.finish());
-        Self { body, media_type, hash, gzip: OnceLock::new(), brotli: OnceLock::new() }
+        Self { body, media_type, hash, language: None, gzip: OnceLock::new(), brotli: OnceLock::new() }
+    }
+
+    /// The same document, as the one in this language among several.
+    #[must_use]
+    pub fn in_language(self, language: Language) -> Self {
+        let hash = format!("{}-{}", self.hash, language.tag());
+        Self { hash, language: Some(language), ..self }
     }
 
     /// The same document, coded in every way now: on the thread that made it, and not on the one that first sends it.
@@ -88,11 +99,12 @@ impl CachedDocument {
         let mut response = if is_known { HttpResponse::NotModified() } else { HttpResponse::Ok() };
         response
             .insert_header((header::ETAG, current.to_string()))
-            .insert_header(VARY_BY_CODING)
+            .insert_header(if self.language.is_some() { VARY_BY_CODING_AND_LANGUAGE } else { VARY_BY_CODING })
             .insert_header(cache_control);
         if is_known {
             return response.finish();
         }
+        response.insert_header(content_language(self.language.unwrap_or(Language::English)));
         if let Some(coding) = coding.header() {
             response.insert_header((header::CONTENT_ENCODING, coding));
         }

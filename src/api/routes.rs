@@ -9,7 +9,7 @@ use super::content_coding::{CodedText, Coding};
 use super::problem::{Problem, ProblemCode};
 use super::reference_tables::{self, Table, TableVisitor};
 use super::respond::{self, handle};
-use super::{batch, body, documentation, drain, health, pages, plan_link};
+use super::{batch, body, content_language, documentation, drain, health, messages, pages, plan_link};
 use crate::calculation::installation_plan::InstallationPlanRequest;
 use crate::calculation::loop_sizing::LoopSizingRequest;
 use crate::calculation::summary::Summarized;
@@ -33,6 +33,7 @@ pub fn configure(app: &mut web::ServiceConfig) {
     routes.post(job_sheet::PATH.to_owned(), web::post().to(print_job_sheet));
     routes.post(bill_csv::PATH.to_owned(), web::post().to(export_bill));
     reference_tables::visit_all(&mut routes);
+    get_async(app, messages::PATH, messages::list);
     get_async(app, "/openapi.json", documentation::openapi);
     get_async(app, "/openapi-compact.json", documentation::compact_openapi);
     get(app, "/docs", documentation::redirect_to_docs);
@@ -113,7 +114,7 @@ impl drawing::DrawingVisitor for RouteVisitor<'_> {
 impl TableVisitor for RouteVisitor<'_> {
     fn visit<T: Table>(&mut self) {
         get(self.0, &format!("/v1/reference/{}", T::NAME), |request| {
-            Ok(respond::cached_document(T::document(), request))
+            Ok(respond::cached_document(T::document(content_language::of_request(request)), request))
         });
     }
 }
@@ -125,7 +126,7 @@ async fn answer<C: Calculation>(request: HttpRequest, mut payload: web::Payload)
             asked.illustrate(&mut report, &SvgIllustrator);
             respond::json_text(&report, C::REPORT_CAPACITY).map(|text| CodedText::new(text, coding))
         };
-        Ok(respond::json(compute_from_report(&request, &mut payload, write).await??))
+        Ok(respond::json(compute_from_report(&request, &mut payload, write).await??, &request))
     })
     .await;
     drain::close_if_unread(&request, response, payload)
@@ -137,7 +138,7 @@ async fn sum_up<C: Calculation<Report: Summarized>>(request: HttpRequest, mut pa
         let write = move |_: &C, report: C::Report| {
             respond::json_text(report.summary(), SUMMARY_CAPACITY).map(|text| CodedText::new(text, coding))
         };
-        Ok(respond::json(compute_from_report(&request, &mut payload, write).await??))
+        Ok(respond::json(compute_from_report(&request, &mut payload, write).await??, &request))
     })
     .await;
     drain::close_if_unread(&request, response, payload)
@@ -147,7 +148,11 @@ async fn draw<D: Drawing>(request: HttpRequest, mut payload: web::Payload) -> Ht
     let response = handle(request.clone(), async {
         let coding = Coding::of_computed(&request);
         let draw = move |asked: &D::Request, report| CodedText::new(D::draw(&report, D::system(asked)), coding);
-        Ok(respond::document(drawing::MEDIA_TYPE.to_owned(), compute_from_report(&request, &mut payload, draw).await?))
+        Ok(respond::document(
+            drawing::MEDIA_TYPE.to_owned(),
+            compute_from_report(&request, &mut payload, draw).await?,
+            &request,
+        ))
     })
     .await;
     drain::close_if_unread(&request, response, payload)
@@ -160,7 +165,7 @@ async fn print_job_sheet(request: HttpRequest, mut payload: web::Payload) -> Htt
             CodedText::new(job_sheet::page(&report, asked.system()), coding)
         };
         let page = compute_from_report(&request, &mut payload, print).await?;
-        Ok(respond::document(format!("{}; charset=utf-8", job_sheet::MEDIA_TYPE), page))
+        Ok(respond::document(format!("{}; charset=utf-8", job_sheet::MEDIA_TYPE), page, &request))
     })
     .await;
     drain::close_if_unread(&request, response, payload)
@@ -171,7 +176,7 @@ async fn export_bill(request: HttpRequest, mut payload: web::Payload) -> HttpRes
         let coding = Coding::of_computed(&request);
         let export = move |_: &InstallationPlanRequest, report| CodedText::new(bill_csv::table(&report), coding);
         let bill = compute_from_report(&request, &mut payload, export).await?;
-        Ok(respond::document(format!("{}; charset=utf-8; header=present", bill_csv::MEDIA_TYPE), bill))
+        Ok(respond::document(format!("{}; charset=utf-8; header=present", bill_csv::MEDIA_TYPE), bill, &request))
     })
     .await;
     drain::close_if_unread(&request, response, payload)

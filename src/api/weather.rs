@@ -21,8 +21,7 @@ use crate::practice::sources::Source;
 
 const HINT: Statement = Statement::new("errors-send-conditions");
 
-const PAUSED: &str = "The weather service wants no questions for a while. Send weather.conditions, the weather hour by hour, \
-                      instead of weather.location; or repeat the request after the seconds in Retry-After.";
+const PAUSED: Statement = Statement::new("problems-forecast-paused");
 
 /// The outcome of fetching the weather of a request: its diagnostics, and whether the request now contains a forecast.
 pub struct FetchedWeather {
@@ -309,7 +308,8 @@ mod tests {
             let problem = problem.unwrap_err();
             assert_eq!(serde_json::to_value(problem.code).unwrap(), code);
             assert_eq!((problem.code.status(), problem.retry_after), (status, retry_after));
-            assert!(problem.detail.contains("Send weather.conditions"), "{}", problem.detail);
+            let detail = problem.detail.worded(Language::English);
+            assert!(detail.words().contains("hour by hour"), "{detail}");
             assert!(metrics.contains(&format!("outcome=\"{counted}\"}} 1\n")), "{metrics}");
         }
     }

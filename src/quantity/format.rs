@@ -21,11 +21,36 @@ pub fn format_length_input(length: si::Length, system: UnitSystem) -> String {
     }
 }
 
-/// A small length in words, in the system of the reader: `1.39 in`, `35.3 mm`.
+/// A small length in words, in the system of the reader: `1-3/8 in`, `35.3 mm`.
 pub fn format_detail_length(length: si::Length, system: UnitSystem) -> String {
     match system {
-        UnitSystem::UsCustomary => format!("{} in", round(length.get::<length::inch>(), 3)),
+        UnitSystem::UsCustomary => format!("{} in", format_tape_inches(length.get::<length::inch>())),
         UnitSystem::Metric => format!("{} mm", round(length.get::<length::millimeter>(), 1)),
+    }
+}
+
+/// From this length on, fractions of an inch are quarters; below it, sixteenths.
+const QUARTERS_FROM_INCHES: f64 = 4.0;
+
+/// From this length on, fractions are said even of what is no sixteenth; a thinner thing is measured with a calliper.
+const FRACTIONS_FROM_INCHES: f64 = 0.5;
+
+/// Inches as a tape reads them, without the sign: `3/16`, `1-1/2`, `11-3/4`; `0.13` of what is thin and no sixteenth.
+pub fn format_tape_inches(inches: f64) -> String {
+    let sixteenths = inches * 16.0;
+    if inches < FRACTIONS_FROM_INCHES && (sixteenths - sixteenths.round()).abs() > 0.01 {
+        return round(inches, 3).to_string();
+    }
+    let parts = if inches < QUARTERS_FROM_INCHES { 16 } else { 4 };
+    let all = round(inches * f64::from(parts), 0) as u32;
+    let (whole, mut part, mut of) = (all / parts, all % parts, parts);
+    while part > 0 && part % 2 == 0 {
+        (part, of) = (part / 2, of / 2);
+    }
+    match (whole, part) {
+        (whole, 0) => whole.to_string(),
+        (0, part) => format!("{part}/{of}"),
+        (whole, part) => format!("{whole}-{part}/{of}"),
     }
 }
 

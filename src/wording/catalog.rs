@@ -10,6 +10,7 @@ use rustc_hash::FxHashMap;
 
 use super::facts::FactForm;
 use super::language::Language;
+use super::members::MemberWords;
 
 /// The messages of a language, by id.
 type Patterns = HashMap<&'static str, &'static Pattern<&'static str>>;
@@ -20,6 +21,8 @@ pub struct Catalog {
     pub bundle: FluentBundle<&'static FluentResource>,
     /// Every sentence of every answer is looked up here, and the ids are ours: a hash that nobody can attack would only cost.
     sentences: FxHashMap<&'static str, Sentence>,
+    /// The words of members, by the name of their list and their code.
+    members: FxHashMap<(&'static str, &'static str), MemberWords>,
 }
 
 /// One sentence.
@@ -58,6 +61,16 @@ impl Catalog {
         self.sentences.get(id)
     }
 
+    /// The sentence of an id, with the id for as long as the process runs.
+    pub fn entry(&self, id: &str) -> Option<(&'static str, &Sentence)> {
+        self.sentences.get_key_value(id).map(|(id, sentence)| (*id, sentence))
+    }
+
+    /// The words of a member of a closed list.
+    pub fn member(&self, list: &'static str, code: &'static str) -> Option<MemberWords> {
+        self.members.get(&(list, code)).copied()
+    }
+
     /// Reads the files of a language. What is wrong with one is left out; tests find that.
     fn read(language: Language) -> Self {
         let mut bundle = FluentBundle::new_concurrent(vec![language.tag().parse().unwrap_or_default()]);
@@ -65,12 +78,7 @@ impl Catalog {
         bundle.set_use_isolating(false);
         let mut patterns = Patterns::new();
         for text in language.resources() {
-            let resource = FluentResource::try_new((*text).to_owned()).unwrap_or_else(|(resource, errors)| {
-                debug_assert!(false, "{}: {errors:?}", language.tag());
-                resource
-            });
-            // The sentences point into it.
-            let resource: &'static FluentResource = Box::leak(Box::new(resource));
+            let resource = read_resource(text, language);
             patterns.extend(resource.entries().filter_map(|entry| match entry {
                 Entry::Message(message) => Some((message.id.name, message.value.as_ref()?)),
                 _ => None,
@@ -79,7 +87,33 @@ impl Catalog {
             debug_assert!(added.is_ok(), "{}: {added:?}", language.tag());
         }
         let sentences = patterns.iter().map(|(id, pattern)| (*id, Sentence::of(pattern, &patterns))).collect();
-        Self { bundle, sentences }
+        let members = language.members().iter().flat_map(|text| read_resource(text, language).entries());
+        Self { bundle, sentences, members: members.filter_map(read_member).collect() }
+    }
+}
+
+/// Reads a file, for as long as the process runs: sentences point into it.
+fn read_resource(text: &str, language: Language) -> &'static FluentResource {
+    let resource = FluentResource::try_new(text.to_owned()).unwrap_or_else(|(resource, errors)| {
+        debug_assert!(false, "{}: {errors:?}", language.tag());
+        resource
+    });
+    Box::leak(Box::new(resource))
+}
+
+/// A member of a closed list: `List-code`, with its description as an attribute.
+fn read_member(entry: &'static Entry<&'static str>) -> Option<((&'static str, &'static str), MemberWords)> {
+    let Entry::Message(message) = entry else { return None };
+    let description = message.attributes.iter().find(|attribute| attribute.id.name == "description")?;
+    let words = MemberWords { label: plain(message.value.as_ref()?)?, description: plain(&description.value)? };
+    Some((message.id.name.split_once('-')?, words))
+}
+
+/// A text without anything to fill in.
+fn plain(pattern: &Pattern<&'static str>) -> Option<&'static str> {
+    match pattern.elements.as_slice() {
+        [PatternElement::TextElement { value }] => Some(value),
+        _ => None,
     }
 }
 

@@ -1,5 +1,4 @@
-//! Facts as they stand in a sentence. What another language writes in another way (the decimal mark, the sign of percent) changes
-//! here.
+//! Facts as they stand in a sentence.
 
 use std::borrow::Cow;
 
@@ -7,6 +6,8 @@ use fluent_bundle::FluentValue;
 use uom::si::volume::{fluid_ounce, milliliter};
 
 use super::language::Language;
+use super::members::{description_of, label_of};
+use super::numbers::{self, decimal, with_unit};
 use crate::calculation::report::{Decimals, FactValue, ListJoin, MemberFact};
 use crate::quantity::UnitSystem;
 use crate::quantity::format::{
@@ -45,12 +46,11 @@ impl FactForm {
 /// A fact in one of its forms; `None` where it has no such form, and for phrases, which are sentences of their own. A count stays a
 /// number, for plurals depend on it.
 pub fn argument(fact: &FactValue, form: FactForm, language: Language) -> Option<FluentValue<'_>> {
-    let _ = language;
     let of_member = |member: &MemberFact| match form {
-        FactForm::Words => Some(member.label.to_lowercase().into()),
+        FactForm::Words => Some(in_a_sentence(member, language).into()),
         FactForm::Code => Some(member.code.into()),
-        FactForm::Label => Some(member.label.into()),
-        FactForm::Description => Some(member.description.into()),
+        FactForm::Label => Some(label_of(member, language).into()),
+        FactForm::Description => Some(description_of(member, language).into()),
         FactForm::Number => None,
     };
     match fact {
@@ -58,35 +58,42 @@ pub fn argument(fact: &FactValue, form: FactForm, language: Language) -> Option<
         FactValue::Code(code) => (form == FactForm::Words).then(|| (*code).into()),
         FactValue::Text(text) => (form == FactForm::Words).then(|| text.as_ref().into()),
         FactValue::Members(members) => match form {
-            FactForm::Words => Some(join(members.iter().map(|member| member.label.to_lowercase())).into()),
+            FactForm::Words => Some(join(members.iter().map(|member| in_a_sentence(member, language))).into()),
             FactForm::Code => Some(join(members.iter().map(|member| member.code.to_owned())).into()),
-            FactForm::Label => Some(join(members.iter().map(|member| member.label.to_owned())).into()),
+            FactForm::Label => Some(join(members.iter().map(|member| label_of(member, language).to_owned())).into()),
             FactForm::Number | FactForm::Description => None,
         },
         FactValue::Phrases(..) => None,
         FactValue::Count(count) => (form == FactForm::Words).then(|| (*count).into()),
-        quantity => {
-            let words = quantity_words(quantity);
-            match form {
-                FactForm::Words => Some(words.into()),
+        quantity => match form {
+            FactForm::Words => Some(quantity_words(quantity, language).into()),
+            FactForm::Number => {
+                let words = quantity_words(quantity, Language::English);
                 // A number has no space in English.
-                FactForm::Number => {
-                    Some(words.split_once(' ').map_or(words.as_str(), |(number, _)| number).to_owned().into())
-                }
-                FactForm::Code | FactForm::Label | FactForm::Description => None,
+                let number = words.split_once(' ').map_or(words.as_str(), |(number, _)| number);
+                Some(decimal(number, language).into_owned().into())
             }
-        }
+            FactForm::Code | FactForm::Label | FactForm::Description => None,
+        },
     }
+}
+
+/// The name of a member within a sentence.
+fn in_a_sentence(member: &MemberFact, language: Language) -> String {
+    label_of(member, language).to_lowercase()
 }
 
 /// Phrases in a row.
 pub fn join_phrases(phrases: &[Cow<'static, str>], join: ListJoin, language: Language) -> String {
-    let _ = language;
-    phrases.join(match join {
-        ListJoin::Comma => ", ",
-        ListJoin::Semicolon => "; ",
-        ListJoin::And => " and ",
-        ListJoin::Or => " or ",
+    phrases.join(match (join, language) {
+        (ListJoin::Comma, _) => ", ",
+        (ListJoin::Semicolon, _) => "; ",
+        (ListJoin::And, Language::English) => " and ",
+        (ListJoin::And, Language::Spanish) => " y ",
+        (ListJoin::And, Language::French) => " et ",
+        (ListJoin::Or, Language::English) => " or ",
+        (ListJoin::Or, Language::Spanish) => " o ",
+        (ListJoin::Or, Language::French) => " ou ",
     })
 }
 
@@ -94,19 +101,19 @@ fn join(items: impl Iterator<Item = String>) -> String {
     items.collect::<Vec<_>>().join(", ")
 }
 
-fn quantity_words(quantity: &FactValue) -> String {
-    match quantity {
-        FactValue::Number { value, decimals, unit } => number_words(*value, *decimals, *unit),
+fn quantity_words(quantity: &FactValue, language: Language) -> String {
+    let words = match quantity {
+        FactValue::Number { value, decimals, unit } => return number_words(*value, *decimals, *unit, language),
         FactValue::Length(value, system) => format_length(*value, *system),
         FactValue::DetailLength(value, system) => format_detail_length(*value, *system),
         FactValue::Temperature(value, system) => format_temperature(*value, *system),
         FactValue::TemperatureDifference(value, system) => format_temperature_difference(*value, *system),
         FactValue::Duration(value) => format_duration(*value),
         FactValue::Volume(value, UnitSystem::UsCustomary) => {
-            number_words(value.get::<fluid_ounce>(), Decimals::AtMost(1), Some("fl oz"))
+            return number_words(value.get::<fluid_ounce>(), Decimals::AtMost(1), Some("fl oz"), language);
         }
         FactValue::Volume(value, UnitSystem::Metric) => {
-            number_words(value.get::<milliliter>(), Decimals::AtMost(0), Some("ml"))
+            return number_words(value.get::<milliliter>(), Decimals::AtMost(0), Some("ml"), language);
         }
         FactValue::Phrases(..)
         | FactValue::Count(_)
@@ -114,27 +121,19 @@ fn quantity_words(quantity: &FactValue) -> String {
         | FactValue::Member(_)
         | FactValue::Members(_)
         | FactValue::Text(_) => String::new(),
-    }
+    };
+    numbers::quantity(words, language)
 }
 
-fn number_words(value: f64, decimals: Decimals, unit: Option<&str>) -> String {
+fn number_words(value: f64, decimals: Decimals, unit: Option<&str>, language: Language) -> String {
     let number = match decimals {
         Decimals::Fixed(decimals) => format!("{value:.decimals$}"),
         Decimals::AtMost(decimals) => round(value, decimals).to_string(),
         Decimals::All => value.to_string(),
     };
-    unit.map_or_else(|| number.clone(), |unit| format!("{number} {}", unit_words(unit)))
-}
-
-/// The sign of a unit that `figures` name in plain letters.
-fn unit_words(unit: &str) -> &str {
     match unit {
-        "percent" => "%",
-        "uH" => "µH",
-        "celsius" => "°C",
-        "fahrenheit" => "°F",
-        "inch" => "in",
-        other => other,
+        Some(unit) => with_unit(&number, unit, language),
+        None => decimal(&number, language).into_owned(),
     }
 }
 
@@ -183,7 +182,7 @@ mod tests {
     #[test]
     fn a_quantity_has_its_unit_and_can_do_without() {
         let said = [
-            "2.00", "2", "0.125", "97.3 µH", "12 %", "3.9 m", "12.8 ft", "1.39 in", "25.7 °F", "5.4 °F", "3.5 h",
+            "2.00", "2", "0.125", "97.3 µH", "12 %", "3.9 m", "12.8 ft", "1-3/8 in", "25.7 °F", "5.4 °F", "3.5 h",
             "29 fl oz", "858 ml",
         ];
         assert_eq!(words(&quantities(), FactForm::Words), said.map(|text| Some(text.to_owned())));

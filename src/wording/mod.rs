@@ -1,9 +1,13 @@
 //! The words of reports: a calculation says what, as a [`Statement`], and this module says how, in a language.
 //!
-//! - `en/*.ftl`: the sentences, a file for each question or theme, in the syntax of Project Fluent
+//! - `en/*.ftl`, `es/*.ftl`, `fr/*.ftl`: the sentences, a file for each question or theme, in the syntax of Project Fluent
+//! - `es/members/*.ftl`, `fr/members/*.ftl`: the labels and descriptions of closed lists, which stand in the code in English
 //! - `language`: the languages, each with its files
 //! - `catalog`: the sentences of a language, read once
 //! - `facts`: numbers, quantities and members of closed lists as they stand in a sentence
+//! - `members`: the words of closed lists
+//! - `messages`: the sentences as they are published
+//! - `numbers`: the decimal mark and the signs of units
 //! - `say`: the sentence of a statement
 //!
 //! A sentence is looked up by the id of the statement, and each fact is a variable of its name. Some facts have further forms:
@@ -26,14 +30,22 @@
 mod catalog;
 mod facts;
 mod language;
+mod members;
+mod messages;
+mod numbers;
 mod say;
 
 pub use language::Language;
+pub use members::{MemberIn, description, label};
+pub use messages::{MessagesTable, messages};
+pub use numbers::{decimal, unit_sign};
 pub use say::say;
+
+use std::borrow::Cow;
 
 use catalog::Catalog;
 
-use crate::calculation::report::HasMessages;
+use crate::calculation::report::{HasMessages, Meaning};
 
 /// The step that makes a report readable.
 pub trait Worded: Sized {
@@ -46,7 +58,13 @@ impl<T: HasMessages> Worded for T {
     fn worded(mut self, language: Language) -> Self {
         self.each_message(&mut |message| {
             if !message.has_words() {
-                message.set_words(say(message.statement(), language));
+                let words = match message.meaning() {
+                    Meaning::Sentence(statement) => say(statement, language),
+                    Meaning::Value(statement) => say(statement, Language::English),
+                    Meaning::Label(member) => Cow::Borrowed(members::label_of(member, language)),
+                    Meaning::Description(member) => Cow::Borrowed(members::description_of(member, language)),
+                };
+                message.set_words(words);
             }
         });
         self

@@ -15,9 +15,8 @@ const HEAD: &str =
     "content-type: application/json\r\norigin: https://shop.tern-island.example\r\nx-request-id: job-17\r\n";
 const SIZING: &str = "/v1/loop-sizing";
 
-/// An instance that lists the shop's pages, with further settings; a connection to it, and the address of its counters.
+/// An instance that lists the shop's pages, with further settings: a connection to it, and the address of its counters.
 struct Setting {
-    address: SocketAddr,
     metrics: SocketAddr,
     socket: Socket,
 }
@@ -26,7 +25,7 @@ impl Setting {
     fn new(variables: &[(&str, &str)]) -> Self {
         let usual = [("LOOPWRIGHT_CORS_ORIGINS", SHOP), ("LOOPWRIGHT_METRICS_LISTEN", "127.0.0.1:0")];
         let (address, metrics) = start_both(&[&usual, variables].concat());
-        Self { address, metrics: metrics.unwrap(), socket: Socket::open(address) }
+        Self { metrics: metrics.unwrap(), socket: Socket::open(address) }
     }
 
     fn ask(&mut self, path: &str, headers: &str, body: impl AsRef<[u8]>) -> Reply {

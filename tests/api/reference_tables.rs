@@ -10,7 +10,8 @@ use super::requests::{all, loop_characteristics, with};
 /// The tables of the description, by name.
 fn tables() -> BTreeMap<String, Vec<Value>> {
     let paths = description()["paths"].as_object().unwrap().keys();
-    let names = paths.filter_map(|path| path.strip_prefix("/v1/reference/"));
+    // The sentences of reports are not the members of a list.
+    let names = paths.filter_map(|path| path.strip_prefix("/v1/reference/")).filter(|name| *name != "messages");
     names.map(|name| (name.to_owned(), rows(name))).collect()
 }
 

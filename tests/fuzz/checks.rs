@@ -75,7 +75,7 @@ fn answer<C: Calculation>(body: &[u8]) -> (u16, String) {
 
 /// A problem as JSON, without what the service adds.
 fn refused(problem: &Problem) -> String {
-    assert!(!problem.detail.is_empty());
+    assert!(!problem.detail.clone().worded(Language::English).words().is_empty());
     serde_json::json!({ "errors": problem.errors.clone().worded(Language::English) }).to_string()
 }
 

@@ -2,7 +2,7 @@
 
 use loopwright::calculation::Calculation;
 use loopwright::calculation::fault_finding::{FaultFindingReport, FaultFindingRequest, FaultSuspect, ReadingCompared};
-use loopwright::calculation::report::{FactValue, Message};
+use loopwright::calculation::report::{FactValue, Meaning, Message};
 use loopwright::practice::faults::LoopFault;
 use loopwright::vocabulary::Vocabulary;
 use loopwright::wording::{Language, Worded};
@@ -147,11 +147,10 @@ fn a_thousand_draws_of_each_fault_are_found_where_they_can_be() {
 /// What a suspect would show of each reading, and whether that is said to speak for it and against it.
 fn said_of_readings(suspect: &FaultSuspect) -> impl Iterator<Item = (&ReadingCompared, bool, bool)> {
     suspect.comparison.iter().map(|compared| {
-        let is_of = |message: &Message| match message.statement().fact("reading") {
-            Some(FactValue::Phrases(phrases, _)) => {
-                phrases[0].fact("meter") == Some(&FactValue::Code(compared.reading))
-            }
-            _ => false,
+        let is_of = |message: &Message| {
+            let Meaning::Sentence(statement) = message.meaning() else { return false };
+            let Some(FactValue::Phrases(phrases, _)) = statement.fact("reading") else { return false };
+            phrases[0].fact("meter") == Some(&FactValue::Code(compared.reading))
         };
         (compared, suspect.evidence_for.iter().any(is_of), suspect.evidence_against.iter().any(is_of))
     })

@@ -16,6 +16,7 @@ use subtle::ConstantTimeEq;
 use super::rate::ClientLimiter;
 use crate::api::problem::Problem;
 use crate::api::request_id::is_plain_name;
+use crate::calculation::report::Statement;
 use crate::settings::Rate;
 
 /// The largest file of keys, bytes: some ten thousand clients.
@@ -118,14 +119,8 @@ impl KeyFile {
     pub fn refusal(&self, headers: &HeaderMap) -> Problem {
         let Some(key) = bearer_key(headers) else { return Problem::key_needed() };
         match self.owner(key).and_then(|client| client.not_after) {
-            Some(end) => Problem::key_refused(format!(
-                "The key has expired at {end}. Ask the operator of the service for another, and send it as: \
-                 Authorization: Bearer KEY."
-            )),
-            None => Problem::key_refused(
-                "The key is not one that the service knows. Send the key that its operator gave you as: \
-                 Authorization: Bearer KEY.",
-            ),
+            Some(end) => Problem::key_refused(Statement::new("problems-key-expired").text("end", end.to_string())),
+            None => Problem::key_refused(Statement::new("problems-key-unknown")),
         }
     }
 

@@ -15,7 +15,7 @@ use keys::KeyFile;
 pub use rate::RateAllowance;
 use rate::{AddressLimiter, RateExceeded};
 
-use super::caller_shares::{CallerShares, Exhausted, TakenShare};
+use super::caller_shares::{CallerShares, TakenShare};
 use super::problem::{Problem, ProblemCode};
 use super::request_context::RequestContext;
 use crate::calculation::report::Statement;
@@ -123,11 +123,7 @@ impl AdmissionControl {
         if line + headers <= self.limits.header {
             return Ok(());
         }
-        let detail = format!(
-            "The request line and its headers are larger than {} bytes. Send fewer or shorter headers; what is to be \
-             computed belongs in the body.",
-            self.limits.header
-        );
+        let detail = Statement::new("problems-head-larger").count("limit", self.limits.header as u64);
         Err(Problem::new(ProblemCode::HeadTooLarge).detail(detail))
     }
 
@@ -199,11 +195,7 @@ impl AdmissionControl {
     /// 503 when as many batches as allowed are in work, of all callers or of this one.
     pub fn acquire_batch_permit(&self, context: &RequestContext) -> Result<TakenShare, Problem> {
         self.batches.take(context.caller_id(), 1).map_err(|exhausted| {
-            let whose = match exhausted {
-                Exhausted::Whole => "The instance has as many batches in work as it takes.",
-                Exhausted::Share => "You have as many batches in work as one caller may.",
-            };
-            let detail = format!("{whose} Repeat the request after the seconds in Retry-After.");
+            let detail = Statement::new("problems-batches").code("whose", exhausted.code());
             Problem::new(ProblemCode::Overloaded).detail(detail)
         })
     }

@@ -29,6 +29,8 @@ pub(super) struct BatchJob {
     pub defaults: Option<Arc<InstallationPlanRequest>>,
     /// Whether the bills of the items are kept for one of all.
     pub keeps_bills: bool,
+    /// The language of the answer.
+    pub language: Language,
     /// How the answer is coded.
     pub coding: Coding,
     pub caller: u64,
@@ -70,14 +72,11 @@ impl BatchJob {
 
     /// The result of an item that is not begun.
     pub fn refuse(&self, item: PlanBatchItem, reason: NotBegun) -> ItemAnswer {
-        let detail = match reason {
-            NotBegun::OutOfTime => {
-                "The batch ran out of time before this item was begun. Send it again, in a smaller batch."
-            }
-            NotBegun::AnswerTooLarge => {
-                "The answer to the batch was as large as it may be before this item was begun. Send it again, in another batch."
-            }
+        let reason = match reason {
+            NotBegun::OutOfTime => "out_of_time",
+            NotBegun::AnswerTooLarge => "answer_too_large",
         };
+        let detail = Statement::new("problems-item-not-begun").code("reason", reason);
         self.write(item.id, Err(Problem::new(ProblemCode::Unavailable).detail(detail)))
     }
 
@@ -102,7 +101,7 @@ impl BatchJob {
             id,
             status: problem.code.status().as_u16(),
             report: None,
-            problem: Some(problem.into_body(&self.state.settings.public_url, self.request_id.clone())),
+            problem: Some(problem.into_body(&self.state.settings.public_url, self.request_id.clone(), self.language)),
         };
         let bill_of = |report: &InstallationPlanReport| Some(report.materials.as_ref()?.bill.clone());
         let bill = self.keeps_bills.then(|| (id.clone(), answer.as_ref().ok().and_then(bill_of)));
@@ -134,7 +133,7 @@ fn answer_item(
     let mut diagnostics = Diagnostics::within(WorkBudget::until(is_abandoned));
     let taken = job.complete(&mut asked, &mut diagnostics);
     let report = asked.answer_with(diagnostics).map_err(|refused| relocate(index, &taken, refused.into()))?;
-    let mut report = report.worded(Language::English);
+    let mut report = report.worded(job.language);
     asked.illustrate(&mut report, &SvgIllustrator);
     Ok(report)
 }

@@ -18,7 +18,7 @@ use super::json_limits::JsonLimits;
 use super::problem::Problem;
 use super::request_context::RequestContext;
 use super::respond::{self, handle};
-use super::{body, drain, weather};
+use super::{body, content_language, drain, weather};
 use crate::calculation::Calculation;
 use crate::calculation::input::Weather;
 use crate::calculation::installation_plan::{InstallationPlanRequest, PlanDefaults};
@@ -51,12 +51,13 @@ pub async fn answer(request: HttpRequest, mut payload: web::Payload) -> HttpResp
             weather,
             defaults: defaults.map(Arc::new),
             keeps_bills: batch.pool.unwrap_or(false),
+            language: content_language::of_request(&request),
             coding: Coding::of_computed(&request),
             caller: context.caller_id(),
             request_id: context.id.to_string(),
             state: state.clone(),
         };
-        let mut response = respond::json_body(job.coding, BatchBody::new(batch.items, job, permit));
+        let mut response = respond::json_body(job.coding, BatchBody::new(batch.items, job, permit), &request);
         if request.version() < Version::HTTP_11 {
             // Its end is that of the connection: HTTP/1.0 knows no chunks.
             response.head_mut().no_chunking(true);

@@ -19,7 +19,7 @@ use crate::api::caller_shares::TakenShare;
 use crate::api::content_coding::{CodedPart, PartStream};
 use crate::api::respond;
 use crate::calculation::material_estimate::{JobBill, PooledBill};
-use crate::wording::{Language, Worded};
+use crate::wording::Worded;
 
 /// The parts of the answer, in order.
 enum NextPart {
@@ -99,7 +99,7 @@ impl BatchBody {
     /// The text of one bill for all items; `None` where it was not asked for.
     fn pooled_bill(&mut self) -> Option<String> {
         let left_out = std::mem::take(&mut self.without_bill);
-        let bill = self.job.keeps_bills.then(|| PooledBill::of(&self.bills, left_out).worded(Language::English))?;
+        let bill = self.job.keeps_bills.then(|| PooledBill::of(&self.bills, left_out).worded(self.job.language))?;
         let text = respond::json_text(&bill, 16 * 1024).ok()?;
         String::from_utf8(text).ok()
     }

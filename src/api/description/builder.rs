@@ -9,7 +9,7 @@ use utoipa::openapi::request_body::RequestBodyBuilder;
 use utoipa::openapi::response::ResponseBuilder;
 use utoipa::openapi::{Ref, RefOr, Required, Schema};
 
-use super::responses::{add_limit_headers, add_request_id, problem};
+use super::responses::{add_content_language, add_limit_headers, add_request_id, problem};
 use crate::api::problem::{ProblemBody, ProblemCode};
 
 /// The default of `LOOPWRIGHT_BODY_LIMIT`, KiB.
@@ -112,6 +112,9 @@ fn add_admission_responses(path: &str, mut operation: Operation) -> Operation {
     for (status, response) in &mut operation.responses.responses {
         if let RefOr::T(response) = response {
             add_request_id(response);
+            if path.starts_with("/v1/") && status != "304" {
+                add_content_language(response);
+            }
             if !path.starts_with("/health/") {
                 add_limit_headers(status, response);
             }

@@ -27,7 +27,8 @@ const INTRODUCTION: &str = "The calculations of a vehicle-loop specialist, for t
     opening needs, and what they will measure. Quantities go in as text with their unit (`\"24 ft\"`, `\"3/16 in\"`, `\"7.2 m\"`) and \
     come out as numbers in both systems. Every answer is a pure function of its request and the release in `basis.engine`, but \
     for a `weather.location`, which is answered with the forecast of the moment; any request may be repeated. Requests are closed: an unknown field is refused by name. Answers are open: they may gain \
-    fields, and their codes may gain values. A vehicle loop never protects a person. The guide for \
+    fields, and their codes may gain values. A vehicle loop never protects a person. What people read comes in English, Spanish or French: \
+    `accept-language` chooses, and `?lang=es` wins over it on every path; codes and numbers are the same in all. The guide for \
     integrators is at `/docs/guide`, the changes at `/changes`.";
 
 /// Builds the description of the service as callers at `public_url` see it. Computes the answers of all examples.
@@ -36,6 +37,7 @@ pub fn build(public_url: &str) -> Value {
     operations::add_calculations(&mut builder);
     operations::add_drawings(&mut builder);
     operations::add_tables(&mut builder);
+    operations::add_messages(&mut builder);
     service::add_service_paths(&mut builder);
     let info = InfoBuilder::new()
         .title("Loopwright")

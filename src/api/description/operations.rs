@@ -5,13 +5,15 @@ use utoipa::openapi::content::ContentBuilder;
 use utoipa::openapi::example::{Example as OpenApiExample, ExampleBuilder};
 use utoipa::openapi::path::{HttpMethod, OperationBuilder, ParameterBuilder, ParameterIn, ParameterStyle};
 use utoipa::openapi::response::ResponseBuilder;
-use utoipa::openapi::schema::ArrayBuilder;
+use utoipa::openapi::schema::{ArrayBuilder, ObjectBuilder, Type};
 use utoipa::openapi::{RefOr, Required, Schema};
 use utoipa::{PartialSchema, ToSchema};
 
 use super::builder::{DescriptionBuilder, JsonBody};
 use super::responses::{problem, text, with_entity_tag};
 use crate::api::batch::{self, PlanBatchReport, PlanBatchRequest};
+use crate::api::content_language;
+use crate::api::messages;
 use crate::api::plan_link::{self, DrawingUnits};
 use crate::api::problem::ProblemCode;
 use crate::api::reference_tables::{self, Table, TableVisitor};
@@ -25,7 +27,7 @@ use crate::drawing::{self, Drawing, SvgIllustrator, bill_csv, job_sheet};
 use crate::practice::roles::Role;
 use crate::practice::site::{Barrier, Surface};
 use crate::vocabulary::Vocabulary;
-use crate::wording::{Language, Worded};
+use crate::wording::{Language, MessagesTable, Worded};
 
 /// Adds a path for each calculation, and that of batches.
 pub fn add_calculations(builder: &mut DescriptionBuilder) {
@@ -65,6 +67,7 @@ fn add_plan_link(builder: &mut DescriptionBuilder) {
             "surface" => builder.schema::<Surface>().into(),
             // No body has them, so no table lists them.
             "theme" => DrawingTheme::schema(),
+            content_language::PARAMETER => language_tag(),
             _ => DrawingUnits::schema(),
         }
     };
@@ -141,7 +144,7 @@ impl TableVisitor for DescriptionBuilder {
             "application/json",
             ContentBuilder::new()
                 .schema(Some(self.schema::<T>()))
-                .example(serde_json::to_value(T::table()).ok())
+                .example(serde_json::to_value(T::table(Language::English)).ok())
                 .build(),
         );
         let operation = OperationBuilder::new()
@@ -155,8 +158,39 @@ impl TableVisitor for DescriptionBuilder {
             .response("404", problem(&[ProblemCode::NotFound]))
             .response("500", problem(&[ProblemCode::InternalError]));
         let path = format!("/v1/reference/{}", T::NAME);
-        self.add(&path, HttpMethod::Get, with_entity_tag(operation, answer));
+        self.add(&path, HttpMethod::Get, with_language(with_entity_tag(operation, answer)));
     }
+}
+
+/// Adds the sentences that reports are made of.
+pub fn add_messages(builder: &mut DescriptionBuilder) {
+    let content = ContentBuilder::new().schema(Some(builder.schema::<MessagesTable>()));
+    let answer = ResponseBuilder::new().description("The sentences.").content("application/json", content.build());
+    let operation = OperationBuilder::new()
+        .operation_id(Some("list_messages"))
+        .tag("reference")
+        .summary(Some("Sentences that reports are made of"))
+        .description(Some(
+            "Every sentence of every answer in a language, with the facts that it holds: the `params` of findings and of faults. For \
+             programs that have their own words.",
+        ))
+        .response("500", problem(&[ProblemCode::InternalError]));
+    builder.add(messages::PATH, HttpMethod::Get, with_language(with_entity_tag(operation, answer)));
+}
+
+/// Adds the parameter that chooses the language of what a link leads to.
+fn with_language(operation: OperationBuilder) -> OperationBuilder {
+    let parameter = ParameterBuilder::new()
+        .name(content_language::PARAMETER)
+        .parameter_in(ParameterIn::Query)
+        .required(Required::False)
+        .description(Some(content_language::PARAMETER_DESCRIPTION))
+        .schema(Some(language_tag()));
+    operation.parameter(parameter)
+}
+
+fn language_tag() -> RefOr<Schema> {
+    ObjectBuilder::new().schema_type(Type::String).examples(["es"]).into()
 }
 
 /// Adds the path of the summary of a calculation.

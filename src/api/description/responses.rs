@@ -93,6 +93,12 @@ pub fn add_request_id(response: &mut Response) {
     response.headers.insert(RequestId::HEADER.to_owned(), id.into());
 }
 
+/// Adds the header that names the language of an answer.
+pub fn add_content_language(response: &mut Response) {
+    let language = header(Type::String, "The language of what a person reads in the answer: `en`, `es` or `fr`.");
+    response.headers.insert("content-language".to_owned(), language.into());
+}
+
 /// Adds the headers that tell a caller how much it may ask and when to ask again.
 pub fn add_limit_headers(status: &str, response: &mut Response) {
     let rate = [

@@ -14,7 +14,7 @@ use super::report::{
 };
 use super::request::{CureGuidanceRequest, ResolvedCureGuidance};
 use super::weather_series::WeatherHour;
-use crate::calculation::report::ReportParts;
+use crate::calculation::report::{Message, ReportParts};
 use crate::practice::Sourced;
 use crate::practice::sealing::{CureHandling, CureMilestone, cold_handling, hot_handling, slab_memory};
 use crate::quantity::output::round;
@@ -77,7 +77,7 @@ pub fn advice(job: &ResolvedCureGuidance, chosen: &Assessment) -> Vec<CureAdvice
         .filter(|advice| advice.fits(job.candidate.kind, is_dry, is_cold, is_hot))
         .map(|advice| CureAdvice {
             code: advice.code(),
-            message: advice.description(),
+            message: Message::description_of(*advice),
             source_ids: advice.sources().to_vec(),
         })
         .collect()

@@ -72,9 +72,10 @@ pub struct CureGuidanceReport {
 }
 
 has_messages! {
-    CureGuidanceReport: reasons, windows, windows_once_dry, alternatives, findings, assumed;
+    CureGuidanceReport: reasons, windows, windows_once_dry, alternatives, handling, findings, assumed, cautions, basis;
     CureWindow: ends_because;
     CureReason: message;
+    CureAdvice: message;
     CureAlternative: reasons;
 }
 
@@ -247,7 +248,8 @@ pub struct CureAdvice {
     /// What it is about, for a program.
     pub code: &'static str,
     /// What to do.
-    pub message: &'static str,
+    #[schema(value_type = String)]
+    pub message: Message,
     /// Where it comes from.
     #[schema(value_type = Vec<String>)]
     pub source_ids: Vec<Source>,

@@ -44,7 +44,7 @@ pub struct DetectorCompatibilityReport {
 }
 
 has_messages! {
-    DetectorCompatibilityReport: checks, neighbours, settings, remedies, findings, assumed;
+    DetectorCompatibilityReport: checks, neighbours, settings, remedies, findings, assumed, cautions, basis;
     Check: message;
     Neighbours: actions, message;
     NeighbourAction: message;

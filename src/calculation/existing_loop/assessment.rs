@@ -12,7 +12,7 @@ use crate::calculation::budget::WorkBudget;
 use crate::calculation::fault_finding::{MeterKind, MeterReading};
 use crate::calculation::layout::{ChannelLoop, DetectorChannel, Lane, LoopRow, MeasuredLoop};
 use crate::calculation::loop_sizing::VehicleSighting;
-use crate::calculation::report::{Decimals, ListJoin, Statement};
+use crate::calculation::report::{Decimals, ListJoin, Message, Statement};
 use crate::calculation::vehicle_response::LoopField;
 use crate::practice::detectors::{THIN_TIMES_THRESHOLD, Wiring};
 use crate::practice::existing_loops::{
@@ -21,7 +21,6 @@ use crate::practice::existing_loops::{
 use crate::practice::fault_tests::FaultTest;
 use crate::practice::meter_readings::{InsulationState, LEAK_BELOW_MEGOHM, ReadingPlace};
 use crate::practice::roles::Role;
-use crate::vocabulary::Vocabulary;
 
 /// What stands against keeping the loop, in words, what it makes of the verdict, and the test that would settle it.
 struct Objection {
@@ -290,8 +289,8 @@ fn settling_test(
     };
     Some(SettlingTest {
         test,
-        label: test.label(),
-        how: test.description(),
+        label: Message::label_of(test),
+        how: Message::description_of(test),
         minutes: test.minutes(),
         disturbs: test.disturbs(),
         reason: Statement::new("existing-settles")

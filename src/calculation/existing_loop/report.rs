@@ -58,8 +58,8 @@ pub struct ExistingLoopReport {
 }
 
 has_messages! {
-    ExistingLoopReport: reasons, settling_test, findings, assumed;
-    SettlingTest: reason;
+    ExistingLoopReport: reasons, settling_test, findings, assumed, cautions, basis;
+    SettlingTest: label, how, reason;
 }
 
 /// A turn count that the loop may have.
@@ -108,9 +108,11 @@ pub struct SettlingTest {
     #[schema(value_type = String)]
     pub test: FaultTest,
     /// Its short name.
-    pub label: &'static str,
+    #[schema(value_type = String)]
+    pub label: Message,
     /// How it is done.
-    pub how: &'static str,
+    #[schema(value_type = String)]
+    pub how: Message,
     /// How long it takes, minutes: common practice.
     pub minutes: u32,
     /// What it disturbs: a `code` of `reference/disturbances`.

@@ -45,11 +45,12 @@ pub struct FaultFindingReport {
 }
 
 has_messages! {
-    FaultFindingReport: suspects, next_test, plan_of_tests, findings, assumed;
-    FaultSuspect: variant, evidence_for, evidence_against;
-    NextTest: reason, outcomes;
+    FaultFindingReport: suspects, next_test, plan_of_tests, open_tests, findings, assumed, cautions, basis;
+    FaultSuspect: label, variant, evidence_for, evidence_against;
+    NextTest: label, how, reason, outcomes;
     TestOutcome: outcome, meaning;
-    PlannedTest: likely_outcome;
+    PlannedTest: label, likely_outcome;
+    OpenTest: label;
 }
 
 /// One fault, and what speaks for and against it.
@@ -59,7 +60,8 @@ pub struct FaultSuspect {
     #[schema(value_type = String)]
     pub fault: LoopFault,
     /// Its short name.
-    pub label: &'static str,
+    #[schema(value_type = String)]
+    pub label: Message,
     /// How likely it is the cause, 0 to 1, 3 decimals.
     pub likelihood: f64,
     /// The form of the fault that fits best; absent where it has one form only.
@@ -115,9 +117,11 @@ pub struct NextTest {
     #[schema(value_type = String)]
     pub test: FaultTest,
     /// Its short name.
-    pub label: &'static str,
+    #[schema(value_type = String)]
+    pub label: Message,
     /// How it is done.
-    pub how: &'static str,
+    #[schema(value_type = String)]
+    pub how: Message,
     /// How long it takes from here, minutes: common practice. Less where the splice stands open already.
     pub minutes: u32,
     /// What it disturbs: a `code` of `reference/disturbances`.
@@ -161,7 +165,8 @@ pub struct PlannedTest {
     #[schema(value_type = String)]
     pub test: FaultTest,
     /// Its short name.
-    pub label: &'static str,
+    #[schema(value_type = String)]
+    pub label: Message,
     /// How long it takes from where the tests before it have come, minutes.
     pub minutes: u32,
     /// The minutes of all tests up to and with this one.
@@ -186,7 +191,8 @@ pub struct OpenTest {
     #[schema(value_type = String)]
     pub test: FaultTest,
     /// Its short name.
-    pub label: &'static str,
+    #[schema(value_type = String)]
+    pub label: Message,
     /// How long it takes from here, minutes.
     pub minutes: u32,
     /// What it disturbs: a `code` of `reference/disturbances`.

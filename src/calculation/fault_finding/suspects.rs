@@ -7,7 +7,6 @@ use super::report::{FaultSuspect, ReadingCompared};
 use crate::calculation::report::{Message, Statement};
 use crate::practice::faults::LoopFault;
 use crate::quantity::output::round;
-use crate::vocabulary::Vocabulary;
 
 /// Evidence is mentioned when it shifts the odds of a fault by this factor at the least. A choice made here.
 const MIN_ODDS_FACTOR: f64 = 1.5;
@@ -71,7 +70,7 @@ fn suspect(
     }
     FaultSuspect {
         fault,
-        label: fault.label(),
+        label: Message::label_of(fault),
         likelihood: round(likelihood, 3),
         variant: best.and_then(|(_, hypothesis)| hypothesis.form.variant.clone()).map(Into::into),
         evidence_for: sentences.in_favour,

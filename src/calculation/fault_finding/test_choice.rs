@@ -5,7 +5,7 @@ use super::predicted_readings::FaultHypothesis;
 use super::report::{NextTest, OpenTest, PlannedTest, TestOutcome};
 use super::test_outcomes::{OutcomeOdds, OutcomeTable};
 use super::test_progress::TestProgress;
-use crate::calculation::report::{ListJoin, Statement};
+use crate::calculation::report::{ListJoin, Message, Statement};
 use crate::practice::fault_tests::{Disturbance, FaultTest, FaultTestOutcome};
 use crate::practice::faults::{FaultLocation, LoopFault, PerFault};
 use crate::quantity::output::round;
@@ -127,7 +127,7 @@ impl<'a> TestChoice<'a> {
         let (test, bits) = best.map_or((FaultTest::DriveOver, 0.0), |best| (best.test, best.bits));
         let open = ranked.iter().map(|one| OpenTest {
             test: one.test,
-            label: one.test.label(),
+            label: Message::label_of(one.test),
             minutes: progress.minutes(one.test),
             disturbs: progress.disturbs(one.test),
             expected_information_bits: round(one.bits, 3),
@@ -169,8 +169,8 @@ impl<'a> TestChoice<'a> {
         };
         NextTest {
             test,
-            label: test.label(),
-            how: test.description(),
+            label: Message::label_of(test),
+            how: Message::description_of(test),
             minutes,
             disturbs,
             reason: reason.count("minutes", minutes.into()).member("disturbs", disturbs).into(),
@@ -241,7 +241,7 @@ impl<'a> TestChoice<'a> {
             total += progress.minutes(test);
             plan.push(PlannedTest {
                 test,
-                label: test.label(),
+                label: Message::label_of(test),
                 minutes: progress.minutes(test),
                 minutes_so_far: total,
                 disturbs: progress.disturbs(test),

@@ -4,7 +4,7 @@ use super::report::{Commissioning, ExpectedReading, PlanTrial};
 use super::steps::step_phrases;
 use crate::calculation::layout::JobLayout;
 use crate::calculation::loop_sizing::{LoopSizingReport, SizedLoop};
-use crate::calculation::report::{Decimals, ListJoin, Statement};
+use crate::calculation::report::{Decimals, ListJoin, Message, Statement};
 use crate::physics::conductor;
 use crate::practice::detectors::RESISTANCE_LIMIT_OHM;
 use crate::practice::job_steps::Trial;
@@ -47,7 +47,7 @@ fn plan_trial(trial: Trial, report: &LoopSizingReport, layout: &JobLayout) -> Pl
         }
         Trial::CycleGate | Trial::NextLane | Trial::PowerFail | Trial::ProtectiveDevices => what,
     };
-    PlanTrial { trial, label: trial.label(), message: message.into(), cautions: trial.cautions().to_vec() }
+    PlanTrial { trial, label: Message::label_of(trial), message: message.into(), cautions: trial.cautions().to_vec() }
 }
 
 fn readings(sized: &SizedLoop, report: &LoopSizingReport) -> Vec<ExpectedReading> {

@@ -57,11 +57,11 @@ pub struct InstallationPlanReport {
 }
 
 has_messages! {
-    InstallationPlanReport: summary, sizing, detector, materials, cure, commissioning, steps, findings, assumed;
+    InstallationPlanReport: summary, sizing, detector, materials, cure, commissioning, steps, findings, assumed, cautions, basis;
     Commissioning: readings, trials;
     ExpectedReading: message;
-    PlanTrial: message;
-    PlanStep: message;
+    PlanTrial: label, message;
+    PlanStep: label, message;
 }
 
 impl Summarized for InstallationPlanReport {
@@ -142,7 +142,8 @@ pub struct PlanTrial {
     #[schema(value_type = String)]
     pub trial: Trial,
     /// A short name.
-    pub label: &'static str,
+    #[schema(value_type = String)]
+    pub label: Message,
     /// What to do, and what must happen.
     #[schema(value_type = String)]
     pub message: Message,
@@ -158,7 +159,8 @@ pub struct PlanStep {
     #[schema(value_type = String)]
     pub step: JobStep,
     /// A short name.
-    pub label: &'static str,
+    #[schema(value_type = String)]
+    pub label: Message,
     /// What to do, with the figures of this job.
     #[schema(value_type = String)]
     pub message: Message,

@@ -10,7 +10,7 @@ use crate::calculation::cure_guidance::{CureGuidanceReport, CureWindow};
 use crate::calculation::layout::{JobLayout, LaidLoop, LoopMark, describe_way};
 use crate::calculation::loop_sizing::LoopSizingReport;
 use crate::calculation::material_estimate::{MaterialEstimateReport, describe_burial};
-use crate::calculation::report::{Decimals, ListJoin, Statement};
+use crate::calculation::report::{Decimals, ListJoin, Message, Statement};
 use crate::practice::job_steps::JobStep;
 use crate::practice::materials::MaterialItem;
 use crate::practice::sealing::CureMilestone;
@@ -58,7 +58,7 @@ pub fn plan_steps(job: &StepContext<'_>) -> Vec<PlanStep> {
             let what = Statement::new("plan-step").member("step", step);
             PlanStep {
                 step,
-                label: step.label(),
+                label: Message::label_of(step),
                 message: figures(step, job).into_iter().fold(what, Statement::followed_by).into(),
                 cautions: step.cautions().to_vec(),
             }

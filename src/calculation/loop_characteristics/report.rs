@@ -89,7 +89,7 @@ with_electrical_figures! {
 }
 
 has_messages! {
-    LoopCharacteristicsReport: findings, assumed;
+    LoopCharacteristicsReport: findings, assumed, cautions, basis;
 }
 
 impl From<&ElectricalFigures> for LoopElectrical {

@@ -58,7 +58,7 @@ pub struct LoopSizingReport {
 }
 
 has_messages! {
-    LoopSizingReport: summary, loops, lead_in, findings, assumed;
+    LoopSizingReport: summary, loops, lead_in, findings, assumed, cautions, basis;
     SizedLoop: lead_in, side_by_side, alternatives, stock_choice;
 }
 

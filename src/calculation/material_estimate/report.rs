@@ -56,7 +56,7 @@ pub struct MaterialEstimateReport {
 }
 
 has_messages! {
-    MaterialEstimateReport: items, loops, slot_fit, labour, comparison, findings, assumed;
+    MaterialEstimateReport: items, loops, slot_fit, labour, comparison, findings, assumed, cautions, basis;
     MaterialLine: how;
     LoopMaterials: burial;
     SlotFit: advice;

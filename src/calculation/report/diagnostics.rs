@@ -15,7 +15,6 @@ use crate::practice::Sourced;
 use crate::practice::cautions::CautionCode;
 use crate::practice::sources::Source;
 use crate::quantity::{Dimension, ParsedQuantity, QuantityField, parse};
-use crate::vocabulary::Vocabulary;
 
 /// The release that computes: part of every report.
 pub const ENGINE: &str = env!("CARGO_PKG_VERSION");
@@ -249,13 +248,21 @@ impl Diagnostics {
             unused,
             cautions: cautions
                 .into_iter()
-                .map(|code| Caution { code, message: code.description(), source_ids: code.sources().to_vec() })
+                .map(|code| Caution {
+                    code,
+                    message: Message::description_of(code),
+                    source_ids: code.sources().to_vec(),
+                })
                 .collect(),
             basis: Basis {
                 engine: ENGINE,
                 sources: sources
                     .into_iter()
-                    .map(|id| SourceEntry { id, label: id.label(), description: id.description() })
+                    .map(|id| SourceEntry {
+                        id,
+                        label: Message::label_of(id),
+                        description: Message::description_of(id),
+                    })
                     .collect(),
             },
         }

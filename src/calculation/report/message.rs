@@ -5,19 +5,57 @@ use std::fmt;
 
 use serde::{Serialize, Serializer};
 
-use super::statement::Statement;
+use super::param::Param;
+use super::statement::{MemberFact, Statement};
+use crate::vocabulary::Vocabulary;
 
-/// A sentence of a report. A calculation makes it of a [`Statement`]; [`crate::wording`] adds the words before anybody reads it.
+/// What a person reads in a report. A calculation says what is meant; [`crate::wording`] adds the words before anybody reads it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Message {
-    statement: Statement,
+    meaning: Meaning,
     words: Option<Cow<'static, str>>,
 }
 
+/// What words stand for.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Meaning {
+    /// A sentence.
+    Sentence(Statement),
+    /// A value as a request holds it: the same in every language.
+    Value(Statement),
+    /// The short name of a member of a closed list.
+    Label(MemberFact),
+    /// What a member of a closed list means, in a sentence.
+    Description(MemberFact),
+}
+
 impl Message {
-    /// What is said.
-    pub fn statement(&self) -> &Statement {
-        &self.statement
+    /// The short name of a member of a closed list.
+    pub fn label_of(member: impl Vocabulary) -> Self {
+        Self { meaning: Meaning::Label(MemberFact::of(member)), words: None }
+    }
+
+    /// What a member of a closed list means.
+    pub fn description_of(member: impl Vocabulary) -> Self {
+        Self { meaning: Meaning::Description(MemberFact::of(member)), words: None }
+    }
+
+    /// A value as a request holds it, which reads the same in every language.
+    pub fn value(statement: Statement) -> Self {
+        Self { meaning: Meaning::Value(statement), words: None }
+    }
+
+    /// What is meant.
+    pub fn meaning(&self) -> &Meaning {
+        &self.meaning
+    }
+
+    /// The facts of its sentence, for programs that have their own words.
+    pub fn params(&self) -> Vec<Param> {
+        match &self.meaning {
+            Meaning::Sentence(statement) | Meaning::Value(statement) => Param::of(&[statement]),
+            Meaning::Label(_) | Meaning::Description(_) => Vec::new(),
+        }
     }
 
     /// Whether it can be read.
@@ -30,16 +68,19 @@ impl Message {
         self.words = Some(words);
     }
 
-    /// The words. Whoever reads them before they are said reads the id, which is a mistake of ours.
+    /// The words. Whoever reads them before they are said reads an id, which is a mistake of ours.
     pub fn words(&self) -> &str {
-        debug_assert!(self.words.is_some(), "the report with {:?} was not worded", self.statement);
-        self.words.as_deref().unwrap_or(self.statement.id())
+        debug_assert!(self.words.is_some(), "the report with {:?} was not worded", self.meaning);
+        self.words.as_deref().unwrap_or(match &self.meaning {
+            Meaning::Sentence(statement) | Meaning::Value(statement) => statement.id(),
+            Meaning::Label(member) | Meaning::Description(member) => member.code,
+        })
     }
 }
 
 impl From<Statement> for Message {
     fn from(statement: Statement) -> Self {
-        Self { statement, words: None }
+        Self { meaning: Meaning::Sentence(statement), words: None }
     }
 }
 

@@ -11,7 +11,7 @@ mod statement;
 pub use diagnostics::{Diagnostics, ReportParts};
 pub use field_path::{FieldPath, MAX_NAME_CHARS};
 pub use invalid_request::{FieldError, FieldErrorCode, InvalidRequest};
-pub use message::{HasMessages, Message};
+pub use message::{HasMessages, Meaning, Message};
 pub use param::Param;
 pub use parts::{Assumed, Basis, Caution, Figure, Finding, SourceEntry, Subject};
 pub use statement::{Decimals, Fact, FactValue, ListJoin, MemberFact, Statement};

@@ -105,7 +105,7 @@ impl Finding {
             level,
             about,
             subject: None,
-            params: Param::of(&[message.statement()]),
+            params: message.params(),
             message,
             figures: Vec::new(),
             send: Vec::new(),
@@ -147,6 +147,9 @@ impl Finding {
 has_messages! {
     Finding: message;
     Assumed: reason;
+    Caution: message;
+    Basis: sources;
+    SourceEntry: label, description;
 }
 
 /// A default that stood in for a field that was not sent.
@@ -171,7 +174,8 @@ pub struct Caution {
     #[schema(value_type = String)]
     pub code: CautionCode,
     /// The caution, for a person.
-    pub message: &'static str,
+    #[schema(value_type = String)]
+    pub message: Message,
     /// Where it comes from.
     #[schema(value_type = Vec<String>)]
     pub source_ids: Vec<Source>,
@@ -184,9 +188,11 @@ pub struct SourceEntry {
     #[schema(value_type = String)]
     pub id: Source,
     /// A short name.
-    pub label: &'static str,
+    #[schema(value_type = String)]
+    pub label: Message,
     /// The document, law or practice.
-    pub description: &'static str,
+    #[schema(value_type = String)]
+    pub description: Message,
 }
 
 /// What the figures of a report rest on.

@@ -45,9 +45,11 @@ pub enum Decimals {
     All,
 }
 
-/// A code, and the short name and the sentence that go with it.
+/// A member of a closed list: a code, and the short name and the sentence that go with it in English.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct MemberFact {
+    /// The name of the list.
+    pub list: &'static str,
     /// The value in requests and reports.
     pub code: &'static str,
     /// The name in a menu.
@@ -250,8 +252,9 @@ impl Statement {
 }
 
 impl MemberFact {
-    fn of(member: impl Vocabulary) -> Self {
-        Self { code: member.code(), label: member.label(), description: member.description() }
+    /// What is said of a member.
+    pub fn of<V: Vocabulary>(member: V) -> Self {
+        Self { list: V::NAME, code: member.code(), label: member.label(), description: member.description() }
     }
 }
 

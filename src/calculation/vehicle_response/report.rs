@@ -68,7 +68,7 @@ pub struct VehicleResponseReport {
 }
 
 has_messages! {
-    VehicleResponseReport: findings, assumed;
+    VehicleResponseReport: findings, assumed, cautions, basis;
 }
 
 impl VehicleResponseReport {

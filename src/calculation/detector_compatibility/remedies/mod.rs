@@ -9,7 +9,7 @@ mod trial;
 use super::checks::{CheckResult, CheckVerdict};
 use super::report::{Remedy, RemedyChange};
 use crate::calculation::layout::ChannelLoop;
-use crate::calculation::report::{Decimals, FactValue, ListJoin, Message, Statement};
+use crate::calculation::report::{Decimals, ListJoin, Message, Statement};
 use crate::practice::detectors::Wiring;
 use crate::quantity::output::round;
 use changes::{Change, ChangeKind, ChangeableChannel};
@@ -149,8 +149,7 @@ fn decimals_of(check: &CheckResult) -> Decimals {
 
 /// A change, loop by loop.
 fn report(change: &Change, all: &[ChannelLoop], wiring: Wiring) -> Vec<RemedyChange> {
-    let words =
-        |fact: FactValue| -> Message { Statement::new("compatibility-changed-value").with("value", fact).into() };
+    let words = |fact| Message::value(Statement::new("compatibility-changed-value").with("value", fact));
     let of = |one: Option<&ChannelLoop>| RemedyChange {
         r#loop: one.map(|one| one.label.clone()),
         change: change.kind().code(),
