@@ -13,7 +13,7 @@ use utoipa::openapi::{RefOr, Schema};
 use utoipa::{PartialSchema, ToSchema};
 use validator::Validate;
 
-use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Finding, ListJoin, Statement};
+use crate::calculation::report::{Diagnostics, FieldError, FieldErrorCode, FieldPath, Finding, ListJoin, Statement};
 use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::materials::MaterialItem;
 use crate::practice::sources::Source;
