@@ -55,7 +55,7 @@ pub enum CommaMeaning {
     /// Thousands; the text without the comma.
     Thousands(String),
     /// Thousands or decimals; the text without the comma, and with a point.
-    Either([String; 2]),
+    Either(Box<[String; 2]>),
     /// It cannot be told.
     Unclear,
 }

@@ -66,16 +66,17 @@ fn with_suggestion<F: QuantityField>(mut error: QuantityError) -> QuantityError 
     let likeliest =
         |error: &QuantityError| candidates::<F::Dimension>(&error.text, &error.fault).into_iter().find(passes);
     let (meaning, suggestion) = match &error.fault {
-        QuantityFault::Comma(CommaMeaning::Either([joined, point])) => match (passes(joined), passes(point)) {
-            (true, true) => (None, Some(joined.clone())),
-            (true, false) => (Some(CommaMeaning::Thousands(joined.clone())), Some(joined.clone())),
-            (false, true) => (Some(CommaMeaning::Decimals(point.clone())), Some(point.clone())),
-            (false, false) => (Some(CommaMeaning::Unclear), None),
-        },
-        QuantityFault::Comma(CommaMeaning::Decimals(point)) => match passes(point) {
-            true => (None, Some(point.clone())),
-            false => (Some(CommaMeaning::Unclear), None),
-        },
+        QuantityFault::Comma(CommaMeaning::Either(readings)) => {
+            let [joined, point] = &**readings;
+            match (passes(joined), passes(point)) {
+                (true, true) => (None, Some(joined.clone())),
+                (true, false) => (Some(CommaMeaning::Thousands(joined.clone())), Some(joined.clone())),
+                (false, true) => (Some(CommaMeaning::Decimals(point.clone())), Some(point.clone())),
+                (false, false) => (Some(CommaMeaning::Unclear), None),
+            }
+        }
+        QuantityFault::Comma(CommaMeaning::Decimals(point)) if passes(point) => (None, Some(point.clone())),
+        QuantityFault::Comma(CommaMeaning::Decimals(_)) => (Some(CommaMeaning::Unclear), None),
         QuantityFault::Comma(_) => {
             let suggestion = likeliest(&error);
             (suggestion.clone().map(CommaMeaning::Thousands), suggestion)

@@ -32,10 +32,9 @@ fn checked_ratio(numerator: f64, denominator: f64) -> Option<f64> {
 fn read_decimal(text: &str) -> Option<(f64, &str)> {
     let end = text.find(|c: char| !c.is_ascii_digit() && c != '.').unwrap_or(text.len());
     let number = &text[..end];
-    if text[end..].starts_with(',') && !number.contains('.') {
-        if let Some(read) = read_decimal_comma(number, &text[end + 1..]) {
-            return Some(read);
-        }
+    let after_comma = text[end..].strip_prefix(',').filter(|_| !number.contains('.'));
+    if let Some(read) = after_comma.and_then(|rest| read_decimal_comma(number, rest)) {
+        return Some(read);
     }
     // The library refuses a second point; it would accept a point at the end.
     let number = number.parse().ok().filter(|_| !number.ends_with('.'))?;

@@ -14,25 +14,29 @@ pub fn plain(text: &str) -> Cow<'_, str> {
     // A digit beside a fraction is no further digit of it: `1½` is not 11/2, and `½2` is not 1/22.
     let mut is_after_fraction = false;
     for c in text.chars() {
-        if let Some(fraction) = vulgar_fraction(c) {
-            if plain.ends_with(|last: char| last.is_ascii_digit()) {
-                plain.push(' ');
-            }
-            plain.push_str(fraction);
-            is_after_fraction = true;
-            continue;
-        }
-        if is_after_fraction && c.is_ascii_digit() {
-            plain.push(' ');
-        }
-        is_after_fraction = false;
         match c {
-            ' '..='~' => plain.push(c.to_ascii_lowercase()),
+            ' '..='~' => {
+                if is_after_fraction && c.is_ascii_digit() {
+                    plain.push(' ');
+                }
+                plain.push(c.to_ascii_lowercase());
+            }
             // In most temperatures, and no letter.
             '°' => plain.push(c),
             _ if c.is_whitespace() => plain.push(' '),
-            _ => c.to_lowercase().for_each(|c| push_plain(&mut plain, c)),
+            _ => {
+                if let Some(fraction) = vulgar_fraction(c) {
+                    if plain.ends_with(|last: char| last.is_ascii_digit()) {
+                        plain.push(' ');
+                    }
+                    plain.push_str(fraction);
+                    is_after_fraction = true;
+                    continue;
+                }
+                c.to_lowercase().for_each(|c| push_plain(&mut plain, c));
+            }
         }
+        is_after_fraction = false;
     }
     plain.into()
 }
@@ -44,7 +48,6 @@ fn push_plain(plain: &mut String, c: char) {
         '\u{2018}' | '\u{2019}' | '\u{2032}' | '\u{b4}' | '\u{2b9}' => plain.push('\''),
         '\u{201c}' | '\u{201d}' | '\u{2033}' | '\u{2ba}' => plain.push('"'),
         '\u{2044}' | '\u{2215}' => plain.push('/'),
-        '\u{b5}' | '\u{3bc}' => plain.push('u'),
         // The ordinal sign of Spanish keyboards and the ring serve as a degree sign.
         '\u{ba}' | '\u{2da}' => plain.push('°'),
         '\u{2103}' => plain.push_str("°c"),
@@ -53,7 +56,8 @@ fn push_plain(plain: &mut String, c: char) {
         'é' | 'è' | 'ê' | 'ë' => plain.push('e'),
         'í' | 'ì' | 'î' | 'ï' => plain.push('i'),
         'ó' | 'ò' | 'ô' | 'ö' => plain.push('o'),
-        'ú' | 'ù' | 'û' | 'ü' => plain.push('u'),
+        // The signs of micro, too.
+        'ú' | 'ù' | 'û' | 'ü' | '\u{b5}' | '\u{3bc}' => plain.push('u'),
         'ß' => plain.push_str("ss"),
         // The same accents as signs of their own, after their vowel.
         '\u{300}' | '\u{301}' | '\u{302}' | '\u{308}' if plain.ends_with(['a', 'e', 'i', 'o', 'u']) => {}

@@ -60,10 +60,11 @@ fn read_rarer<D: Dimension>(
     rest: &str,
 ) -> Result<(D::Si, &'static Unit<D::Si>), QuantityFault> {
     reject_bad_tail(text, plain, rest)?;
-    if let Some(unit) = read_unit::<D>(rest) {
-        return Ok((convert(unit, first)?, unit));
+    if let Some(read) = read_compound::<D>(first, rest) {
+        return Ok(read);
     }
-    read_compound::<D>(first, rest).ok_or_else(|| no_unit::<D>(rest))
+    let unit = read_unit::<D>(rest).ok_or_else(|| no_unit::<D>(rest))?;
+    Ok((convert(unit, first)?, unit))
 }
 
 fn convert<Si>(unit: &Unit<Si>, number: f64) -> Result<Si, QuantityFault> {
@@ -160,7 +161,7 @@ fn comma(text: &str, run: &str) -> QuantityFault {
                 "" => CommaMeaning::Decimals(text.replacen(',', "0.", 1)),
                 // No one writes thousands so.
                 _ if whole.starts_with('0') || whole.len() > 3 => CommaMeaning::Decimals(point),
-                _ => CommaMeaning::Either([joined, point]),
+                _ => CommaMeaning::Either(Box::new([joined, point])),
             }
         }
         _ => CommaMeaning::Unclear,

@@ -138,9 +138,12 @@ fn statements_of(error: QuantityError) -> (Statement, Statement) {
                 CommaMeaning::Thousands(joined) => {
                     Statement::new("errors-write-joined").text("without_separator", joined)
                 }
-                CommaMeaning::Either([joined, point]) => Statement::new("errors-write-joined-or-point")
-                    .text("without_separator", joined)
-                    .text("with_point", point),
+                CommaMeaning::Either(readings) => {
+                    let [joined, point] = *readings;
+                    Statement::new("errors-write-joined-or-point")
+                        .text("without_separator", joined)
+                        .text("with_point", point)
+                }
                 CommaMeaning::Unclear => like(Statement::new("errors-write-without-comma")),
             };
             (Statement::new("errors-comma").text("text", text), hint)

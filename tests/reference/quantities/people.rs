@@ -10,13 +10,15 @@ use proptest::prelude::*;
 /// Each of the texts is the same as the first, to the last digits of the sum, and in the same system.
 #[track_caller]
 fn are_one<D: Dimension>(texts: &[&str]) {
-    let read = |text: &str| parse::<D>(text).unwrap_or_else(|fault| panic!("{text}: {fault:?}"));
-    let first = read(texts[0]);
+    let read = |text: &str| match parse::<D>(text) {
+        Ok(read) => (read.si.magnitude(), read.system),
+        Err(fault) => panic!("{text}: {fault:?}"),
+    };
+    let (expected, expected_system) = read(texts[0]);
     for text in &texts[1..] {
-        let other = read(text);
-        let (is, expected) = (other.si.magnitude(), first.si.magnitude());
+        let (is, system) = read(text);
         assert!((is - expected).abs() <= 1e-12 * expected.abs(), "{text} is {is}, {} is {expected}", texts[0]);
-        assert_eq!(other.system, first.system, "{text}");
+        assert_eq!(system, expected_system, "{text}");
     }
 }
 
