@@ -27,15 +27,15 @@ vocabulary! {
         RequestTimeout "request_timeout" "Body not sent in time" "The body did not arrive within the deadline. Send it in one go; all calls are safe to repeat.";
         BodyTooLarge "body_too_large" "Body too large" "The body is larger than this path takes. Send less, or several requests.";
         UnsupportedMediaType "unsupported_media_type" "Media type not supported" "Send the body as application/json, in UTF-8 and without content encoding.";
-        ValidationFailed "validation_failed" "Some fields cannot be used" "The body is JSON, but its content cannot be computed. The list errors names every field, and what to send instead.";
+        ValidationFailed "validation_failed" "Some fields cannot be used" "The body is JSON, but its content cannot be computed. Each field at fault is named, with what to send instead.";
         RateLimited "rate_limited" "Too many requests" "The caller has sent more requests than it may. Repeat the request after the seconds in Retry-After. What takes long costs more, and an item of a batch as much as a request.";
         HeadTooLarge "head_too_large" "Request head too large" "The request line and its headers are larger than is taken. Send fewer or shorter headers; what is to be computed belongs in the body.";
         InternalError "internal_error" "Our fault" "Something failed here. Report the request id to the operator; the request may be repeated.";
         Unavailable "unavailable" "Not ready" "The instance is starting or stopping. Repeat the request after the seconds in Retry-After.";
         Overloaded "overloaded" "Too much in work" "More is waiting than the instance takes, or the request has waited for as long as it may. Repeat the request after the seconds in Retry-After.";
-        ForecastFailed "forecast_failed" "Forecast not usable" "The weather service could not be reached, or answered with what is no forecast. Send weather.conditions, the weather hour by hour, instead of weather.location; or repeat the request later.";
-        ForecastTimeout "forecast_timeout" "Forecast too late" "The weather service did not answer in time. Send weather.conditions, the weather hour by hour, instead of weather.location; or repeat the request later.";
-        ForecastUnavailable "forecast_unavailable" "Forecast not asked for" "The weather service was not asked: it has failed several times in a row, or too many forecasts are under way. Send weather.conditions, the weather hour by hour, instead of weather.location; or repeat the request after the seconds in Retry-After.";
+        ForecastFailed "forecast_failed" "Forecast not usable" "The weather service could not be reached, or answered with what is no forecast. Send the weather hour by hour instead of the place; or repeat the request later.";
+        ForecastTimeout "forecast_timeout" "Forecast too late" "The weather service did not answer in time. Send the weather hour by hour instead of the place; or repeat the request later.";
+        ForecastUnavailable "forecast_unavailable" "Forecast not asked for" "The weather service was not asked: it has failed several times in a row, or too many forecasts are under way. Send the weather hour by hour instead of the place; or repeat the request after the seconds in Retry-After.";
     }
 }
 

@@ -16,7 +16,7 @@ sourced_vocabulary! {
 sourced_vocabulary! {
     /// What a plan may hold on request.
     PlanExtra {
-        Drawings "drawings" "Drawings" "The plan, the section of the slot, the response of a vehicle and the times of the cure, as SVG texts." [OwnChoice];
+        Drawings "drawings" "Drawings" "The plan, the section of the slot, the response of a vehicle and the times of the cure, as SVG drawings." [OwnChoice];
     }
 }
 

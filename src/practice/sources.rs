@@ -29,7 +29,7 @@ sourced_vocabulary! {
     /// Where a figure comes from. Each report lists the entries that it used under `basis`.
     Source {
         CommonPractice "common_practice" "Common practice" "What installers of loops commonly do and expect. No document stands behind it." [];
-        OwnChoice "own_choice" "Choice made here" "A value chosen for this service where no published figure exists. It can be replaced by a field of the request wherever one is offered." [];
+        OwnChoice "own_choice" "Choice made here" "A value chosen for this service where no published figure exists. Your own value replaces it wherever one can be given." [];
         FromMemory "from_memory" "From memory" "A figure that is held in memory and was not read in its document again. Check it before you rely on it." [];
         Computed "computed" "Computed here" "Follows from the other sources by calculation in this service." [];
         RosaGrover "rosa_grover_1912" "Rosa and Grover, 1912" "E. B. Rosa and F. W. Grover, Formulas and tables for the calculation of mutual and self-inductance, Bulletin of the Bureau of Standards, vol. 8 no. 1." [];
@@ -62,7 +62,7 @@ sourced_vocabulary! {
         Comyn "comyn_1998" "Comyn, 1998" "J. Comyn, Moisture cure of adhesives and sealants, International Journal of Adhesion and Adhesives 18: the cured layer grows as a sharp front, as fast as water permeates it, so its depth goes with the root of time and of vapour pressure." [];
         Arrhenius "arrhenius" "Law of Arrhenius" "The rate of a reaction against absolute temperature, by its activation energy. Energies of 45 to 60 kilojoule per mole stand for urethanes: 45 to 51 doubles the rate per 10 degrees Celsius between 0 and 30, and 60.1 has been published; the band is a choice made here." [];
         BayesRule "bayes_rule" "Bayes' rule" "Exact rule for how much a measurement shifts the odds between causes, given what each cause predicts." [];
-        PublicForecast "public_forecast" "Public weather forecast" "The hourly forecast of the weather service that the operator of this instance has set. A forecast can be wrong: look at the sky and measure the pavement on the day." [];
+        PublicForecast "public_forecast" "Public weather forecast" "The hourly forecast of the weather service that the operator of this service has set. A forecast can be wrong: look at the sky and measure the pavement on the day." [];
         OshaSilica "osha_1926_1153" "29 CFR 1926.1153" "OSHA construction standard on respirable crystalline silica, Table 1: wet cutting with an integrated water feed." [];
         OshaExcavation "osha_1926_651" "29 CFR 1926.651(b)" "OSHA construction standard on excavations: underground installations are located first. From memory." [];
         OshaHotWork "osha_1910_252" "29 CFR 1910.252" "OSHA standard on hot work: what can burn within 35 ft is moved or shielded, and a fire watch stays for at least half an hour after; read in a secondary copy." [];

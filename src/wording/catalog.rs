@@ -8,9 +8,7 @@ use fluent_bundle::concurrent::FluentBundle;
 use fluent_syntax::ast::{Entry, Expression, InlineExpression, Pattern, PatternElement};
 use rustc_hash::FxHashMap;
 
-use super::facts::FactForm;
 use super::language::Language;
-use super::members::MemberWords;
 
 /// The messages of a language, by id.
 type Patterns = HashMap<&'static str, &'static Pattern<&'static str>>;
@@ -43,6 +41,43 @@ pub struct Variable {
     pub form: FactForm,
 }
 
+/// How a variable shows its fact.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum FactForm {
+    /// `$low`: in words, a number with its unit.
+    Words,
+    /// `$low-number`: a number without its unit.
+    Number,
+    /// `$class-code`: the code of a member, to choose between alternatives.
+    Code,
+    /// `$class-label`: the name of a member as in a menu.
+    Label,
+    /// `$step-description`: what a member means, in a sentence.
+    Description,
+}
+
+impl FactForm {
+    /// The form of a suffix.
+    pub fn of_suffix(suffix: &str) -> Option<Self> {
+        match suffix {
+            "number" => Some(Self::Number),
+            "code" => Some(Self::Code),
+            "label" => Some(Self::Label),
+            "description" => Some(Self::Description),
+            _ => None,
+        }
+    }
+}
+
+/// The words of a member in a language other than English.
+#[derive(Clone, Copy)]
+pub struct MemberWords {
+    /// The short name.
+    pub label: &'static str,
+    /// What it means.
+    pub description: &'static str,
+}
+
 impl Catalog {
     /// The sentences of a language.
     pub fn of(language: Language) -> &'static Self {
@@ -62,13 +97,18 @@ impl Catalog {
     }
 
     /// The sentence of an id, with the id for as long as the process runs.
-    pub fn entry(&self, id: &str) -> Option<(&'static str, &Sentence)> {
+    pub fn entry(&'static self, id: &str) -> Option<(&'static str, &'static Sentence)> {
         self.sentences.get_key_value(id).map(|(id, sentence)| (*id, sentence))
     }
 
-    /// The words of a member of a closed list.
-    pub fn member(&self, list: &'static str, code: &'static str) -> Option<MemberWords> {
-        self.members.get(&(list, code)).copied()
+    /// The words of a member of a closed list. What no id of the library can hold, as the space of `14 AWG`, is an underscore there.
+    pub fn member(&self, list: &str, code: &str) -> Option<MemberWords> {
+        let is_plain = |c: char| c.is_ascii_alphanumeric() || c == '_' || c == '-';
+        if code.chars().all(is_plain) {
+            return self.members.get(&(list, code)).copied();
+        }
+        let code = code.replace(|c| !is_plain(c), "_");
+        self.members.get(&(list, &*code)).copied()
     }
 
     /// Reads the files of a language. What is wrong with one is left out; tests find that.

@@ -5,6 +5,7 @@ use std::borrow::Cow;
 use fluent_bundle::FluentValue;
 use uom::si::volume::{fluid_ounce, milliliter};
 
+use super::catalog::FactForm;
 use super::language::Language;
 use super::members::{description_of, label_of};
 use super::numbers::{self, decimal, with_unit};
@@ -14,34 +15,6 @@ use crate::quantity::format::{
     format_detail_length, format_duration, format_length, format_temperature, format_temperature_difference,
 };
 use crate::quantity::output::round;
-
-/// How a variable shows its fact.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum FactForm {
-    /// `$low`: in words, a number with its unit.
-    Words,
-    /// `$low-number`: a number without its unit.
-    Number,
-    /// `$class-code`: the code of a member, to choose between alternatives.
-    Code,
-    /// `$class-label`: the name of a member as in a menu.
-    Label,
-    /// `$step-description`: what a member means, in a sentence.
-    Description,
-}
-
-impl FactForm {
-    /// The form of a suffix.
-    pub fn of_suffix(suffix: &str) -> Option<Self> {
-        match suffix {
-            "number" => Some(Self::Number),
-            "code" => Some(Self::Code),
-            "label" => Some(Self::Label),
-            "description" => Some(Self::Description),
-            _ => None,
-        }
-    }
-}
 
 /// A fact in one of its forms; `None` where it has no such form, and for phrases, which are sentences of their own. A count stays a
 /// number, for plurals depend on it.

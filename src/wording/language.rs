@@ -26,6 +26,14 @@ macro_rules! themes {
     };
 }
 
+/// The texts of closed lists: a file for each module that declares some, and one for those of the service.
+macro_rules! members {
+    ($folder:literal) => {
+        files!($folder: "cautions" "detectors" "existing_loops" "fault_signs" "fault_tests" "faults" "finding_codes" "job_steps"
+            "lead_ins" "materials" "meter_readings" "roles" "sealants" "sealing" "service" "site" "sources" "vehicles" "winding" "wires")
+    };
+}
+
 impl Language {
     /// All of them.
     pub const ALL: &'static [Self] = &[Self::English, Self::Spanish, Self::French];
@@ -52,8 +60,8 @@ impl Language {
     pub fn members(self) -> &'static [&'static str] {
         match self {
             Self::English => &[],
-            Self::Spanish => files!("es/members": "practice" "service"),
-            Self::French => files!("fr/members": "practice" "service"),
+            Self::Spanish => members!("es/members"),
+            Self::French => members!("fr/members"),
         }
     }
 }

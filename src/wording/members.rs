@@ -1,6 +1,6 @@
 //! The words of closed lists: English ones stand where the list is declared, others in the files of their language.
 
-use super::catalog::Catalog;
+use super::catalog::{Catalog, MemberWords};
 use super::language::Language;
 use crate::calculation::report::MemberFact;
 use crate::vocabulary::Vocabulary;
@@ -43,15 +43,6 @@ impl<V: Vocabulary> MemberIn for V {
     }
 }
 
-/// The words of a member in a language other than English.
-#[derive(Clone, Copy)]
-pub struct MemberWords {
-    /// The short name.
-    pub label: &'static str,
-    /// What it means.
-    pub description: &'static str,
-}
-
 fn words(member: &MemberFact, language: Language) -> Option<MemberWords> {
     if language == Language::English {
         return None;
@@ -63,11 +54,18 @@ fn words(member: &MemberFact, language: Language) -> Option<MemberWords> {
 mod tests {
     use super::*;
     use crate::practice::vehicles::VehicleClass;
+    use crate::practice::wires::WireGauge;
 
     #[test]
     fn english_stands_where_the_list_is_declared() {
         let car = VehicleClass::PassengerCar;
         assert_eq!(label(car, Language::English), car.label());
         assert_eq!(description(car, Language::English), car.description());
+    }
+
+    #[test]
+    fn a_code_that_is_no_id_has_its_words_too() {
+        let wire = WireGauge::ALL[0];
+        assert_ne!(description(wire, Language::French), wire.description());
     }
 }

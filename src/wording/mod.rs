@@ -35,9 +35,10 @@ mod messages;
 mod numbers;
 mod say;
 
+pub use catalog::FactForm;
 pub use language::Language;
 pub use members::{MemberIn, description, label};
-pub use messages::{MessagesTable, messages};
+pub use messages::{PublishedMessage, messages};
 pub use numbers::{decimal, unit_sign};
 pub use say::say;
 

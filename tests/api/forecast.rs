@@ -43,7 +43,7 @@ pub fn post_as(address: SocketAddr, caller: &str, request: &Value) -> Answer {
 /// A problem of a forecast says what to send instead.
 pub fn assert_problem(answer: &Answer, status: u16, code: &str) {
     assert_eq!((answer.status, &answer.body["code"]), (status, &json!(code)), "{:#}", answer.body);
-    assert!(answer.body["detail"].as_str().unwrap().contains("Send weather.conditions"), "{:#}", answer.body);
+    assert!(answer.body["detail"].as_str().unwrap().contains("Send the weather hour by hour"), "{:#}", answer.body);
     assert_eq!(answer.body["errors"], json!([]));
     assert_eq!(answer.header("cache-control"), "no-store");
 }

@@ -31,6 +31,7 @@ mod installation_plan;
 mod instance;
 mod job_sheet;
 mod keys;
+mod languages;
 mod laws;
 mod limits;
 mod links;

@@ -3,6 +3,7 @@
 
 mod arrows;
 mod circles;
+mod members;
 mod names;
 mod source;
 mod wording;

@@ -13,7 +13,7 @@ use super::builder::{DescriptionBuilder, JsonBody};
 use super::responses::{problem, text, with_entity_tag};
 use crate::api::batch::{self, PlanBatchReport, PlanBatchRequest};
 use crate::api::content_language;
-use crate::api::messages;
+use crate::api::messages::{self, MessagesTable};
 use crate::api::plan_link::{self, DrawingUnits};
 use crate::api::problem::ProblemCode;
 use crate::api::reference_tables::{self, Table, TableVisitor};
@@ -27,7 +27,7 @@ use crate::drawing::{self, Drawing, SvgIllustrator, bill_csv, job_sheet};
 use crate::practice::roles::Role;
 use crate::practice::site::{Barrier, Surface};
 use crate::vocabulary::Vocabulary;
-use crate::wording::{Language, MessagesTable, Worded};
+use crate::wording::{Language, Worded};
 
 /// Adds a path for each calculation, and that of batches.
 pub fn add_calculations(builder: &mut DescriptionBuilder) {

@@ -35,8 +35,8 @@ vocabulary! {
         NullNotAllowed "null_not_allowed" "Null" "A required field, an item of a list or an entry of a map is null. An optional field may be null, and counts as absent.";
         TypeWrong "type_wrong" "Wrong JSON type" "The field takes another JSON type.";
         Contradiction "contradiction" "Contradiction" "Two fields cannot both hold.";
-        ForecastOff "forecast_off" "Forecasts are off" "A place was sent for its forecast, but the operator of this instance has set no weather service. Send weather.conditions instead.";
-        ForecastNotCovered "forecast_not_covered" "No forecast for the place" "The weather service has no hourly forecast for the place. Check the signs of latitude and longitude, or send weather.conditions instead.";
+        ForecastOff "forecast_off" "Forecasts are off" "A place was sent for its forecast, but the operator of this instance has set no weather service. Send the weather hour by hour instead.";
+        ForecastNotCovered "forecast_not_covered" "No forecast for the place" "The weather service has no hourly forecast for the place. Check the signs of latitude and longitude, or send the weather hour by hour instead.";
     }
 }
 
