@@ -21,7 +21,7 @@ vocabulary! {
         UnitUnknown "unit_unknown" "Unit unknown" "The unit is not one that is read here. The field's description lists those that are.";
         UnitWrongDimension "unit_wrong_dimension" "Unit of another dimension" "The unit measures something else than this field holds.";
         DecimalComma "decimal_comma" "Decimal comma" "The comma in the number may stand for thousands: three digits follow it, or there are several marks. Send a point for decimals and no thousands separator.";
-        NumberInvalid "number_invalid" "Number invalid" "No number can be read: a number may be 7, 7.2, 7,2, 3/16 or 1-1/4, in at most 40 characters, without exponent.";
+        NumberInvalid "number_invalid" "Number invalid" "No number can be read: a number may be 7; 7.2; 7,2; 3/16 or 1-1/4, in at most 40 characters, without exponent.";
         OutOfRange "out_of_range" "Out of range" "The value lies outside what the field allows, where the models hold.";
         ListSize "list_size" "List size" "The list has too few or too many items.";
         TextSize "text_size" "Text size" "The text is empty or too long.";

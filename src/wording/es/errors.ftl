@@ -58,7 +58,7 @@ errors-unit-wrong-dimension = "{ $unit }" is not a unit of { errors-dimension-wi
 errors-write-quantity = Write { errors-dimension } as { errors-examples }.
 errors-out-of-range = "{ $text }" lies outside { $least } to { $greatest }.
 errors-send-in-range = Send { errors-dimension } from { $least } to { $greatest }, such as { errors-examples }.
-errors-write-joined = Escriba “{ $without_separator }”, sin separador de millares.
+errors-write-joined = Escriba “{ $without_separator }”, sin separador de miles.
 errors-parts = “{ $text }” tiene algo más que un número y su unidad, o partes que no van juntas.
 errors-meant-quantity = ¿Quiso decir “{ $suggestion }”? Si no, escriba { errors-dimension } como { errors-examples }.
 
