@@ -58,6 +58,9 @@ errors-unit-wrong-dimension = "{ $unit }" is not a unit of { errors-dimension-wi
 errors-write-quantity = Write { errors-dimension } as { errors-examples }.
 errors-out-of-range = "{ $text }" lies outside { $least } to { $greatest }.
 errors-send-in-range = Send { errors-dimension } from { $least } to { $greatest }, such as { errors-examples }.
+errors-write-joined = Write "{ $without_separator }", without a separator.
+errors-parts = "{ $text }" has more than a number and its unit, or parts that do not go together.
+errors-meant-quantity = Did you mean "{ $suggestion }"? Otherwise write { errors-dimension } as { errors-examples }.
 
 ## Counts, sizes of lists and lengths of texts
 

@@ -58,6 +58,9 @@ errors-unit-wrong-dimension = “{ $unit }” no es una unidad de { errors-dimen
 errors-write-quantity = Escriba { errors-dimension } como { errors-examples }.
 errors-out-of-range = “{ $text }” está fuera del intervalo de { $least } a { $greatest }.
 errors-send-in-range = Envíe { errors-dimension } de { $least } a { $greatest }, como { errors-examples }.
+errors-write-joined = Escriba “{ $without_separator }”, sin separador de miles.
+errors-parts = “{ $text }” tiene algo más que un número y su unidad, o partes que no van juntas.
+errors-meant-quantity = ¿Quiso decir “{ $suggestion }”? Si no, escriba { errors-dimension } como { errors-examples }.
 
 ## Counts, sizes of lists and lengths of texts
 

@@ -58,6 +58,9 @@ errors-unit-wrong-dimension = « { $unit } » n'est pas une unité { errors-di
 errors-write-quantity = Écrivez { errors-dimension } comme { errors-examples }.
 errors-out-of-range = « { $text } » est en dehors de la plage de { $least } à { $greatest }.
 errors-send-in-range = Envoyez { errors-dimension } de { $least } à { $greatest }, comme { errors-examples }.
+errors-write-joined = Écrivez « { $without_separator } », sans séparateur de milliers.
+errors-parts = « { $text } » contient autre chose qu'un nombre et son unité, ou des parties qui ne vont pas ensemble.
+errors-meant-quantity = Vouliez-vous dire « { $suggestion } »? Sinon, écrivez { errors-dimension } comme { errors-examples }.
 
 ## Counts, sizes of lists and lengths of texts
 
