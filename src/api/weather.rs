@@ -206,12 +206,12 @@ mod tests {
     async fn a_place_becomes_its_hours_and_the_report_will_say_so_and_how_old_they_are() {
         let two_hours_ago = ForecastOrigin::Stale(Duration::from_secs(2 * 3600));
         for (origin, outcome, words) in [
-            (ForecastOrigin::Service, "ok", "The weather service's forecast for weather.location."),
-            (ForecastOrigin::Cache, "cached", "The weather service's forecast for weather.location."),
+            (ForecastOrigin::Service, "ok", "The weather service's forecast for the place that was given."),
+            (ForecastOrigin::Cache, "cached", "The weather service's forecast for the place that was given."),
             (
                 two_hours_ago,
                 "stale",
-                "The weather service's forecast for weather.location, 2 h old: the service gives no newer one now.",
+                "The weather service's forecast for the place that was given, 2 h old: the service gives no newer one now.",
             ),
         ] {
             let (metrics, mut diagnostics, mut weather) = (Metrics::default(), Diagnostics::default(), yard());

@@ -54,11 +54,54 @@ pub trait Dimension: Sized + 'static {
     const EXAMPLES: [&'static str; 2];
     /// The units, smallest set that the trade writes.
     const UNITS: &'static [Unit<Self::Si>];
-    /// Units of which a larger and a smaller one may stand in one text, as feet and inches; by preferred spelling.
-    const COMPOUND: Option<(&'static str, &'static str)> = None;
+    /// Pairs of units that may stand in one text, as feet and inches.
+    const COMPOUNDS: &'static [Compound] = &[];
+    /// Whether a hyphen may join number and unit: `24-ft`. Not where it may be a minus that is written behind.
+    const MAY_BE_HYPHENATED: bool = true;
+    /// Spellings that are not read, for they have other meanings as well, each with the unit that they most likely stand for in a
+    /// field of this dimension; by preferred spelling.
+    const LIKELY: &'static [(&'static str, &'static str)] = &[];
     /// The sum of two parts of a compound text.
     fn sum(larger: Self::Si, _smaller: Self::Si) -> Self::Si {
         larger
+    }
+}
+
+/// A larger and a smaller unit of one text; by preferred spelling.
+pub struct Compound {
+    /// The unit of the first number.
+    pub larger: &'static str,
+    /// The unit of the second.
+    pub smaller: &'static str,
+    /// How many of the smaller make one of the larger.
+    pub ratio: f64,
+    /// Whether there may be as many of the smaller as make one of the larger, or more: `5 ft 14 in`.
+    pub may_exceed: bool,
+    /// Where the second number needs no unit.
+    pub bare: BareSmaller,
+}
+
+/// When the smaller number of a compound text needs no unit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum BareSmaller {
+    /// It always needs one.
+    Never,
+    /// Where it is less than one of the larger: `5 ft 6`.
+    AnyNumber,
+    /// Where it is less than one of the larger, and of two digits: `7m20`. One digit may be a decimal.
+    TwoDigits,
+}
+
+/// A unit as people write it in a suggestion; spellings are in lower case.
+pub fn shown(spelling: &str) -> &str {
+    match spelling {
+        "°f" => "°F",
+        "°c" => "°C",
+        "k" => "K",
+        "awg" => "AWG",
+        "uh/ft" => "uH/ft",
+        "uh/m" => "uH/m",
+        other => other,
     }
 }
 
@@ -78,13 +121,18 @@ impl Dimension for Length {
     const EXAMPLES: [&'static str; 2] = ["24 ft", "7.2 m"];
     const UNITS: &'static [Unit<Self::Si>] = units! {
         UsCustomary "ft" | "'" | "ft." | "foot" | "feet" => si::Length::new::<length::foot>;
-        UsCustomary "in" | "\"" | "in." | "inch" | "inches" => si::Length::new::<length::inch>;
+        UsCustomary "in" | "\"" | "''" | "in." | "inch" | "inches" => si::Length::new::<length::inch>;
         UsCustomary "yd" | "yard" | "yards" => si::Length::new::<length::yard>;
         Metric "m" | "metre" | "metres" | "meter" | "meters" => si::Length::new::<length::meter>;
         Metric "cm" => si::Length::new::<length::centimeter>;
         Metric "mm" => si::Length::new::<length::millimeter>;
     };
-    const COMPOUND: Option<(&'static str, &'static str)> = Some(("ft", "in"));
+    const COMPOUNDS: &'static [Compound] = &[
+        Compound { larger: "ft", smaller: "in", ratio: 12.0, may_exceed: true, bare: BareSmaller::AnyNumber },
+        Compound { larger: "m", smaller: "cm", ratio: 100.0, may_exceed: false, bare: BareSmaller::TwoDigits },
+        Compound { larger: "m", smaller: "mm", ratio: 1000.0, may_exceed: false, bare: BareSmaller::Never },
+    ];
+    const LIKELY: &'static [(&'static str, &'static str)] = &[("f", "ft"), ("y", "yd")];
 
     fn sum(larger: Self::Si, smaller: Self::Si) -> Self::Si {
         larger + smaller
@@ -101,8 +149,9 @@ impl Dimension for Temperature {
     const UNITS: &'static [Unit<Self::Si>] = units! {
         UsCustomary "°f" | "f" | "degf" | "deg f" | "fahrenheit" => si::ThermodynamicTemperature::new::<temperature::degree_fahrenheit>;
         Metric "°c" | "c" | "degc" | "deg c" | "celsius" => si::ThermodynamicTemperature::new::<temperature::degree_celsius>;
-        Metric "k" | "kelvin" => si::ThermodynamicTemperature::new::<temperature::kelvin>;
+        Metric "k" | "kelvin" | "°k" => si::ThermodynamicTemperature::new::<temperature::kelvin>;
     };
+    const MAY_BE_HYPHENATED: bool = false;
 }
 
 /// A difference of temperatures, such as a margin above the dew point: no zero point, so 1 °C is 1.8 °F.
@@ -115,8 +164,9 @@ impl Dimension for TemperatureDifference {
     const UNITS: &'static [Unit<Self::Si>] = units! {
         UsCustomary "°f" | "f" | "degf" | "deg f" => si::TemperatureInterval::new::<uom::si::temperature_interval::degree_fahrenheit>;
         Metric "°c" | "c" | "degc" | "deg c" => si::TemperatureInterval::new::<uom::si::temperature_interval::degree_celsius>;
-        Metric "k" | "kelvin" => si::TemperatureInterval::new::<uom::si::temperature_interval::kelvin>;
+        Metric "k" | "kelvin" | "°k" => si::TemperatureInterval::new::<uom::si::temperature_interval::kelvin>;
     };
+    const MAY_BE_HYPHENATED: bool = false;
 }
 
 /// A speed.
@@ -136,6 +186,8 @@ impl Dimension for Speed {
         Metric "m/min" => |n| si::Length::new::<length::meter>(n) / si::Time::new::<time::minute>(1.0);
         Metric "m/h" => |n| si::Length::new::<length::meter>(n) / si::Time::new::<time::hour>(1.0);
     };
+    const LIKELY: &'static [(&'static str, &'static str)] =
+        &[("km", "km/h"), ("mi", "mph"), ("mps", "m/s"), ("m.p.h", "mph"), ("m.p.h.", "mph")];
 }
 
 /// A volume of sealant. US fluid ounces, quarts and gallons.
@@ -146,13 +198,16 @@ impl Dimension for Volume {
     const CODE: &'static str = "volume";
     const EXAMPLES: [&'static str; 2] = ["29 fl oz", "850 ml"];
     const UNITS: &'static [Unit<Self::Si>] = units! {
-        UsCustomary "fl oz" | "floz" | "fl_oz" | "fl. oz" | "fl. oz." => si::Volume::new::<volume::fluid_ounce>;
+        UsCustomary "fl oz" | "floz" | "fl_oz" | "fl. oz" | "fl. oz." | "oz fl" => si::Volume::new::<volume::fluid_ounce>;
         UsCustomary "qt" | "quart" | "quarts" => si::Volume::new::<volume::quart_liquid>;
         UsCustomary "gal" | "gallon" | "gallons" => si::Volume::new::<volume::gallon>;
-        UsCustomary "in3" | "in³" | "cu in" => si::Volume::new::<volume::cubic_inch>;
+        UsCustomary "in3" | "in³" | "cu in" | "in cu" => si::Volume::new::<volume::cubic_inch>;
         Metric "ml" | "millilitre" | "milliliter" => si::Volume::new::<volume::milliliter>;
         Metric "l" | "litre" | "liter" | "litres" | "liters" => si::Volume::new::<volume::liter>;
     };
+    // An ounce is a weight as well.
+    const LIKELY: &'static [(&'static str, &'static str)] =
+        &[("oz", "fl oz"), ("cc", "ml"), ("cm3", "ml"), ("cm³", "ml"), ("cu cm", "ml")];
 }
 
 /// A duration. The system follows no unit, so it is metric by convention.
@@ -168,7 +223,13 @@ impl Dimension for Time {
         Metric "s" | "sec" | "second" | "seconds" => si::Time::new::<time::second>;
         Metric "d" | "day" | "days" => si::Time::new::<time::day>;
     };
-    const COMPOUND: Option<(&'static str, &'static str)> = Some(("h", "min"));
+    const COMPOUNDS: &'static [Compound] = &[
+        Compound { larger: "h", smaller: "min", ratio: 60.0, may_exceed: true, bare: BareSmaller::TwoDigits },
+        Compound { larger: "min", smaller: "s", ratio: 60.0, may_exceed: false, bare: BareSmaller::Never },
+        Compound { larger: "d", smaller: "h", ratio: 24.0, may_exceed: false, bare: BareSmaller::Never },
+    ];
+    // A metre elsewhere.
+    const LIKELY: &'static [(&'static str, &'static str)] = &[("m", "min")];
 
     fn sum(larger: Self::Si, smaller: Self::Si) -> Self::Si {
         larger + smaller
@@ -208,6 +269,8 @@ impl Dimension for DepthPerDay {
         UsCustomary "in/day" | "in/d" | "in per day" => |n| si::Length::new::<length::inch>(n) / si::Time::new::<time::day>(1.0);
         Metric "mm/day" | "mm/d" | "mm per day" => |n| si::Length::new::<length::millimeter>(n) / si::Time::new::<time::day>(1.0);
     };
+    const LIKELY: &'static [(&'static str, &'static str)] =
+        &[("in", "in/day"), ("mm", "mm/day"), ("in/24 h", "in/day"), ("mm/24 h", "mm/day")];
 }
 
 /// A share of a whole. It belongs to no system, so it is metric by convention.
@@ -218,7 +281,7 @@ impl Dimension for Share {
     const CODE: &'static str = "share";
     const EXAMPLES: [&'static str; 2] = ["10 %", "5 percent"];
     const UNITS: &'static [Unit<Self::Si>] = units! {
-        Metric "%" | "percent" | "per cent" | "pct" => si::Ratio::new::<uom::si::ratio::percent>;
+        Metric "%" | "percent" | "per cent" | "pct" | "por ciento" | "porciento" | "pour cent" | "pourcent" | "prozent" => si::Ratio::new::<uom::si::ratio::percent>;
     };
 }
 
@@ -232,11 +295,21 @@ impl Dimension for WireSize {
     const UNITS: &'static [Unit<Self::Si>] = &[
         Unit { spellings: &["awg"], system: UnitSystem::UsCustomary, whole: true, to_si: area_of_gauge },
         Unit {
-            spellings: &["mm2", "mm²", "sq mm", "mm^2"],
+            spellings: &["mm2", "mm²", "sq mm", "mm^2", "mm sq"],
             system: UnitSystem::Metric,
             whole: false,
             to_si: si::Area::new::<area::square_millimeter>,
         },
+    ];
+    // There are other gauges.
+    const LIKELY: &'static [(&'static str, &'static str)] = &[
+        ("ga", "awg"),
+        ("gauge", "awg"),
+        ("gage", "awg"),
+        ("g", "awg"),
+        ("calibre", "awg"),
+        ("a.w.g", "awg"),
+        ("a.w.g.", "awg"),
     ];
 }
 
@@ -246,10 +319,16 @@ fn area_of_gauge(number: f64) -> si::Area {
     si::Area::new::<area::square_meter>(std::f64::consts::FRAC_PI_4 * diameter * diameter)
 }
 
+/// The unit of a spelling, written in full or short. Most texts have the preferred one.
+pub fn find_unit<D: Dimension>(spelling: &str) -> Option<&'static Unit<D::Si>> {
+    let preferred = D::UNITS.iter().find(|unit| unit.spellings[0] == spelling);
+    preferred.or_else(|| D::UNITS.iter().find(|unit| unit.spellings.contains(&spelling)))
+}
+
 /// Whether any dimension has this spelling: tells a wrong dimension from an unknown unit.
 pub fn is_known_unit(spelling: &str) -> bool {
     fn has<D: Dimension>(spelling: &str) -> bool {
-        D::UNITS.iter().any(|unit| unit.spellings.contains(&spelling))
+        find_unit::<D>(spelling).is_some()
     }
     has::<Length>(spelling)
         || has::<Temperature>(spelling)

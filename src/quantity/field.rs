@@ -10,7 +10,9 @@ use utoipa::openapi::schema::{ObjectBuilder, Type};
 use utoipa::openapi::{RefOr, Schema};
 
 use super::dimension::{Dimension, Magnitude};
-use super::text::{MAX_CHARS, ParsedQuantity, QuantityError, QuantityFault, parse_like};
+use super::fault::{CommaMeaning, QuantityError, QuantityFault};
+use super::suggest::{candidates, with_each_unit};
+use super::text::{MAX_CHARS, ParsedQuantity, parse_like};
 
 /// What a field holds, as text: a dimension, and the range that the models are valid in. Each implementation is one named schema.
 ///
@@ -37,18 +39,59 @@ pub trait QuantityField: Sized + 'static {
     /// Reads the text and checks its range.
     ///
     /// # Errors
-    /// A [`QuantityError`]: the text cannot be read, or lies outside the range of the field.
+    /// A [`QuantityError`]: the text cannot be read, or lies outside the range of the field. It suggests a text that the field
+    /// takes where one was likely meant.
     fn read(&self) -> Result<ParsedQuantity<'_, <Self::Dimension as Dimension>::Si>, QuantityError> {
-        let parsed = parse_like::<Self::Dimension>(self.text(), &Self::EXAMPLES)?;
-        let range = Self::range().get_or_init(|| {
-            let [least, greatest] = Self::RANGE.map(|bound| parse_like::<Self::Dimension>(bound, &Self::EXAMPLES).ok());
-            least.zip(greatest).map(|(least, greatest)| (least.si, greatest.si))
-        });
-        match range {
-            Some((least, greatest)) if within(parsed.si, *least, *greatest) => Ok(parsed),
-            _ => Err(out_of_range(self)),
-        }
+        read_in_range::<Self>(self.text()).map_err(with_suggestion::<Self>)
     }
+}
+
+fn read_in_range<F: QuantityField>(
+    text: &str,
+) -> Result<ParsedQuantity<'_, <F::Dimension as Dimension>::Si>, QuantityError> {
+    let parsed = parse_like::<F::Dimension>(text, &F::EXAMPLES)?;
+    let range = F::range().get_or_init(|| {
+        let [least, greatest] = F::RANGE.map(|bound| parse_like::<F::Dimension>(bound, &F::EXAMPLES).ok());
+        least.zip(greatest).map(|(least, greatest)| (least.si, greatest.si))
+    });
+    match range {
+        Some((least, greatest)) if within(parsed.si, *least, *greatest) => Ok(parsed),
+        _ => Err(QuantityError::of::<F::Dimension>(text.trim(), QuantityFault::OutOfRange(F::RANGE), &F::EXAMPLES)),
+    }
+}
+
+/// Adds the text that was likely meant, if the field takes it. What a comma can mean is what the range leaves of it.
+fn with_suggestion<F: QuantityField>(mut error: QuantityError) -> QuantityError {
+    let passes = |text: &String| read_in_range::<F>(text).is_ok();
+    let likeliest =
+        |error: &QuantityError| candidates::<F::Dimension>(&error.text, &error.fault).into_iter().find(passes);
+    let (meaning, suggestion) = match &error.fault {
+        QuantityFault::Comma(CommaMeaning::Either(readings)) => {
+            let [joined, point] = &**readings;
+            match (passes(joined), passes(point)) {
+                (true, true) => (None, Some(joined.clone())),
+                (true, false) => (Some(CommaMeaning::Thousands(joined.clone())), Some(joined.clone())),
+                (false, true) => (Some(CommaMeaning::Decimals(point.clone())), Some(point.clone())),
+                (false, false) => (Some(CommaMeaning::Unclear), None),
+            }
+        }
+        QuantityFault::Comma(CommaMeaning::Decimals(point)) if passes(point) => (None, Some(point.clone())),
+        QuantityFault::Comma(CommaMeaning::Decimals(_)) => (Some(CommaMeaning::Unclear), None),
+        QuantityFault::Comma(_) => {
+            let suggestion = likeliest(&error);
+            (suggestion.clone().map(CommaMeaning::Thousands), suggestion)
+        }
+        QuantityFault::UnitMissing => {
+            // Where two units would pass, either could be meant.
+            let mut passing = with_each_unit::<F::Dimension>(&error.text).filter(passes);
+            (None, passing.next().filter(|_| passing.next().is_none()))
+        }
+        _ => (None, likeliest(&error)),
+    };
+    if let Some(meaning) = meaning {
+        error.fault = QuantityFault::Comma(meaning);
+    }
+    QuantityError { suggestion, ..error }
 }
 
 /// A closed range of typed quantities, read once. `None` stands for a bound whose own text cannot be read, which a test
@@ -60,10 +103,6 @@ fn within<Si: Magnitude>(value: Si, least: Si, greatest: Si) -> bool {
     let (value, least, greatest) = (value.magnitude(), least.magnitude(), greatest.magnitude());
     let tolerance = 1e-12 * (least.abs() + greatest.abs());
     (least - tolerance..=greatest + tolerance).contains(&value)
-}
-
-fn out_of_range<F: QuantityField>(field: &F) -> QuantityError {
-    QuantityError::of::<F::Dimension>(field.text().trim(), QuantityFault::OutOfRange(F::RANGE), &F::EXAMPLES)
 }
 
 /// Declares quantity fields, one line of range and examples each.
@@ -177,15 +216,20 @@ pub fn schema<F: QuantityField>() -> RefOr<Schema> {
         .into()
 }
 
-/// A pattern that every valid text meets: a number, then a unit. The sign shows only where the range reaches below zero, the
-/// degree sign and the percent sign only where units have one.
+/// A pattern that every valid text of one line meets: a number, then a unit. The sign shows only where the range reaches below zero,
+/// the degree sign and the percent sign only where units have one.
 fn pattern(least: &str, unit: &str) -> &'static str {
+    macro_rules! number_then {
+        ($sign:literal, $unit:literal) => {
+            concat!(r"^\s*", $sign, r"?\s*[0-9.,¼-¾⅐-⅞][0-9\s.,/⁄∕¼-¾⅐-⅞‐‑‒–−-]*[", $unit, "].*$")
+        };
+    }
     if unit == "%" {
-        return r"^ *\+? *[0-9.][0-9 ./-]*[a-zA-Z%].*$";
+        return number_then!(r"\+", "a-zA-Z%");
     }
     match (least.starts_with('-'), unit.starts_with('°')) {
-        (true, _) => r#"^ *[-+−]? *[0-9.][0-9 ./-]*[a-zA-Z°'"’′”″].*$"#,
-        (false, true) => r"^ *\+? *[0-9.][0-9 ./-]*[a-zA-Z°].*$",
-        (false, false) => r#"^ *\+? *[0-9.][0-9 ./-]*[a-zA-Zµμ'"‘’′“”″].*$"#,
+        (true, _) => number_then!("[-+−‐‑‒–]", r#"a-zA-Z°º˚℃℉'"‘’′´“”″ʹʺ"#),
+        (false, true) => number_then!(r"\+", "a-zA-Z°º˚℃℉"),
+        (false, false) => number_then!(r"\+", r#"a-zA-Zµμ'"‘’′´“”″ʹʺ"#),
     }
 }

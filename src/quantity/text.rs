@@ -1,10 +1,10 @@
 //! The reader of quantity texts; the grammar is on the page of [`crate::quantity`].
 
-use std::borrow::Cow;
-
-use serde::Serialize;
-
-use super::dimension::{Dimension, Unit, UnitSystem, is_known_unit};
+use super::dimension::{BareSmaller, Compound, Dimension, Unit, UnitSystem, find_unit, is_known_unit};
+use super::fault::{CommaMeaning, QuantityError, QuantityFault};
+use super::number::read_number;
+use super::plain::plain;
+use super::words::shortened;
 
 /// The longest quantity text that is read, in characters.
 pub const MAX_CHARS: usize = 40;
@@ -18,93 +18,6 @@ pub struct ParsedQuantity<'a, Si> {
     pub system: UnitSystem,
     /// The text, without the space around it.
     pub text: &'a str,
-}
-
-/// Why a text could not be used, as a program tells it apart.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize)]
-#[serde(rename_all = "snake_case")]
-pub enum QuantityErrorCode {
-    /// A number without a unit.
-    UnitMissing,
-    /// A unit that no dimension here has.
-    UnitUnknown,
-    /// A unit of another dimension, such as a speed for a length.
-    UnitWrongDimension,
-    /// A comma inside the number.
-    DecimalComma,
-    /// No number where one belongs, or one in a form that is not read.
-    NumberInvalid,
-    /// A sound quantity outside the range of its field.
-    OutOfRange,
-}
-
-/// What exactly is wrong with a text.
-#[derive(Clone, Debug, PartialEq)]
-pub enum QuantityFault {
-    /// It has more than [`MAX_CHARS`] characters.
-    TooLong,
-    /// Its unit counts in whole numbers.
-    NotWhole,
-    /// It starts with no number.
-    NoNumber,
-    /// The number has a form that is not read; the text in plain letters.
-    BadForm(String),
-    /// The number has a comma.
-    Comma(CommaMeaning),
-    /// It has no unit.
-    UnitMissing,
-    /// No dimension has this unit.
-    UnitUnknown(String),
-    /// Another dimension has this unit.
-    UnitWrongDimension(String),
-    /// It lies outside the least and the greatest value of its field.
-    OutOfRange([&'static str; 2]),
-}
-
-/// What a comma in a number can mean.
-#[derive(Clone, Debug, PartialEq)]
-pub enum CommaMeaning {
-    /// Decimals; the text with a point.
-    Decimals(String),
-    /// Thousands or decimals; the text without the comma, and with a point.
-    Either([String; 2]),
-    /// It cannot be told.
-    Unclear,
-}
-
-/// Why a text could not be used, and what the writer of it needs to know. The words are not made here.
-#[derive(Clone, Debug, PartialEq)]
-pub struct QuantityError {
-    /// The reason, for a program.
-    pub code: QuantityErrorCode,
-    /// What exactly is wrong.
-    pub fault: QuantityFault,
-    /// The text as it was sent.
-    pub text: String,
-    /// The dimension that it should have: [`Dimension::CODE`].
-    pub dimension: &'static str,
-    /// Two texts that are right, US customary first.
-    pub examples: &'static [&'static str; 2],
-}
-
-impl QuantityError {
-    /// What is wrong with a text of this dimension.
-    pub(super) fn of<D: Dimension>(text: &str, fault: QuantityFault, examples: &'static [&'static str; 2]) -> Self {
-        Self { code: fault.code(), fault, text: text.to_owned(), dimension: D::CODE, examples }
-    }
-}
-
-impl QuantityFault {
-    fn code(&self) -> QuantityErrorCode {
-        match self {
-            Self::TooLong | Self::NotWhole | Self::NoNumber | Self::BadForm(_) => QuantityErrorCode::NumberInvalid,
-            Self::Comma(_) => QuantityErrorCode::DecimalComma,
-            Self::UnitMissing => QuantityErrorCode::UnitMissing,
-            Self::UnitUnknown(_) => QuantityErrorCode::UnitUnknown,
-            Self::UnitWrongDimension(_) => QuantityErrorCode::UnitWrongDimension,
-            Self::OutOfRange(_) => QuantityErrorCode::OutOfRange,
-        }
-    }
 }
 
 /// Reads a quantity of the dimension `D`.
@@ -132,46 +45,26 @@ fn read<D: Dimension>(text: &str) -> Result<ParsedQuantity<'_, D::Si>, QuantityF
     }
     let plain = plain(text);
     let (first, rest) = read_number(&plain).ok_or_else(|| no_number(text, &plain))?;
-    reject_bad_tail(text, &plain, rest)?;
-    let (si, unit) = match find::<D>(rest) {
+    let (si, unit) = match find_unit::<D>(rest) {
         Some(unit) => (convert(unit, first)?, unit),
-        None => read_compound::<D>(first, rest).ok_or_else(|| no_unit(rest))?,
+        None => read_rarer::<D>(text, &plain, first, rest)?,
     };
     Ok(ParsedQuantity { si, system: unit.system, text: text.trim() })
 }
 
-/// Lower case, typographic signs as their plain forms, no space around.
-fn plain(text: &str) -> Cow<'_, str> {
-    let text = text.trim();
-    if text.bytes().all(|byte| matches!(byte, b' '..=b'@' | b'['..=b'~')) {
-        return text.into();
+/// What follows a number and is no unit as it stands: a unit in words, two parts, or a fault.
+fn read_rarer<D: Dimension>(
+    text: &str,
+    plain: &str,
+    first: f64,
+    rest: &str,
+) -> Result<(D::Si, &'static Unit<D::Si>), QuantityFault> {
+    reject_bad_tail(text, plain, rest)?;
+    if let Some(read) = read_compound::<D>(first, rest) {
+        return Ok(read);
     }
-    let mut plain = String::with_capacity(text.len());
-    for c in text.chars() {
-        match c {
-            ' '..='~' => plain.push(c.to_ascii_lowercase()),
-            // In most temperatures, and no letter.
-            '°' => plain.push(c),
-            _ if c.is_whitespace() => plain.push(' '),
-            _ => plain.extend(c.to_lowercase().map(sign)),
-        }
-    }
-    plain.into()
-}
-
-/// The plain form of a typographic sign.
-fn sign(c: char) -> char {
-    match c {
-        '\u{2212}' => '-',
-        '\u{2018}' | '\u{2019}' | '\u{2032}' => '\'',
-        '\u{201c}' | '\u{201d}' | '\u{2033}' => '"',
-        '\u{b5}' | '\u{3bc}' => 'u',
-        _ => c,
-    }
-}
-
-fn find<D: Dimension>(spelling: &str) -> Option<&'static Unit<D::Si>> {
-    D::UNITS.iter().find(|unit| unit.spellings.contains(&spelling))
+    let unit = read_unit::<D>(rest).ok_or_else(|| no_unit::<D>(rest))?;
+    Ok((convert(unit, first)?, unit))
 }
 
 fn convert<Si>(unit: &Unit<Si>, number: f64) -> Result<Si, QuantityFault> {
@@ -181,78 +74,75 @@ fn convert<Si>(unit: &Unit<Si>, number: f64) -> Result<Si, QuantityFault> {
     Ok((unit.to_si)(number))
 }
 
-/// The second half of `6 ft 6 in`, where `first` was 6 and `rest` is `ft 6 in`.
+/// A unit with the hyphen before it and the full stop behind it that people write, short or in words.
+pub(super) fn read_unit<D: Dimension>(text: &str) -> Option<&'static Unit<D::Si>> {
+    let joined = text.strip_prefix('-').filter(|unit| unit.starts_with(|c: char| c.is_ascii_lowercase()));
+    let text = without_stop(if D::MAY_BE_HYPHENATED { joined.unwrap_or(text) } else { text });
+    find_unit::<D>(text).or_else(|| find_unit::<D>(&shortened(text)?))
+}
+
+/// A unit without the full stop that ends a sentence, or an abbreviation.
+fn without_stop(unit: &str) -> &str {
+    unit.strip_suffix('.').filter(|unit| !unit.ends_with(['.', ' '])).unwrap_or(unit)
+}
+
+/// The second half of `6 ft 6 in`, where `first` was 6 and `rest` is `ft 6 in`. A sign would say not which way the second part
+/// goes, so there is none.
 fn read_compound<D: Dimension>(first: f64, rest: &str) -> Option<(D::Si, &'static Unit<D::Si>)> {
-    let (larger, smaller) = D::COMPOUND?;
-    let split = rest.find(|c: char| c.is_ascii_digit())?;
-    let head = find::<D>(rest[..split].trim_end_matches([' ', '-']))?;
-    let (second, tail) = read_number(&rest[split..])?;
-    let tail = find::<D>(tail)?;
-    let fits = head.spellings[0] == larger && tail.spellings[0] == smaller && first.fract() == 0.0 && first >= 0.0;
-    fits.then(|| (D::sum((head.to_si)(first), (tail.to_si)(second)), head))
-}
-
-/// Reads `[sign] number` at the start; gives the number and what follows it, without space between.
-///
-/// A fraction is one division of whole numbers, so that 3/16 is exactly 0.1875.
-fn read_number(text: &str) -> Option<(f64, &str)> {
-    let (sign, unsigned) = match text.as_bytes().first()? {
-        b'-' => (-1.0, text[1..].trim_start()),
-        b'+' => (1.0, text[1..].trim_start()),
-        _ => (1.0, text),
+    if D::COMPOUNDS.is_empty() || first.fract() != 0.0 || first.is_sign_negative() {
+        return None;
+    }
+    let (before, after) = rest.split_at(rest.find(|c: char| c.is_ascii_digit())?);
+    let head_text = before.trim_end_matches([' ', '-']);
+    // A point that touches the second number may be its own.
+    let is_apart = !before.ends_with('.');
+    let head = find_unit::<D>(head_text).or_else(|| read_unit::<D>(head_text).filter(|_| is_apart))?;
+    let (second, tail_text) = read_number(after)?;
+    let of_head = |compound: &&Compound| compound.larger == head.spellings[0];
+    let compound = if tail_text.is_empty() {
+        let joint = &before[head_text.len()..];
+        let is_joint = is_apart && (joint == "-" || joint.bytes().all(|byte| byte == b' '));
+        let may_be_bare = |bare| match bare {
+            BareSmaller::Never => false,
+            BareSmaller::AnyNumber => true,
+            BareSmaller::TwoDigits => after.len() == 2 && after.bytes().all(|byte| byte.is_ascii_digit()),
+        };
+        let compound = D::COMPOUNDS.iter().filter(of_head).find(|compound| may_be_bare(compound.bare))?;
+        // `5 ft 1/2` may be five feet and a half.
+        let is_clear = second == 0.0 || second >= 1.0;
+        (is_joint && is_clear && second < compound.ratio).then_some(compound)?
+    } else {
+        let tail = read_unit::<D>(tail_text)?.spellings[0];
+        let compound = D::COMPOUNDS.iter().filter(of_head).find(|compound| compound.smaller == tail)?;
+        (compound.may_exceed || second < compound.ratio).then_some(compound)?
     };
-    let (value, rest) = read_decimal(unsigned)?;
-    let (value, rest) = match read_fraction(rest) {
-        Some((denominator, rest)) => (checked_ratio(value, denominator)?, rest),
-        None => match read_mixed(rest) {
-            Some(_) if value.fract() != 0.0 => return None,
-            Some((numerator, denominator, rest)) => {
-                (checked_ratio(value.mul_add(denominator, numerator), denominator)?, rest)
-            }
-            None => (value, rest),
-        },
-    };
-    Some((sign * value, rest.trim_start()))
+    let smaller = find_unit::<D>(compound.smaller)?;
+    Some((D::sum((head.to_si)(first), (smaller.to_si)(second)), head))
 }
 
-fn checked_ratio(numerator: f64, denominator: f64) -> Option<f64> {
-    (denominator != 0.0 && numerator.fract() == 0.0).then_some(numerator / denominator)
-}
-
-/// `7`, `7.2` or `.5`.
-fn read_decimal(text: &str) -> Option<(f64, &str)> {
-    let end = text.find(|c: char| !c.is_ascii_digit() && c != '.').unwrap_or(text.len());
-    // The library refuses a second point; it would accept a point at the end.
-    let number = text[..end].parse().ok().filter(|_| !text[..end].ends_with('.'))?;
-    Some((number, &text[end..]))
-}
-
-fn read_whole(text: &str) -> Option<(f64, &str)> {
-    let end = text.find(|c: char| !c.is_ascii_digit()).unwrap_or(text.len());
-    Some((text[..end].parse().ok()?, &text[end..]))
-}
-
-/// `/16`, after a numerator.
-fn read_fraction(text: &str) -> Option<(f64, &str)> {
-    read_whole(text.trim_start().strip_prefix('/')?.trim_start())
-}
-
-/// `-1/4` or ` 1/4`, after a whole number.
-fn read_mixed(text: &str) -> Option<(f64, f64, &str)> {
-    let (numerator, rest) = read_whole(text.strip_prefix(['-', ' '])?.trim_start())?;
-    let (denominator, rest) = read_fraction(rest)?;
-    Some((numerator, denominator, rest))
+/// The leading sign and what a number could be made of.
+fn number_run(plain: &str) -> &str {
+    let unsigned = plain.trim_start_matches(['-', '+', ' ']);
+    let end = unsigned.find(|c: char| !c.is_ascii_digit() && c != '.' && c != ',').unwrap_or(unsigned.len());
+    &unsigned[..end]
 }
 
 fn no_number(text: &str, plain: &str) -> QuantityFault {
-    if plain.starts_with(',') { comma(text) } else { QuantityFault::NoNumber }
+    let run = number_run(plain);
+    if run.contains(',') {
+        comma(text, run)
+    } else if run.bytes().any(|byte| byte.is_ascii_digit()) {
+        QuantityFault::BadForm(plain.to_owned())
+    } else {
+        QuantityFault::NoNumber
+    }
 }
 
 /// Refuses what may not follow a number: a comma, a second point, an exponent, a second fraction.
 fn reject_bad_tail(text: &str, plain: &str, rest: &str) -> Result<(), QuantityFault> {
     let mut after = rest.chars();
     match (after.next(), after.next()) {
-        (Some(','), _) => Err(comma(text)),
+        (Some(','), _) => Err(comma(text, number_run(plain))),
         (Some('.' | '/'), _) | (Some('e'), Some('0'..='9' | '-' | '+')) => {
             Err(QuantityFault::BadForm(plain.to_owned()))
         }
@@ -260,22 +150,33 @@ fn reject_bad_tail(text: &str, plain: &str, rest: &str) -> Result<(), QuantityFa
     }
 }
 
-fn comma(text: &str) -> QuantityFault {
-    let point = text.trim().replace(',', ".");
-    QuantityFault::Comma(match text.split_once(',') {
-        _ if text.contains('.') || text.matches(',').count() > 1 => CommaMeaning::Unclear,
-        Some((_, tail)) if tail.bytes().take_while(u8::is_ascii_digit).count() == 3 => {
-            CommaMeaning::Either([text.trim().replace(',', ""), point])
+/// What the comma of a number can mean, where it cannot be told.
+fn comma(text: &str, run: &str) -> QuantityFault {
+    let text = text.trim();
+    QuantityFault::Comma(match run.split_once(',') {
+        Some((whole, decimals)) if decimals.len() == 3 && decimals.bytes().all(|byte| byte.is_ascii_digit()) => {
+            let (joined, point) = (text.replacen(',', "", 1), text.replacen(',', ".", 1));
+            match whole {
+                _ if whole.contains('.') => CommaMeaning::Unclear,
+                "" => CommaMeaning::Decimals(text.replacen(',', "0.", 1)),
+                // No one writes thousands so.
+                _ if whole.starts_with('0') || whole.len() > 3 => CommaMeaning::Decimals(point),
+                _ => CommaMeaning::Either(Box::new([joined, point])),
+            }
         }
-        _ => CommaMeaning::Decimals(point),
+        _ => CommaMeaning::Unclear,
     })
 }
 
-fn no_unit(unit: &str) -> QuantityFault {
+fn no_unit<D: Dimension>(unit: &str) -> QuantityFault {
+    let is_known = |unit: &str| is_known_unit(unit) || shortened(unit).is_some_and(|short| is_known_unit(&short));
+    let first = unit.split(|c: char| c == ' ' || c == '-' || c == ',' || c.is_ascii_digit()).next();
     if unit.is_empty() {
         QuantityFault::UnitMissing
-    } else if is_known_unit(unit) {
+    } else if is_known(without_stop(unit)) {
         QuantityFault::UnitWrongDimension(unit.to_owned())
+    } else if unit.starts_with(|c: char| c.is_ascii_digit()) || first.is_some_and(|f| read_unit::<D>(f).is_some()) {
+        QuantityFault::Parts
     } else {
         QuantityFault::UnitUnknown(unit.to_owned())
     }

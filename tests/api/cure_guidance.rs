@@ -58,10 +58,14 @@ fn reasons(answer: &Answer) -> Vec<&str> {
     answer.body["reasons"].as_array().unwrap().iter().map(|reason| reason["code"].as_str().unwrap()).collect()
 }
 
-fn message<'a>(answer: &'a Answer, code: &str) -> &'a str {
+fn finding<'a>(answer: &'a Answer, code: &str) -> &'a Value {
     let findings = answer.body["findings"].as_array().unwrap();
     let finding = findings.iter().find(|finding| finding["code"] == code);
-    finding.unwrap_or_else(|| panic!("no {code} in {:#}", answer.body["findings"]))["message"].as_str().unwrap()
+    finding.unwrap_or_else(|| panic!("no {code} in {:#}", answer.body["findings"]))
+}
+
+fn message<'a>(answer: &'a Answer, code: &str) -> &'a str {
+    finding(answer, code)["message"].as_str().unwrap()
 }
 
 fn milestone<'a>(answer: &'a Answer, code: &str) -> &'a Value {

@@ -49,6 +49,16 @@ fn readings_tell_the_turns_and_the_wire() {
 }
 
 #[test]
+fn what_was_not_measured_could_be_sent() {
+    let sent = |request: &Value| ask(request).body["findings"][0]["send"].clone();
+    let unmeasured = ["insulation_megohm", "inductance_uh", "resistance_ohm"];
+    let readings = unmeasured.map(|reading| format!("#/readings/{reading}"));
+    assert_eq!(sent(&without(&sound(), "/readings")), json!(readings));
+    assert_eq!(sent(&sound()), json!(["#/drive_over_passed"]));
+    assert_eq!(sent(&with(&sound(), "/drive_over_passed", true)), Value::Null);
+}
+
+#[test]
 fn a_sound_loop_is_kept() {
     let answer = ask(&sound());
     assert_eq!((text(&answer, "/verdict"), text(&answer, "/condition")), ("keep", "sound"));

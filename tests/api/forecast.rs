@@ -109,11 +109,7 @@ fn every_calculation_with_weather_takes_a_place_and_says_that_forecasts_are_off(
             let mut request = example["value"].clone();
             request["weather"] = by_place(PLACE)["weather"].clone();
             let answer = calculate(path.trim_start_matches("/v1/"), &request);
-            assert_eq!(
-                only_fault(&answer, "forecast_off"),
-                "Send conditions instead: the weather hour by hour.",
-                "{path}"
-            );
+            assert_eq!(only_fault(&answer, "forecast_off"), "Send the weather hour by hour instead.", "{path}");
         }
         for (status, code) in [("502", "forecast_failed"), ("503", "forecast_unavailable"), ("504", "forecast_timeout")]
         {
@@ -152,7 +148,7 @@ fn a_place_at_fault_comes_with_the_other_faults_and_is_not_asked_about() {
 fn a_place_without_a_forecast_is_a_fault_of_the_request() {
     let service = WeatherService::sound();
     let hint = only_fault(&post(instance(&service, "4 s"), &by_place((51.5, -0.1))), "forecast_not_covered");
-    assert_eq!(hint, "Send conditions instead: the weather hour by hour.");
+    assert_eq!(hint, "Send the weather hour by hour instead.");
 }
 
 #[test]

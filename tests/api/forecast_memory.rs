@@ -122,14 +122,14 @@ fn a_forecast_that_may_stand_in_does_and_the_report_says_so() {
         let service = with_replies(vec![lasting, failure]);
         let address = instance(&service, "4 s");
         let fetched = post(address, &by_place(PLACE));
-        let reason = "The weather service's forecast for weather.location.";
+        let reason = "The weather service's forecast for the place that was given.";
         assert_eq!(assumed(&fetched)["reason"], reason);
         // The service fails, then is not asked: both times the old forecast is used, with the same figures.
         for _ in 0..7 {
             let stale = post(address, &by_place(PLACE));
             assert_eq!(
                 assumed(&stale)["reason"],
-                "The weather service's forecast for weather.location, 0 min old: the service gives no newer one now."
+                "The weather service's forecast for the place that was given, 0 min old: the service gives no newer one now."
             );
             assert_eq!(assumed(&stale)["value"], assumed(&fetched)["value"]);
             assert_eq!(stale.body["conditions_used"], fetched.body["conditions_used"]);

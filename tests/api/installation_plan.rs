@@ -201,7 +201,10 @@ fn whatever_is_said_is_about_the_plans_own_request() {
             for list in ["findings", "assumed"] {
                 for one in said[list].as_array().unwrap() {
                     // Panics when the description does not have the place.
-                    let _: Need = need("installation-plan", one["about"].as_str().unwrap().trim_start_matches('#'));
+                    let sent = one.get("send").map_or(&[][..], |send| send.as_array().unwrap());
+                    for pointer in std::iter::once(&one["about"]).chain(sent) {
+                        let _: Need = need("installation-plan", pointer.as_str().unwrap().trim_start_matches('#'));
+                    }
                 }
             }
             for pointer in said["unused"].as_array().unwrap() {

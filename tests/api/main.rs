@@ -46,6 +46,7 @@ mod refusals;
 mod released;
 mod reports;
 mod requests;
+mod send;
 mod sizing;
 mod sizing_vehicles;
 mod socket;

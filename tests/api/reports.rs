@@ -114,6 +114,9 @@ fn whatever_is_said_is_about_a_field_of_the_request() {
             need(calculation, about.strip_prefix('#').unwrap());
         }
         for finding in list(&report, "findings") {
+            for send in finding.get("send").map(|send| send.as_array().unwrap()).into_iter().flatten() {
+                need(calculation, send.as_str().unwrap().strip_prefix('#').unwrap());
+            }
             let message = finding["message"].as_str().unwrap();
             assert!(message.len() > 20 && message.ends_with('.') && !message.contains("  "), "{message}");
             assert!(!list(finding, "source_ids").is_empty(), "{finding}");

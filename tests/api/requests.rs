@@ -268,7 +268,10 @@ pub fn described(calculation: &str, pointer: &str) -> (Need, &'static Value) {
         }
         let required = schema["required"].as_array().is_some_and(|names| names.iter().any(|known| known == name));
         need = if required { Need::Required } else { Need::Optional };
-        schema = resolve(schema["properties"].get(name).unwrap_or_else(|| panic!("{pointer} is not described")));
+        // A map has entries by names of the caller's own.
+        let entry = schema.get("additionalProperties").filter(|entry| entry.is_object());
+        let place = schema["properties"].get(name).or(entry);
+        schema = resolve(place.unwrap_or_else(|| panic!("{pointer} is not described")));
     }
     (need, schema)
 }

@@ -45,7 +45,7 @@ fn a_request_is_a_span_of_its_callers_trace() {
         "content-type: application/json\r\ntraceparent: 00-{hex}-00f067aa0ba902b7-01\r\n\
         x-request-id: job-17\r\nauthorization: Bearer secret-key\r\nconnection: close\r\n"
     );
-    let body = "{\"opening\":{\"width\":\"7,2 m\",\"barrier\":\"slide_gate\"}}";
+    let body = "{\"opening\":{\"width\":\"7,200 mm\",\"barrier\":\"slide_gate\"}}";
     let mut socket = Socket::open(instance.address);
     let (path, length) = ("/v1/loop-sizing", body.len());
     socket.send(format!(
@@ -59,7 +59,7 @@ fn a_request_is_a_span_of_its_callers_trace() {
     for part in [&trace[..], b"POST /v1/loop-sizing", b"http.response.status_code", b"job-17", b"loopwright"] {
         assert!(holds(&spans, part), "{part:?} is not in {:?}", String::from_utf8_lossy(&spans));
     }
-    for secret in ["secret", "7,2 m", "127.0.0.1"] {
+    for secret in ["secret", "7,200 mm", "127.0.0.1"] {
         assert!(!holds(&spans, secret.as_bytes()), "{secret} is sent: {:?}", String::from_utf8_lossy(&spans));
     }
     assert_eq!(log.lines().filter(|line| line.contains("\"request\"")).count(), 1, "{log}");

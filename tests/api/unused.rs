@@ -121,7 +121,7 @@ fn an_unused_field_must_be_sound_all_the_same() {
     let rows = [
         ("loop-characteristics", loop_characteristics(), "/loop/cover", json!("1"), "unit_missing"),
         ("loop-characteristics", loop_characteristics(), "/lead_in/spare", json!("3 h"), "unit_wrong_dimension"),
-        ("loop-sizing", buried.clone(), "/slot/width", json!("0,25 in"), "decimal_comma"),
+        ("loop-sizing", buried.clone(), "/slot/width", json!("0,250 in"), "decimal_comma"),
         ("loop-sizing", buried, "/slot/cover", json!("3 in"), "contradiction"),
         ("loop-sizing", no_leaf.clone(), "/opening/leaf_height", json!("tall"), "number_invalid"),
         ("loop-sizing", no_leaf, "/opening/leaf_ground_gap", json!("-1 in"), "out_of_range"),

@@ -66,11 +66,11 @@ final class Consumer {
     }
 
     static void refusal() throws Exception {
-        var request = new LoopSizingRequest().opening(new Opening().width("7,2 m").barrier(Barrier.SLIDE_GATE));
+        var request = new LoopSizingRequest().opening(new Opening().width("7,200 mm").barrier(Barrier.SLIDE_GATE));
         for (String operation : List.of("size_loops", "draw_plan")) {
             try {
                 ask(operation, new Object[] {request});
-                throw new AssertionError(operation + " takes a decimal comma");
+                throw new AssertionError(operation + " takes a comma that may be for thousands");
             } catch (ApiException refused) {
                 Problem problem = CLIENT.getObjectMapper().readValue(refused.getResponseBody(), Problem.class);
                 same("the problem", problem.getStatus() + " " + problem.getCode(), "422 validation_failed");

@@ -68,7 +68,7 @@ func firstQuestion() {
 }
 
 func refusal() {
-	request := loopwright.NewLoopSizingRequest(*loopwright.NewOpening("7,2 m", loopwright.BARRIER_SLIDE_GATE))
+	request := loopwright.NewLoopSizingRequest(*loopwright.NewOpening("7,200 mm", loopwright.BARRIER_SLIDE_GATE))
 	_, _, sizing := client.CalculationsAPI.SizeLoops(context.Background()).LoopSizingRequest(*request).Execute()
 	_, _, drawing := client.DrawingsAPI.DrawPlan(context.Background()).LoopSizingRequest(*request).Execute()
 	for _, err := range []error{sizing, drawing} {

@@ -103,7 +103,7 @@ def typed_fields():
 
 def refusals():
     body = models.LoopSizingRequest.from_dict(
-        {"opening": {"width": "7,2 m", "barrier": "slide_gate"}, "lead_in": {"length": "50"}})
+        {"opening": {"width": "7,200 mm", "barrier": "slide_gate"}, "lead_in": {"length": "50"}})
     for operation in (size_loops, draw_plan):
         problem = ask(operation, models.Problem, 422, body=body)
         same("the problem", (problem.status, problem.code), (422, "validation_failed"))

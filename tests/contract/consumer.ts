@@ -11,7 +11,7 @@ type Report = paths["/v1/loop-sizing"]["post"]["responses"][200]["content"]["app
 type Problem = Schemas["Problem"];
 
 const smallest: Request = { opening: { width: "24 ft", barrier: "slide_gate" } };
-const decimalComma: Request = { opening: { width: "7,2 m", barrier: "slide_gate" }, lead_in: { length: "50" } };
+const unclearComma: Request = { opening: { width: "7,200 mm", barrier: "slide_gate" }, lead_in: { length: "50" } };
 
 // @ts-expect-error a closed list refuses what is not on it
 const unknownBarrier: Request = { opening: { width: "24 ft", barrier: "drawbridge" } };
@@ -103,7 +103,7 @@ async function plans() {
   assert.deepEqual(plan, answer);
   assert.equal(plan.cure, undefined, "a part that was not asked for is absent");
 
-  const items = [{ id: "cafe", request: cafe }, { id: "comma", request: decimalComma }];
+  const items = [{ id: "cafe", request: cafe }, { id: "comma", request: unclearComma }];
   const batch = answered(await client.POST("/v1/installation-plan/batch", { body: { items } }));
   assert.deepEqual([batch.succeeded, batch.failed], [1, 1]);
   assert.deepEqual(batch.results[0]?.report, answer);
@@ -116,7 +116,7 @@ async function plans() {
 }
 
 async function refusals() {
-  const problem = refused(await client.POST("/v1/loop-sizing", { body: decimalComma }), 422);
+  const problem = refused(await client.POST("/v1/loop-sizing", { body: unclearComma }), 422);
   assert.equal(problem.code, "validation_failed");
   assert.deepEqual(explain(problem), { "#/opening/width": "decimal_comma", "#/lead_in/length": "unit_missing" });
   assert(problem.errors.every((fault) => fault.hint.length > 0));

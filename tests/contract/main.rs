@@ -6,4 +6,5 @@ mod circles;
 mod members;
 mod names;
 mod source;
+mod translations;
 mod wording;

@@ -10,9 +10,9 @@ use loopwright::wording::Language;
 use super::source::{ROOT, code, files};
 
 /// What is said of a member.
-struct Words {
-    label: String,
-    description: String,
+pub(super) struct Words {
+    pub(super) label: String,
+    pub(super) description: String,
 }
 
 /// The English words of the members that some code declares, by the id that they have in other languages.
@@ -44,7 +44,7 @@ fn id(list: &str, code: &str) -> String {
 }
 
 /// The members of all lists of the crate.
-fn members() -> BTreeMap<String, Words> {
+pub(super) fn members() -> BTreeMap<String, Words> {
     let mut members = BTreeMap::new();
     for file in files("src") {
         for (id, words) in declared(&code(&file)) {

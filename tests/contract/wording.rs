@@ -93,7 +93,7 @@ fn sentences(language: Language) -> BTreeMap<String, Sentence> {
 }
 
 /// The files of a language, by name.
-fn ftl_files(language: Language) -> BTreeMap<String, String> {
+pub(super) fn ftl_files(language: Language) -> BTreeMap<String, String> {
     let folder = Path::new(ROOT).join("src/wording").join(language.tag());
     std::fs::read_dir(folder)
         .unwrap()

@@ -126,6 +126,10 @@ pub fn assert_names_faults(problem: &Value) {
         assert!(text("pointer") == "#" || text("pointer").starts_with("#/"), "{fault}");
         assert!(FieldErrorCode::ALL.iter().any(|code| code.code() == text("code")), "{fault}");
         assert!(!text("detail").is_empty() && !text("hint").is_empty(), "{fault}");
+        assert!(
+            fault.get("suggestion").is_none_or(|meant| meant.as_str().is_some_and(|meant| !meant.is_empty())),
+            "{fault}"
+        );
     }
 }
 

@@ -1,13 +1,13 @@
 //! The laws of the grammar of quantities, for any text.
 
 use loopwright::calculation::input::{
-    ApproachSpeed, CartridgeVolume, ConductorSize, FirstDayDepth, LeadInInductance, OpeningTime, SideOffset,
-    WeatherTemperature,
+    ApproachSpeed, CableLength, CartridgeVolume, ConductorSize, FirstDayDepth, LeadInInductance, OpeningTime,
+    OpeningWidth, SideOffset, SizeUncertainty, WeatherTemperature,
 };
 use loopwright::calculation::report::{FieldError, FieldPath};
 use loopwright::quantity::dimension::{
-    DepthPerDay, Dimension, InductancePerLength, Length, Magnitude, Speed, Temperature, TemperatureDifference, Time,
-    Volume, WireSize,
+    DepthPerDay, Dimension, InductancePerLength, Length, Magnitude, Share, Speed, Temperature, TemperatureDifference,
+    Time, Volume, WireSize,
 };
 use loopwright::quantity::format::{format_length_input, format_temperature_input};
 use loopwright::quantity::{ParsedQuantity, QuantityError, QuantityErrorCode, QuantityField, parse};
@@ -25,11 +25,15 @@ pub fn check(bytes: &[u8]) {
         reads::<InductancePerLength>(text),
         reads::<DepthPerDay>(text),
         reads::<WireSize>(text),
+        reads::<Share>(text),
     ];
     assert!(readers.iter().filter(|reads| **reads).count() <= 1, "{text:?} is read as two dimensions");
     // A difference of temperatures is written like a temperature, but not spelled out: 5 degrees more are no place on a scale.
     assert!(!reads::<TemperatureDifference>(text) || readers[1], "{text:?}");
 
+    keeps_its_range::<OpeningWidth>(text);
+    keeps_its_range::<CableLength>(text);
+    keeps_its_range::<SizeUncertainty>(text);
     keeps_its_range::<SideOffset>(text);
     keeps_its_range::<WeatherTemperature>(text);
     keeps_its_range::<ApproachSpeed>(text);
@@ -62,8 +66,27 @@ fn reads<D: Dimension>(text: &str) -> bool {
         if text.is_ascii() {
             assert_same::<D>(&written, &text.to_uppercase());
         }
+        assert_same::<D>(&written, &text.replace(' ', "\u{202f}"));
+        assert_same::<D>(&written, &text.replace('\'', "′").replace('"', "″"));
     }
+    means_what_its_first_number_says::<D>(&written, text);
     true
+}
+
+/// A comma is the point of the same text, never a mark of thousands; a text has a digit or a fraction, and never two commas, a comma
+/// with a point between digits, or an exponent.
+fn means_what_its_first_number_says<D: Dimension>(written: &ParsedQuantity<D::Si>, text: &str) {
+    let marks: Vec<_> = text.char_indices().filter(|(_, c)| *c == ',').map(|(at, _)| at).collect();
+    for &at in &marks {
+        let behind = text[at + 1..].bytes().take_while(u8::is_ascii_digit).count();
+        assert!(behind != 3 && behind != 0, "{text:?} is read, and its comma may be for thousands");
+    }
+    let is_digit = |c: char| c.is_ascii_digit() || "¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞".contains(c);
+    assert!(text.contains(is_digit), "{text:?} is read without a digit");
+    if !marks.is_empty() {
+        let point = text.replace(',', ".");
+        assert_same::<D>(written, &point);
+    }
 }
 
 fn assert_same<D: Dimension>(written: &ParsedQuantity<D::Si>, text: &str) {
@@ -76,7 +99,7 @@ fn assert_explained(fault: &QuantityError, text: &str) {
     assert!(!error.detail.words().is_empty() && !error.hint.words().is_empty(), "{text:?}: {fault:?}");
 }
 
-/// What a field takes lies in its range; what it refuses, it explains.
+/// What a field takes lies in its range; what it refuses, it explains, and takes what it suggests instead.
 fn keeps_its_range<K: QuantityField>(text: &str) {
     match K::from_text(text.to_owned()).read() {
         Ok(written) => {
@@ -87,7 +110,13 @@ fn keeps_its_range<K: QuantityField>(text: &str) {
             let value = written.si.magnitude();
             assert!(value >= least - hair && value <= greatest + hair, "{text:?} is {value}");
         }
-        Err(fault) => assert_explained(&fault, text),
+        Err(fault) => {
+            assert_explained(&fault, text);
+            if let Some(suggestion) = fault.suggestion {
+                let taken = K::from_text(suggestion.clone());
+                assert!(taken.read().is_ok(), "{text:?}: {suggestion:?} is suggested and refused");
+            }
+        }
     }
 }
 

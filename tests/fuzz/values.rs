@@ -6,7 +6,7 @@ use std::sync::LazyLock;
 use serde_json::{Map, Value, json};
 
 /// Text that has broken readers elsewhere, and quantities at an edge of the grammar.
-const TRICKY: [&str; 24] = [
+const TRICKY: [&str; 28] = [
     "",
     " ",
     "0",
@@ -20,6 +20,10 @@ const TRICKY: [&str; 24] = [
     "5'-6\"",
     "6 ft 6 in",
     "7,2 m",
+    "1,200 mm",
+    "7m20",
+    "5 ft 6",
+    "24½ pies",
     "1 h 30 min",
     "99999999999999999999999999999999999999 m",
     ".0000000000000000000000001 ft",

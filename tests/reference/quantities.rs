@@ -2,6 +2,9 @@
 
 mod fields;
 mod output;
+mod people;
+mod published;
+mod suggestions;
 mod texts;
 mod units;
 

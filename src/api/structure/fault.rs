@@ -44,7 +44,16 @@ impl StructureFault<'_> {
     /// The fault as it is answered, at the pointer of what it is about.
     pub fn at(&self, pointer: String) -> FieldError {
         let (code, detail, hint) = self.statements();
-        FieldError::at(pointer, code, detail, hint)
+        FieldError::at(pointer, code, detail, hint).suggesting(self.suggestion())
+    }
+
+    /// The member of a closed list that was meant, if it is one alone.
+    fn suggestion(&self) -> Option<String> {
+        let Self::UnknownValue { value, known } = self else { return None };
+        match members_meant(cut(value).trim(), known).as_deref() {
+            Some([name]) => Some((*name).to_owned()),
+            _ => None,
+        }
     }
 
     fn statements(&self) -> (FieldErrorCode, Statement, Statement) {
@@ -98,18 +107,22 @@ impl StructureFault<'_> {
 /// The members of a closed list, with those that may have been meant.
 fn listed_values(value: &str, known: &[&'static str]) -> Statement {
     let list = Statement::new("errors-known-values").text("known", known.join(", "));
+    let Some(names) = members_meant(value, known) else { return list };
+    let name = |name: &'static str| Statement::new("errors-meant").text("meant", name);
+    let names = names.into_iter().map(name).collect();
+    Statement::new("errors-did-you-mean").phrases("meant", names, ListJoin::Or).followed_by(list)
+}
+
+/// The members of a closed list that a value may stand for.
+fn members_meant(value: &str, known: &[&'static str]) -> Option<Vec<&'static str>> {
     // A name out of a menu is written otherwise: "Slide gate".
     let code: String =
         value.to_lowercase().chars().map(|letter| if letter.is_alphanumeric() { letter } else { '_' }).collect();
     // All members with that word are named: a guess between them could be dangerous.
-    let meant = match names_containing(&code, known) {
+    match names_containing(&code, known) {
         words if words.is_empty() => nearest(&code, known).map(|name| vec![name]),
         words => Some(words),
-    };
-    let Some(names) = meant else { return list };
-    let name = |name: &'static str| Statement::new("errors-meant").text("meant", name);
-    let names = names.into_iter().map(name).collect();
-    Statement::new("errors-did-you-mean").phrases("meant", names, ListJoin::Or).followed_by(list)
+    }
 }
 
 /// A number as it stands between the backticks of serde's words for it.
@@ -125,6 +138,7 @@ fn expected_type(expected: &str) -> Statement {
         "a string" | "string" => of("text"),
         "f64" => of("number"),
         "u32" | "u64" | "usize" => of("whole_number"),
+        "a boolean" => of("truth_value"),
         "a sequence" => of("array"),
         "" => of("other"),
         expected if expected.starts_with("struct ") || expected == "a map" => of("object"),

@@ -129,21 +129,26 @@ pub fn solve(
 /// Adds a note on what the times rest on, where no data sheet gives them; what only cools always has one.
 fn add_model_note(job: &ResolvedCureGuidance, diagnostics: &mut Diagnostics) {
     let sheet = &job.candidate.sheet;
-    let (code, message) = match job.candidate.kind.cure_mechanism() {
+    let (code, message, sent): (_, _, &[&'static str]) = match job.candidate.kind.cure_mechanism() {
         CureMechanism::MoistureFront(_) if sheet.depth_per_day.is_none() && sheet.full.is_none() => {
-            (FindingCode::FrontCalibrated, Statement::new("cure-front-calibrated"))
+            (FindingCode::FrontCalibrated, Statement::new("cure-front-calibrated"), &["depth_per_day", "full_cure"])
         }
-        CureMechanism::Reaction(_) if sheet.skin.is_none() || sheet.traffic.is_none() || sheet.full.is_none() => {
-            (FindingCode::UsualTimes, Statement::new("cure-usual-times"))
-        }
+        CureMechanism::Reaction(_) if sheet.skin.is_none() || sheet.traffic.is_none() || sheet.full.is_none() => (
+            FindingCode::UsualTimes,
+            Statement::new("cure-usual-times"),
+            &["skin_over", "open_to_traffic", "full_cure"],
+        ),
         CureMechanism::MoistureFront(_) | CureMechanism::Reaction(_) => return,
         CureMechanism::Cooling(_) if sheet.traffic.is_none() => {
-            (FindingCode::CoolsNotCures, Statement::new("cure-cools-in-usual-time"))
+            (FindingCode::CoolsNotCures, Statement::new("cure-cools-in-usual-time"), &["open_to_traffic"])
         }
-        CureMechanism::Cooling(_) => (FindingCode::CoolsNotCures, Statement::new("cure-cools-in-time-of-sheet")),
+        CureMechanism::Cooling(_) => (FindingCode::CoolsNotCures, Statement::new("cure-cools-in-time-of-sheet"), &[]),
     };
-    let at = FieldPath::BODY.field("sealant").field("data_sheet").pointer();
-    diagnostics.add_finding(Finding::at(code, Level::Note, at, message));
+    let body = FieldPath::BODY;
+    let sealant_at = body.field("sealant");
+    let at = sealant_at.field("data_sheet");
+    let finding = Finding::new(code, Level::Note, &at, message);
+    diagnostics.add_finding(sent.iter().fold(finding, |finding, name| finding.send(&at.field(name))));
 }
 
 /// Adds sources and cautions.

@@ -28,7 +28,7 @@ pub fn stop_finding(job: &ResolvedCureGuidance, candidate: &SealantCandidate, st
             let weather_end = job.weather.date_time(job.weather.end()).format_for_sentence();
             let message = Statement::new("cure-weather-ends-before-sealed").text("weather_end", weather_end);
             let at = FieldPath::BODY.field("weather").pointer();
-            Finding::at(FindingCode::ForecastTooShort, Level::Stop, at, message)
+            with_more_hours(Finding::at(FindingCode::ForecastTooShort, Level::Stop, at, message))
         }
         WorkStop::PastShelfLife => {
             let shelf_life = job.shelf_life.as_ref();
@@ -48,6 +48,21 @@ pub fn stop_finding(job: &ResolvedCureGuidance, candidate: &SealantCandidate, st
 /// The pointer to a field of a row of weather.
 pub fn weather_pointer(index: usize, field: &'static str) -> String {
     FieldPath::BODY.field("weather").field("conditions").item(index).field(field).pointer()
+}
+
+/// Names a field of a row of weather that could be sent.
+pub fn with_row_field(finding: Finding, index: usize, field: &'static str) -> Finding {
+    finding.send(&FieldPath::BODY.field("weather").field("conditions").item(index).field(field))
+}
+
+/// Names the weather, of which more hours could be sent.
+pub fn with_more_hours(finding: Finding) -> Finding {
+    finding.send(&FieldPath::BODY.field("weather").field("conditions"))
+}
+
+/// Names the state of the slot, which somebody could see.
+pub fn with_slot_condition(finding: Finding) -> Finding {
+    finding.send(&FieldPath::BODY.field("surface_condition"))
 }
 
 /// Adds the temperature of the slab, and how it is known.
@@ -102,6 +117,8 @@ impl StoppingHour<'_> {
     fn finding(&self, stop: HourStop) -> Finding {
         let (code, field, message) = self.state(stop);
         let finding = Finding::at(code, Level::Stop, weather_pointer(self.hour.index, field), message);
+        let asks_for_slab = field == "surface" && self.hour.surface_is_assumed;
+        let finding = if asks_for_slab { with_row_field(finding, self.hour.index, field) } else { finding };
         let surface = self.hour.surface.get::<degree_celsius>();
         let air = self.hour.air.get::<degree_celsius>();
         match stop {
@@ -199,7 +216,8 @@ fn wet_finding(job: &ResolvedCureGuidance, rain: usize, start: Time) -> Finding 
         ),
         None => message.followed_by(Statement::new("cure-slot-stays-wet")),
     };
-    Finding::at(FindingCode::SlotWet, Level::Stop, FieldPath::BODY.field("surface_condition").pointer(), message)
+    let at = FieldPath::BODY.field("surface_condition").pointer();
+    with_slot_condition(Finding::at(FindingCode::SlotWet, Level::Stop, at, message))
 }
 
 /// What follows from the state of the slot as it was seen.
@@ -223,7 +241,7 @@ fn seen_finding(candidate: &SealantCandidate, seen: SurfaceCondition) -> Finding
 
 /// That insulation and jacket do not stand the pour, or that nobody said it.
 fn insulation_finding(job: &ResolvedCureGuidance, candidate: &SealantCandidate) -> Finding {
-    let at = FieldPath::BODY.field("wire").field("insulation_rating").pointer();
+    let (body, at) = (FieldPath::BODY, FieldPath::BODY.field("wire").field("insulation_rating").pointer());
     // Sealant that is applied cold is never stopped by this.
     let pour = candidate.sheet.pour.unwrap_or(candidate.sheet.minimum);
     let system = job.weather.system;
@@ -236,6 +254,7 @@ fn insulation_finding(job: &ResolvedCureGuidance, candidate: &SealantCandidate) 
     } else {
         let message = state(Statement::new("cure-insulation-unknown"));
         Finding::at(FindingCode::InsulationUnknown, Level::Stop, at, message)
+            .send(&body.field("wire").field("insulation_rating"))
     }
 }
 

@@ -7,6 +7,7 @@ use super::candidate::SealantCandidate;
 use super::deadline::{LateReturn, late_return};
 use super::possible_starts::earliest_start;
 use super::request::ResolvedCureGuidance;
+use super::stop_findings::with_more_hours;
 use crate::calculation::report::{FieldPath, Finding, ListJoin, Statement};
 use crate::practice::finding_codes::{FindingCode, Level};
 
@@ -40,7 +41,8 @@ pub fn late_finding(job: &ResolvedCureGuidance, candidate: &SealantCandidate, la
         ),
         _ => (FindingCode::ForecastTooShort, with_need(Statement::new("cure-weather-ends-before-traffic"))),
     };
-    Finding::at(code, late.level(), FieldPath::BODY.field("needed_open_by").pointer(), message)
+    let finding = Finding::at(code, late.level(), FieldPath::BODY.field("needed_open_by").pointer(), message);
+    if code == FindingCode::ForecastTooShort { with_more_hours(finding) } else { finding }
 }
 
 /// What the times of traffic rest on where no sheet gives them: a note, or a warning where the needed time relies on them.
@@ -50,7 +52,9 @@ pub fn traffic_skin_finding(job: &ResolvedCureGuidance, candidate: &SealantCandi
     let level = if is_relied_on { Level::Warning } else { Level::Note };
     let message = Statement::new("cure-traffic-by-skin").detail_length("skin", skin, job.weather.system);
     let at = FieldPath::BODY.field("sealant").field("data_sheet").field("open_to_traffic").pointer();
-    Some(Finding::at(FindingCode::TrafficBySkin, level, at, message).figure("skin", skin.get::<millimeter>(), "mm"))
+    let finding = Finding::at(FindingCode::TrafficBySkin, level, at, message)
+        .send(&FieldPath::BODY.field("sealant").field("data_sheet").field("open_to_traffic"));
+    Some(finding.figure("skin", skin.get::<millimeter>(), "mm"))
 }
 
 /// What would meet the needed time: another kind, another start.

@@ -8,7 +8,9 @@ use super::candidate::{SealantCandidate, WorkableLimit};
 use super::possible_starts::{StartWindow, is_workable};
 use super::request::ResolvedCureGuidance;
 use super::slot_condition::recent_rain;
-use super::stop_findings::{weather_pointer, with_outlook, with_surface};
+use super::stop_findings::{
+    weather_pointer, with_more_hours, with_outlook, with_row_field, with_slot_condition, with_surface,
+};
 use super::weather_series::WeatherHour;
 use super::work_stops::{HourStop, SealingSpan, WorkStop, cold_hours};
 use crate::calculation::report::{FieldPath, Finding, ListJoin, Statement};
@@ -33,7 +35,7 @@ pub fn slot_findings(job: &ResolvedCureGuidance, candidate: &SealantCandidate, s
         }
         None if job.condition.spell_at(start).is_none() => {
             let message = Statement::new("cure-surface-condition-assumed");
-            findings.push(find(FindingCode::SurfaceConditionAssumed, message));
+            findings.push(with_slot_condition(find(FindingCode::SurfaceConditionAssumed, message)));
         }
         _ => {}
     }
@@ -54,10 +56,11 @@ pub fn rain_findings(job: &ResolvedCureGuidance, candidate: &SealantCandidate, s
     let until = span.safe_or_end(job);
     let mut findings = Vec::new();
     let mut add = |hour: &WeatherHour, code, message: Statement| {
-        let about = weather_pointer(hour.index, "precipitation_probability_percent");
-        let finding = Finding::at(code, Level::Warning, about, message);
+        let field = "precipitation_probability_percent";
+        let finding = Finding::at(code, Level::Warning, weather_pointer(hour.index, field), message);
         findings.push(match hour.rain_percent {
             Some(percent) => finding.figure("probability", percent, "percent"),
+            None if code == FindingCode::RainUnknown => with_row_field(finding, hour.index, field),
             None => finding,
         });
     };
@@ -94,7 +97,8 @@ pub fn weather_too_short(job: &ResolvedCureGuidance, candidate: &SealantCandidat
     let message = Statement::new("cure-weather-too-short")
         .text("weather_end", job.weather.date_time(job.weather.end()).format_for_sentence())
         .phrase("safe_event", candidate.safe_event());
-    Finding::at(FindingCode::ForecastTooShort, Level::Warning, FieldPath::BODY.field("weather").pointer(), message)
+    let at = FieldPath::BODY.field("weather").pointer();
+    with_more_hours(Finding::at(FindingCode::ForecastTooShort, Level::Warning, at, message))
 }
 
 /// What is to be said of cold that comes within a day, once a skin may be counted on: it slows the cure and does not forbid the start.
@@ -142,7 +146,8 @@ pub fn slab_findings(job: &ResolvedCureGuidance, span: &SealingSpan, stops: &[Wo
         } else {
             Statement::new("cure-surface-assumed")
         };
-        findings.push(find(hour, FindingCode::SurfaceAssumed, message.temperature("surface", hour.surface, system)));
+        let finding = find(hour, FindingCode::SurfaceAssumed, message.temperature("surface", hour.surface, system));
+        findings.push(with_row_field(finding, hour.index, "surface"));
     }
     let is_cold = |stop: &WorkStop| {
         matches!(stop, WorkStop::InHour(HourStop::Frost | HourStop::TooCold | HourStop::NearDewPoint, _))
@@ -177,7 +182,10 @@ pub fn heat_finding(
     let is_hot = warmest >= hot_handling();
     match candidate.kind.cure_mechanism() {
         CureMechanism::MoistureFront(_) if is_hot && candidate.sheet.maximum.is_none() => {
-            return find(FindingCode::HotSlab, Statement::new("cure-hot-slab"));
+            let sheet_at = FieldPath::BODY.field("sealant");
+            let sheet_at = sheet_at.field("data_sheet");
+            return find(FindingCode::HotSlab, Statement::new("cure-hot-slab"))
+                .map(|finding| finding.send(&sheet_at.field("maximum_application_temperature")));
         }
         CureMechanism::Reaction(_) if is_hot => {}
         CureMechanism::MoistureFront(_) | CureMechanism::Reaction(_) | CureMechanism::Cooling(_) if is_too_short => {}

@@ -4,6 +4,7 @@ use uom::si::f64::Ratio;
 use uom::si::inductance::microhenry;
 
 use super::checks::{CheckResult, CheckVerdict, electrical_checks, vehicle_checks};
+use super::names::{name_channel, name_loop};
 use crate::calculation::input::ResolvedDetector;
 use crate::calculation::layout::DetectorChannel;
 use crate::calculation::report::{Diagnostics, FieldPath, Finding, Statement};
@@ -53,12 +54,13 @@ impl ChannelJudgement {
         }
         for drop_out in &self.drop_outs {
             let level = if channel.holds_the_gate() { Level::Stop } else { Level::Warning };
-            let message = Statement::new("compatibility-drops-out")
-                .text("loop", drop_out.label.clone())
-                .member("vehicle", drop_out.class);
+            let Some(one) = channel.loops.iter().find(|one| one.own.label == drop_out.label) else { continue };
+            let message = name_loop(Statement::new("compatibility-drops-out"), &one.own);
+            let message = message.member("vehicle", drop_out.class);
             diagnostics.add_finding(
                 Finding::new(FindingCode::DropsOut, level, &FieldPath::BODY.field("vehicles"), message)
-                    .on(Some(drop_out.role)),
+                    .on(Some(drop_out.role))
+                    .send(&FieldPath::BODY.field("detector").field("threshold_steps_percent")),
             );
         }
     }
@@ -83,18 +85,19 @@ fn state_untunable(
 ) {
     let (low, high) = (channel.low.get::<microhenry>(), channel.high.get::<microhenry>());
     let (least, most) = (detector.limits.inductance_min_uh, detector.limits.inductance_max_uh);
-    let message = Statement::new("compatibility-channel-untunable")
-        .text("channel", channel.label())
+    let message = name_channel(Statement::new("compatibility-channel-untunable"), channel)
         .quantity("as_built_low", low, 0, "uH")
         .quantity("as_built_high", high, 0, "uH")
         .quantity("inductance_min", least, 0, "uH")
         .quantity("inductance_max", most, 0, "uH");
+    let wiring = FieldPath::BODY.field("wiring");
     diagnostics.add_finding(
-        Finding::new(code, Level::Stop, &FieldPath::BODY.field("wiring"), message)
+        Finding::new(code, Level::Stop, &wiring, message)
             .figure("as_built_low", low, "uH")
             .figure("as_built_high", high, "uH")
             .figure("inductance_min", least, "uH")
-            .figure("inductance_max", most, "uH"),
+            .figure("inductance_max", most, "uH")
+            .send(&wiring),
     );
 }
 

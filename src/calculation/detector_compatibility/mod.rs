@@ -4,6 +4,7 @@
 //! - `checks`: each figure of a channel against its limit, and each vehicle at each sensitivity step
 //! - `judgement`: how a channel stands as a whole
 //! - `lanes`: the lanes of loops that no layout has decided
+//! - `names`: what loops are called where a person reads of them
 //! - `neighbours`: the coupling of loops on different channels
 //! - `settings`: how to set each channel
 //! - `remedies`: what would turn a bad check
@@ -12,6 +13,7 @@
 mod checks;
 mod judgement;
 mod lanes;
+mod names;
 mod neighbours;
 mod remedies;
 mod report;
@@ -127,7 +129,8 @@ pub fn solve(
     if resolved.budget.take_was_reached() {
         let message = Statement::new("compatibility-search-bounded");
         let at = FieldPath::BODY.field("loops");
-        diagnostics.add_finding(Finding::new(FindingCode::SearchBounded, Level::Warning, &at, message));
+        let finding = Finding::new(FindingCode::SearchBounded, Level::Warning, &at, message);
+        diagnostics.add_finding(finding.send(&FieldPath::BODY.field("vehicles")));
     }
     state_steel(&resolved.loops, diagnostics);
     let neighbours =
@@ -177,7 +180,7 @@ fn state_steel(loops: &[ChannelLoop], diagnostics: &mut Diagnostics) {
         return;
     }
     let name = |one: &&ChannelLoop| Statement::new("compatibility-changed-loop").text("loop", one.label.clone());
-    let message = Statement::new("compatibility-steel-below").phrases(
+    let message = Statement::new("compatibility-steel-below").count("count", over_steel.len() as u64).phrases(
         "loops",
         over_steel.iter().map(name).collect(),
         ListJoin::And,

@@ -5,6 +5,7 @@ use uom::si::frequency::kilohertz;
 use uom::si::inductance::microhenry;
 use uom::si::length::meter;
 
+use super::names::{name_loop, name_loops};
 use super::report::{NeighbourAction, Neighbours};
 use crate::calculation::budget::WorkBudget;
 use crate::calculation::input::{ResolvedDetector, ResolvedLoop};
@@ -105,7 +106,7 @@ pub fn pairs(
         .flat_map(|(index, channel)| channel.loops.iter().map(move |one| (index, one)))
         .collect();
     let mut pairs = Vec::new();
-    let mut is_position_missing = false;
+    let mut are_positions_missing = false;
     for (second, (theirs, other)) in loops.iter().enumerate() {
         for (ours, one) in &loops[..second] {
             if ours == theirs {
@@ -113,17 +114,16 @@ pub fn pairs(
             }
             match relate(one, other) {
                 Some(related) => pairs.push(pair(one, other, &related, detector, diagnostics)),
-                None => is_position_missing = true,
+                None => are_positions_missing = true,
             }
         }
     }
-    if is_position_missing {
-        diagnostics.add_finding(Finding::new(
-            FindingCode::PositionUnknown,
-            Level::Note,
-            &FieldPath::BODY.field("loops"),
-            Statement::new("compatibility-position-unknown"),
-        ));
+    if are_positions_missing {
+        let (at, message) = (FieldPath::BODY.field("loops"), Statement::new("compatibility-position-unknown"));
+        let finding = Finding::new(FindingCode::PositionUnknown, Level::Note, &at, message);
+        let unplaced = loops.iter().enumerate().filter(|(_, (_, one))| one.own.position.is_none());
+        let send = |finding: Finding, index: usize| finding.send(&at.item(index).field("position"));
+        diagnostics.add_finding(unplaced.fold(finding, |finding, (index, _)| send(finding, index)));
     }
     pairs
 }
@@ -146,9 +146,7 @@ fn pair(
         .percent("frequency_separation", percents.1, 1)
         .code("outcome", related.relation.code());
     let at = FieldPath::BODY.field("loops");
-    let named = |statement: Statement| {
-        statement.text("loop", one.own.label.clone()).text("other_loop", other.own.label.clone())
-    };
+    let named = |statement: Statement| name_loops(statement, &one.own, &other.own);
     let finding = match related.relation {
         Relation::Disturbing => {
             let message = named(Statement::new("compatibility-crosstalk")).phrase("sentence", message.clone());
@@ -164,7 +162,7 @@ fn pair(
             let roles = if one.own.role == other.own.role { "same" } else { "different" };
             let message = named(Statement::new("compatibility-same-place")).code("roles", roles);
             let finding = Finding::new(FindingCode::SamePlace, Level::Stop, &at, message);
-            Some(finding.figure("coupling", percents.0, "percent"))
+            Some(finding.figure("coupling", percents.0, "percent").send(&at))
         }
         Relation::SamePlace | Relation::Harmless | Relation::ScannedTogether | Relation::FarApart => None,
     };
@@ -187,10 +185,7 @@ fn actions(one: &MeasuredLoop, other: &MeasuredLoop) -> Vec<NeighbourAction> {
     let mut actions = vec![
         NeighbourAction {
             action: "frequency_setting",
-            message: Statement::new("compatibility-set-another-frequency")
-                .text("loop", one.own.label.clone())
-                .text("other_loop", other.own.label.clone())
-                .into(),
+            message: name_loops(Statement::new("compatibility-set-another-frequency"), &one.own, &other.own).into(),
         },
         NeighbourAction { action: "scanning_unit", message: Statement::new("compatibility-take-scanning-unit").into() },
     ];
@@ -201,8 +196,7 @@ fn actions(one: &MeasuredLoop, other: &MeasuredLoop) -> Vec<NeighbourAction> {
     if more.turns <= MAX_WOUND_TURNS && apart >= SEPARATE_FREQUENCIES {
         actions.push(NeighbourAction {
             action: "turn_count",
-            message: Statement::new("compatibility-wind-more-turns")
-                .text("loop", other.own.label.clone())
+            message: name_loop(Statement::new("compatibility-wind-more-turns"), &other.own)
                 .count("turns", more.turns.into())
                 .quantity("terminal_inductance", changed.get::<microhenry>(), 0, "uH")
                 .percent("frequency_separation", 100.0 * apart, 0)

@@ -4,6 +4,7 @@ use uom::si::f64::{Ratio, Time};
 use uom::si::frequency::kilohertz;
 use uom::si::ratio::percent;
 
+use super::names::{name_channel, name_loop};
 use super::report::{ChannelSettings, OutputSettings, SentSettings};
 use crate::calculation::input::ResolvedDetector;
 use crate::calculation::layout::{ChannelLoop, DetectorChannel};
@@ -28,13 +29,9 @@ pub fn choose(
         judge(&one.own, holds, &FieldPath::BODY.field("loops").item(first + index), diagnostics);
     }
     if holds && channel.loops.iter().any(|one| !one.own.role.holds_the_gate()) {
-        let message = Statement::new("compatibility-mixed-roles").text("channel", channel.label());
-        diagnostics.add_finding(Finding::new(
-            FindingCode::MixedRoles,
-            Level::Stop,
-            &FieldPath::BODY.field("wiring"),
-            message,
-        ));
+        let message = name_channel(Statement::new("compatibility-mixed-roles"), channel);
+        let wiring = FieldPath::BODY.field("wiring");
+        diagnostics.add_finding(Finding::new(FindingCode::MixedRoles, Level::Stop, &wiring, message).send(&wiring));
     }
     let (to_set, as_sent) = choose_output(channel, holds);
     ChannelSettings {
@@ -95,22 +92,21 @@ fn judge(one: &ChannelLoop, holds: bool, at: &FieldPath<'_>, diagnostics: &mut D
     }
     let role = Some(one.role);
     if one.output == Some(OutputMode::Pulse) {
-        let message = Statement::new("compatibility-pulse-holds-nothing").text("loop", one.label.clone());
-        diagnostics.add_finding(
-            Finding::new(FindingCode::PulseHoldsNothing, Level::Stop, &at.field("output"), message).on(role),
-        );
+        let (message, at) = (name_loop(Statement::new("compatibility-pulse-holds-nothing"), one), at.field("output"));
+        let finding = Finding::new(FindingCode::PulseHoldsNothing, Level::Stop, &at, message);
+        diagnostics.add_finding(finding.on(role).send(&at));
     }
     if one.presence_time.is_some() {
-        let message = Statement::new("compatibility-presence-runs-out").text("loop", one.label.clone());
-        diagnostics.add_finding(
-            Finding::new(FindingCode::PresenceRunsOut, Level::Stop, &at.field("presence_time"), message).on(role),
-        );
+        let message = name_loop(Statement::new("compatibility-presence-runs-out"), one);
+        let at = at.field("presence_time");
+        let finding = Finding::new(FindingCode::PresenceRunsOut, Level::Stop, &at, message);
+        diagnostics.add_finding(finding.on(role).send(&at));
     }
     if one.on_loop_failure == Some(FailureBehaviour::NoDetect) {
-        let message = Statement::new("compatibility-fails-to-no-detect").text("loop", one.label.clone());
-        diagnostics.add_finding(
-            Finding::new(FindingCode::FailsToNoDetect, Level::Stop, &at.field("on_loop_failure"), message).on(role),
-        );
+        let message = name_loop(Statement::new("compatibility-fails-to-no-detect"), one);
+        let at = at.field("on_loop_failure");
+        let finding = Finding::new(FindingCode::FailsToNoDetect, Level::Stop, &at, message);
+        diagnostics.add_finding(finding.on(role).send(&at));
     }
 }
 

@@ -23,6 +23,7 @@ use super::report::{Diagnostics, FieldPath, Finding, InvalidRequest, ListJoin, S
 use super::{Calculation, Example, loop_characteristics, vehicle_response};
 use crate::practice::cautions::CautionCode;
 use crate::practice::existing_loops::ExistingLoopVerdict;
+use crate::practice::fault_tests::FaultTest;
 use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::sources::Source;
 use crate::practice::vehicles::VehicleClass;
@@ -147,5 +148,23 @@ fn state_verdict(assessment: &LoopAssessment, diagnostics: &mut Diagnostics) {
         ExistingLoopVerdict::Keep => Statement::new("existing-keep"),
         ExistingLoopVerdict::KeepWithCare | ExistingLoopVerdict::Recut => message,
     };
-    diagnostics.add_finding(Finding::new(FindingCode::ExistingLoop, level, &FieldPath::BODY, message));
+    let body = FieldPath::BODY;
+    let readings_at = body.field("readings");
+    let finding = Finding::new(FindingCode::ExistingLoop, level, &body, message);
+    let missed = assessment.reasons.iter().filter_map(missed_reading);
+    let finding = missed.fold(finding, |finding, reading| finding.send(&readings_at.field(reading)));
+    let settles = |test| assessment.settling_test.as_ref().is_some_and(|settling| settling.test == test);
+    let told_by_tests = [(FaultTest::DriveOver, "drive_over_passed"), (FaultTest::LookForSteel, "over_steel")];
+    let told = told_by_tests.into_iter().filter(|(test, _)| settles(*test));
+    diagnostics.add_finding(told.fold(finding, |finding, (_, field)| finding.send(&body.field(field))));
+}
+
+/// The field of the reading that a reason misses.
+fn missed_reading(reason: &Statement) -> Option<&'static str> {
+    match reason.id() {
+        "existing-insulation-unknown" => Some(MeterKind::Insulation.field()),
+        "existing-inductance-unknown" => Some(MeterKind::Inductance.field()),
+        "existing-resistance-unknown" => Some(MeterKind::Resistance.field()),
+        _ => None,
+    }
 }

@@ -12,7 +12,6 @@ use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Stateme
 use crate::practice::fault_signs::Observation;
 use crate::practice::fault_tests::{Disturbance, FaultTest, FaultTestOutcome};
 use crate::practice::meter_readings::{InsulationState, LEAK_BELOW_MEGOHM, ReadingPlace};
-use crate::vocabulary::{Vocabulary, join_codes};
 
 /// A design in typed quantities.
 pub struct ResolvedLoopDesign {
@@ -63,7 +62,7 @@ impl ResolvedFaultFinding {
                 diagnostics.add_error(
                     &body.field("observations").item(index),
                     FieldErrorCode::Contradiction,
-                    Statement::new("errors-observation-twice").code("observation", observation.code()),
+                    Statement::new("errors-observation-twice").member("observation", *observation),
                     Statement::new("errors-observation-twice-hint"),
                 );
             }
@@ -196,15 +195,15 @@ fn resolve_tests(
             diagnostics.add_error(
                 &item.field("test"),
                 FieldErrorCode::Contradiction,
-                Statement::new("errors-test-twice").code("test", test.code()),
+                Statement::new("errors-test-twice").member("test", *test),
                 Statement::new("errors-test-twice-hint"),
             );
         } else if !test.outcomes().contains(outcome) {
             diagnostics.add_error(
                 &item.field("outcome"),
                 FieldErrorCode::Contradiction,
-                Statement::new("errors-test-outcome").code("test", test.code()).code("outcome", outcome.code()),
-                Statement::new("errors-test-outcome-hint").text("outcomes", join_codes(test.outcomes())),
+                Statement::new("errors-test-outcome").member("test", *test).member("outcome", *outcome),
+                Statement::new("errors-test-outcome-hint").members("outcomes", test.outcomes()),
             );
         } else if is_read(*test) {
             diagnostics.mark_unused(&item);

@@ -13,7 +13,7 @@ use utoipa::openapi::{RefOr, Schema};
 use utoipa::{PartialSchema, ToSchema};
 use validator::Validate;
 
-use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Finding, ListJoin, Statement};
+use crate::calculation::report::{Diagnostics, FieldError, FieldErrorCode, FieldPath, Finding, ListJoin, Statement};
 use crate::practice::finding_codes::{FindingCode, Level};
 use crate::practice::materials::MaterialItem;
 use crate::practice::sources::Source;
@@ -95,12 +95,16 @@ impl Prices {
             None
         };
         let Some(currency) = Currency::from_code(sent) else {
+            let detail = Statement::new("errors-no-currency").text("currency", sent.to_owned());
             let upper = sent.to_ascii_uppercase();
-            let hint = match Currency::from_code(&upper) {
-                Some(_) => Statement::new("errors-currency-upper-case").text("code", upper),
-                None => Statement::new("errors-send-currency"),
+            let Some(meant) = Currency::from_code(&upper) else {
+                return reject(detail, Statement::new("errors-send-currency"), diagnostics);
             };
-            return reject(Statement::new("errors-no-currency").text("currency", sent.to_owned()), hint, diagnostics);
+            let hint = Statement::new("errors-currency-upper-case").text("code", upper.clone());
+            let suggestion = meant.exponent().map(|_| upper);
+            let error = FieldError::new(at, FieldErrorCode::ValueUnknown, detail, hint).suggesting(suggestion);
+            diagnostics.push_error(error);
+            return None;
         };
         // Metals, test codes and units of account have no minor unit to round to.
         if currency.exponent().is_none() {
@@ -158,20 +162,37 @@ impl MoneyText {
     /// Reads the amount.
     pub fn resolve(&self, at: &FieldPath<'_>, diagnostics: &mut Diagnostics) -> Option<Decimal> {
         let text = self.0.as_str();
-        let (whole, fraction) = text.split_once('.').unwrap_or((text, "0"));
-        let is_plain = |part: &str, max_digits: usize| {
-            (1..=max_digits).contains(&part.len()) && part.bytes().all(|byte| byte.is_ascii_digit())
-        };
-        if is_plain(whole, 9) && is_plain(fraction, 6) {
+        if is_amount(text) {
             return Decimal::from_str(text).ok();
         }
         let code = if text.contains(',') { FieldErrorCode::DecimalComma } else { FieldErrorCode::NumberInvalid };
         let shown: String = text.chars().take(40).collect();
         let detail = Statement::new("errors-no-money").text("text", shown);
         let hint = Statement::new("errors-no-money-hint");
-        diagnostics.add_error(at, code, detail, hint);
+        diagnostics.push_error(FieldError::new(at, code, detail, hint).suggesting(amount_meant(text)));
         None
     }
+}
+
+/// At most 9 digits before the point and 6 behind it.
+fn is_amount(text: &str) -> bool {
+    let (whole, fraction) = text.split_once('.').unwrap_or((text, "0"));
+    let is_plain = |part: &str, max_digits: usize| {
+        (1..=max_digits).contains(&part.len()) && part.bytes().all(|byte| byte.is_ascii_digit())
+    };
+    is_plain(whole, 9) && is_plain(fraction, 6)
+}
+
+/// The amount without a sign of currency and space around it, and with a point for a comma that can be nothing else: three digits
+/// after a comma may be thousands, if no zero stands alone before it.
+fn amount_meant(text: &str) -> Option<String> {
+    let bare = text.trim_matches(|c: char| c.is_whitespace() || c == '$' || c == '€');
+    let amount = match bare.split_once(',') {
+        Some((whole, decimals)) if decimals.len() != 3 || whole == "0" => format!("{whole}.{decimals}"),
+        Some(_) => return None,
+        None => bare.to_owned(),
+    };
+    is_amount(&amount).then_some(amount)
 }
 
 impl<'de> Deserialize<'de> for MoneyText {

@@ -91,6 +91,10 @@ pub fn merge(fields: &[PlanField], parts: &mut [&mut dyn MergeableReport], diagn
         let SharedReportFields { findings, assumed, unused, .. } = part.shared_fields();
         for finding in findings.iter_mut() {
             finding.about = plan_pointer(&finding.about);
+            // What the plan fills in by itself cannot be sent.
+            let sent: BTreeSet<_> =
+                finding.send.iter().filter(|send| !is_filled_in(send)).map(|send| plan_pointer(send)).collect();
+            finding.send = sent.into_iter().collect();
         }
         // What was said of each of several loops that are alike reads the same now.
         let mut told: Vec<Finding> = Vec::new();

@@ -177,6 +177,7 @@ pub fn judge_quadrupole(
             .figure("change_at_centre", gained, "percent")
             .figure("change_at_centre_of_rectangle", had, "percent")
             .length("seen_height", heights.0, system)
-            .length("seen_height_of_rectangle", heights.1, system),
+            .length("seen_height_of_rectangle", heights.1, system)
+            .send(&FieldPath::BODY.field("fixed_loops")),
     );
 }

@@ -73,6 +73,8 @@ pub fn judge(laid: &LaidLoop, row: &LoopRow<'_>, step: Ratio, job: &ResolvedLoop
             .on(Some(laid.role))
             .length("tail_past_arm", past, system)
             .length("wanted", margin, system)
-            .figure("threshold", threshold, "percent"),
+            .figure("threshold", threshold, "percent")
+            .send(&FieldPath::BODY.field("detector").field("threshold_steps_percent"))
+            .send(&FieldPath::BODY.field("fixed_loops")),
     );
 }

@@ -43,12 +43,16 @@ pub fn judge(exit: &LaidLoop, times: &ExitTimes, job: &ResolvedLoopSizing, diagn
     let (distance, leg, system) = (exit.place.distance(), exit.coil.along_travel, job.system());
     let mut state = |finding: Finding| diagnostics.add_finding(finding.on(Some(Role::Exit)));
     match run_up(job) {
-        None => state(Finding::new(
-            FindingCode::ExitTimeUnknown,
-            Level::Note,
-            &opening,
-            Statement::new("sizing-exit-time-unknown"),
-        )),
+        None => {
+            let message = Statement::new("sizing-exit-time-unknown");
+            let finding = Finding::new(FindingCode::ExitTimeUnknown, Level::Note, &opening, message);
+            let sent = [
+                ("approach_speed", job.opening.approach_speed.is_some()),
+                ("opening_time", job.opening.opening_time.is_some()),
+            ];
+            let missing = sent.into_iter().filter(|(_, is_sent)| !is_sent);
+            state(missing.fold(finding, |finding, (field, _)| finding.send(&opening.field(field))));
+        }
         Some(wanted) if distance < 0.999 * wanted => {
             let wait = times.wait.unwrap_or_default();
             let serving_speed = job.opening.opening_time.map_or(Velocity::default(), |time| distance / time);
@@ -65,7 +69,9 @@ pub fn judge(exit: &LaidLoop, times: &ExitTimes, job: &ResolvedLoopSizing, diagn
                 Finding::new(FindingCode::ExitFarAway, Level::Warning, &opening.field("approach_speed"), message)
                     .length("run_up", wanted, system)
                     .length("distance_from_barrier", distance, system)
-                    .figure("wait", wait.get::<second>(), "s"),
+                    .figure("wait", wait.get::<second>(), "s")
+                    .send(&opening.field("approach_speed"))
+                    .send(&opening.field("opening_time")),
             );
         }
         Some(_) => {}
@@ -79,7 +85,8 @@ pub fn judge(exit: &LaidLoop, times: &ExitTimes, job: &ResolvedLoopSizing, diagn
             Finding::new(FindingCode::DriveTooShort, Level::Stop, &opening.field("drive_length"), message)
                 .length("drive_length", drive, system)
                 .length("needed", needed, system)
-                .length("farthest", farthest_exit(job, leg), system),
+                .length("farthest", farthest_exit(job, leg), system)
+                .send(&FieldPath::BODY.field("roles")),
         );
     }
     let timer = times.close_timer.get::<second>().ceil();

@@ -94,7 +94,9 @@ pub fn judge_widths(job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
             .length("opening_width", job.opening.width, system);
         diagnostics.add_finding(
             Finding::new(FindingCode::VehicleTooWide, Level::Warning, &FieldPath::BODY.field("vehicles"), message)
-                .length("vehicle_width", class.width(), system),
+                .length("vehicle_width", class.width(), system)
+                .send(&FieldPath::BODY.field("opening").field("width"))
+                .send(&FieldPath::BODY.field("vehicles")),
         );
     }
 }
@@ -123,13 +125,19 @@ fn judge_change(role: Role, sighting: &ClassSighting, threshold: Ratio, diagnost
     } else {
         return;
     };
-    diagnostics.add_finding(
-        Finding::new(code, level, &FieldPath::BODY.field("vehicles"), message)
-            .on(Some(role))
-            .figure("change", change, "percent")
-            .figure("least_change_across", least, "percent")
-            .figure("threshold", threshold.get::<percent>(), "percent"),
-    );
+    let body = FieldPath::BODY;
+    let finding = Finding::new(code, level, &body.field("vehicles"), message)
+        .on(Some(role))
+        .figure("change", change, "percent")
+        .figure("least_change_across", least, "percent")
+        .figure("threshold", threshold.get::<percent>(), "percent")
+        .send(&body.field("detector").field("threshold_steps_percent"));
+    let is_not_seen_at_edge = code == FindingCode::VehicleNotSeen && sighting.change >= threshold;
+    diagnostics.add_finding(if is_not_seen_at_edge {
+        finding.send(&body.field("opening").field("edge_setback"))
+    } else {
+        finding
+    });
 }
 
 fn judge_strip(
@@ -161,12 +169,17 @@ fn judge_strip(
                 (false, false) => "line_or_quadrupole",
             },
         );
-    diagnostics.add_finding(
-        Finding::new(FindingCode::BlindStrip, level, &FieldPath::BODY.field("vehicles"), message)
-            .on(Some(role))
-            .length("blind_strip", unseen.width(), system)
-            .figure("share_of_lane", (unseen.width() / job.opening.width).get::<percent>(), "percent"),
-    );
+    let finding = Finding::new(FindingCode::BlindStrip, level, &FieldPath::BODY.field("vehicles"), message)
+        .on(Some(role))
+        .length("blind_strip", unseen.width(), system)
+        .figure("share_of_lane", (unseen.width() / job.opening.width).get::<percent>(), "percent");
+    let ways_out = match (covered, is_quadrupole) {
+        (true, _) => &[][..],
+        (false, true) => &["seen_by_other_devices"],
+        (false, false) => &["fixed_loops", "seen_by_other_devices"],
+    };
+    diagnostics
+        .add_finding(ways_out.iter().fold(finding, |finding, field| finding.send(&FieldPath::BODY.field(field))));
 }
 
 /// States the sensitivity to set, and whether units have it: once where all channels are set alike, else for each loop.

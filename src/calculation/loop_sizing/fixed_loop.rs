@@ -11,7 +11,6 @@ use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Stateme
 use crate::practice::roles::{Role, Side};
 use crate::practice::site::Barrier;
 use crate::quantity::output::PlanLength;
-use crate::vocabulary::Vocabulary;
 
 /// What is decided already for the loop of a role: any of its shape, legs, turns and distance. The sizing fills in the rest, and judges it as
 /// it judges its own.
@@ -94,7 +93,7 @@ impl FixedLoop {
         if !roles.is_empty() && !roles.contains(&role) {
             refuse(
                 "role",
-                Statement::new("errors-fixed-role-absent").code("role", role.code()),
+                Statement::new("errors-fixed-role-absent").member("role", role),
                 Statement::new("errors-fixed-role-absent-hint"),
             );
         }
@@ -108,7 +107,7 @@ impl FixedLoop {
         if role.side(barrier) == Side::OnTheLine && distance.is_some() {
             refuse(
                 "distance",
-                Statement::new("errors-fixed-distance-on-line").code("role", role.code()),
+                Statement::new("errors-fixed-distance-on-line").member("role", role),
                 Statement::new("errors-fixed-distance-on-line-hint"),
             );
         }

@@ -146,8 +146,9 @@ pub fn judge_slot_ends(layout: &JobLayout, job: &ResolvedLoopSizing, diagnostics
             .length("from_edge", short, system)
             .length("needed", needed, system)
             .code("field", field);
-        let finding = Finding::new(FindingCode::SlotBeforeEdge, Level::Warning, &lead_in_at.field(field), message);
-        diagnostics.add_finding(finding.on(Some(laid.role)).length("needed", needed, system));
+        let at = lead_in_at.field(field);
+        let finding = Finding::new(FindingCode::SlotBeforeEdge, Level::Warning, &at, message);
+        diagnostics.add_finding(finding.on(Some(laid.role)).length("needed", needed, system).send(&at));
     }
 }
 

@@ -212,11 +212,20 @@ fn judge_one(laid: &LaidLoop, worst: &JudgedState, job: &ResolvedLoopSizing, dia
         Level::Warning => (FindingCode::LeafSeen, Statement::new("sizing-leaf-seen").code("place", place)),
         Level::Note => (FindingCode::LeafClearance, Statement::new("sizing-leaf-clearance")),
     };
-    diagnostics.add_finding(
-        Finding::at(code, level, at, with_change(message))
-            .on((level != Level::Note).then_some(laid.role))
-            .length("clearance", distance, system)
-            .figure("change_by_leaf", change, "percent")
-            .figure("half_threshold", half, "percent"),
-    );
+    let finding = Finding::at(code, level, at, with_change(message))
+        .on((level != Level::Note).then_some(laid.role))
+        .length("clearance", distance, system)
+        .figure("change_by_leaf", change, "percent")
+        .figure("half_threshold", half, "percent");
+    let (body, opening) = (FieldPath::BODY, FieldPath::BODY.field("opening"));
+    let ways_out = [
+        (body.field("fixed_loops"), job.fixed(laid.role).is_some()),
+        (opening.field("edge_setback"), job.opening.edge_setback.is_some()),
+        (
+            opening.field("seen_otherwise"),
+            !job.opening.seen_otherwise && (level == Level::Stop || place == "device_helps"),
+        ),
+    ];
+    let ways_out = ways_out.iter().filter(|(_, helps)| *helps && level != Level::Note);
+    diagnostics.add_finding(ways_out.fold(finding, |finding, (field, _)| finding.send(field)));
 }

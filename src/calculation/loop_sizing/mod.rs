@@ -191,7 +191,9 @@ pub fn report(
     if resolved.budget.take_was_reached() {
         let message = Statement::new("sizing-search-bounded");
         let finding = Finding::new(FindingCode::SearchBounded, Level::Warning, &body.field("roles"), message);
-        diagnostics.add_finding(finding);
+        let (steps, stock) = (body.field("detector"), body.field("stock"));
+        let finding = finding.send(&body.field("roles")).send(&body.field("vehicles"));
+        diagnostics.add_finding(finding.send(&steps.field("threshold_steps_percent")).send(&stock));
     }
     let inputs = LoopSizingInputs::of(resolved, &covers);
     let closing = diagnostics.into_parts();

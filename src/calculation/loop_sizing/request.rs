@@ -147,7 +147,7 @@ impl LoopSizingRequest {
                 diagnostics.add_error(
                     &at.item(index),
                     FieldErrorCode::Contradiction,
-                    Statement::new("errors-role-twice").code("role", role.code()),
+                    Statement::new("errors-role-twice").member("role", *role),
                     Statement::new("errors-role-twice-hint"),
                 );
             }
@@ -167,7 +167,7 @@ impl LoopSizingRequest {
                 diagnostics.add_error(
                     &at.item(index).field("role"),
                     FieldErrorCode::Contradiction,
-                    Statement::new("errors-fixed-role-twice").code("role", one.role.code()),
+                    Statement::new("errors-fixed-role-twice").member("role", one.role),
                     Statement::new("errors-fixed-role-twice-hint"),
                 );
             }

@@ -66,19 +66,16 @@ fn judge_fit(job: &ResolvedLoopSizing, diagnostics: &mut Diagnostics) {
     let roles = FieldPath::BODY.field("roles");
     let barrier = job.opening.barrier;
     if barrier.is_present() && !job.roles.iter().any(|role| role.holds_the_gate() && role.fits(barrier)) {
-        diagnostics.add_finding(Finding::new(
-            FindingCode::NothingHoldsTheGate,
-            Level::Warning,
-            &roles,
-            Statement::new("sizing-nothing-holds-the-gate"),
-        ));
+        let message = Statement::new("sizing-nothing-holds-the-gate");
+        let finding = Finding::new(FindingCode::NothingHoldsTheGate, Level::Warning, &roles, message);
+        diagnostics.add_finding(finding.send(&roles));
     }
     for (index, role) in job.roles.iter().enumerate().filter(|(_, role)| !role.fits(barrier)) {
         let (code, level, message) = match role {
             Role::Closing => (FindingCode::ClosingUnderLeaf, Level::Stop, Statement::new("sizing-closing-under-leaf")),
             _ => (FindingCode::RoleDoesNotFit, Level::Warning, Statement::new("sizing-no-leaf-sweeps")),
         };
-        diagnostics.add_finding(Finding::new(code, level, &roles.item(index), message).on(Some(*role)));
+        diagnostics.add_finding(Finding::new(code, level, &roles.item(index), message).on(Some(*role)).send(&roles));
     }
 }
 
@@ -101,8 +98,8 @@ fn judge_single_places(loops: &[LaidLoop], job: &ResolvedLoopSizing, diagnostics
                 .member("left_out", left_out.role)
                 .code("cure", if is_fixed { "move" } else { "leave_out" });
             let at = FieldPath::BODY.field(if is_fixed { "fixed_loops" } else { "roles" });
-            diagnostics
-                .add_finding(Finding::new(FindingCode::SamePlace, Level::Stop, &at, message).on(Some(left_out.role)));
+            let finding = Finding::new(FindingCode::SamePlace, Level::Stop, &at, message);
+            diagnostics.add_finding(finding.on(Some(left_out.role)).send(&at));
         }
     }
 }
@@ -126,23 +123,17 @@ fn judge_leaves(loops: &[LaidLoop], job: &ResolvedLoopSizing, diagnostics: &mut 
     let is_decided = job.fixed(Role::BetweenLeaves).is_some_and(|fixed| fixed.distance.is_some());
     if is_decided && between.peek().is_some() && between.all(|laid| laid.place.from >= sweep) {
         let message = Statement::new("sizing-between-leaves-beyond-sweep").length("sweep", sweep, job.system());
+        let fixed_at = FieldPath::BODY.field("fixed_loops");
         diagnostics.add_finding(
-            Finding::new(
-                FindingCode::BetweenLeavesMissing,
-                Level::Stop,
-                &FieldPath::BODY.field("fixed_loops"),
-                message,
-            )
-            .on(Some(Role::BetweenLeaves)),
+            Finding::new(FindingCode::BetweenLeavesMissing, Level::Stop, &fixed_at, message)
+                .on(Some(Role::BetweenLeaves))
+                .send(&fixed_at),
         );
     }
     if !job.roles.contains(&Role::BetweenLeaves) {
-        diagnostics.add_finding(Finding::new(
-            FindingCode::BetweenLeavesMissing,
-            Level::Stop,
-            &FieldPath::BODY.field("roles"),
-            Statement::new("sizing-between-leaves-missing"),
-        ));
+        let (roles, message) = (FieldPath::BODY.field("roles"), Statement::new("sizing-between-leaves-missing"));
+        let finding = Finding::new(FindingCode::BetweenLeavesMissing, Level::Stop, &roles, message);
+        diagnostics.add_finding(finding.send(&roles));
     }
     let system = job.system();
     let longest = LONG_SINGLE_LEAF.in_system(system);

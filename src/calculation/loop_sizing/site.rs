@@ -39,7 +39,8 @@ pub fn judge_construction(site: &SiteConditions<'_>, diagnostics: &mut Diagnosti
         (true, true) | (false, false) => None,
     };
     if let Some((level, message)) = message {
-        diagnostics.add_finding(Finding::new(FindingCode::WrongConstruction, level, &site.construction_at, message));
+        let finding = Finding::new(FindingCode::WrongConstruction, level, &site.construction_at, message);
+        diagnostics.add_finding(finding.send(&site.construction_at));
     }
 }
 
@@ -51,7 +52,9 @@ fn judge_hazards(site: &SiteConditions<'_>, diagnostics: &mut Diagnostics) {
             continue;
         }
         let (code, level, message) = judge_hazard(*hazard, site);
-        diagnostics.add_finding(Finding::new(code, level, &hazards.item(index), message));
+        let finding = Finding::new(code, level, &hazards.item(index), message);
+        let lasts_longer_jacketed = code == FindingCode::CrackedPavement && level == Level::Warning;
+        diagnostics.add_finding(if lasts_longer_jacketed { finding.send(&site.construction_at) } else { finding });
     }
 }
 

@@ -104,16 +104,12 @@ pub fn judge<'a>(
         .member("rider", class)
         .length("unseen_stretch", unseen, system)
         .code("watched", if watched { "yes" } else { "no" });
-    diagnostics.add_finding(
-        Finding::new(
-            FindingCode::UnseenStretch,
-            if watched { Level::Note } else { level },
-            &FieldPath::BODY.field("opening").field("seen_otherwise"),
-            message,
-        )
+    let opening = FieldPath::BODY.field("opening");
+    let (at, level) = (opening.field("seen_otherwise"), if watched { Level::Note } else { level });
+    let finding = Finding::new(FindingCode::UnseenStretch, level, &at, message)
         .length("unseen_stretch", unseen, system)
-        .length("vehicle_length", length, system),
-    );
+        .length("vehicle_length", length, system);
+    diagnostics.add_finding(if watched { finding } else { finding.send(&at) });
 }
 
 /// States where the loops that hold a barrier lie on one side of it only.
@@ -128,6 +124,6 @@ fn judge_sides<'a>(
     if job.opening.barrier.is_present() && one_sided {
         let message = Statement::new("sizing-one-side-only");
         let roles = FieldPath::BODY.field("roles");
-        diagnostics.add_finding(Finding::new(FindingCode::OneSideOnly, Level::Warning, &roles, message));
+        diagnostics.add_finding(Finding::new(FindingCode::OneSideOnly, Level::Warning, &roles, message).send(&roles));
     }
 }

@@ -98,15 +98,37 @@ pub fn judge_cost(unpriced: &[String], diagnostics: &mut Diagnostics) {
     }
     let mut message =
         Statement::new("materials-unpriced").phrases("unpriced", unpriced_names(unpriced), ListJoin::Comma);
-    if unpriced.iter().any(|name| name == MaterialItem::LoopWire.code()) {
+    let body = FieldPath::BODY;
+    let (prices_at, spools_at) = (body.field("prices"), body.field("wire_spools"));
+    let items_at = prices_at.field("items");
+    // Wire on a spool has no price under the name of the item.
+    let is_spool = |name: &str| name == MaterialItem::LoopWire.code();
+    let names_a_spool = unpriced.iter().any(|name| is_spool(name));
+    if names_a_spool {
         message = message.followed_by(Statement::new("materials-unpriced-spool"));
     }
-    let body = FieldPath::BODY;
-    let finding = Finding::new(FindingCode::Unpriced, Level::Warning, &body.field("prices"), message);
+    let finding = Finding::new(FindingCode::Unpriced, Level::Warning, &prices_at, message);
+    let finding = unpriced.iter().fold(finding, |finding, name| match name.as_str() {
+        LABOUR => finding.send(&prices_at.field("hourly_rate")),
+        name if is_spool(name) => finding.send(&spools_at),
+        name => finding.send(&items_at.member(name)),
+    });
     diagnostics.add_finding(finding.figure("unpriced", unpriced.len() as f64, "count"));
 }
 
-/// What has no price, as it stands in a sentence.
+/// What has no price, as it stands in a sentence: an item by its name, and what has the caller's own number by that.
 pub fn unpriced_names(unpriced: &[String]) -> Vec<Statement> {
-    unpriced.iter().map(|name| Statement::new("materials-unpriced-name").text("unpriced", name.clone())).collect()
+    let item_of = |name: &str| {
+        let code = name.split_once('/').map_or(name, |(code, _)| code);
+        MaterialItem::ALL.iter().copied().find(|item| item.code() == code)
+    };
+    let name_of = |name: &String| {
+        let said = match item_of(name) {
+            _ if name == LABOUR => Statement::new("materials-unpriced-labour"),
+            Some(item) => Statement::new("materials-unpriced-item").member("item", item),
+            None => Statement::new("materials-unpriced-name"),
+        };
+        said.text("unpriced", name.clone())
+    };
+    unpriced.iter().map(name_of).collect()
 }

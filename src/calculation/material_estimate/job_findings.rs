@@ -128,13 +128,8 @@ fn judge_jackets(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics)
     let item_at = loops_at.item(index);
     let loop_at = item_at.field("loop");
     let wire_at = loop_at.field("wire");
-    let message = Statement::new("materials-jacket-assumed");
-    diagnostics.add_finding(Finding::new(
-        FindingCode::JacketAssumed,
-        Level::Note,
-        &wire_at.field("over_jacket"),
-        message,
-    ));
+    let (at, message) = (wire_at.field("over_jacket"), Statement::new("materials-jacket-assumed"));
+    diagnostics.add_finding(Finding::new(FindingCode::JacketAssumed, Level::Note, &at, message).send(&at));
 }
 
 /// Whether wires stand the pour. Every loop whose insulation does not is named; of those whose rating is unknown, the first.
@@ -170,7 +165,8 @@ fn judge_heat(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics) {
                 let message = Statement::new("materials-insulation-unknown").temperature("pour", pour, system);
                 diagnostics.add_finding(
                     Finding::new(FindingCode::InsulationUnknown, Level::Warning, &at, message)
-                        .on(Some(loop_estimate.resolved.subject())),
+                        .on(Some(loop_estimate.resolved.subject()))
+                        .send(&at),
                 );
             }
         }
@@ -181,12 +177,8 @@ fn judge_joints(job: &ResolvedMaterialEstimate, diagnostics: &mut Diagnostics) {
     if job.crossings == 0 && job.hazards.contains(&SiteHazard::PavementJoint) {
         let message = Statement::new("materials-joint-not-counted");
         let body = FieldPath::BODY;
-        diagnostics.add_finding(Finding::new(
-            FindingCode::PavementJoint,
-            Level::Warning,
-            &body.field("crossings"),
-            message,
-        ));
+        let at = body.field("crossings");
+        diagnostics.add_finding(Finding::new(FindingCode::PavementJoint, Level::Warning, &at, message).send(&at));
     }
 }
 
@@ -230,7 +222,9 @@ fn judge_suspended_slab(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagn
     };
     let body = FieldPath::BODY;
     let slab_at = body.field("slab");
-    diagnostics.add_finding(Finding::new(FindingCode::TensionedDeck, level, &slab_at.field("is_suspended"), message));
+    let finding = Finding::new(FindingCode::TensionedDeck, level, &slab_at.field("is_suspended"), message);
+    let approved_at = slab_at.field("cut_approved");
+    diagnostics.add_finding(if job.slab.cut_approved { finding } else { finding.send(&approved_at) });
     diagnostics.add_cautions(&[CautionCode::TensionedSlab]);
 }
 
@@ -245,7 +239,10 @@ fn judge_lead_ins(estimate: &MaterialEstimate<'_>, diagnostics: &mut Diagnostics
         }
         let message = Statement::new("materials-lead-in-unaccounted").length("rest", rest, system);
         let at = loops.item(index);
-        let finding = Finding::new(FindingCode::NotEstimated, Level::Note, &at.field("lead_in"), message);
+        let lead_in_at = at.field("lead_in");
+        let finding = Finding::new(FindingCode::NotEstimated, Level::Note, &lead_in_at, message)
+            .send(&lead_in_at.field("in_slot"))
+            .send(&lead_in_at.field("in_conduit"));
         diagnostics.add_finding(finding.on(Some(loop_estimate.resolved.subject())).length("rest", rest, system));
     }
 }

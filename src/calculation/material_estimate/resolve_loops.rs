@@ -274,8 +274,7 @@ fn take_usual_corner_cut(
         diagnostics.add_assumption(&loop_at.field("corner_cut"), value, reason, &[Source::NemaTestLoop]);
     }
     if !corner.is_diagonal() && has_cut {
-        let (body, detail) =
-            (FieldPath::BODY, Statement::new("errors-corner-cut-unasked").code("corner", corner.code()));
+        let (body, detail) = (FieldPath::BODY, Statement::new("errors-corner-cut-unasked").member("corner", corner));
         let hint = Statement::new("errors-corner-cut-unasked-hint");
         let saw_at = body.field("saw");
         diagnostics.add_error(&saw_at.field("corner"), FieldErrorCode::Contradiction, detail, hint);

@@ -20,8 +20,8 @@ vocabulary! {
         UnitMissing "unit_missing" "Unit missing" "The quantity has no unit. Send text with a number and a unit.";
         UnitUnknown "unit_unknown" "Unit unknown" "The unit is not one that is read here. The field's description lists those that are.";
         UnitWrongDimension "unit_wrong_dimension" "Unit of another dimension" "The unit measures something else than this field holds.";
-        DecimalComma "decimal_comma" "Decimal comma" "The number has a comma. Send a point for decimals and no thousands separator.";
-        NumberInvalid "number_invalid" "Number invalid" "No number can be read: a number may be 7, 7.2, 3/16 or 1-1/4, in at most 40 characters, without exponent.";
+        DecimalComma "decimal_comma" "Decimal comma" "The comma in the number may stand for thousands: three digits follow it, or there are several marks. Send a point for decimals and no thousands separator.";
+        NumberInvalid "number_invalid" "Number invalid" "No number can be read: a number may be 7; 7.2; 7,2; 3/16 or 1-1/4, in at most 40 characters, without exponent.";
         OutOfRange "out_of_range" "Out of range" "The value lies outside what the field allows, where the models hold.";
         ListSize "list_size" "List size" "The list has too few or too many items.";
         TextSize "text_size" "Text size" "The text is empty or too long.";
@@ -59,6 +59,11 @@ pub struct FieldError {
     /// What to send instead.
     #[schema(value_type = String, min_length = 1)]
     pub hint: Message,
+    /// Text that would pass in this field and was likely meant: show it as a choice, and send it only when a person has taken it.
+    /// Absent where it cannot be told what was meant.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(min_length = 1)]
+    pub suggestion: Option<String>,
     /// What detail and hint hold, for programs that have their own words.
     pub params: Vec<Param>,
 }
@@ -72,7 +77,14 @@ impl FieldError {
     /// The same, at a pointer that is written already.
     pub fn at(pointer: String, code: FieldErrorCode, detail: Statement, hint: Statement) -> Self {
         let params = Param::of(&[&detail, &hint]);
-        Self { pointer, parameter: None, code: code.code(), detail: detail.into(), hint: hint.into(), params }
+        let (code, detail, hint) = (code.code(), detail.into(), hint.into());
+        Self { pointer, parameter: None, code, detail, hint, suggestion: None, params }
+    }
+
+    /// The same, with a text that would pass instead.
+    #[must_use]
+    pub fn suggesting(self, suggestion: Option<String>) -> Self {
+        Self { suggestion, ..self }
     }
 
     /// A quantity text that could not be read.
@@ -85,8 +97,9 @@ impl FieldError {
             QuantityErrorCode::NumberInvalid => FieldErrorCode::NumberInvalid,
             QuantityErrorCode::OutOfRange => FieldErrorCode::OutOfRange,
         };
+        let suggestion = error.suggestion.clone();
         let (detail, hint) = statements_of(error);
-        Self::new(at, code, detail, hint)
+        Self::new(at, code, detail, hint).suggesting(suggestion)
     }
 
     /// Whether the fault is one of its field alone, whatever the others hold.
@@ -105,11 +118,12 @@ impl FieldError {
 
 /// What is said of a quantity text, and what to send instead.
 fn statements_of(error: QuantityError) -> (Statement, Statement) {
-    let QuantityError { fault, text, dimension, examples: &[us, metric], .. } = error;
+    let QuantityError { fault, text, dimension, examples: &[us, metric], suggestion, .. } = error;
     let like =
         |hint: Statement| hint.code("dimension", dimension).text("us_example", us).text("metric_example", metric);
-    let of_number = || like(Statement::new("errors-write-number"));
-    let of_unit = || like(Statement::new("errors-write-quantity"));
+    let meant = suggestion.map(|meant| like(Statement::new("errors-meant-quantity").text("suggestion", meant)));
+    let of_number = || meant.clone().unwrap_or_else(|| like(Statement::new("errors-write-number")));
+    let of_unit = || meant.clone().unwrap_or_else(|| like(Statement::new("errors-write-quantity")));
     let about = |detail: Statement| detail.code("dimension", dimension);
     match fault {
         QuantityFault::TooLong => {
@@ -121,15 +135,22 @@ fn statements_of(error: QuantityError) -> (Statement, Statement) {
         QuantityFault::Comma(meaning) => {
             let hint = match meaning {
                 CommaMeaning::Decimals(point) => Statement::new("errors-write-point").text("with_point", point),
-                CommaMeaning::Either([joined, point]) => Statement::new("errors-write-joined-or-point")
-                    .text("without_separator", joined)
-                    .text("with_point", point),
+                CommaMeaning::Thousands(joined) => {
+                    Statement::new("errors-write-joined").text("without_separator", joined)
+                }
+                CommaMeaning::Either(readings) => {
+                    let [joined, point] = *readings;
+                    Statement::new("errors-write-joined-or-point")
+                        .text("without_separator", joined)
+                        .text("with_point", point)
+                }
                 CommaMeaning::Unclear => like(Statement::new("errors-write-without-comma")),
             };
             (Statement::new("errors-comma").text("text", text), hint)
         }
         QuantityFault::UnitMissing => (about(Statement::new("errors-no-unit")).text("text", text), of_unit()),
         QuantityFault::UnitUnknown(unit) => (Statement::new("errors-unit-unknown").text("unit", unit), of_unit()),
+        QuantityFault::Parts => (Statement::new("errors-parts").text("text", text), of_unit()),
         QuantityFault::UnitWrongDimension(unit) => {
             (about(Statement::new("errors-unit-wrong-dimension")).text("unit", unit), of_unit())
         }

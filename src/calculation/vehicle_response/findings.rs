@@ -26,15 +26,12 @@ pub fn judge(
         |statement: Statement| statement.percent("change", peak, 3).percent("threshold", threshold, Decimals::All);
     if peak < threshold {
         let message = of_change(Statement::new("response-not-seen"));
-        diagnostics.add_finding(figures(Finding::new(
-            FindingCode::VehicleNotSeen,
-            Level::Warning,
-            &vehicle_at,
-            message,
-        )));
+        let finding = Finding::new(FindingCode::VehicleNotSeen, Level::Warning, &vehicle_at, message);
+        diagnostics.add_finding(figures(finding).send(&threshold_at));
     } else if peak < MIN_TIMES_THRESHOLD * threshold {
         let message = of_change(Statement::new("response-thin-margin"));
-        diagnostics.add_finding(figures(Finding::new(FindingCode::ThinMargin, Level::Warning, &vehicle_at, message)));
+        let finding = Finding::new(FindingCode::ThinMargin, Level::Warning, &vehicle_at, message);
+        diagnostics.add_finding(figures(finding).send(&threshold_at));
     }
     if let Some((lets_go_at, _)) = pass.drop_outs.first() {
         let (system, tail) = (resolved.coil.system, resolved.model.length);
@@ -46,17 +43,18 @@ pub fn judge(
         diagnostics.add_finding(
             Finding::new(FindingCode::DropsOut, Level::Warning, &vehicle_at, message)
                 .length("lets_go_at", *lets_go_at, system)
-                .length("tail_reaches_loop_at", tail, system),
+                .length("tail_reaches_loop_at", tail, system)
+                .send(&threshold_at),
         );
     }
     if let Some(unseen) = unseen.filter(|unseen| unseen.contains_centre()) {
         let message =
             Statement::new("response-blind-strip").length("blind_strip", unseen.width(), resolved.coil.system);
-        diagnostics.add_finding(Finding::new(FindingCode::BlindStrip, Level::Warning, &vehicle_at, message).length(
-            "blind_strip",
-            unseen.width(),
-            resolved.coil.system,
-        ));
+        diagnostics.add_finding(
+            Finding::new(FindingCode::BlindStrip, Level::Warning, &vehicle_at, message)
+                .length("blind_strip", unseen.width(), resolved.coil.system)
+                .send(&FieldPath::BODY.field("loop").field("shape")),
+        );
     }
     if threshold < FINEST_CLASS_PERCENT {
         let message = Statement::new("input-fine-threshold").percent("threshold", threshold, Decimals::All).percent(

@@ -13,32 +13,42 @@ compatibility-dc-resistance = Loop and lead-in have { $dc_resistance } at 20 °C
 compatibility-lead-in-share = { $lead_in_share } of a change at the loop reaches the unit. From { $wanted } on the loop has twice the inductance of its lead-in; below 50 % the lead-in outweighs it.
 compatibility-frequency = It will run at { $slow-number } to { $fast }; the unit runs at { $frequency_min-number } to { $frequency_max }.
 compatibility-vehicle = At its hardest place a { $vehicle } changes it by { $change }. At the step of { $threshold } the unit switches from { $threshold } on; { $wanted } is wanted.
-compatibility-drops-out = The unit lets go of { $loop } under a { $vehicle } before its tail has reached the loop. Take a finer step, or a longer loop along travel.
+compatibility-drops-out = The unit lets go of loop { compatibility-this-loop } under a { $vehicle } before its tail has reached the loop. Take a finer step, or a longer loop along travel.
 
 ## Neighbours
 
-compatibility-position-unknown = Send the position of every loop, and the coupling of neighbours is told.
+compatibility-position-unknown = Tell where every loop lies, and the coupling of neighbours is told.
 compatibility-coupling = { $outcome ->
-    [disturbs] They couple by { $coupling } and would run { $frequency_separation } apart at the same setting: one unit can follow the other. Take one of the actions.
+    [disturbs] They couple by { $coupling } and would run { $frequency_separation } apart at the same setting: one unit can follow the other. Set them to different frequencies, or take one unit that scans both in turn.
     [harmless] They couple by { $coupling }, too little to matter.
     [scanned_together] They couple by { $coupling }, and one unit scans them in turn: only one is alive at a time, and they do not disturb each other.
     [same_place] They lie over one another and couple by { $coupling }: no setting tells them apart.
    *[far_apart] They couple by { $coupling }, and run { $frequency_separation } apart, far enough.
 }
+# Loops of a plan have a mark and a role, others the name that the caller gave them.
+compatibility-this-loop = { $named_by ->
+    [mark] { $mark } ({ $loop })
+   *[label] { $loop }
+}
+compatibility-that-loop = { $named_by ->
+    [mark] { $other_mark } ({ $other_loop })
+   *[label] { $other_loop }
+}
+compatibility-loop-of-channel = { $mark } ({ $channel })
 # $sentence is the one above.
-compatibility-crosstalk = { $loop } and { $other_loop }: { $sentence }
-compatibility-same-place = { $loop } and { $other_loop } lie over one another on different channels. { $roles ->
+compatibility-crosstalk = Loops { compatibility-this-loop } and { compatibility-that-loop }: { $sentence }
+compatibility-same-place = Loops { compatibility-this-loop } and { compatibility-that-loop } lie over one another on different channels. { $roles ->
     [same] Take one loop there, or move one of them.
    *[different] Take one loop for both roles, with an output for each, or move one of them.
 }
-compatibility-set-another-frequency = Set { $other_loop } to another frequency than { $loop }, as far apart as the switches allow.
+compatibility-set-another-frequency = Set loop { compatibility-that-loop } to another frequency than loop { compatibility-this-loop }, as far apart as the switches allow.
 compatibility-take-scanning-unit = Take one multi-channel unit that scans its loops in turn: only one is alive at a time.
-compatibility-wind-more-turns = Wind { $loop } with { $turns } turns: { $terminal_inductance }, { $frequency_separation } apart in frequency.
+compatibility-wind-more-turns = Wind loop { compatibility-this-loop } with { $turns } turns: { $terminal_inductance }, { $frequency_separation } apart in frequency.
 compatibility-move-apart = Move them until their middles are { $distance } apart; there they couple by less than { $harmless_coupling }.
 
 ## How to set a channel
 
-compatibility-usual-role = It is not said what the loop is for: its channel is set for one that holds a gate, the safe side. Send its role.
+compatibility-usual-role = It is not said what the loop is for: its channel is set for one that holds a gate, the safe side. Say what it is for.
 
 compatibility-frequency-setting = Start at the highest that the unit offers; give neighbours different settings, and change when it misses or calls for no reason.
 # What the gate does when a loop of this role fails. Common practice.
@@ -56,12 +66,15 @@ compatibility-failure-consequence = { $on_loop_failure-code ->
        *[other] The gate closes unguarded by this loop.
     }
 }
-compatibility-channel-untunable = { $channel } on one channel come to { $as_built_low-number } to { $as_built_high } at the unit, and it tunes { $inductance_min-number } to { $inductance_max }. Give each loop a channel of its own.
-compatibility-steel-below = Steel lies below { $loops }. The low end of the as-built band is that over a solid sheet, and mesh takes less. What vehicles make is computed without the steel: prove it with the highest vehicle.
-compatibility-mixed-roles = { $channel } share one channel, and only some of them hold the gate: the operator cannot tell them apart. Give the loops that hold it a channel of their own.
-compatibility-pulse-holds-nothing = { $loop } holds a gate and is set to pulse: after the pulse the gate closes on what still stands there. Set it to presence.
-compatibility-presence-runs-out = { $loop } holds a gate and lets go of a vehicle that stays. Set its presence time to unlimited: leave presence_time out.
-compatibility-fails-to-no-detect = { $loop } holds a gate and fails to no detect: with a broken loop the gate closes unguarded. Set it to detect, so that the gate stays open and somebody calls.
+compatibility-channel-untunable = Loops { $channel } on one channel come to { $as_built_low-number } to { $as_built_high } at the unit, and it tunes { $inductance_min-number } to { $inductance_max }. Give each loop a channel of its own.
+compatibility-steel-below = Steel lies below { $count ->
+    [one] loop
+   *[other] loops
+} { $loops }. The low end of the as-built band is that over a solid sheet, and mesh takes less. What vehicles make is computed without the steel: prove it with the highest vehicle.
+compatibility-mixed-roles = Loops { $channel } share one channel, and only some of them hold the gate: the operator cannot tell them apart. Give the loops that hold it a channel of their own.
+compatibility-pulse-holds-nothing = Loop { compatibility-this-loop } holds a gate and is set to pulse: after the pulse the gate closes on what still stands there. Set it to presence.
+compatibility-presence-runs-out = Loop { compatibility-this-loop } holds a gate and lets go of a vehicle that stays. Set its presence time to unlimited.
+compatibility-fails-to-no-detect = Loop { compatibility-this-loop } holds a gate and fails to no detect: with a broken loop the gate closes unguarded. Set it to detect, so that the gate stays open and somebody calls.
 
 ## What would turn a check
 
@@ -81,14 +94,21 @@ compatibility-change-turns = { $place ->
     [one] {""}
    *[other] {" "}each
 } instead of { $from }
+compatibility-instead-of-wiring = { $from ->
+    [separate] instead of giving each a channel of its own
+    [series] instead of in series
+   *[parallel] instead of in parallel
+}
 compatibility-change-wiring = { $place ->
     [first] { $to ->
-        [separate] Give each loop a channel of its own instead of all in { $from }
-       *[other] Join the loops in { $to } instead of in { $from }
+        [separate] Give each loop a channel of its own instead of joining all in { $from }
+        [series] Join the loops in series { compatibility-instead-of-wiring }
+       *[parallel] Join the loops in parallel { compatibility-instead-of-wiring }
     }
    *[next] { $to ->
-        [separate] give each loop a channel of its own instead of all in { $from }
-       *[other] join the loops in { $to } instead of in { $from }
+        [separate] give each loop a channel of its own instead of joining all in { $from }
+        [series] join the loops in series { compatibility-instead-of-wiring }
+       *[parallel] join the loops in parallel { compatibility-instead-of-wiring }
     }
 }
 compatibility-change-lead-in-gauge = { $place ->
@@ -125,7 +145,7 @@ compatibility-remedy = { $changes }: { $check ->
    *[better] The channel needs more than that to be suitable.
 }
 
-compatibility-search-bounded = The search for what would turn a check was ended early, for the request asks for more than one answer may compute. All checks are complete; there may be more remedies, and smaller ones. For a full search ask for fewer loops or vehicles at once.
+compatibility-search-bounded = The search for what would put a check right was ended early, for the job asks for more than one answer may compute. All checks are complete; there may be more remedies, and smaller ones. For a full search ask for fewer loops or vehicles at once.
 
 ## Why a default was taken
 

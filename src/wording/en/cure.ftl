@@ -68,13 +68,13 @@ cure-rain-after-safe = At { $time } { $outlook ->
    *[due] rain or snow is due
 }, soon after { $safe_event }, by { $safe_at }. Begin on time, and have a cover ready that does not touch the sealant.
 cure-rained-before = Rain or snow was due until { $rained_until }. A slot that looks dry may not be: blow it out, warm it, and press a dry paper towel to the bottom before the sealant goes in.
-cure-rain-unknown = The weather that was sent does not say whether it rains before the sealant keeps water out. Look at the sky, or send precipitation_probability_percent.
-cure-weather-ends-before-sealed = The weather ends at { $weather_end }, before the last foot is sealed. What comes after is not guessed: send more hours.
-cure-weather-too-short = The weather ends at { $weather_end }, before { $safe_event }. What comes after is not guessed: send more hours.
-cure-surface-unknown = Nobody measured the slab, and the weather that was sent begins only at { $weather_begin }: what the night left in the slab is not known. It is taken to be at { $surface }, and that is too cool to go by. Measure the slab beside the slot, and send what it is.
-cure-surface-assumed-by-few-hours = Nobody measured the slab, and the weather that was sent begins only at { $weather_begin }: what the hours before left in the slab is not known. It is taken to be at { $surface }. Measure it beside the slot before you decide, and send surface.
+cure-rain-unknown = The weather that is known does not say whether it rains before the sealant keeps water out. Look at the sky, or take a forecast that tells the chance of rain.
+cure-weather-ends-before-sealed = The weather ends at { $weather_end }, before the last foot is sealed. What comes after is not guessed: take a forecast of more hours.
+cure-weather-too-short = The weather ends at { $weather_end }, before { $safe_event }. What comes after is not guessed: take a forecast of more hours.
+cure-surface-unknown = Nobody measured the slab, and the weather that is known begins only at { $weather_begin }: what the night left in the slab is not known. It is taken to be at { $surface }, and that is too cool to go by. Measure the slab beside the slot, and say what it is.
+cure-surface-assumed-by-few-hours = Nobody measured the slab, and the weather that is known begins only at { $weather_begin }: what the hours before left in the slab is not known. It is taken to be at { $surface }. Measure it beside the slot before you decide, and say what it is.
 cure-surface-measured-before = The slab was measured some hours before. It is taken to be at { $surface }, as much colder since as the air, and no warmer. Measure it again beside the slot.
-cure-surface-assumed = Nobody measured the slab; it is taken to be at { $surface }, the lowest air of the last 12 hours and less at night. Measure it beside the slot and send surface.
+cure-surface-assumed = Nobody measured the slab; it is taken to be at { $surface }, the lowest air of the last 12 hours and less at night. Measure it beside the slot, and say what it is.
 cure-hot-slab = It is { $warmest }, and nobody said how hot this sealant may be applied: in heat it skins over fast, and gas below the skin blows bubbles. Look for the highest temperature on the data sheet, or work in the cooler hours.
 cure-short-pot-life = At { $warmest } mixed sealant { $limit ->
     [pot_life] can be worked for
@@ -104,7 +104,7 @@ cure-event-cold = the sealant is surely cold
 
 ## The slot and the wire in it
 
-cure-slot-wet-for-hot-sealant = There is water in the slot, and molten sealant turns it to steam that spatters. Blow it out and dry the slot first.
+cure-slot-wet-for-hot-sealant = There is water in the slot, and molten sealant makes it steam that spatters. Blow it out and dry the slot first.
 cure-slot-wet-by-rain = Rain or snow was due until { $rained_until }, and nobody said that the slot is dry since: it is taken to be wet.
 cure-slot-dries = In this weather it is dry by { $dry }. Look at it then, or blow it out and dry it before.
 cure-slot-stays-wet = It does not dry in this weather. Blow it out, dry it with hot air, and say what it looks like then.
@@ -119,7 +119,7 @@ cure-slot-damp-not-allowed = The slot is damp, and { $kind-code ->
 cure-slot-damp = The slot is damp. Blow it out and dry it until nothing shows on a paper towel; a film of water lets the seal go.
 cure-surface-condition-assumed = Nobody said whether the slot is dry. See that it is, to the bottom, before the sealant goes in.
 cure-insulation-too-low = The insulation stands { $rating }, and the sealant is poured at { $pour }: it would soften and the wires would touch. Take wire and jacket rated for the pour, or a sealant that is applied cold.
-cure-insulation-unknown = Nobody said what the insulation and the jacket stand. Send wire.insulation_rating from the wire's sheet: it must be at least the { $pour } of the pour.
+cure-insulation-unknown = Nobody said what the insulation and the jacket stand. Look for the rating on the wire's sheet, and say what it is: it must be at least the { $pour } of the pour.
 
 ## The age of the sealant
 
@@ -135,11 +135,11 @@ cure-shelf-life-short = The sealant's shelf life ends on { $ends_on }, { $days_l
 
 ## When traffic may return
 
-cure-weather-ends-before-traffic = The weather ends before traffic may surely return, so nobody can say whether { $needed_open_by } is met. Send more hours.
+cure-weather-ends-before-traffic = The weather ends before traffic may surely return, so nobody can say whether { $needed_open_by } is met. Take a forecast of more hours.
 cure-may-open-late = Traffic may return between { $earliest } and { $latest }, and is needed at { $needed_open_by }. Have a way round ready.
-cure-may-open-after-weather = Traffic may return from { $earliest } on, but perhaps only after the weather that was sent ends; it is needed at { $needed_open_by }. Have a way round ready.
+cure-may-open-after-weather = Traffic may return from { $earliest } on, but perhaps only after the weather that is known ends; it is needed at { $needed_open_by }. Have a way round ready.
 cure-opens-late = Traffic may return at { $earliest } at the earliest, and is needed at { $needed_open_by }.
-cure-opens-after-weather = Traffic may not return within the weather that was sent, and is needed at { $needed_open_by }.
+cure-opens-after-weather = Traffic may not return within the weather that is known, and is needed at { $needed_open_by }.
 cure-no-alternative = Nothing in this weather meets it: take a later time, or another day.
 cure-alternatives = What would meet it, in a dry slot: { $alternatives }.
 cure-alternative-own = this sealant from { $earliest_start }
@@ -148,9 +148,9 @@ cure-traffic-by-skin = No data sheet says when traffic may return, so a cured sk
 
 ## What the times rest on
 
-cure-front-calibrated = Without a data sheet the depth of cure is calibrated to practice, not validated: a slot of 1-1/4 in (32 mm) cures through in 3 to 7 days at 23 °C (73 °F) and 50 %. Send depth_per_day or full_cure from the sheet.
-cure-usual-times = What the data sheet does not give is usual: set in 10 to 15 min at 23 °C (73 °F), traffic after 25 to 60 min and full cure within 60 min at 25 °C (77 °F). Send skin_over, open_to_traffic and full_cure from the sheet.
-cure-cools-in-usual-time = Hot-applied sealant does not cure, it cools: it carries traffic when it is cold and nothing tracks, taken as 15 to 60 min after the pour. Send open_to_traffic from the sheet.
+cure-front-calibrated = Without a data sheet the depth of cure is calibrated to practice, not validated: a slot of 1-1/4 in (32 mm) cures through in 3 to 7 days at 23 °C (73 °F) and 50 % humidity. Say what the sheet gives: the depth that cures in a day, or the time to full cure.
+cure-usual-times = What the data sheet does not give is usual: set in 10 to 15 min at 23 °C (73 °F), traffic after 25 to 60 min and full cure within 60 min at 25 °C (77 °F). Say what the sheet gives: the times until it has a skin, until it carries traffic and until it is fully cured.
+cure-cools-in-usual-time = Hot-applied sealant does not cure, it cools: it carries traffic when it is cold and nothing tracks, taken as 15 to 60 min after the pour. Say after what time the sheet lets traffic return.
 cure-cools-in-time-of-sheet = Hot-applied sealant does not cure, it cools. The sheet's time holds for its own slot and weather: see that nothing tracks.
 
 ## Why a default was taken
@@ -158,8 +158,8 @@ cure-cools-in-time-of-sheet = Hot-applied sealant does not cure, it cools. The s
 cure-usual-work = Nobody said how long the sealing takes, and no estimate was made.
 cure-work-of-estimate = The sealing of all slots, as the labour of this plan has it; everything counts from the last foot.
 cure-usual-surface-condition = Nobody said what the slot looks like; dry, unless rain has left it wet. See for yourself that it is dry.
-cure-surface-by-air = The lowest air of the last 12 hours that were sent, at night 2 °C (3.6 °F) less; for 3 hours after a measured slab that slab, less what the air has fallen. So for every hour without a measured slab.
-cure-minimum-gives-way = The usual 40 °F gives way to the highest temperature of application that was sent; the data sheet governs.
+cure-surface-by-air = The lowest air of the last 12 hours that are known, at night 2 °C (3.6 °F) less; for 3 hours after a measured slab that slab, less what the air has fallen. So for every hour without a measured slab.
+cure-minimum-gives-way = The usual 40 °F gives way to the highest temperature of application that was told; the data sheet governs.
 cure-usual-minimum-temperature = 40 °F and rising, for every kind of sealant; the data sheet governs.
 cure-reference-climate = The laboratory climate that data sheets refer to.
 cure-usual-skin-over = About what one-part sealant takes in mild weather; the earliest is two thirds of it.

@@ -58,6 +58,9 @@ errors-unit-wrong-dimension = "{ $unit }" is not a unit of { errors-dimension-wi
 errors-write-quantity = Write { errors-dimension } as { errors-examples }.
 errors-out-of-range = "{ $text }" lies outside { $least } to { $greatest }.
 errors-send-in-range = Send { errors-dimension } from { $least } to { $greatest }, such as { errors-examples }.
+errors-write-joined = Write "{ $without_separator }", without a separator.
+errors-parts = "{ $text }" has more than a number and its unit, or parts that do not go together.
+errors-meant-quantity = Did you mean "{ $suggestion }"? Otherwise write { errors-dimension } as { errors-examples }.
 
 ## Counts, sizes of lists and lengths of texts
 
@@ -87,7 +90,7 @@ errors-field-twice = The field { $field } stands twice in one object.
 errors-send-once = Send it once.
 errors-value-unknown = "{ $value }" is not a value that this field takes.
 errors-known-values = One of: { $known }.
-errors-null = null is not taken here.
+errors-null = This cannot be left empty.
 errors-send-value = Send a value.
 errors-list-too-long = The list has more than { $max_items } items, the most that this service takes in any list.
 errors-send-fewer-items = Send at most { $max_items } items.
@@ -106,6 +109,7 @@ errors-type = { $type ->
     [text] text
     [number] a number
     [whole_number] a whole number
+    [truth_value] true or false
     [array] an array
     [object] an object
     [listed_text] one of the listed texts
@@ -119,59 +123,64 @@ errors-type-other = { $type }
 errors-batch-too-large = { $items } items are more than a batch may have here.
 errors-batch-over-burst = The caller may send { $max_items } requests at once, and an item of a batch counts as one.
 errors-batch-item-location = A batch fetches no forecast for a single item.
-errors-batch-item-location-hint = Send conditions, or one location beside the items.
+errors-batch-item-location-hint = Send the weather hour by hour, or one place for all items.
 
 ## Forecasts
 
 errors-no-forecasts = This service fetches no forecasts.
 errors-forecast-not-covered = The weather service has no hourly forecast for this place.
-errors-send-conditions = Send conditions instead: the weather hour by hour.
+errors-send-conditions = Send the weather hour by hour instead.
 
 ## Between fields
 
-errors-role-twice = The role { $role } stands twice.
+errors-role-twice = The role "{ $role-label }" stands twice.
 errors-role-twice-hint = Send each role once; several loops side by side come from the width.
-errors-observation-twice = { $observation } stands twice.
+errors-observation-twice = "{ $observation-label }" stands twice.
 errors-observation-twice-hint = Send each observation once.
 errors-simulated-vehicle = A unit that does not run cannot be tried with a vehicle.
-errors-simulated-vehicle-hint = Leave simulated_vehicle_switches out, or send unit_runs as true.
+errors-simulated-vehicle-hint = Leave out what the vehicle showed, or say that the unit runs.
 errors-nothing-observed = There is nothing to reason from.
 errors-nothing-observed-hint = Send at least one reading, one observation, or a substitution.
 errors-empty-record = The commissioning record holds no figure.
-errors-empty-record-hint = Send inductance_uh, resistance_ohm or quality_factor, or leave expected out.
-errors-number-and-over-range = { $field } is a number and over range at once.
-errors-number-and-over-range-hint = Send the number, or the flag as true, not both.
+errors-empty-record-hint = Send the inductance, the resistance or the quality factor of the record, or leave the record out.
+errors-number-and-over-range = { $field ->
+    [insulation_megohm] Insulation
+    [resistance_ohm] Resistance
+    [inductance_uh] Inductance
+   *[other] The reading
+} is a number and over range at once.
+errors-number-and-over-range-hint = Send the number, or say that it was over range, not both.
 errors-test-voltage-alone = There is a test voltage and no reading of insulation.
-errors-test-voltage-alone-hint = Send insulation_megohm with it, or leave it out.
+errors-test-voltage-alone-hint = Send the insulation that was read with it, or leave the voltage out.
 errors-whole-capacitance = Capacitance tells nothing without that of the whole pair.
-errors-whole-capacitance-hint = Send whole_capacitance_nf, of a like pair that is whole or from the cable's sheet times its length, or leave capacitance_nf out.
-errors-test-twice = The test { $test } stands twice.
+errors-whole-capacitance-hint = Send that of a like pair that is whole, or the figure of the cable's sheet times its length; or leave the capacitance out.
+errors-test-twice = The test "{ $test-label }" stands twice.
 errors-test-twice-hint = Send each test once, with what it showed last.
-errors-test-outcome = The test { $test } cannot show { $outcome }.
-errors-test-outcome-hint = Send one of { $outcomes }.
-errors-sku-of-item = The sku { $sku } is the name of an item.
-errors-sku-of-item-hint = Send your own number for it.
-errors-label-twice = The label { $label } stands twice.
+errors-test-outcome = The test "{ $test-label }" cannot show this: { $outcome-label }.
+errors-test-outcome-hint = Send one of these: { $outcomes }.
+errors-sku-of-item = The number { $sku } is the name of an item of the list of materials.
+errors-sku-of-item-hint = Give it a number of your own.
+errors-label-twice = The label "{ $label }" stands twice.
 errors-label-twice-quantity-hint = Give every loop a label of its own; loops that are alike are one with a quantity.
 errors-thin-jacket = The jacket is thinner than one of the wires in it.
-errors-thin-jacket-hint = Send the diameter over the jacket, or the over_insulation of the wires in it.
-errors-corner-cut-unasked = Corners are { $corner }, and a loop has corner cuts.
-errors-corner-cut-unasked-hint = Leave corner_cut of the loop out, or send diagonal.
+errors-thin-jacket-hint = Send the diameter over the jacket, or that over the insulation of the wires in it.
+errors-corner-cut-unasked = The corners are to be made without diagonal cuts ("{ $corner-label }"), and a loop has corner cuts.
+errors-corner-cut-unasked-hint = Leave the corner cut of the loop out, or have the corners cut diagonally.
 errors-deep-cover = The cover is as deep as the slot.
 errors-deep-cover-hint = Send a deeper slot or less cover.
-errors-weather-not-fetched = The weather at location was not fetched.
+errors-weather-not-fetched = The weather of the place was not fetched.
 errors-no-weather = Nothing is known of the weather.
-errors-no-weather-hint = Send conditions, the weather hour by hour.
-errors-weather-twice = The weather is given twice, by conditions and by location.
-errors-weather-twice-hint = Send conditions or location, not both.
+errors-no-weather-hint = Send the weather hour by hour.
+errors-weather-twice = The weather is given twice, hour by hour and by a place.
+errors-weather-twice-hint = Send the hours or the place, not both.
 errors-start-outside-weather = The start lies outside the weather.
 errors-start-outside-weather-hint = Send a start from { $begin } to before { $end }, or weather that reaches it.
 errors-no-humidity = Nothing is known of the water in the air.
-errors-no-humidity-hint = Send relative_humidity_percent or dew_point.
+errors-no-humidity-hint = Send the relative humidity or the dew point.
 errors-dew-point-above-air = The dew point lies above the air.
-errors-dew-point-above-air-hint = Send the dew point of the same hour as air, at most as high.
+errors-dew-point-above-air-hint = Send the dew point of the same hour as the air, at most as high.
 errors-dew-point-differs = At this humidity the dew point is { $dew_point }.
-errors-dew-point-differs-hint = Send relative_humidity_percent or dew_point, not both.
+errors-dew-point-differs-hint = Send the relative humidity or the dew point, not both.
 errors-row-twice = The same instant as the row before, offsets considered.
 errors-row-twice-hint = Send each hour once.
 errors-row-too-early = The row is earlier than the one before, offsets considered.
@@ -185,36 +194,42 @@ errors-no-time-hint = Send a time such as "2026-01-20T07:00:00-05:00" or "2026-0
 errors-no-date = The text is no date.
 errors-no-date-hint = Send a date such as "2026-01-31".
 errors-application-temperatures = The highest temperature of application is no higher than the lowest.
-errors-application-temperatures-hint = Send a higher maximum_application_temperature, or a lower minimum_application_temperature.
+errors-application-temperatures-hint = Send both from the sealant's sheet, the higher one as the highest.
 errors-made-after-start = The sealant is made after the start.
 errors-made-after-start-hint = Send the date of manufacture, or a later start.
-errors-cure-times-order = { $later } is shorter than { $earlier }.
-errors-cure-times-order-hint = Send skin_over, open_to_traffic and full_cure each at least as long as the one before.
+errors-cure-times-order = { $later ->
+    [open_to_traffic] The time until traffic may return
+   *[full_cure] The time to full cure
+} is shorter than { $earlier ->
+    [open_to_traffic] that until traffic may return
+   *[skin_over] that until a skin has formed
+}.
+errors-cure-times-order-hint = Send the times to a skin, to traffic and to full cure, each at least as long as the one before.
 errors-needed-before-start = Traffic is needed before the work starts.
-errors-needed-before-start-hint = Send a time after start.
-errors-cure-without-weather-hint = Send weather, or leave cure out of parts.
+errors-needed-before-start-hint = Send a time after the start.
+errors-cure-without-weather-hint = Send the weather, or ask for the plan without the cure.
 errors-cure-without-weather = The cure is asked for without weather.
-errors-weather-without-start-hint = Send start, when the sealant goes in, such as "2026-01-20T13:00:00-05:00".
+errors-weather-without-start-hint = Send when the sealant goes in, such as "2026-01-20T13:00:00-05:00".
 errors-weather-without-start = The weather was sent without a start.
 errors-label-twice-hint = Give every loop a label of its own.
 errors-vehicle-and-plate = Both a vehicle class and a plate were sent.
-errors-vehicle-and-plate-hint = Send vehicle or plate, not both.
+errors-vehicle-and-plate-hint = Send one of the two.
 errors-no-vehicle = Neither a vehicle class nor a plate was sent.
-errors-no-vehicle-hint = Send vehicle with a code of reference/vehicle-classes, or plate with width, length and effective_height.
+errors-no-vehicle-hint = Send a vehicle class, or a plate with its width, its length and its height above the loop.
 errors-wide-setback = Two setbacks take almost the whole width.
-errors-wide-setback-hint = Send an edge_setback of at most 40 % of the width.
-errors-lead-in-parts = in_slot and in_conduit together are longer than the lead-in.
-errors-batch-shared-field = { $name } is not shared by the items of a batch.
+errors-wide-setback-hint = Send a setback of at most 40 % of the width.
+errors-lead-in-parts = What lies in the cut and what lies in conduit are together longer than the lead-in.
+errors-batch-shared-field = The items of a batch do not share the field { $name }.
 errors-batch-shared-field-hint = Send an opening in each item, and the weather beside the items.
-errors-batch-id-twice = The id { $id } occurs twice.
-errors-batch-id-twice-hint = With pool each id must be its own: number them, or leave out pool.
+errors-batch-id-twice = Two items have the name { $id }.
+errors-batch-id-twice-hint = Give each item a name of its own, for one bill of all of them tells them apart by it; or leave that bill out.
 errors-lead-in-shared = More of the lead-in is to lie in a shared slot than lies in a slot at all.
-errors-lead-in-shared-hint = Send a shorter in_shared_slot, or a longer in_slot that it is a part of.
+errors-lead-in-shared-hint = Send a shorter length in the shared slot, or a longer one in slots altogether, which it is a part of.
 errors-lead-in-parts-hint = Send a length that covers both, or shorter parts.
 errors-thin-insulation = The diameter over insulation is no larger than the bare conductor of { $gauge }.
 errors-thin-insulation-hint = Send the diameter over insulation from the wire's sheet, or a smaller gauge.
 errors-large-corner-cut = The corner cuts would take almost all of a leg.
-errors-large-corner-cut-hint = Send a corner_cut of at most 45 % of the shorter leg (of a cell, for a quadrupole).
+errors-large-corner-cut-hint = Send a corner cut of at most 45 % of the shorter leg (of a cell, for a quadrupole).
 errors-detector-limits = The least { $what } ({ $least }) is not below the greatest ({ $greatest }).
 errors-detector-limits-hint = Send both limits from the unit's sheet, the smaller one as the minimum.
 errors-detector-step = The step { $step } lies outside 0.001 to 50 percent.
@@ -226,13 +241,13 @@ errors-send-currency = Send a code such as "USD" or "EUR".
 errors-no-currency = "{ $currency }" is no currency of ISO 4217.
 errors-currency-without-minor-unit-hint = Send the currency that you pay in, such as "USD" or "EUR".
 errors-currency-without-minor-unit = "{ $currency }" has no minor unit, so amounts in it cannot be rounded.
-errors-fixed-role-twice = The role { $role } is decided twice.
+errors-fixed-role-twice = The loop of the role "{ $role-label }" is decided twice.
 errors-fixed-role-twice-hint = Send one entry for each role.
-errors-fixed-role-absent = The role { $role } is not among the roles of this job.
-errors-fixed-role-absent-hint = Add it to roles, or leave this entry out.
+errors-fixed-role-absent = The role "{ $role-label }" is not among the roles of this job.
+errors-fixed-role-absent-hint = Add it to them, or leave this entry out.
 errors-fixed-loop-wide = This loop is wider than the opening.
-errors-fixed-loop-wide-hint = Send a leg across that is no longer than opening.width.
-errors-fixed-distance-on-line = A loop for { $role } straddles the line and has no distance from it.
-errors-fixed-distance-on-line-hint = Leave distance out for this role.
-errors-no-steel-with-depth = There is no steel below and a depth of it.
-errors-no-steel-with-depth-hint = Leave reinforcement out, or send over_steel as true.
+errors-fixed-loop-wide-hint = Send a leg across that is no longer than the width of the opening.
+errors-fixed-distance-on-line = A loop of the role "{ $role-label }" straddles the line and has no distance from it.
+errors-fixed-distance-on-line-hint = Leave the distance out for this role.
+errors-no-steel-with-depth = It is said that no steel lies below, and how deep it lies.
+errors-no-steel-with-depth-hint = Leave the depth out, or say that there is steel.

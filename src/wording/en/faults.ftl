@@ -84,7 +84,10 @@ faults-turn-closed = one turn closed on itself
 faults-turn-bridged = the turn bridged
 faults-bridged-at-tails = the loop bridged at its tails
 faults-bridged-along-lead-in = the pair bridged along the lead-in
-faults-wrong-turns = { $turns } turns instead of { $designed_turns }
+faults-wrong-turns = { $turns ->
+    [one] { $turns } turn
+   *[other] { $turns } turns
+} instead of { $designed_turns }
 faults-turns-too-few = turns too few
 faults-turns-too-many = turns too many
 faults-other-loop-connected = another loop is connected
@@ -132,5 +135,5 @@ faults-outcome-means = { $certainty ->
 faults-usual-place = Where meters are connected first.
 faults-inductance-by-tank = What makes the unit run at its frequency with the tank capacitance of its sheet.
 faults-usual-ground = Nobody said that the ground was wet; a good reading in dry ground clears nothing that comes with rain.
-faults-usual-sizes = The size is not known: loops at openings are seldom smaller or larger. Pace it out and send it.
-faults-usual-loops = Neither a design nor a record was sent: what loops usually have stands in, so only what differs much from it is told.
+faults-usual-sizes = The size is not known: loops at openings are seldom smaller or larger. Pace it out and say what it is.
+faults-usual-loops = Neither the design of the loop nor a record of it is known: what loops usually have stands in, so only what differs much from it is told.

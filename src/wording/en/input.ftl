@@ -8,14 +8,14 @@ input-least-cover = The least cover that one agency asks for.
 input-usual-loop-wire = The usual loop wire.
 input-usual-over-insulation = The usual diameter of insulated 14 AWG loop wire.
 input-same-insulation = This conductor with the insulation that 14 AWG loop wire usually has.
-input-gauge-gives-way = The thickest size that goes, with insulation of its own, into the diameter that was sent.
-input-insulation-gives-way = No thicker than the jacket that was sent.
+input-gauge-gives-way = The thickest size that goes, with insulation of its own, into the diameter that was given.
+input-insulation-gives-way = No thicker than the jacket that was given.
 
 ## The lead-in
 
 input-usual-lead-in-length = A usual way to the cabinet; measure yours.
 input-usual-spare = Slack of the pair, coiled in the pull box.
-input-price-key-unknown = { $name } prices nothing. Did you mean { $meant }?
+input-price-key-unknown = The price of "{ $name }" belongs to nothing on the bill. Did you mean { $meant }?
 input-stock-short = { $needed } of { $sku } are planned and { $available ->
     [one] { $available } is
    *[other] { $available } are
@@ -32,7 +32,7 @@ input-usual-slot-depth = The usual depth for this construction; deeper where the
 input-usual-slot-cover = The usual cover for this construction.
 input-wide-slot = The narrowest blade that leaves sealant room round what lies in the slot.
 input-cover-gives-way = What the depth leaves over the wires: the usual cover gives way to it.
-input-cover-by-depth = The usual cover gives way: in the slot that was sent, the share that it has of the usual depth.
+input-cover-by-depth = The usual cover gives way: in the slot that was given, the share that it has of the usual depth.
 input-slot-too-shallow = { $place ->
     [lead_in] The pair,
    *[loop] Wires
@@ -41,7 +41,7 @@ input-slot-too-shallow = { $place ->
    *[flush] {""}
 } need a slot { $needed_depth } deep.{ $outcome ->
     [bare] {" "}As asked for, the sealant leaves it bare.
-    [full] {" "}The slot as it was sent has no depth left for sealant.
+    [full] {" "}The slot as it was given has no depth left for sealant.
    *[covered] {""}
 } Cut that deep if the slab allows it, or take thinner wire or { $outcome ->
     [full] fewer turns
@@ -75,14 +75,14 @@ input-usual-vehicles = What comes to most openings, and sits highest.
 
 input-usual-envelope = What a unit built to the standard tunes at least; the unit's own sheet governs.
 
-# The other limit was sent, and this one is a default.
-input-least-gives-way = The envelope's least { $what } gives way to the greatest that was sent: { $share } of it; the unit's own sheet governs.
-input-greatest-gives-way = The envelope's greatest { $what } gives way to the least that was sent: { $factor } times it; the unit's own sheet governs.
+# The other limit was given, and this one is a default.
+input-least-gives-way = The envelope's least { $what } gives way to the greatest that was given: { $share } of it; the unit's own sheet governs.
+input-greatest-gives-way = The envelope's greatest { $what } gives way to the least that was given: { $factor } times it; the unit's own sheet governs.
 
 ## The weather
 
-input-forecast = The weather service's forecast for weather.location.
-input-forecast-stale = The weather service's forecast for weather.location, { $age } old: the service gives no newer one now.
+input-forecast = The weather service's forecast for the place that was given.
+input-forecast-stale = The weather service's forecast for the place that was given, { $age } old: the service gives no newer one now.
 
 ## What several questions say
 
@@ -90,4 +90,4 @@ input-fine-threshold = { $threshold } is finer than the finest class of the stan
 
 ## The loops of a list
 
-input-usual-label = Its number in the list; send a label of your own to find it again.
+input-usual-label = Its number in the list; give it a name of your own to find it again.

@@ -16,7 +16,7 @@ materials-steel-near-cut = { $place ->
 } of { $slot_depth } comes within { $steel_clearance } of steel that lies { $steel_depth } deep. Do not cut it so deep: never cut steel. Take fewer turns, thinner wire or less cover, so that { $enough } is enough.
 materials-no-blade-reaches = No common blade cuts { $slot_depth }. Take fewer turns, thinner wire or less cover, so that { $enough } is enough.
 materials-blade-too-small = A blade of { $blade_diameter } does not reach { $slot_depth }. Take one of { $enough }: the estimate counts with that, and its run-out of { $run_out }.
-materials-overrun-leaves-slab = For full depth the blade runs { $reach } past the loop, and the edge is { $edge_distance } away. Drill the corners (cored), take a smaller blade, or finish the ends with a chisel.
+materials-overrun-leaves-slab = For full depth the blade runs { $reach } past the loop, and the edge is { $edge_distance } away. Drill the corners, take a smaller blade, or finish the ends with a chisel.
 materials-rod-stands-out = Rod { $rod_height } high does not fit between the { $place ->
     [lead_in] pair of the lead-in
    *[loop] wire
@@ -39,8 +39,8 @@ materials-corner-stands-alone = { $by ->
     [run_out] The sides run { $run_out } on, past the { $corner_cut } that the diagonal spares,
    *[full_cut] The sides are cut full to the corner and a diagonal across it,
 } so that a triangle of pavement stands alone at each corner and may break out. { $by ->
-    [run_out] Take a smaller blade or a longer corner cut, or drill the corners (cored).
-   *[full_cut] End the sides at the diagonal, or drill the corners (cored).
+    [run_out] Take a smaller blade or a longer corner cut, or drill the corners.
+   *[full_cut] End the sides at the diagonal, or drill the corners.
 }
 materials-continuous-rod = Continuous backer rod keeps sealant from flowing round the wire. Use short pieces with gaps between.
 materials-continuous-rod-freezes = Here it freezes: water that follows the rod lifts the sealant out.
@@ -49,17 +49,17 @@ materials-wire-loose = Nothing holds the single wire down: it floats up in wet s
 materials-rod-melts = Hot-applied sealant melts common foam rod. Take rod that its sheet allows for the temperature of the pour.
 materials-rod-not-needed = A jacketed loop stays down by itself: no backer rod is counted for it.
 materials-splice-forced = A loop with its lead-in needs { $needed } in one length, and no spool holds that. The loop ends in a pull box beside the pavement and is spliced to the lead-in there, soldered and sealed, never in the slot: kits and boxes are on the bill. A longer spool spares them.
-materials-jacket-assumed = Whether a preformed loop fits its slot is only assumed: send wire.over_jacket, the diameter over the jacket, from the loop's sheet.
+materials-jacket-assumed = Whether a preformed loop fits its slot is only assumed. Measure it over the jacket, or take that from the loop's sheet, before the slot is cut.
 materials-insulation-too-low = The insulation stands { $rating }, and the sealant is poured at { $pour }: it would soften and the wires would touch. Take wire and jacket rated for the pour, or a sealant that is applied cold.
-materials-insulation-unknown = Nobody said what insulation and jacket stand. Send insulation_rating from the wire's sheet: it must be at least the { $pour } of the pour.
-materials-joint-not-counted = There is a joint, and no crossing is counted. Send crossings, so that sleeves are loaded.
+materials-insulation-unknown = Nobody said what insulation and jacket stand. Look for the rating on the wire's sheet: it must be at least the { $pour } of the pour.
+materials-joint-not-counted = There is a joint, and no crossing is counted. Count where wire crosses a joint or a crack, so that sleeves are loaded.
 materials-no-stock-fits = No loop in stock is { $along_travel } x { $across_lane } with { $turns ->
     [one] { $turns } turn
    *[other] { $turns } turns
-} and { $lead_in_length } of lead-in, its spare included. Order it, or ask loop-sizing which stock loop would serve.
-materials-suspended-slab = Treat a suspended slab as post-tensioned until drawings or a scan show otherwise: no cut without a scan and the engineer's written word. Send cut_approved once you have both.
+} and { $lead_in_length } of lead-in, its spare included. Order it made to size, or have the loops of this job sized anew from what is in stock.
+materials-suspended-slab = Treat a suspended slab as post-tensioned until drawings or a scan show otherwise: no cut without a scan and the engineer's written word. Say that it is approved only once you have both.
 materials-suspended-slab-approved = Keep the scan and the engineer's written word on site, and cut only where and as deep as they allow.
-materials-lead-in-unaccounted = { $rest } of the lead-in lies neither in a saw cut nor in conduit, and nothing is counted for it. Send in_slot and in_conduit that make up its length.
+materials-lead-in-unaccounted = { $rest } of the lead-in lies neither in a saw cut nor in conduit, and nothing is counted for it. Tell how much of it lies in a cut and how much in conduit.
 materials-left-out = Not counted here: { $left_out }.
 materials-left-out-burial = digging, and what is laid over a buried loop
 materials-left-out-conduit = the hours to lay conduit
@@ -143,9 +143,11 @@ materials-work-per-cut = { $saw_cut } of cut
 
 ## What it costs, and the same job in each construction.
 
-materials-unpriced = The total leaves out { $unpriced }: send prices under these names.
+materials-unpriced = The total does not count what has no price yet: { $unpriced }. Give these prices, too.
 materials-unpriced-name = { $unpriced }
-materials-unpriced-spool = Wire on a spool is priced by the sku of the spool: give it one.
+materials-unpriced-item = { $item }
+materials-unpriced-labour = labour
+materials-unpriced-spool = Wire on a spool is priced by the spool's own number: give it one.
 materials-compare-hand-wound = Wire from the spool, { $pulls ->
     [one] { $pulls } pull
    *[other] { $pulls } pulls
@@ -155,13 +157,15 @@ materials-compare-saw-cut = { $pulls ->
    *[other] { $pulls } pulls
 }, one for each loop, and no backer rod; the jacket spares the wire. The loop must be in stock or made to size.
 materials-compare-direct-burial = No cut and no sealant, but only before the surface is laid; bedding and cover come on top, and the lead-in in conduit.
-materials-compare-unpriced = Its sum leaves out { $unpriced }.
+materials-compare-unpriced = Its sum does not count what has no price: { $unpriced }.
 
 materials-pooled-line = { $exact }{ $unit ->
     [cartridge] {" "}cartridges
     [spool] {" "}spools
     [each] {""}
     [lot] {""}
+    [ft3] {" "}ft³
+    [m3] {" "}m³
    *[other] {" "}{ $unit }
 } in all for { $jobs ->
     [one] { $jobs } job
@@ -176,13 +180,13 @@ materials-pooled-sealant = { $sealant-label }.
 materials-pooled-bill = One bill for { $jobs ->
     [one] { $jobs } job
    *[other] { $jobs } jobs
-}: what is alike is added up and rounded once. { $prices ->
-    [differ] The jobs have different prices, so it has no sum: send one list of prices beside the items.
+}: what is alike is added up and rounded once.{ $prices ->
+    [differ] {" "}The jobs have different prices, so it has no sum: give one list of prices for all of them.
    *[other] {""}
-} { $left_out ->
+}{ $left_out ->
     [0] {""}
-    [one] It leaves out { $left_out } item without a bill.
-   *[other] It leaves out { $left_out } items without a bill.
+    [one] {" "}It does not count { $left_out } item without a bill.
+   *[other] {" "}It does not count { $left_out } items without a bill.
 }
 
 ## Why a default was taken.
@@ -198,18 +202,18 @@ materials-usual-rod-diameter = 1/16 in more than its slot, to sit snug.
 materials-flat-jacket = Without the diameter over it the jacket is taken to lie flat: one wire wide, its turns high, nothing added.
 materials-usual-waste = Sealant stays in cartridges, overfills and spills.
 materials-usual-blade = A usual blade; it sets how far cuts run on for their full depth.
-materials-usual-blade-life = No public figure for the life of a blade exists; send your own.
+materials-usual-blade-life = No public figure for the life of a blade exists; give your own.
 materials-usual-allowance = Wire is pulled a little longer than it measures: corners, ends and what is cut off.
-materials-lead-in-to-box = A home run begins in a box at the edge of the pavement; send in_slot where that lies farther.
+materials-lead-in-to-box = A home run begins in a box at the edge of the pavement; say how long the cut is where the box lies farther.
 materials-usual-core = Room for the wire to bend.
 materials-usual-cartridge = A quart-size cartridge.
 materials-usual-finish = Flush with the pavement; agencies ask for flush to 1/8 in below.
 materials-usual-rod-form = Short pieces hold single wire down and let sealant round it; a jacketed loop gets none.
 materials-agency-asks = What one agency asks for.
-materials-no-public-pace = No public figure for the pace of a crew exists; send your own.
+materials-no-public-pace = No public figure for the pace of a crew exists; give your own.
 materials-usual-construction = What the surface asks for.
 materials-usual-corner-cut = The usual corner cut, for diagonal corners are asked for.
-materials-lead-in-in-slot = What is not in conduit lies in a saw cut; send in_slot where the cut ends before the unit.
-materials-lead-in-to-edge = The shortest way to the edge of the pavement on the side of the unit; beyond it, conduit. Send in_slot where the cut goes farther.
+materials-lead-in-in-slot = What is not in conduit lies in a saw cut; say how long the cut is where it ends before the unit.
+materials-lead-in-to-edge = The shortest way to the edge of the pavement on the side of the unit; beyond it, conduit. Say how long the cut is where it goes farther.
 materials-lead-in-in-conduit = What lies in no saw cut lies in conduit.
 materials-buried-lead-in = The lead-in of a buried loop lies in conduit all the way.

@@ -1,6 +1,6 @@
 ### The whole job.
 
-## What was taken for what nobody sent
+## What was taken for what nobody said
 
 plan-square-corners = The saw cuts no diagonals, so the corner cut that loops usually get gives way: their corners are square.
 
@@ -8,9 +8,13 @@ plan-square-corners = The saw cuts no diagonals, so the corner cut that loops us
 
 plan-step = { $step-description }
 plan-for-each-loop = { $loops }.
-plan-place = { $mark } { $role }: { $along_travel } along travel, { $across_lane } across, { $side ->
-    [outside] { $distance } outside the { $line }
-    [inside] { $distance } inside the { $line }
+plan-line = { $line ->
+    [reference] window, post or stop line
+   *[barrier] barrier
+}
+plan-place = { $mark } ({ $role }): { $along_travel } along travel, { $across_lane } across, { $side ->
+    [outside] { $distance } outside the { plan-line }
+    [inside] { $distance } inside the { plan-line }
    *[on_the_line] on the line{ $shift_side ->
         [inside] , its middle { $shift } inside
        *[none] {""}
@@ -20,7 +24,7 @@ plan-place = { $mark } { $role }: { $along_travel } along travel, { $across_lane
     [right] , its middle { $offset } right of the lane's as one drives in
    *[none] {""}
 }
-plan-slot-depth = { $mark } { $role }: { $slot_depth } deep
+plan-slot-depth = { $mark } ({ $role }): { $slot_depth } deep
 plan-cut = { $total } of cut in all, in { $passes ->
     [one] one pass
    *[other] { $passes } passes
@@ -28,16 +32,16 @@ plan-cut = { $total } of cut in all, in { $passes ->
     [one] { $cut_ends } end
    *[other] { $cut_ends } ends
 }.
-plan-lead-in-way = { $mark } { $role }: its pair { $way }
+plan-lead-in-way = { $mark } ({ $role }): its pair { $way }
 plan-splice-in-box = In the pull box the loop's own pair ends with its tail; splice it there with a kit, soldered and sealed, to the { $to ->
     [home_run] home-run cable
    *[next_piece] pair from the next spool
 }: never in the slot.
-plan-turns = { $mark } { $role }: { $turns ->
+plan-turns = { $mark } ({ $role }): { $turns ->
     [one] { $turns } turn
    *[other] { $turns } turns
 }
-plan-measured = { $mark } { $role }: { $as_built_low-number } to { $as_built_high }, { $dc_resistance }
+plan-measured = { $mark } ({ $role }): { $as_built_low-number } to { $as_built_high }, { $dc_resistance }
 plan-sealant-loaded = { $cartridges ->
     [one] { $cartridges } cartridge
    *[other] { $cartridges } cartridges

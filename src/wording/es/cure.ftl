@@ -3,166 +3,173 @@
 ## The weather at the start, and until the sealant is safe
 
 cure-slab-frozen = { $moment ->
-    [later] At { $time } the slab
-   *[start] The slab
+    [later] El { $time } la losa
+   *[start] La losa
 } { $surface_origin ->
-    [assumed] is taken to be at { $surface }, as the hours before left it
-   *[measured] is at { $surface }
-}: frozen, with frost on it or near it, and nothing bonds to that. Warm air does not make a warm slab. Wait until the slab itself is above { $warm } and dry.
-cure-frozen-dry-slab = The slab { $surface_origin ->
-    [assumed] is taken to be
-   *[measured] is
-} at { $surface }: frozen, but called dry, clear of frost, and warm enough for this sealant's sheet. Wipe the slot with a dry cloth and look for rime before every cartridge; a slot that was sawn wet in this cold holds ice.
+    [assumed] se supone a { $surface }, como la dejaron las horas anteriores
+   *[measured] está a { $surface }
+}: congelada, con escarcha o cerca de tenerla, y nada se adhiere a eso. El aire tibio no calienta la losa. Espere a que la losa misma esté por encima de { $warm } y seca.
+cure-frozen-dry-slab = La losa { $surface_origin ->
+    [assumed] se supone
+   *[measured] está
+} a { $surface }: congelada, pero declarada seca, libre de escarcha y con temperatura suficiente según la ficha técnica de este sellador. Pase un paño seco por la ranura y busque escarcha antes de cada cartucho; una ranura que se cortó con agua en este frío tiene hielo.
 cure-slab-below-minimum = { $moment ->
-    [later] At { $time } the slab
-   *[start] The slab
+    [later] El { $time } la losa
+   *[start] La losa
 } { $surface_origin ->
-    [assumed] is taken to be at { $surface }, as the hours before left it
-   *[measured] is at { $surface }
-}, below the { $minimum } that this sealant asks for. Wait until slab and air are there and rising.
-cure-measure-slab = Measure the slab temperature before you decide.
+    [assumed] se supone a { $surface }, como la dejaron las horas anteriores
+   *[measured] está a { $surface }
+}, por debajo de los { $minimum } que pide este sellador. Espere a que la losa y el aire lleguen a esa temperatura y sigan subiendo.
+cure-measure-slab = Mida la temperatura de la losa antes de decidir.
 cure-air-below-minimum = { $moment ->
-    [later] At { $time } the air
-   *[start] The air
-} is at { $air }, below the { $minimum } that this sealant asks for. Wait until slab and air are there and rising.
+    [later] El { $time } el aire
+   *[start] El aire
+} está a { $air }, por debajo de los { $minimum } que pide este sellador. Espere a que la losa y el aire lleguen a esa temperatura y sigan subiendo.
 cure-above-maximum = { $moment ->
-    [later] At { $time } the
-   *[start] The
-} { $field ->
-    [air] air
-   *[surface] slab
-} is at { $hottest }, above the { $maximum } that the sheet allows. Work in the cooler hours, out of the sun.
+    [later] El { $time } { $field ->
+        [air] el aire
+       *[surface] la losa
+    }
+   *[start] { $field ->
+        [air] El aire
+       *[surface] La losa
+    }
+} está a { $hottest }, por encima de los { $maximum } que permite la ficha técnica. Trabaje en las horas más frescas, fuera del sol.
 cure-near-dew-point = { $moment ->
-    [later] At { $time } the slab
-   *[start] The slab
+    [later] El { $time } la losa
+   *[start] La losa
 } { $surface_origin ->
-    [assumed] is taken to be
-   *[measured] is
-} at { $surface }, { $side ->
-    [at] at the dew point of { $dew_point }: water condenses
-    [below] { $distance } below the dew point of { $dew_point }: water condenses
-   *[above] only { $distance } above the dew point of { $dew_point }: water may condense
-} on it. Wait until it is { $least_margin } above, or dry and warm the slot.
-cure-rain-before-safe = At { $time } { $outlook ->
-    [likely] rain or snow is likely ({ $probability })
-    [amount] { $fall } of rain or snow is due
-   *[due] rain or snow is due
-}, before { $safe_event }. Start in a dry window, or take a sealant that sets before it.
-cure-cold-before-safe = At { $time } the air falls to { $air }, below the { $minimum } that is asked for, before { $safe_event }. Start earlier on a warmer day, or take a sealant that sets faster.
-cure-cold-after-skin = At { $time } the air falls to { $air }. { $skin ->
-    [formed] The skin is there before the cold
-   *[forming] The skin should be there before the cold, though not surely
-}, which only slows the cure behind it. Before wheels return, see that nothing tracks, whatever the clock says.
-cure-saw-water-freezes = At { $time }, while the slots are sawn, the { $field ->
-    [air] air
-   *[surface] slab
-} is at { $coldest }: the water of the saw freezes in the slot and on the lane. Saw when slab and air are above freezing.
-cure-rain-possible = At { $time } { $outlook ->
-    [likely] rain or snow is possible ({ $probability })
-    [amount] { $fall } of rain or snow may fall
-   *[due] rain or snow is possible
-}, before the sealant keeps it out. Have a cover ready that does not touch the sealant.
-cure-rain-after-safe = At { $time } { $outlook ->
-    [likely] rain or snow is likely ({ $probability })
-    [amount] { $fall } of rain or snow is due
-   *[due] rain or snow is due
-}, soon after { $safe_event }, by { $safe_at }. Begin on time, and have a cover ready that does not touch the sealant.
-cure-rained-before = Rain or snow was due until { $rained_until }. A slot that looks dry may not be: blow it out, warm it, and press a dry paper towel to the bottom before the sealant goes in.
-cure-rain-unknown = The weather that was sent does not say whether it rains before the sealant keeps water out. Look at the sky, or send precipitation_probability_percent.
-cure-weather-ends-before-sealed = The weather ends at { $weather_end }, before the last foot is sealed. What comes after is not guessed: send more hours.
-cure-weather-too-short = The weather ends at { $weather_end }, before { $safe_event }. What comes after is not guessed: send more hours.
-cure-surface-unknown = Nobody measured the slab, and the weather that was sent begins only at { $weather_begin }: what the night left in the slab is not known. It is taken to be at { $surface }, and that is too cool to go by. Measure the slab beside the slot, and send what it is.
-cure-surface-assumed-by-few-hours = Nobody measured the slab, and the weather that was sent begins only at { $weather_begin }: what the hours before left in the slab is not known. It is taken to be at { $surface }. Measure it beside the slot before you decide, and send surface.
-cure-surface-measured-before = The slab was measured some hours before. It is taken to be at { $surface }, as much colder since as the air, and no warmer. Measure it again beside the slot.
-cure-surface-assumed = Nobody measured the slab; it is taken to be at { $surface }, the lowest air of the last 12 hours and less at night. Measure it beside the slot and send surface.
-cure-hot-slab = It is { $warmest }, and nobody said how hot this sealant may be applied: in heat it skins over fast, and gas below the skin blows bubbles. Look for the highest temperature on the data sheet, or work in the cooler hours.
-cure-short-pot-life = At { $warmest } mixed sealant { $limit ->
-    [pot_life] can be worked for
-   *[set] sets in
-} about { $band ->
+    [assumed] se supone
+   *[measured] está
+} a { $surface }, { $side ->
+    [at] en el punto de rocío de { $dew_point }: se condensa agua
+    [below] { $distance } por debajo del punto de rocío de { $dew_point }: se condensa agua
+   *[above] solo { $distance } por encima del punto de rocío de { $dew_point }: puede condensarse agua
+} sobre ella. Espere a que esté { $least_margin } por encima, o seque y caliente la ranura.
+cure-rain-before-safe = El { $time } { $outlook ->
+    [likely] es probable que llueva o nieve ({ $probability })
+    [amount] se esperan { $fall } de lluvia o nieve
+   *[due] se espera lluvia o nieve
+}, antes de que { $safe_event }. Empiece en un intervalo seco, o use un sellador que fragüe antes.
+cure-cold-before-safe = El { $time } el aire baja a { $air }, por debajo de los { $minimum } que se piden, antes de que { $safe_event }. Empiece más temprano en un día más cálido, o use un sellador que fragüe más rápido.
+cure-cold-after-skin = El { $time } el aire baja a { $air }. { $skin ->
+    [formed] La piel se forma antes del frío
+   *[forming] La piel debería formarse antes del frío, aunque no es seguro
+}, y el frío solo retrasa el curado detrás de ella. Antes de que vuelvan las ruedas, compruebe que nada se pegue, diga lo que diga el reloj.
+cure-saw-water-freezes = El { $time }, mientras se cortan las ranuras, { $field ->
+    [air] el aire
+   *[surface] la losa
+} está a { $coldest }: el agua de la sierra se congela en la ranura y sobre el carril. Corte cuando la losa y el aire estén por encima del punto de congelación.
+cure-rain-possible = El { $time } { $outlook ->
+    [likely] es posible que llueva o nieve ({ $probability })
+    [amount] pueden caer { $fall } de lluvia o nieve
+   *[due] es posible que llueva o nieve
+}, antes de que el sellador la resista. Tenga lista una cubierta que no toque el sellador.
+cure-rain-after-safe = El { $time } { $outlook ->
+    [likely] es probable que llueva o nieve ({ $probability })
+    [amount] se esperan { $fall } de lluvia o nieve
+   *[due] se espera lluvia o nieve
+}, poco después de que { $safe_event }, a más tardar el { $safe_at }. Empiece a tiempo y tenga lista una cubierta que no toque el sellador.
+cure-rained-before = Se esperaba lluvia o nieve hasta el { $rained_until }. Una ranura que parece seca puede no estarlo: sóplela, caliéntela y presione una toalla de papel seca contra el fondo antes de poner el sellador.
+cure-rain-unknown = El pronóstico indicado no dice si llueve antes de que el sellador resista el agua. Mire el cielo, o use un pronóstico que indique la probabilidad de lluvia.
+cure-weather-ends-before-sealed = El pronóstico termina el { $weather_end }, antes de sellar el último tramo. Lo que viene después no se adivina: use un pronóstico de más horas.
+cure-weather-too-short = El pronóstico termina el { $weather_end }, antes de que { $safe_event }. Lo que viene después no se adivina: use un pronóstico de más horas.
+cure-surface-unknown = Nadie midió la losa, y el tiempo indicado empieza apenas el { $weather_begin }: no se sabe qué dejó la noche en la losa. Se supone a { $surface }, y eso es demasiado frío para confiarse. Mida la losa junto a la ranura e indique su temperatura.
+cure-surface-assumed-by-few-hours = Nadie midió la losa, y el tiempo indicado empieza apenas el { $weather_begin }: no se sabe qué dejaron en la losa las horas anteriores. Se supone a { $surface }. Mídala junto a la ranura antes de decidir e indique su temperatura.
+cure-surface-measured-before = La losa se midió unas horas antes. Se supone a { $surface }: desde entonces se ha enfriado tanto como el aire, y no se ha calentado. Mídala de nuevo junto a la ranura.
+cure-surface-assumed = Nadie midió la losa; se supone a { $surface }, la temperatura más baja del aire en las últimas 12 horas, y menos de noche. Mídala junto a la ranura e indique su temperatura.
+cure-hot-slab = La temperatura es de { $warmest }, y nadie indicó con cuánto calor puede aplicarse este sellador: con calor forma piel rápido y el gas debajo de la piel hace burbujas. Busque la temperatura más alta en la ficha técnica, o trabaje en las horas más frescas.
+cure-short-pot-life = A { $warmest } el sellador mezclado { $limit ->
+    [pot_life] se puede trabajar durante
+   *[set] fragua en
+} unos { $band ->
     [one] { $least }
-   *[range] { $least } to { $most }
-}. Mix little, pour at once, and keep both parts in the shade.
-cure-sets-before-emptied = At { $warmest } this sealant { $limit ->
-    [pot_life] can be worked for
-   *[set] sets in
-} about { $band ->
+   *[range] { $least } a { $most }
+}. Mezcle poco, vierta de inmediato y mantenga ambas partes a la sombra.
+cure-sets-before-emptied = A { $warmest } este sellador { $limit ->
+    [pot_life] se puede trabajar durante
+   *[set] fragua en
+} unos { $band ->
     [one] { $least }
-   *[range] { $least } to { $most }
-}, less than the { $cartridge } that a cartridge takes: it sets in the nozzle.
-cure-cooler-hours = Work in the cooler hours: begin { $windows }.
-cure-window = from { $from } to { $until }
-cure-cooler-hours-stopped = Cooler hours come, but something else stops the work in them.
-cure-no-cooler-hours = No hour of this weather is cool enough: take another day, or a sealant that sets slower.
-cure-fit-to-apply = The slot is dry, the slab is at { $surface }, { $margin } above the dew point, and rain is unlikely before { $safe_event }, by { $safe_at }. Begin.
+   *[range] { $least } a { $most }
+}, menos que los { $cartridge } que toma un cartucho: fragua en la boquilla.
+cure-cooler-hours = Trabaje en las horas más frescas: empiece { $windows }.
+cure-window = entre el { $from } y el { $until }
+cure-cooler-hours-stopped = Vienen horas más frescas, pero otra cosa impide el trabajo en ellas.
+cure-no-cooler-hours = Ninguna hora de este pronóstico es lo bastante fresca: elija otro día, o un sellador que fragüe más despacio.
+cure-fit-to-apply = La ranura está seca, la losa está a { $surface }, { $margin } por encima del punto de rocío, y es improbable que llueva antes de que { $safe_event }, a más tardar el { $safe_at }. Empiece.
 
 ## What makes rain and cold harmless, behind "before"
 
-cure-event-skinned-over = the sealant has surely skinned over
-cure-event-set = the sealant has surely set
-cure-event-cold = the sealant is surely cold
+cure-event-skinned-over = el sellador haya formado piel con seguridad
+cure-event-set = el sellador haya fraguado con seguridad
+cure-event-cold = el sellador se haya enfriado con seguridad
 
 ## The slot and the wire in it
 
-cure-slot-wet-for-hot-sealant = There is water in the slot, and molten sealant turns it to steam that spatters. Blow it out and dry the slot first.
-cure-slot-wet-by-rain = Rain or snow was due until { $rained_until }, and nobody said that the slot is dry since: it is taken to be wet.
-cure-slot-dries = In this weather it is dry by { $dry }. Look at it then, or blow it out and dry it before.
-cure-slot-stays-wet = It does not dry in this weather. Blow it out, dry it with hot air, and say what it looks like then.
-cure-slot-wet = There is water in the slot: it spoils the seal. Blow it out, dry the slot and let no more in, then begin.
-cure-frost-on-slab = Frost or ice lies on the slab, and nothing bonds to it. Melt it, dry the slot, and warm the slab itself before you begin.
-cure-slot-damp-for-hot-sealant = The slot is damp, and molten sealant makes steam of it: bubbles, spatter, no bond. Dry the slot with hot air first.
-cure-slot-damp-not-allowed = The slot is damp, and { $kind-code ->
-    [one_part_moisture_cure] one-part
-    [two_part_reactive] two-part
-   *[hot_applied] hot-applied
-} sealant does not bond to damp unless its data sheet says so. Dry the slot first.
-cure-slot-damp = The slot is damp. Blow it out and dry it until nothing shows on a paper towel; a film of water lets the seal go.
-cure-surface-condition-assumed = Nobody said whether the slot is dry. See that it is, to the bottom, before the sealant goes in.
-cure-insulation-too-low = The insulation stands { $rating }, and the sealant is poured at { $pour }: it would soften and the wires would touch. Take wire and jacket rated for the pour, or a sealant that is applied cold.
-cure-insulation-unknown = Nobody said what the insulation and the jacket stand. Send wire.insulation_rating from the wire's sheet: it must be at least the { $pour } of the pour.
+cure-slot-wet-for-hot-sealant = Hay agua en la ranura, y el sellador fundido la convierte en vapor que salpica. Sople la ranura y séquela primero.
+cure-slot-wet-by-rain = Se esperaba lluvia o nieve hasta el { $rained_until }, y nadie indicó que la ranura esté seca desde entonces: se supone mojada.
+cure-slot-dries = Con este tiempo estará seca el { $dry }. Revísela entonces, o sóplela y séquela antes.
+cure-slot-stays-wet = No se seca con este tiempo. Sóplela, séquela con aire caliente e indique entonces cómo se ve.
+cure-slot-wet = Hay agua en la ranura: echa a perder el sello. Sóplela, seque la ranura, no deje entrar más agua y empiece después.
+cure-frost-on-slab = Hay escarcha o hielo sobre la losa, y nada se adhiere a eso. Derrítalo, seque la ranura y caliente la losa misma antes de empezar.
+cure-slot-damp-for-hot-sealant = La ranura está húmeda, y el sellador fundido convierte la humedad en vapor: burbujas, salpicaduras y ninguna adherencia. Seque primero la ranura con aire caliente.
+cure-slot-damp-not-allowed = La ranura está húmeda, y el sellador { $kind-code ->
+    [one_part_moisture_cure] de una parte
+    [two_part_reactive] de dos partes
+   *[hot_applied] de aplicación en caliente
+} no se adhiere a lo húmedo, salvo que su ficha técnica lo diga. Seque primero la ranura.
+cure-slot-damp = La ranura está húmeda. Sóplela y séquela hasta que no quede marca en una toalla de papel; una película de agua hace que el sello se suelte.
+cure-surface-condition-assumed = Nadie indicó si la ranura está seca. Compruebe que lo esté, hasta el fondo, antes de poner el sellador.
+cure-insulation-too-low = El aislamiento soporta { $rating } y el sellador se vierte a { $pour }: se ablandaría y los alambres se tocarían. Use alambre y cubierta aptos para el vertido, o un sellador que se aplique en frío.
+cure-insulation-unknown = Nadie indicó qué temperatura soportan el aislamiento y la cubierta. Busque el valor en la ficha técnica del alambre e indíquelo: debe ser al menos los { $pour } del vertido.
 
 ## The age of the sealant
 
-cure-past-shelf-life = The sealant's shelf life { $moment ->
-    [past] ended on { $ends_on }
-   *[during] ends on { $ends_on }, before the last foot is sealed
-}. Take fresh sealant; old sealant cures badly or not at all.
-cure-shelf-life-short = The sealant's shelf life ends on { $ends_on }, { $days_left ->
-    [0] the day of the start
-    [one] in { $days_left } day
-   *[other] in { $days_left } days
-}. Use it first, and try it on a scrap.
+cure-past-shelf-life = La vida útil del sellador { $moment ->
+    [past] terminó el { $ends_on }
+   *[during] termina el { $ends_on }, antes de sellar el último tramo
+}. Use sellador nuevo; el sellador viejo cura mal o no cura.
+cure-shelf-life-short = La vida útil del sellador termina el { $ends_on }, { $days_left ->
+    [0] el día del inicio
+    [one] dentro de { $days_left } día
+   *[other] dentro de { $days_left } días
+}. Úselo primero y pruébelo en un retazo.
 
 ## When traffic may return
 
-cure-weather-ends-before-traffic = The weather ends before traffic may surely return, so nobody can say whether { $needed_open_by } is met. Send more hours.
-cure-may-open-late = Traffic may return between { $earliest } and { $latest }, and is needed at { $needed_open_by }. Have a way round ready.
-cure-may-open-after-weather = Traffic may return from { $earliest } on, but perhaps only after the weather that was sent ends; it is needed at { $needed_open_by }. Have a way round ready.
-cure-opens-late = Traffic may return at { $earliest } at the earliest, and is needed at { $needed_open_by }.
-cure-opens-after-weather = Traffic may not return within the weather that was sent, and is needed at { $needed_open_by }.
-cure-no-alternative = Nothing in this weather meets it: take a later time, or another day.
-cure-alternatives = What would meet it, in a dry slot: { $alternatives }.
-cure-alternative-own = this sealant from { $earliest_start }
-cure-alternative-other = { $kind } sealant from { $earliest_start }
-cure-traffic-by-skin = No data sheet says when traffic may return, so a cured skin of { $skin } stands in: a choice made here. Below it the sealant stays soft for days. Keep wheels off until nothing tracks; where they must be back the same day, take two-part sealant.
+cure-weather-ends-before-traffic = El pronóstico termina antes de que se pueda abrir al tránsito con seguridad, así que nadie puede decir si se cumple con el { $needed_open_by }. Use un pronóstico de más horas.
+cure-may-open-late = Se puede abrir al tránsito entre el { $earliest } y el { $latest }, y se necesita el { $needed_open_by }. Tenga listo un desvío.
+cure-may-open-after-weather = Se puede abrir al tránsito desde el { $earliest }, pero quizá solo después de que termine el pronóstico indicado; se necesita el { $needed_open_by }. Tenga listo un desvío.
+cure-opens-late = Se puede abrir al tránsito el { $earliest } como muy pronto, y se necesita el { $needed_open_by }.
+cure-opens-after-weather = No se puede abrir al tránsito dentro del pronóstico indicado, y se necesita el { $needed_open_by }.
+cure-no-alternative = Nada en este pronóstico lo cumple: elija una hora posterior, u otro día.
+cure-alternatives = Lo que lo cumpliría, en una ranura seca: { $alternatives }.
+cure-alternative-own = este sellador desde el { $earliest_start }
+cure-alternative-other = sellador { $kind-code ->
+    [one_part_moisture_cure] de una parte
+    [two_part_reactive] de dos partes
+   *[hot_applied] de aplicación en caliente
+} desde el { $earliest_start }
+cure-traffic-by-skin = Ninguna ficha técnica indica cuándo se puede abrir al tránsito, así que se toma en su lugar una piel curada de { $skin }: una decisión tomada aquí. Debajo de ella el sellador sigue blando durante días. Mantenga las ruedas fuera hasta que nada se pegue; donde deban volver el mismo día, use sellador de dos partes.
 
 ## What the times rest on
 
-cure-front-calibrated = Without a data sheet the depth of cure is calibrated to practice, not validated: a slot of 1-1/4 in (32 mm) cures through in 3 to 7 days at 23 °C (73 °F) and 50 %. Send depth_per_day or full_cure from the sheet.
-cure-usual-times = What the data sheet does not give is usual: set in 10 to 15 min at 23 °C (73 °F), traffic after 25 to 60 min and full cure within 60 min at 25 °C (77 °F). Send skin_over, open_to_traffic and full_cure from the sheet.
-cure-cools-in-usual-time = Hot-applied sealant does not cure, it cools: it carries traffic when it is cold and nothing tracks, taken as 15 to 60 min after the pour. Send open_to_traffic from the sheet.
-cure-cools-in-time-of-sheet = Hot-applied sealant does not cure, it cools. The sheet's time holds for its own slot and weather: see that nothing tracks.
+cure-front-calibrated = Sin ficha técnica, la profundidad de curado está calibrada según la práctica, no validada: una ranura de 1-1/4 in (32 mm) cura por completo en 3 a 7 días a 23 °C (73 °F) y 50 % de humedad. Indique lo que da la ficha técnica: la profundidad que cura en un día, o el tiempo hasta el curado completo.
+cure-usual-times = Lo que la ficha técnica no indica es lo usual: fragua en 10 a 15 min a 23 °C (73 °F), tránsito después de 25 a 60 min y curado completo en 60 min a 25 °C (77 °F). Indique lo que da la ficha técnica: los tiempos hasta que forma piel, hasta que soporta el tránsito y hasta el curado completo.
+cure-cools-in-usual-time = El sellador de aplicación en caliente no cura, se enfría: soporta el tránsito cuando está frío y nada se pega, lo que se toma como de 15 a 60 min después del vertido. Indique después de qué tiempo la ficha técnica permite abrir al tránsito.
+cure-cools-in-time-of-sheet = El sellador de aplicación en caliente no cura, se enfría. El tiempo de la ficha técnica vale para su propia ranura y su propio clima: compruebe que nada se pegue.
 
 ## Why a default was taken
 
-cure-usual-work = Nobody said how long the sealing takes, and no estimate was made.
-cure-work-of-estimate = The sealing of all slots, as the labour of this plan has it; everything counts from the last foot.
-cure-usual-surface-condition = Nobody said what the slot looks like; dry, unless rain has left it wet. See for yourself that it is dry.
-cure-surface-by-air = The lowest air of the last 12 hours that were sent, at night 2 °C (3.6 °F) less; for 3 hours after a measured slab that slab, less what the air has fallen. So for every hour without a measured slab.
-cure-minimum-gives-way = The usual 40 °F gives way to the highest temperature of application that was sent; the data sheet governs.
-cure-usual-minimum-temperature = 40 °F and rising, for every kind of sealant; the data sheet governs.
-cure-reference-climate = The laboratory climate that data sheets refer to.
-cure-usual-skin-over = About what one-part sealant takes in mild weather; the earliest is two thirds of it.
-cure-usual-activation-energy = The latest times hold with it, the earliest without: cold slows the cure more than dry air alone.
-cure-damp-slot-not-allowed = A damp slot only where the sheet allows it.
-cure-usual-shelf-life = One year from the date of manufacture.
+cure-usual-work = Nadie indicó cuánto tarda el sellado, y no se hizo ninguna estimación.
+cure-work-of-estimate = El sellado de todas las ranuras, según la mano de obra de este plan; todo cuenta desde el último tramo.
+cure-usual-surface-condition = Nadie indicó cómo se ve la ranura; seca, salvo que la lluvia la haya dejado mojada. Compruebe usted mismo que esté seca.
+cure-surface-by-air = La temperatura más baja del aire en las últimas 12 horas indicadas, de noche 2 °C (3.6 °F) menos; durante 3 horas después de medir una losa, la de esa losa menos lo que haya bajado el aire. Así para cada hora sin losa medida.
+cure-minimum-gives-way = Los 40 °F usuales ceden ante la temperatura máxima de aplicación indicada; manda la ficha técnica.
+cure-usual-minimum-temperature = 40 °F y subiendo, para todo tipo de sellador; manda la ficha técnica.
+cure-reference-climate = El clima de laboratorio al que se refieren las fichas técnicas.
+cure-usual-skin-over = Aproximadamente lo que tarda el sellador de una parte con tiempo templado; lo más pronto es dos tercios de eso.
+cure-usual-activation-energy = Los tiempos más tardíos valen con ella, los más tempranos sin ella: el frío retrasa el curado más que el solo aire seco.
+cure-damp-slot-not-allowed = Una ranura húmeda solo donde la ficha técnica lo permite.
+cure-usual-shelf-life = Un año desde la fecha de fabricación.

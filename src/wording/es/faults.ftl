@@ -3,134 +3,137 @@
 ## What the readings and the substitution mean
 
 faults-insulation-reading = { $reading } { $meaning }.
-faults-insulation-asked = The unit's sheet asks for { $insulation_min }.
-faults-test-voltage = Insulation was tested at { $test_voltage }; the agencies' limits hold at { $usual_test_voltage }, and a leak may hide at less. Repeat it at { $usual_test_voltage } if the wire and everything still connected bear that.
-faults-reading-temperature = At { $temperature } copper has { $difference } { $direction ->
-    [more] more
-   *[less] less
-} resistance than at 20 °C: a sound loop shows { $expected_low-number } to { $expected_high }, and the suspects are judged by that.
-faults-contradictory-readings = No single fault explains these readings together: { $readings }. One of them is wrong, or there are two faults. Measure each again with the leads checked, before you act on the suspects.
-faults-contradictory-substitutions = On a known inductor the unit runs with more of the circuit than where it does not run: one of the tests is wrong, or the fault comes and goes. Neither clears anything; do both again, the nearer one first.
-faults-substitution-void = The known inductor has { $inductance } and the unit tunes { $inductance_min-number } to { $inductance_max }: whether it runs says nothing. Repeat the test with an inductor from the middle of that range.
-faults-substitute-does-not-run = On a known inductor the unit does not run: the fault is in { $connected_at-code ->
-    [unit_terminals] the unit or its supply
-    [harness_end] the unit, its supply or the harness
-   *[lead_in_end] the unit, its supply, the harness or the lead-in
-}, not in the loop.
-faults-substitute-does-not-switch = On a known inductor the unit runs but does not switch: look at the unit, its sensitivity and its output first.
-faults-substitute-runs = On a known inductor the unit runs: { $connected_at-code ->
-    [unit_terminals] the unit or its supply will do, and the fault is in the harness, the lead-in or the loop
-    [harness_end] the unit, its supply or the harness will do, and the fault is in the lead-in or the loop
-   *[lead_in_end] the unit, its supply, the harness or the lead-in will do, and the fault is in the splice or the loop
+faults-insulation-asked = La ficha técnica de la unidad pide { $insulation_min }.
+faults-test-voltage = El aislamiento se probó a { $test_voltage }; los límites de las agencias valen a { $usual_test_voltage }, y con menos puede quedar oculta una fuga. Repita la prueba a { $usual_test_voltage } si el alambre y todo lo que siga conectado lo soportan.
+faults-reading-temperature = A { $temperature } el cobre tiene { $difference } { $direction ->
+    [more] más
+   *[less] menos
+} de resistencia que a 20 °C: un lazo en buen estado muestra de { $expected_low-number } a { $expected_high }, y con eso se juzgan los sospechosos.
+faults-contradictory-readings = Ninguna falla única explica juntas estas lecturas: { $readings }. Una de ellas es errónea, o hay dos fallas. Mida cada una de nuevo, revisando antes las puntas de prueba, antes de actuar sobre los sospechosos.
+faults-contradictory-substitutions = Con un inductor conocido, la unidad funciona con más del circuito conectado que donde no funciona: una de las pruebas es errónea, o la falla va y viene. Ninguna descarta nada; repita ambas, primero la más cercana.
+faults-substitution-void = El inductor conocido tiene { $inductance } y la unidad se sintoniza de { $inductance_min-number } a { $inductance_max }: que funcione o no, no dice nada. Repita la prueba con un inductor de la mitad de ese intervalo.
+faults-substitute-does-not-run = Con un inductor conocido la unidad no funciona: la falla está en { $connected_at-code ->
+    [unit_terminals] la unidad o su alimentación
+    [harness_end] la unidad, su alimentación o el arnés
+   *[lead_in_end] la unidad, su alimentación, el arnés o el cable de conexión
+}, no en el lazo.
+faults-substitute-does-not-switch = Con un inductor conocido la unidad funciona pero no conmuta: revise primero la unidad, su sensibilidad y su salida.
+faults-substitute-runs = Con un inductor conocido la unidad funciona: { $connected_at-code ->
+    [unit_terminals] la unidad y su alimentación están bien, y la falla está en el arnés, el cable de conexión o el lazo
+    [harness_end] la unidad, su alimentación y el arnés están bien, y la falla está en el cable de conexión o el lazo
+   *[lead_in_end] la unidad, su alimentación, el arnés y el cable de conexión están bien, y la falla está en el empalme o el lazo
 }.
 
-faults-insulation-dry = The fault comes with rain and the ground was dry, so a good reading clears nothing: wet slot, splice and lead-in, and measure again.
-faults-break-place = The open pair has { $capacitance } of the { $whole_capacitance } that a whole one has: { $place ->
-    [lead_in] the wire is open within the lead-in, about { $share } of the way from the unit to the loop
-    [unknown] that is more than this lead-in and a loop can have, so one of the two figures is of another cable; measure a like pair and read it again
-   *[splice_or_loop] it reaches the splice, so the wire is open at the splice or in the loop; open the splice and measure the loop alone
+faults-insulation-dry = La falla aparece con la lluvia y el suelo estaba seco, así que una buena lectura no descarta nada: moje la ranura, el empalme y el cable de conexión, y mida de nuevo.
+faults-break-place = El par abierto tiene { $capacitance } de los { $whole_capacitance } que tiene uno entero: { $place ->
+    [lead_in] el alambre está abierto dentro del cable de conexión, aproximadamente al { $share } del recorrido de la unidad al lazo
+    [unknown] es más de lo que este cable de conexión con un lazo puede tener, así que una de las dos cifras es de otro cable; mida un par igual y vuelva a leer
+   *[splice_or_loop] llega hasta el empalme, así que el alambre está abierto en el empalme o en el lazo; abra el empalme y mida el lazo solo
 }.
-faults-break-distance = Look { $distance } along it from the unit.
-faults-gate-seen = A loop that sees its gate is looked into with the loops connected: read the unit's level or frequency with the gate closed and open, or move the leaf by hand with the operator locked out and its path watched. Never disconnect a loop that holds the gate while the gate can move. Set a coarser step only where every vehicle is still seen at it; else the loop or the leaf must move.
+faults-break-distance = Busque a { $distance } de la unidad, a lo largo del cable.
+faults-gate-seen = Un lazo que detecta su propio portón se investiga con los lazos conectados: lea el nivel o la frecuencia de la unidad con el portón cerrado y abierto, o mueva la hoja a mano con el operador bloqueado y etiquetado y vigilando su recorrido. Nunca desconecte un lazo que retiene el portón mientras el portón pueda moverse. Ajuste un paso menos sensible solo si con él todavía se detecta cada vehículo; si no, hay que mover el lazo o la hoja.
 
 ## A reading, at the beginning of a sentence or in a list
 
 faults-reading = { $meter ->
-    [insulation_megohm] Insulation
-    [resistance_ohm] Resistance
-    [inductance_uh] Inductance
-    [capacitance_nf] Capacitance
-   *[quality_factor] Quality factor
+    [insulation_megohm] Aislamiento
+    [resistance_ohm] Resistencia
+    [inductance_uh] Inductancia
+    [capacitance_nf] Capacitancia
+   *[quality_factor] Factor de calidad
 } { $range ->
-    [over_range] over range
-   *[number] of { $measured }
+    [over_range] fuera de escala
+   *[number] de { $measured }
 }
 
 ## What speaks for and against a fault
 
 faults-reading-evidence = { $reading } { $verdict ->
-    [for] fits this fault
-   *[against] does not fit this fault
+    [for] concuerda con esta falla
+   *[against] no concuerda con esta falla
 }{ $expected ->
-    [range] {" "}({ $expected_low } to { $expected_high } expected)
-    [over_range] {" "}(over range expected)
+    [range] {" "}(se espera de { $expected_low } a { $expected_high })
+    [over_range] {" "}(se espera fuera de escala)
    *[unknown] {""}
 }.
-faults-observation-evidence = "{ $observation-label }" { $verdict ->
-    [for] is usual with this fault
-   *[against] is unusual with this fault
+faults-observation-evidence = “{ $observation-label }” { $verdict ->
+    [for] es usual con esta falla
+   *[against] es inusual con esta falla
 }.
-faults-substitution-evidence = The unit { $outcome ->
-    [runs] runs
-   *[does_not_run] does not run
-} on a known inductor ({ $connected_at-label }), which { $verdict ->
-    [for] agrees with this fault
-   *[against] speaks against a fault at that place
+faults-substitution-evidence = La unidad { $outcome ->
+    [runs] funciona
+   *[does_not_run] no funciona
+} con un inductor conocido ({ $connected_at-label }), lo que { $verdict ->
+    [for] concuerda con esta falla
+   *[against] contradice una falla en ese lugar
 }.
 
-faults-test-evidence = The test "{ $test-label }" showed: { $outcome-label }. That { $verdict ->
-    [for] agrees with this fault
-   *[against] speaks against this fault
+faults-test-evidence = La prueba “{ $test-label }” mostró: { $outcome-label }. Eso { $verdict ->
+    [for] concuerda con esta falla
+   *[against] contradice esta falla
 }.
 
 ## The form of a fault, behind its name
 
-faults-in-loop = in the loop
-faults-in-lead-in = in the lead-in
-faults-at-splice = at the splice of loop and lead-in
-faults-along-lead-in = along the lead-in
-faults-turn-of-count-closed = one turn of { $turns } closed on itself
-faults-turn-closed = one turn closed on itself
-faults-turn-bridged = the turn bridged
-faults-bridged-at-tails = the loop bridged at its tails
-faults-bridged-along-lead-in = the pair bridged along the lead-in
-faults-wrong-turns = { $turns } turns instead of { $designed_turns }
-faults-turns-too-few = turns too few
-faults-turns-too-many = turns too many
-faults-other-loop-connected = another loop is connected
-faults-wires-of-two-loops-connected = one wire of each of two loops is connected
-faults-metal-at-rest = metal that lies there
-faults-metal-of-the-gate = the gate's own metal as it moves
-faults-in-unit = in the unit
-faults-in-arrester = in the arrester
+faults-in-loop = en el lazo
+faults-in-lead-in = en el cable de conexión
+faults-at-splice = en el empalme del lazo con el cable de conexión
+faults-along-lead-in = a lo largo del cable de conexión
+faults-turn-of-count-closed = una vuelta de { $turns } cerrada sobre sí misma
+faults-turn-closed = una vuelta cerrada sobre sí misma
+faults-turn-bridged = la vuelta puenteada
+faults-bridged-at-tails = el lazo puenteado en sus puntas
+faults-bridged-along-lead-in = el par puenteado a lo largo del cable de conexión
+faults-wrong-turns = { $turns ->
+    [one] { $turns } vuelta
+   *[other] { $turns } vueltas
+} en lugar de { $designed_turns }
+faults-turns-too-few = vueltas de menos
+faults-turns-too-many = vueltas de más
+faults-other-loop-connected = hay otro lazo conectado
+faults-wires-of-two-loops-connected = hay conectado un alambre de cada uno de dos lazos
+faults-metal-at-rest = metal que permanece allí
+faults-metal-of-the-gate = el metal del propio portón al moverse
+faults-in-unit = en la unidad
+faults-in-arrester = en el supresor de sobretensiones
 
 ## The test to do next
 
-faults-test-reason = { $minutes } minutes, and { faults-disturbs }. Of all tests that are left it tells most for that. What leads now: { $suspects }.
-faults-test-comes-first = { $minutes } minutes, and { faults-disturbs }. { $test ->
-    [insulation_test_wet] The fault comes with rain and insulation was good in dry ground: nothing else is worth doing before it is wetted.
-   *[split_at_splice] Insulation is bad, and only the open splice tells whether it is the loop, the lead-in or the splice itself.
+faults-test-reason = { $minutes } minutos; { faults-disturbs }. De todas las pruebas que quedan, es la que más dice a ese costo. Lo más probable por ahora: { $suspects }.
+faults-test-comes-first = { $minutes } minutos; { faults-disturbs }. { $test ->
+    [insulation_test_wet] La falla aparece con la lluvia y el aislamiento era bueno con el suelo seco: nada más vale la pena antes de mojarlo.
+   *[split_at_splice] El aislamiento es malo, y solo el empalme abierto indica si es el lazo, el cable de conexión o el propio empalme.
 }
-faults-test-confirms = { $minutes } minutes, and { faults-disturbs }. The fault is as good as found, and this confirms it: the repair is next.
-faults-test-proves = { $minutes } minutes, and { faults-disturbs }. No test { $scope ->
-    [allowed] in the time that is left, with what may be disturbed,
-   *[all] that is left
-} would tell more: mend what leads, then prove it so.
-faults-join-splice-first = Join the splice first: the loop must be on its unit before the gate can move.
+faults-test-confirms = { $minutes } minutos; { faults-disturbs }. La falla está prácticamente encontrada, y esto la confirma: lo que sigue es la reparación.
+faults-test-proves = { $minutes } minutos; { faults-disturbs }. Ninguna prueba { $scope ->
+    [allowed] dentro del tiempo que queda y de lo que se permite intervenir
+   *[all] de las que quedan
+} diría más: repare lo más probable y compruébelo así.
+faults-join-splice-first = Una primero el empalme: el lazo debe estar conectado a su unidad antes de que el portón pueda moverse.
 faults-disturbs = { $disturbs-code ->
-    [nothing] nothing more is disconnected
-    [plug] only a plug or terminals are opened
-    [splice] the splice is opened and made anew
-   *[pavement] the slot is opened and sealed again
+    [nothing] no se desconecta nada más
+    [plug] solo se abre un enchufe o unos terminales
+    [splice] el empalme se abre y se hace de nuevo
+   *[pavement] la ranura se abre y se vuelve a sellar
 }
 faults-seen = { $outcome-label }
 faults-suspect-placed = { $suspect }{ $place ->
-    [lead_in] {" "}in the lead-in
-    [splice] {" "}at the splice
-    [loop] {" "}in the loop
+    [lead_in] {" "}en el cable de conexión
+    [splice] {" "}en el empalme
+    [loop] {" "}en el lazo
    *[anywhere] {""}
 }
-faults-dry-clears-nothing = The ground is dry, so a good reading clears nothing: wet slot, splice and lead-in, and measure again.
+faults-dry-clears-nothing = El suelo está seco, así que una buena lectura no descarta nada: moje la ranura, el empalme y el cable de conexión, y mida de nuevo.
 faults-outcome-means = { $certainty ->
-    [settled] Then it is this: { $suspects }
-    [leaning] Then it is most likely this: { $suspects }
-   *[open] Then these are left: { $suspects }
+    [settled] Entonces es esto: { $suspects }
+    [leaning] Entonces lo más probable es esto: { $suspects }
+   *[open] Entonces quedan estas posibilidades: { $suspects }
 }.
 
 ## Why a default was taken
 
-faults-usual-place = Where meters are connected first.
-faults-inductance-by-tank = What makes the unit run at its frequency with the tank capacitance of its sheet.
-faults-usual-ground = Nobody said that the ground was wet; a good reading in dry ground clears nothing that comes with rain.
-faults-usual-sizes = The size is not known: loops at openings are seldom smaller or larger. Pace it out and send it.
-faults-usual-loops = Neither a design nor a record was sent: what loops usually have stands in, so only what differs much from it is told.
+faults-usual-place = Donde primero se conectan los medidores.
+faults-inductance-by-tank = La que hace que la unidad trabaje a su frecuencia con la capacitancia del circuito resonante de su ficha técnica.
+faults-usual-ground = Nadie indicó que el suelo estuviera mojado; una buena lectura con el suelo seco no descarta nada que aparezca con la lluvia.
+faults-usual-sizes = No se conoce el tamaño: los lazos en los claros rara vez son más pequeños o más grandes. Mídalo a pasos e indíquelo.
+faults-usual-loops = No se conocen ni el diseño del lazo ni un registro de él: se toma en su lugar lo que los lazos suelen tener, así que solo se señala lo que difiere mucho de eso.

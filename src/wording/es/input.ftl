@@ -2,92 +2,98 @@
 
 ## The loop and its wire
 
-input-usual-shape = The usual shape.
-input-square-corners = Square corners unless a cut is given.
-input-least-cover = The least cover that one agency asks for.
-input-usual-loop-wire = The usual loop wire.
-input-usual-over-insulation = The usual diameter of insulated 14 AWG loop wire.
-input-same-insulation = This conductor with the insulation that 14 AWG loop wire usually has.
-input-gauge-gives-way = The thickest size that goes, with insulation of its own, into the diameter that was sent.
-input-insulation-gives-way = No thicker than the jacket that was sent.
+input-usual-shape = La forma usual.
+input-square-corners = Esquinas rectas, salvo que se indique un corte.
+input-least-cover = El recubrimiento mínimo que pide una agencia.
+input-usual-loop-wire = El alambre usual para lazos.
+input-usual-over-insulation = El diámetro usual del alambre aislado para lazos de 14 AWG.
+input-same-insulation = Este conductor con el aislamiento que suele tener el alambre para lazos de 14 AWG.
+input-gauge-gives-way = El calibre más grueso que cabe, con su propio aislamiento, en el diámetro que se indicó.
+input-insulation-gives-way = No más grueso que la cubierta que se indicó.
 
 ## The lead-in
 
-input-usual-lead-in-length = A usual way to the cabinet; measure yours.
-input-usual-spare = Slack of the pair, coiled in the pull box.
-input-price-key-unknown = { $name } prices nothing. Did you mean { $meant }?
-input-stock-short = { $needed } of { $sku } are planned and { $available ->
-    [one] { $available } is
-   *[other] { $available } are
-} there: order { $missing } more, or lay other loops.
-input-usual-unit-side = The unit stands inside, at the edge of the pavement on the right as one leaves; say so where it stands on the left.
-input-usual-lead-in-wire = The usual lead-in.
-input-loose-lead-in-inductance = Two wires of 14 AWG that lie half an inch apart, from their geometry.
-input-usual-lead-in-inductance = The middle of 20 to 24 µH per 100 ft of twisted 14 AWG pair.
+input-usual-lead-in-length = Una distancia usual hasta el gabinete; mida la suya.
+input-usual-spare = Holgura del par, enrollada en la caja de paso.
+input-price-key-unknown = El precio de “{ $name }” no corresponde a nada de la cuenta. ¿Quiso decir { $meant }?
+input-stock-short = Se planean { $needed } de { $sku } y { $available ->
+    [one] hay { $available }
+   *[other] hay { $available }
+}: pida { $missing } más o instale otros lazos.
+input-usual-unit-side = La unidad está adentro, en el borde del pavimento, a la derecha al salir; indíquelo si está a la izquierda.
+input-usual-lead-in-wire = El cable de conexión usual.
+input-loose-lead-in-inductance = Dos alambres de 14 AWG separados media pulgada, según su geometría.
+input-usual-lead-in-inductance = El punto medio de 20 a 24 µH por 100 ft de par trenzado de 14 AWG.
 
 ## The slot
 
-input-usual-slot-width = Room for sealant to flow round the wire, and no more.
-input-usual-slot-depth = The usual depth for this construction; deeper where the turns need it.
-input-usual-slot-cover = The usual cover for this construction.
-input-wide-slot = The narrowest blade that leaves sealant room round what lies in the slot.
-input-cover-gives-way = What the depth leaves over the wires: the usual cover gives way to it.
-input-cover-by-depth = The usual cover gives way: in the slot that was sent, the share that it has of the usual depth.
+input-usual-slot-width = Espacio para que el sellador fluya alrededor del alambre, y nada más.
+input-usual-slot-depth = La profundidad usual para este tipo de instalación; mayor donde las vueltas lo requieren.
+input-usual-slot-cover = El recubrimiento usual para este tipo de instalación.
+input-wide-slot = El disco más angosto que deja espacio para el sellador alrededor de lo que va en la ranura.
+input-cover-gives-way = Lo que la profundidad deja sobre los alambres: el recubrimiento usual cede ante ella.
+input-cover-by-depth = El recubrimiento usual cede: en la ranura que se indicó, la parte que le toca de la profundidad usual.
 input-slot-too-shallow = { $place ->
-    [lead_in] The pair,
-   *[loop] Wires
-} { $wires_height } high under { $cover } of cover{ $finish ->
-    [below_surface] {" "}and a finish { $finish_below_surface } below the surface
+    [lead_in] El par requiere
+   *[loop] Los alambres requieren
+} una ranura de { $needed_depth } de profundidad para { $wires_height } de alto bajo { $cover } de recubrimiento{ $finish ->
+    [below_surface] {" "}y un acabado { $finish_below_surface } por debajo de la superficie
    *[flush] {""}
-} need a slot { $needed_depth } deep.{ $outcome ->
-    [bare] {" "}As asked for, the sealant leaves it bare.
-    [full] {" "}The slot as it was sent has no depth left for sealant.
+}.{ $outcome ->
+    [bare] {" "}Tal como se pidió, el sellador lo deja al descubierto.
+    [full] {" "}A la ranura, tal como se indicó, no le queda profundidad para el sellador.
    *[covered] {""}
-} Cut that deep if the slab allows it, or take thinner wire or { $outcome ->
-    [full] fewer turns
-   *[other] less cover
+} Corte a esa profundidad si la losa lo permite, o use alambre más delgado o { $outcome ->
+    [full] menos vueltas
+   *[other] menos recubrimiento
 }.
 input-thin-cover = { $place ->
-    [lead_in] The lead-in's slot
-   *[loop] The slot
-} of { $slot_depth } leaves { $cover_left } of sealant over wires { $wires_height } high, and { $least_cover } is the least that should be. Cut it { $enough } deep if the slab allows it, or take thinner wire or fewer turns.
+    [lead_in] La ranura del cable de conexión
+   *[loop] La ranura
+} de { $slot_depth } deja { $cover_left } de sellador sobre alambres de { $wires_height } de alto, y lo mínimo que debe haber son { $least_cover }. Córtela a { $enough } de profundidad si la losa lo permite, o use alambre más delgado o menos vueltas.
 input-slot-fit = { $place ->
-    [lead_in] The lead-in's slot
-   *[loop] The slot
-} of { $slot_width }: { $advice }
-input-fit-does-not-go-in = { $stiffest } does not go in. Cut it { $advised_width } wide.
-input-fit-no-room = Sealant cannot flow round { $widest }: air pockets, then false calls, water and frost heave. Cut it { $advised_width } wide.
+    [lead_in] La ranura del cable de conexión
+   *[loop] La ranura
+} de { $slot_width }: { $advice }
+input-fit-does-not-go-in = Lo que mide { $stiffest } no entra. Córtela de { $advised_width } de ancho.
+input-fit-no-room = El sellador no puede fluir alrededor de { $widest }: bolsas de aire, luego detecciones falsas, agua y levantamiento por heladas. Córtela de { $advised_width } de ancho.
 
 ## The surface and the sealant: several parts of a plan take these, and a plan says each once
 
-input-usual-surface = The usual surface.
-input-usual-sealant = The usual loop sealant.
-input-usual-pour-temperature = What one agency's hot-applied sealant is poured at.
+input-usual-surface = La superficie usual.
+input-usual-sealant = El sellador usual para lazos.
+input-usual-pour-temperature = La temperatura a la que se vierte el sellador de aplicación en caliente de una agencia.
 
 ## The opening
 
-input-usual-leaf-height = A usual gate leaf.
-input-usual-leaf-open = Most overhead doors lie level under the ceiling while they stand open.
-input-usual-leaf-gap = A usual ground gap.
-input-usual-vehicles = What comes to most openings, and sits highest.
+input-usual-leaf-height = Una hoja de portón usual.
+input-usual-leaf-open = La mayoría de las puertas levadizas quedan horizontales bajo el techo mientras están abiertas.
+input-usual-leaf-gap = Una separación usual del suelo.
+input-usual-vehicles = Lo que llega a la mayoría de los claros y lo que queda más alto.
 
 ## The detector unit
 
-input-usual-envelope = What a unit built to the standard tunes at least; the unit's own sheet governs.
+input-usual-envelope = Lo que sintoniza como mínimo una unidad construida según la norma; rige la hoja de datos de la propia unidad.
 
-# The other limit was sent, and this one is a default.
-input-least-gives-way = The envelope's least { $what } gives way to the greatest that was sent: { $share } of it; the unit's own sheet governs.
-input-greatest-gives-way = The envelope's greatest { $what } gives way to the least that was sent: { $factor } times it; the unit's own sheet governs.
+# The other limit was given, and this one is a default.
+input-least-gives-way = El mínimo de { $what ->
+    [frequency] frecuencia
+   *[inductance] inductancia
+} del intervalo cede ante el máximo que se indicó: { $share } de él; rige la hoja de datos de la propia unidad.
+input-greatest-gives-way = El máximo de { $what ->
+    [frequency] frecuencia
+   *[inductance] inductancia
+} del intervalo cede ante el mínimo que se indicó: { $factor } veces ese valor; rige la hoja de datos de la propia unidad.
 
 ## The weather
 
-input-forecast = The weather service's forecast for weather.location.
-input-forecast-stale = The weather service's forecast for weather.location, { $age } old: the service gives no newer one now.
+input-forecast = El pronóstico del servicio meteorológico para el lugar que se indicó.
+input-forecast-stale = El pronóstico del servicio meteorológico para el lugar que se indicó, de hace { $age }: el servicio no da ahora uno más reciente.
 
 ## What several questions say
 
-input-fine-threshold = { $threshold } is finer than the finest class of the standard ({ $finest_class }). The unit's own sheet must show that it switches there.
+input-fine-threshold = { $threshold } es más fino que la clase más fina de la norma ({ $finest_class }). La hoja de datos de la propia unidad debe mostrar que conmuta ahí.
 
 ## The loops of a list
 
-input-usual-label = Its number in the list; send a label of your own to find it again.
+input-usual-label = Su número en la lista; póngale un nombre propio para volver a encontrarlo.

@@ -3,213 +3,217 @@
 ## The cuts: their depth, what they come near to, blade and rod.
 
 materials-cut-through-slab = { $place ->
-    [lead_in] The lead-in's cut
-   *[loop] A cut
-} of { $slot_depth } goes through the slab. Do not cut; take a thinner wire, fewer turns or less cover, so that { $enough } is enough.
+    [lead_in] El corte del cable de conexión
+   *[loop] Un corte
+} de { $slot_depth } de profundidad atraviesa la losa. No corte. Use un alambre más delgado, menos vueltas o menos recubrimiento, de modo que baste con { $enough }.
 materials-cut-weakens-slab = { $place ->
-    [lead_in] The lead-in's cut
-   *[loop] A cut
-} of { $slot_depth } is deeper than a third of the slab and weakens it. Take fewer turns, thinner wire or less cover, so that { $enough } is enough, or ask whoever answers for the slab.
+    [lead_in] El corte del cable de conexión
+   *[loop] Un corte
+} de { $slot_depth } es más profundo que un tercio de la losa y la debilita. Use menos vueltas, un alambre más delgado o menos recubrimiento, de modo que baste con { $enough }, o consulte a quien responde por la losa.
 materials-steel-near-cut = { $place ->
-    [lead_in] The lead-in's cut
-   *[loop] A cut
-} of { $slot_depth } comes within { $steel_clearance } of steel that lies { $steel_depth } deep. Do not cut it so deep: never cut steel. Take fewer turns, thinner wire or less cover, so that { $enough } is enough.
-materials-no-blade-reaches = No common blade cuts { $slot_depth }. Take fewer turns, thinner wire or less cover, so that { $enough } is enough.
-materials-blade-too-small = A blade of { $blade_diameter } does not reach { $slot_depth }. Take one of { $enough }: the estimate counts with that, and its run-out of { $run_out }.
-materials-overrun-leaves-slab = For full depth the blade runs { $reach } past the loop, and the edge is { $edge_distance } away. Drill the corners (cored), take a smaller blade, or finish the ends with a chisel.
-materials-rod-stands-out = Rod { $rod_height } high does not fit between the { $place ->
-    [lead_in] pair of the lead-in
-   *[loop] wire
-} and the finished sealant. Take thinner rod, or cut { $needed_depth } deep.
+    [lead_in] El corte del cable de conexión
+   *[loop] Un corte
+} de { $slot_depth } llega a menos de { $steel_clearance } del acero, que está a { $steel_depth } de profundidad. No corte tan profundo: nunca corte acero. Use menos vueltas, un alambre más delgado o menos recubrimiento, de modo que baste con { $enough }.
+materials-no-blade-reaches = Ningún disco común corta { $slot_depth } de profundidad. Use menos vueltas, un alambre más delgado o menos recubrimiento, de modo que baste con { $enough }.
+materials-blade-too-small = Un disco de { $blade_diameter } no alcanza { $slot_depth } de profundidad. Use uno de { $enough }: la estimación cuenta con ese y con su sobrecorte de { $run_out }.
+materials-overrun-leaves-slab = Para cortar a toda la profundidad, el disco se pasa { $reach } del lazo, y el borde está a { $edge_distance }. Perfore las esquinas, use un disco más pequeño o termine los extremos con cincel.
+materials-rod-stands-out = El cordón de respaldo, de { $rod_height } de alto, no cabe entre { $place ->
+    [lead_in] el par del cable de conexión
+   *[loop] el alambre
+} y la superficie terminada del sellador. Use un cordón más delgado o corte a { $needed_depth } de profundidad.
 
 ## Whether sealant can flow round what lies in a slot.
 
-materials-fit-agency-minimum = { $agency } asks for { $agency_slot_width } at the least. Cut it { $advised_width } wide.
-materials-fit-right = Room for sealant all round, and no more.
-materials-fit-generous = It works and takes { $fraction ->
-    [one_third] one third
-    [one_half] one half
-   *[other] { $share }
-} more slot, and so sealant, than { $advised_width } would.
+materials-fit-agency-minimum = { $agency } pide al menos { $agency_slot_width }. Corte con un ancho de { $advised_width }.
+materials-fit-right = Hay espacio para el sellador por todos lados, y no más.
+materials-fit-generous = Funciona, pero requiere { $fraction ->
+    [one_third] un tercio
+    [one_half] la mitad
+   *[other] un { $share }
+} más de ranura, y por tanto de sellador, que con { $advised_width }.
 
 ## The whole job: rod, wire, jackets, heat, joints, stock, and what is left out.
 
-materials-pairs-apart = Loose pairs couple where they lie together: stacked for 50 ft by 0.9 %, interleaved by 3.6 %. Each is counted in a slot of its own. Twist them three times a foot (ten a metre) or take jacketed pairs to share one.
+materials-pairs-apart = Los pares sueltos se acoplan donde van juntos: apilados a lo largo de 50 ft, un 0.9 %; intercalados, un 3.6 %. Cada uno se cuenta en su propia ranura. Tuérzalos tres vueltas por pie (diez por metro) o use pares con cubierta para que compartan una.
 materials-corner-stands-alone = { $by ->
-    [run_out] The sides run { $run_out } on, past the { $corner_cut } that the diagonal spares,
-   *[full_cut] The sides are cut full to the corner and a diagonal across it,
-} so that a triangle of pavement stands alone at each corner and may break out. { $by ->
-    [run_out] Take a smaller blade or a longer corner cut, or drill the corners (cored).
-   *[full_cut] End the sides at the diagonal, or drill the corners (cored).
+    [run_out] Los lados siguen { $run_out }, más allá de los { $corner_cut } que evita la diagonal,
+   *[full_cut] Los lados se cortan completos hasta la esquina y una diagonal los cruza,
+} de modo que en cada esquina queda suelto un triángulo de pavimento que puede desprenderse. { $by ->
+    [run_out] Use un disco más pequeño o un corte de esquina más largo, o perfore las esquinas.
+   *[full_cut] Termine los lados en la diagonal, o perfore las esquinas.
 }
-materials-continuous-rod = Continuous backer rod keeps sealant from flowing round the wire. Use short pieces with gaps between.
-materials-continuous-rod-freezes = Here it freezes: water that follows the rod lifts the sealant out.
-materials-buried-at-steel = The loop is to lie { $cover } down and the steel begins at { $steel_depth }: it would lie at the steel or under it, which takes much of what vehicles make. Tie it above the steel, with { $enough } of concrete over it, or lower the steel there.
-materials-wire-loose = Nothing holds the single wire down: it floats up in wet sealant. Take short pieces of rod, or say on site what else holds it.
-materials-rod-melts = Hot-applied sealant melts common foam rod. Take rod that its sheet allows for the temperature of the pour.
-materials-rod-not-needed = A jacketed loop stays down by itself: no backer rod is counted for it.
-materials-splice-forced = A loop with its lead-in needs { $needed } in one length, and no spool holds that. The loop ends in a pull box beside the pavement and is spliced to the lead-in there, soldered and sealed, never in the slot: kits and boxes are on the bill. A longer spool spares them.
-materials-jacket-assumed = Whether a preformed loop fits its slot is only assumed: send wire.over_jacket, the diameter over the jacket, from the loop's sheet.
-materials-insulation-too-low = The insulation stands { $rating }, and the sealant is poured at { $pour }: it would soften and the wires would touch. Take wire and jacket rated for the pour, or a sealant that is applied cold.
-materials-insulation-unknown = Nobody said what insulation and jacket stand. Send insulation_rating from the wire's sheet: it must be at least the { $pour } of the pour.
-materials-joint-not-counted = There is a joint, and no crossing is counted. Send crossings, so that sleeves are loaded.
-materials-no-stock-fits = No loop in stock is { $along_travel } x { $across_lane } with { $turns ->
-    [one] { $turns } turn
-   *[other] { $turns } turns
-} and { $lead_in_length } of lead-in, its spare included. Order it, or ask loop-sizing which stock loop would serve.
-materials-suspended-slab = Treat a suspended slab as post-tensioned until drawings or a scan show otherwise: no cut without a scan and the engineer's written word. Send cut_approved once you have both.
-materials-suspended-slab-approved = Keep the scan and the engineer's written word on site, and cut only where and as deep as they allow.
-materials-lead-in-unaccounted = { $rest } of the lead-in lies neither in a saw cut nor in conduit, and nothing is counted for it. Send in_slot and in_conduit that make up its length.
-materials-left-out = Not counted here: { $left_out }.
-materials-left-out-burial = digging, and what is laid over a buried loop
-materials-left-out-conduit = the hours to lay conduit
+materials-continuous-rod = Un cordón de respaldo continuo impide que el sellador rodee el alambre. Use trozos cortos con espacios entre ellos.
+materials-continuous-rod-freezes = Aquí hiela: el agua que corre a lo largo del cordón levanta el sellador y lo saca de la ranura.
+materials-buried-at-steel = El lazo debe quedar a { $cover } de profundidad y el acero empieza a { $steel_depth }: quedaría junto al acero o debajo de él, lo que quita gran parte de la señal que producen los vehículos. Sujételo por encima del acero, con { $enough } de concreto encima, o baje el acero en ese lugar.
+materials-wire-loose = Nada sujeta abajo el alambre sencillo: flota en el sellador fresco. Use trozos cortos de cordón de respaldo, o indique en el sitio qué otra cosa lo sujeta.
+materials-rod-melts = El sellador de aplicación en caliente derrite el cordón de espuma común. Use un cordón cuya ficha técnica lo permita para la temperatura de vertido.
+materials-rod-not-needed = Un lazo con cubierta se queda abajo por sí solo: para él no se cuenta cordón de respaldo.
+materials-splice-forced = Un lazo con su cable de conexión necesita { $needed } en un solo tramo, y ningún carrete lo tiene. El lazo termina en una caja de paso junto al pavimento y allí se empalma con el cable de conexión, soldado y sellado, nunca en la ranura: los juegos de empalme y las cajas están en la lista. Un carrete más largo los evita.
+materials-jacket-assumed = Solo se supone que un lazo preformado cabe en su ranura. Mídalo por fuera de la cubierta, o tome esa medida de la ficha técnica del lazo, antes de cortar la ranura.
+materials-insulation-too-low = El aislamiento soporta { $rating } y el sellador se vierte a { $pour }: se ablandaría y los alambres se tocarían. Use alambre y cubierta aptos para el vertido, o un sellador que se aplique en frío.
+materials-insulation-unknown = Nadie indicó qué temperatura soportan el aislamiento y la cubierta. Busque el valor en la ficha técnica del alambre: debe ser al menos los { $pour } del vertido.
+materials-joint-not-counted = Hay una junta y no se cuenta ningún cruce. Cuente dónde el alambre cruza una junta o una grieta, para que se carguen los manguitos.
+materials-no-stock-fits = Ningún lazo en existencia mide { $along_travel } x { $across_lane } con { $turns ->
+    [one] { $turns } vuelta
+   *[other] { $turns } vueltas
+} y { $lead_in_length } de cable de conexión, incluida su reserva. Pídalo hecho a la medida, o haga dimensionar de nuevo los lazos de este trabajo con lo que hay en existencia.
+materials-suspended-slab = Trate una losa suspendida como postensada mientras los planos o un escaneo no muestren otra cosa: ningún corte sin un escaneo y la autorización por escrito del ingeniero. Indique que está aprobado solo cuando tenga ambos.
+materials-suspended-slab-approved = Tenga en el sitio el escaneo y la autorización por escrito del ingeniero, y corte solo donde y hasta la profundidad que permitan.
+materials-lead-in-unaccounted = { $rest } del cable de conexión no van ni en un corte ni en tubo conduit, y no se cuenta nada para ellos. Indique cuánto va en un corte y cuánto en tubo conduit.
+materials-left-out = No se cuenta aquí: { $left_out }.
+materials-left-out-burial = la excavación y lo que se coloca sobre un lazo enterrado
+materials-left-out-conduit = las horas para tender el tubo conduit
 
 ## What to load: how each quantity comes about.
 
-materials-blade = { $slot_width } wide and { $blade_diameter } across, for { $saw_cut } of cut down to { $slot_depth }; at an end that must be deep it runs { $run_out } on: where a kerb, a box or an edge stands in the way, finish with a chisel or a drill. { $charge ->
-    [wear] Priced by the length that it cuts; take { $blades } along, at { $blade_life } each.
-    [owned] The crew's own, which is not bought; a blade cuts { $blade_life }.
-   *[bought] A blade cuts { $blade_life }.
+materials-blade = { $slot_width } de ancho y { $blade_diameter } de diámetro, para { $saw_cut } de corte hasta { $slot_depth } de profundidad; en un extremo que debe tener toda la profundidad se pasa { $run_out }: donde estorbe un bordillo, una caja o un borde, termine con cincel o taladro. { $charge ->
+    [wear] Se cobra por la longitud que corta; lleve { $blades }, a razón de { $blade_life } cada uno.
+    [owned] Es de la cuadrilla y no se compra; un disco corta { $blade_life }.
+   *[bought] Un disco corta { $blade_life }.
 }
 materials-preformed-loop = { $label }: { $along_travel } x { $across_lane }, { $turns ->
-    [one] { $turns } turn
-   *[other] { $turns } turns
-}, with { $lead_in_length } of lead-in{ $supply ->
-    [in_stock] , from stock
-    [in_stock_longer] , from stock; cut the lead-in to { $lead_in_needed } at the unit
-   *[made_to_size] ; order it made to size
+    [one] { $turns } vuelta
+   *[other] { $turns } vueltas
+}, con { $lead_in_length } de cable de conexión{ $supply ->
+    [in_stock] , de las existencias
+    [in_stock_longer] , de las existencias; corte el cable de conexión a { $lead_in_needed } en la unidad
+   *[made_to_size] ; pídalo hecho a la medida
 }.
-materials-spools = Spools of { $spool_length }.
-materials-wire = { $wire_length } of { $gauge } wire, { $over_insulation } over insulation, in { $pieces ->
-    [one] { $pieces } length
-   *[other] { $pieces } lengths
-}: the turns, and twice each lead-in with its spare, with { $allowance } for corners and ends, each { $supply ->
-    [on_spools] from one spool where a spool holds it
-   *[by_length] without a splice
+materials-spools = Carretes de { $spool_length }.
+materials-wire = { $wire_length } de alambre { $gauge }, de { $over_insulation } sobre el aislamiento, en { $pieces ->
+    [one] { $pieces } tramo
+   *[other] { $pieces } tramos
+}: las vueltas y dos veces cada cable de conexión con su reserva, más { $allowance } para esquinas y extremos; { $supply ->
+    [on_spools] cada tramo de un solo carrete, cuando un carrete lo tiene
+   *[by_length] cada tramo sin empalme
 }.
-materials-rod = { $form-label } of rod { $rod_diameter } across, { $rod_length } in all.
-materials-conduit = { $size } conduit for the way of the lead-ins to the unit, { $runs ->
-    [one] { $runs } run
-   *[other] { $runs } runs
+materials-rod = { $form-label }: cordón de respaldo de { $rod_diameter } de diámetro, { $rod_length } en total.
+materials-conduit = Tubo conduit de { $size } para el recorrido de los cables de conexión hasta la unidad, { $runs ->
+    [one] { $runs } tramo
+   *[other] { $runs } tramos
 }, { $cables ->
-    [one] one cable in each, which fills at most { $fill } of it
-   *[other] up to { $cables } cables in each, which fill at most { $fill } of it
-}; sealed against water at both ends.
-materials-home-run-cable = { $cable_length } of { $gauge } cable from the pull box to the unit, its spare there included, with { $allowance } for corners and ends.
+    [one] con un cable en cada uno, que lo llena como máximo al { $fill }
+   *[other] con hasta { $cables } cables en cada uno, que lo llenan como máximo al { $fill }
+}; sellado contra el agua en ambos extremos.
+materials-home-run-cable = { $cable_length } de cable { $gauge } desde la caja de paso hasta la unidad, incluida la reserva en ella, más { $allowance } para esquinas y extremos.
 materials-splice-kits = { $to ->
-    [home_run] One for each pair, for its two splices to the home run
-   *[next_piece] One wherever a pair goes on from another spool, for its two splices
-}: soldered and sealed, in the pull box and never in the slot.
-materials-pull-boxes = One where pairs leave the pavement and are spliced, and at each splice on a longer way.
-materials-sleeves = One at each joint or crack, { $each_side } to each side, with slack wire inside.
-materials-sealant = { $sealant_net } of slot less wire and rod, and { $waste_percent } for waste{ $pavement ->
-    [concrete] ; grey, to blend in with concrete
-    [asphalt] ; black, to blend in with asphalt
+    [home_run] Uno por cada par, para sus dos empalmes con el cable principal
+   *[next_piece] Uno en cada lugar donde un par sigue desde otro carrete, para sus dos empalmes
+}: soldados y sellados, en la caja de paso y nunca en la ranura.
+materials-pull-boxes = Una donde los pares salen del pavimento y se empalman, y una en cada empalme de un recorrido más largo.
+materials-sleeves = Uno en cada junta o grieta, { $each_side } hacia cada lado, con alambre holgado adentro.
+materials-sealant = { $sealant_net } de ranura menos el alambre y el cordón de respaldo, y { $waste_percent } de desperdicio{ $pavement ->
+    [concrete] ; gris, para que se confunda con el concreto
+    [asphalt] ; negro, para que se confunda con el asfalto
    *[other] {""}
 }{ $supply ->
-    [in_cartridges] ; cartridges of { $cartridge }
+    [in_cartridges] ; cartuchos de { $cartridge }
    *[by_volume] {""}
 }.
-materials-nozzles = One for each loop: what stands in a nozzle sets while the next loop is laid.
-materials-sand = Sand of the colour of the { $pavement ->
-    [concrete] concrete
-   *[asphalt] asphalt
-} over the wet sealant, so that it blends in.
-materials-bedding-sand = Sand without stones in a trench { $trench_width } wide, { $bed_under } under the loop and { $bed_over } over it, along { $path }.
-materials-ties = { $ties } plastic ties, one every { $tie_spacing } and one at each corner; no tie of wire, which makes a turn of its own.
-materials-burial-sand = Dig { $trench_depth } deep, lay the loop flat on { $bed_under } of sand and cover it with { $bed_over } more before the fill goes back: the loop ends up { $cover } under the surface. Compact by hand over it, and lay a warning tape in the fill.
-materials-burial-blocks = Lay the loop before the blocks, flat in the bedding course with { $bed_under } of it underneath, so that it ends up { $cover } under the top of the blocks. No edge of a block and no vibrator may rest on it before the blocks lie.
-materials-burial-asphalt = Lay the loop on the compacted course before the final lift, fix it flat every { $tie_spacing } and cover it by hand with fine mix: it ends up { $cover } under the surface. The jacket must stand the heat of the mix, and no roller runs over it bare.
-materials-burial-concrete = Tie the loop in the form before the pour, every { $tie_spacing } with plastic ties, flat and as far above the steel as it goes: { $cover } of concrete come over it. Measure it once more before the truck comes; nobody steers a vibrator along it.
-materials-terminations = Two ends for each loop, tinned or soldered and sealed.
-materials-line-device = A beam or the like, where a vehicle stands unseen between two loops.
+materials-nozzles = Una por cada lazo: lo que queda en una boquilla fragua mientras se coloca el lazo siguiente.
+materials-sand = Arena del color del { $pavement ->
+    [concrete] concreto
+   *[asphalt] asfalto
+} sobre el sellador fresco, para que no se note.
+materials-bedding-sand = Arena sin piedras en una zanja de { $trench_width } de ancho, { $bed_under } debajo del lazo y { $bed_over } encima, a lo largo de { $path }.
+materials-ties = { $ties } cinchos de plástico, uno cada { $tie_spacing } y uno en cada esquina; ningún amarre de alambre, que forma una vuelta propia.
+materials-burial-sand = Excave a { $trench_depth } de profundidad, coloque el lazo plano sobre { $bed_under } de arena y cúbralo con { $bed_over } más antes de devolver el relleno: el lazo queda a { $cover } bajo la superficie. Compacte a mano sobre él y coloque una cinta de advertencia en el relleno.
+materials-burial-blocks = Coloque el lazo antes que los adoquines, plano en la cama de asiento con { $bed_under } de ella debajo, de modo que quede a { $cover } bajo la cara superior de los adoquines. Antes de que estén puestos los adoquines, no debe apoyarse sobre él ningún borde de adoquín ni ningún vibrador.
+materials-burial-asphalt = Coloque el lazo sobre la capa compactada antes de la última capa, fíjelo plano cada { $tie_spacing } y cúbralo a mano con mezcla fina: queda a { $cover } bajo la superficie. La cubierta debe soportar el calor de la mezcla, y ningún rodillo debe pasar sobre él sin cubrir.
+materials-burial-concrete = Sujete el lazo en la cimbra antes del vaciado, cada { $tie_spacing } con cinchos de plástico, plano y tan por encima del acero como se pueda: encima van { $cover } de concreto. Mídalo una vez más antes de que llegue el camión; nadie debe pasar un vibrador a lo largo de él.
+materials-terminations = Dos extremos por cada lazo, estañados o soldados, y sellados.
+materials-line-device = Un haz fotoeléctrico o similar, donde un vehículo puede quedar sin ser detectado entre dos lazos.
 
 ## How long each step takes: phrases.
 
-materials-work-once = once for the job
+materials-work-once = una vez por trabajo
 materials-work-per-corner = { $pieces ->
-    [one] { $pieces } corner
-   *[other] { $pieces } corners
-}, { $each } each
+    [one] { $pieces } esquina
+   *[other] { $pieces } esquinas
+}, { $each } cada una
 materials-work-per-pull = { $pieces ->
-    [one] { $pieces } pull
-   *[other] { $pieces } pulls
-}, { $each } each
+    [one] { $pieces } tendido
+   *[other] { $pieces } tendidos
+}, { $each } cada uno
 materials-work-per-loop = { $pieces ->
-    [one] { $pieces } loop
-   *[other] { $pieces } loops
-}, { $each } each
-materials-work-per-cut = { $saw_cut } of cut
+    [one] { $pieces } lazo
+   *[other] { $pieces } lazos
+}, { $each } cada uno
+materials-work-per-cut = { $saw_cut } de corte
 
 ## What it costs, and the same job in each construction.
 
-materials-unpriced = The total leaves out { $unpriced }: send prices under these names.
+materials-unpriced = El total no incluye lo que aún no tiene precio: { $unpriced }. Indique también estos precios.
 materials-unpriced-name = { $unpriced }
-materials-unpriced-spool = Wire on a spool is priced by the sku of the spool: give it one.
-materials-compare-hand-wound = Wire from the spool, { $pulls ->
-    [one] { $pulls } pull
-   *[other] { $pulls } pulls
-}, held down with backer rod: nothing to wait for, and any size. The wire has no jacket.
+materials-unpriced-item = { $item }
+materials-unpriced-labour = mano de obra
+materials-unpriced-spool = El alambre en carrete se cobra por el número propio del carrete: asígnele uno.
+materials-compare-hand-wound = Alambre del carrete, { $pulls ->
+    [one] { $pulls } tendido
+   *[other] { $pulls } tendidos
+}, sujeto con cordón de respaldo: nada que esperar, y cualquier tamaño. El alambre no tiene cubierta.
 materials-compare-saw-cut = { $pulls ->
-    [one] { $pulls } pull
-   *[other] { $pulls } pulls
-}, one for each loop, and no backer rod; the jacket spares the wire. The loop must be in stock or made to size.
-materials-compare-direct-burial = No cut and no sealant, but only before the surface is laid; bedding and cover come on top, and the lead-in in conduit.
-materials-compare-unpriced = Its sum leaves out { $unpriced }.
+    [one] { $pulls } tendido
+   *[other] { $pulls } tendidos
+}, uno por cada lazo, y sin cordón de respaldo; la cubierta protege el alambre. El lazo debe estar en existencia o hacerse a la medida.
+materials-compare-direct-burial = Sin corte y sin sellador, pero solo antes de colocar la superficie; se suman la cama y la cubierta, y el cable de conexión en tubo conduit.
+materials-compare-unpriced = Su suma no incluye lo que no tiene precio: { $unpriced }.
 
 materials-pooled-line = { $exact }{ $unit ->
-    [cartridge] {" "}cartridges
-    [spool] {" "}spools
+    [cartridge] {" "}cartuchos
+    [spool] {" "}carretes
     [each] {""}
     [lot] {""}
+    [ft3] {" "}ft³
+    [m3] {" "}m³
    *[other] {" "}{ $unit }
-} in all for { $jobs ->
-    [one] { $jobs } job
-   *[other] { $jobs } jobs
-}, rounded up once{ $pavement ->
-    [concrete] ; grey, to blend in with concrete
-    [asphalt] ; black, to blend in with asphalt
+} en total para { $jobs ->
+    [one] { $jobs } trabajo
+   *[other] { $jobs } trabajos
+}, redondeado hacia arriba una sola vez{ $pavement ->
+    [concrete] ; gris, para que se confunda con el concreto
+    [asphalt] ; negro, para que se confunda con el asfalto
    *[other] {""}
 }.
 # It follows the one above, on sealant.
 materials-pooled-sealant = { $sealant-label }.
-materials-pooled-bill = One bill for { $jobs ->
-    [one] { $jobs } job
-   *[other] { $jobs } jobs
-}: what is alike is added up and rounded once. { $prices ->
-    [differ] The jobs have different prices, so it has no sum: send one list of prices beside the items.
+materials-pooled-bill = Una sola lista para { $jobs ->
+    [one] { $jobs } trabajo
+   *[other] { $jobs } trabajos
+}: lo que es igual se suma y se redondea una sola vez.{ $prices ->
+    [differ] {" "}Los trabajos tienen precios distintos, así que no lleva suma: indique una sola lista de precios para todos.
    *[other] {""}
-} { $left_out ->
+}{ $left_out ->
     [0] {""}
-    [one] It leaves out { $left_out } item without a bill.
-   *[other] It leaves out { $left_out } items without a bill.
+    [one] {" "}No incluye { $left_out } trabajo sin lista.
+   *[other] {" "}No incluye { $left_out } trabajos sin lista.
 }
 
 ## Why a default was taken.
 
-materials-usual-width = Room for sealant to flow round what lies in it, and no more; never less than a named agency asks for.
-materials-depth-gives-way = What wires, cover and finish need: the usual depth gives way to slab and steel.
-materials-usual-depth = The usual depth for this construction; deeper where wires, cover and finish need it.
-materials-lead-in-width = That of the loop's slot; wider where the pair or a named agency needs it.
-materials-lead-in-depth = That of the loop's slot; deeper where the pair needs it.
-materials-lead-in-cover = That over the loop.
-materials-usual-corner = Diagonal where the loop has corner cuts, else square.
-materials-usual-rod-diameter = 1/16 in more than its slot, to sit snug.
-materials-flat-jacket = Without the diameter over it the jacket is taken to lie flat: one wire wide, its turns high, nothing added.
-materials-usual-waste = Sealant stays in cartridges, overfills and spills.
-materials-usual-blade = A usual blade; it sets how far cuts run on for their full depth.
-materials-usual-blade-life = No public figure for the life of a blade exists; send your own.
-materials-usual-allowance = Wire is pulled a little longer than it measures: corners, ends and what is cut off.
-materials-lead-in-to-box = A home run begins in a box at the edge of the pavement; send in_slot where that lies farther.
-materials-usual-core = Room for the wire to bend.
-materials-usual-cartridge = A quart-size cartridge.
-materials-usual-finish = Flush with the pavement; agencies ask for flush to 1/8 in below.
-materials-usual-rod-form = Short pieces hold single wire down and let sealant round it; a jacketed loop gets none.
-materials-agency-asks = What one agency asks for.
-materials-no-public-pace = No public figure for the pace of a crew exists; send your own.
-materials-usual-construction = What the surface asks for.
-materials-usual-corner-cut = The usual corner cut, for diagonal corners are asked for.
-materials-lead-in-in-slot = What is not in conduit lies in a saw cut; send in_slot where the cut ends before the unit.
-materials-lead-in-to-edge = The shortest way to the edge of the pavement on the side of the unit; beyond it, conduit. Send in_slot where the cut goes farther.
-materials-lead-in-in-conduit = What lies in no saw cut lies in conduit.
-materials-buried-lead-in = The lead-in of a buried loop lies in conduit all the way.
+materials-usual-width = Espacio para que el sellador rodee lo que hay en la ranura, y no más; nunca menos de lo que pide la agencia indicada.
+materials-depth-gives-way = Lo que necesitan los alambres, el recubrimiento y el acabado: la profundidad usual cede ante la losa y el acero.
+materials-usual-depth = La profundidad usual para esta construcción; mayor donde la necesitan los alambres, el recubrimiento y el acabado.
+materials-lead-in-width = El de la ranura del lazo; mayor donde lo necesita el par o la agencia indicada.
+materials-lead-in-depth = La de la ranura del lazo; mayor donde la necesita el par.
+materials-lead-in-cover = El que hay sobre el lazo.
+materials-usual-corner = En diagonal donde el lazo tiene cortes de esquina; si no, en escuadra.
+materials-usual-rod-diameter = 1/16 in más que su ranura, para que quede ajustado.
+materials-flat-jacket = Sin el diámetro exterior, se supone que la cubierta es plana: un alambre de ancho, tantos de alto como vueltas tiene, sin nada más.
+materials-usual-waste = Parte del sellador se queda en los cartuchos, se desborda y se derrama.
+materials-usual-blade = Un disco usual; determina cuánto se prolongan los cortes para tener toda su profundidad.
+materials-usual-blade-life = No existe ninguna cifra pública sobre la vida de un disco; indique la suya.
+materials-usual-allowance = Se tiende un poco más de alambre de lo que mide el recorrido: esquinas, extremos y lo que se recorta.
+materials-lead-in-to-box = El cable principal empieza en una caja al borde del pavimento; indique qué largo tiene el corte si la caja está más lejos.
+materials-usual-core = Espacio para que el alambre se doble.
+materials-usual-cartridge = Un cartucho de un cuarto de galón estadounidense.
+materials-usual-finish = A ras del pavimento; las agencias piden de a ras hasta 1/8 in por debajo.
+materials-usual-rod-form = Los trozos cortos sujetan el alambre sencillo abajo y dejan que el sellador lo rodee; un lazo con cubierta no lleva ninguno.
+materials-agency-asks = Lo que pide una agencia.
+materials-no-public-pace = No existe ninguna cifra pública sobre el ritmo de una cuadrilla; indique el suyo.
+materials-usual-construction = Lo que pide la superficie.
+materials-usual-corner-cut = El corte de esquina usual, porque se piden esquinas en diagonal.
+materials-lead-in-in-slot = Lo que no va en tubo conduit va en un corte; indique qué largo tiene el corte si termina antes de la unidad.
+materials-lead-in-to-edge = El camino más corto al borde del pavimento del lado de la unidad; más allá, tubo conduit. Indique qué largo tiene el corte si va más lejos.
+materials-lead-in-in-conduit = Lo que no va en ningún corte va en tubo conduit.
+materials-buried-lead-in = El cable de conexión de un lazo enterrado va en tubo conduit todo el camino.

@@ -1,15 +1,15 @@
 ### What a vehicle over a loop means.
 
-response-not-seen = The vehicle changes the loop by { $change } at most, and the unit switches at { $threshold }. Set a finer sensitivity, lengthen the short leg, add a turn, or shorten the lead-in.
-response-thin-margin = The vehicle changes the loop by { $change }, less than twice the { $threshold } that the unit switches at. Pavement, age and weather take their part: set a finer sensitivity or enlarge the loop.
-response-drops-out = The unit lets go with the front { $lets_go_at } past the loop's leading edge; the tail reaches the loop at { $tail_reaches_loop_at }. Set a finer sensitivity or lengthen the loop along travel; do not use this one to hold a gate.
-response-blind-strip = Over { $blind_strip } of the lane, its centre included, the machine is not seen: only the wires along travel couple with it. A quadrupole sees the centre.
-response-rough-answer = The underside lies lower than the solver resolves for its size ({ $least_height }): the figure is rough by more than 3 %.
+response-not-seen = El vehículo cambia el lazo en { $change } como máximo, y la unidad conmuta a { $threshold }. Ajuste una sensibilidad más fina, alargue el lado corto, agregue una vuelta o acorte el cable de conexión.
+response-thin-margin = El vehículo cambia el lazo en { $change }, menos del doble de los { $threshold } a los que conmuta la unidad. El pavimento, la edad y el clima se llevan su parte: ajuste una sensibilidad más fina o agrande el lazo.
+response-drops-out = La unidad suelta el vehículo cuando su frente está { $lets_go_at } más allá del borde delantero del lazo; la parte trasera llega al lazo a { $tail_reaches_loop_at }. Ajuste una sensibilidad más fina o alargue el lazo en el sentido de la marcha; no use este para retener un portón.
+response-blind-strip = En { $blind_strip } del carril, incluido su centro, el vehículo no se detecta: solo se acoplan con él los alambres tendidos en el sentido de la marcha. Un cuadrupolo detecta el centro.
+response-rough-answer = La parte inferior está más abajo de lo que el cálculo resuelve para su tamaño ({ $least_height }): el dato es aproximado, con más de 3 % de error.
 
 ## Why a default was taken.
 
-response-usual-threshold = The step that this vehicle asks for.
-response-usual-positions = Enough to draw the profile.
-response-riding-line = Where two-wheelers are calibrated: 0.3 m inside the side wire, or over the centre slot.
-response-over-middle = Over the middle of the loop.
-response-usual-lane = The loop and the usual setback on each side.
+response-usual-threshold = El paso de sensibilidad que pide este vehículo.
+response-usual-positions = Suficientes para trazar el perfil.
+response-riding-line = Donde se calibran los vehículos de dos ruedas: 0.3 m por dentro del alambre lateral, o sobre la ranura central.
+response-over-middle = Sobre el centro del lazo.
+response-usual-lane = El lazo y la distancia usual al borde de cada lado.

@@ -2,219 +2,249 @@
 
 ## Whether a loop can be built
 
-sizing-no-working-turns = No number of turns brings this loop, with this lead-in, wholly inside what the unit tunes to. Shorten the lead-in, take heavier wire, or choose a unit with a wider range.
-sizing-near-least-inductance = As built it may measure { $as_built_low }, close to the { $inductance_min } that the unit tunes to at least; another turn is no better here. Measure before it is closed.
+sizing-no-working-turns = Ningún número de vueltas lleva este lazo, con este cable de conexión, por completo dentro de lo que la unidad puede sintonizar. Acorte el cable de conexión, use alambre más grueso o elija una unidad de intervalo más amplio.
+sizing-near-least-inductance = Una vez construido puede medir { $as_built_low }, cerca de los { $inductance_min } que la unidad necesita como mínimo para sintonizar; aquí otra vuelta no lo mejora. Mida antes de cerrarlo.
 
 ## Which vehicles it sees
 
-sizing-side-by-side = One loop across the whole opening is too insensitive: { $loops } loops share it, each on its own channel of a unit that scans them in turn, their outputs paralleled, neighbours wound in opposite senses.
-sizing-leaves-pass-over = The leaves pass over this loop while they move, and it sees them. Wire it to the operator's input that is watched only while the leaves stand, fully open or fully closed; while they move, another device must see a vehicle that drives in.
-sizing-vehicle-too-wide = A { $vehicle } is { $vehicle_width } wide and does not pass an opening of { $opening_width }. Leave it out of vehicles, or check the width.
-sizing-vehicle-not-seen = A { $vehicle } changes this loop by { $change }, and the unit switches at { $threshold }: it is not seen.
-sizing-vehicle-not-seen-at-edge = Hard against the edge or over a gap a { $vehicle } changes the loops by { $least_change_across } only, and the unit switches at { $threshold }: it is not seen there. Reduce edge_setback, or narrow the lane with posts.
-sizing-arm-falls-early = When the unit lets go of a { $vehicle } at { $threshold }, its tail is { $tail_from_arm } { $place ->
-    [short] short of
-   *[past] past
-} the line of the arm, and { $wanted } past it is wanted: the arm would fall on it. Set a finer step if the unit has one, take a longer leg along travel, or lay the loop farther along in the direction of driving where vehicles come one way only.
-sizing-drops-out = The unit lets go under a { $vehicle } before its tail has reached the loop. Set a finer sensitivity, lengthen the loop along travel, or add a second one behind it.
-sizing-thin-margin = A { $vehicle } changes this loop by { $least_change_across }{ $place ->
-    [hardest] {" "}at its hardest place
+sizing-side-by-side = Un solo lazo a todo lo ancho del claro es demasiado poco sensible: { $loops } lazos se lo reparten, cada uno en su propio canal de una unidad que los explora por turno, con las salidas en paralelo y los vecinos bobinados en sentidos opuestos.
+sizing-leaves-pass-over = Las hojas pasan sobre este lazo mientras se mueven, y el lazo las detecta. Conéctelo a la entrada del accionamiento del portón que solo se vigila mientras las hojas están quietas, abiertas o cerradas por completo; mientras se mueven, otro dispositivo debe detectar el vehículo que entra.
+sizing-vehicle-too-wide = Un vehículo del tipo { $vehicle } mide { $vehicle_width } de ancho y no pasa por un claro de { $opening_width }. Verifique el ancho o deje fuera este vehículo.
+sizing-vehicle-not-seen = Un vehículo del tipo { $vehicle } cambia este lazo en { $change }, y la unidad conmuta a { $threshold }: no se detecta.
+sizing-vehicle-not-seen-at-edge = Pegado al borde o sobre un hueco entre lazos, un vehículo del tipo { $vehicle } cambia los lazos solo en { $least_change_across }, y la unidad conmuta a { $threshold }: ahí no se detecta. Deje que los lazos lleguen más cerca del borde o angoste el carril con postes.
+sizing-arm-falls-early = Cuando la unidad suelta un vehículo del tipo { $vehicle } a { $threshold }, la parte trasera del vehículo está { $tail_from_arm } { $place ->
+    [short] antes de
+   *[past] después de
+} la línea del brazo de barrera, y se requiere que la haya pasado por { $wanted }: el brazo le caería encima. Ajuste un paso de sensibilidad más fino si la unidad lo tiene, use un lado más largo en el sentido de la marcha o, donde los vehículos pasan en un solo sentido, coloque el lazo más adelante en ese sentido.
+sizing-drops-out = La unidad suelta un vehículo del tipo { $vehicle } antes de que su parte trasera llegue al lazo. Ajuste una sensibilidad más fina, alargue el lazo en el sentido de la marcha o agregue un segundo lazo detrás.
+sizing-thin-margin = Un vehículo del tipo { $vehicle } cambia este lazo en { $least_change_across }{ $place ->
+    [hardest] {" "}en su punto más difícil
    *[anywhere] {""}
-}, less than twice the { $threshold } that the unit switches at; pavement, age and weather take their part.
+}, menos del doble de los { $threshold } a los que conmuta la unidad; el pavimento, la edad y el clima se llevan su parte.
 # It follows the three above that speak of too small a change.
-sizing-finer-or-shorter = Set a finer sensitivity if the unit has one, shorten the lead-in, or share the opening among more lanes.
-sizing-blind-strip = Over { $blind_strip } of the lane, { $place ->
-    [centre] its centre included
-   *[aside] away from its centre
-}, a { $vehicle } is not seen: only wires along travel couple with it. { $cure ->
-    [other_device] The other device must see it there.
-    [line] Mark the line to ride on, or let another device see two-wheelers.
-   *[line_or_quadrupole] Mark the line to ride on, take a quadrupole (see alternatives), or let another device see two-wheelers.
+sizing-finer-or-shorter = Ajuste una sensibilidad más fina si la unidad la tiene, acorte el cable de conexión o reparta el claro en más carriles.
+sizing-blind-strip = En { $blind_strip } del carril, { $place ->
+    [centre] incluido su centro
+   *[aside] fuera de su centro
+}, un vehículo del tipo { $vehicle } no se detecta: solo se acoplan con él los alambres tendidos en el sentido de la marcha. { $cure ->
+    [other_device] Ahí debe detectarlo el otro dispositivo.
+    [line] Marque la línea por la que se debe circular o deje que otro dispositivo detecte los vehículos de dos ruedas.
+   *[line_or_quadrupole] Marque la línea por la que se debe circular, use un cuadrupolo o deje que otro dispositivo detecte los vehículos de dos ruedas.
 }
-sizing-sensitivity = Set { $channels ->
-    [every] every channel
-   *[this] this channel
-} to the step that switches at { $threshold }: the { $hardest } is the hardest to see.
+sizing-sensitivity = Ajuste { $channels ->
+    [every] todos los canales
+   *[this] este canal
+} al paso de sensibilidad que conmuta a { $threshold }. Lo más difícil de detectar: { $hardest }.
 
 ## Where the loops lie
 
-sizing-leaf-seen = At { $clearance } the { $state ->
-    [closed] closed
-    [open] open
-   *[moving] moving
-} leaf changes the { $role } loop by { $change_by_leaf }, over half of what the unit switches at. { $place ->
-    [decided] Change what was decided of its place.
-    [device_helps] Where another device watches the line of the gate, the loops may lie farther off.
-   *[none] There is no better place for it.
-} Switch the unit on with the gate closed, and prove on site, gate closed, open and moving, that the leaf makes no call.
-sizing-leaf-clearance = Keep the legs of every loop { $clearance } or more from the metal leaf: { $state ->
-    [closed] closed
-    [open] open
-   *[moving] moving
-}, it changes the { $role } loop by { $change_by_leaf }, under half of what the unit switches at. The lead-in crosses the line of the gate twisted or jacketed: in conduit under a track or footing, elsewhere in its slot.
-sizing-leaf-holds-the-gate = At { $clearance } the { $state ->
-    [closed] closed
-    [open] open
-   *[moving] moving
-} leaf changes the { $role } loop by { $change_by_leaf }, and the unit switches there: the gate would call or hold itself. Make the loop smaller, lay it farther from the leaf, or let another device do its work.
-sizing-edge-setback-reduced = The opening is narrow: the loop keeps { $edge_setback } to each edge instead of { $usual_edge_setback }. Check that metal posts and the next lane stay unseen.
-sizing-exit-time-unknown = Send approach_speed and opening_time, and the exit loop is placed so that the gate is open on arrival. Without them it lies as near as the other loops allow, and drivers wait.
-sizing-exit-reopens = A vehicle that comes in crosses the exit loop and opens the gate again. Set the close timer to { $close_timer_min } or more: so long takes a vehicle at walking pace to where it is held.
-sizing-drive-too-short = The drive is { $drive_length } long, and the exit loop ends { $needed } from the gate. Leave exit out of roles and open for those who leave by another device (a button, a transmitter).
-sizing-exit-far-away = For the gate to be open on arrival the exit loop would have to lie { $run_up } away. It lies { $distance_from_barrier } away, and a driver waits about { $wait }. An approach at { $serving_speed }, a faster opener, or a second device on the way (another loop, a transmitter) cures it.
+sizing-the-loop = { $role-code ->
+    [exit] lazo de salida
+    [obstruction_outside] lazo de obstrucción exterior
+    [obstruction_inside] lazo de obstrucción interior
+    [between_leaves] lazo entre las hojas
+    [arming] lazo de activación
+    [closing] lazo de cierre
+   *[presence] lazo de presencia
+}
+sizing-leaf-seen = A { $clearance }, la hoja { $state ->
+    [closed] cerrada
+    [open] abierta
+   *[moving] en movimiento
+} cambia el { sizing-the-loop } en { $change_by_leaf }, más de la mitad de aquello a lo que conmuta la unidad. { $place ->
+    [decided] Cambie lo que se decidió de su lugar.
+    [device_helps] Si otro dispositivo vigila la línea del portón, los lazos pueden quedar más lejos.
+   *[none] No hay mejor lugar para él.
+} Encienda la unidad con el portón cerrado y compruebe en el sitio, con el portón cerrado, abierto y en movimiento, que la hoja no provoca ninguna detección.
+sizing-leaf-clearance = Mantenga los lados de todos los lazos a { $clearance } o más de la hoja metálica: { $state ->
+    [closed] cerrada
+    [open] abierta
+   *[moving] en movimiento
+}, cambia el { sizing-the-loop } en { $change_by_leaf }, menos de la mitad de aquello a lo que conmuta la unidad. El cable de conexión cruza la línea del portón trenzado o con cubierta: en tubo conduit bajo un riel o una cimentación; en los demás casos, en su ranura.
+sizing-leaf-holds-the-gate = A { $clearance }, la hoja { $state ->
+    [closed] cerrada
+    [open] abierta
+   *[moving] en movimiento
+} cambia el { sizing-the-loop } en { $change_by_leaf }, y ahí conmuta la unidad: el portón se activaría o se retendría a sí mismo. Haga el lazo más pequeño, colóquelo más lejos de la hoja o deje que otro dispositivo haga su trabajo.
+sizing-edge-setback-reduced = El claro es angosto: el lazo queda a { $edge_setback } de cada borde en vez de { $usual_edge_setback }. Verifique que los postes metálicos y el carril vecino no se detecten.
+sizing-exit-time-unknown = Indique a qué velocidad llegan los conductores y cuánto tarda el portón en abrir, y el lazo de salida se colocará de modo que el portón esté abierto al llegar. Sin ambos datos queda tan cerca como lo permiten los demás lazos, y los conductores esperan.
+sizing-exit-reopens = Un vehículo que entra cruza el lazo de salida y vuelve a abrir el portón. Ajuste el temporizador de cierre a { $close_timer_min } o más: ese tiempo tarda un vehículo a paso de peatón en llegar a donde se le retiene.
+sizing-drive-too-short = La entrada de vehículos mide { $drive_length } de largo, y el lazo de salida termina a { $needed } del portón. Omita el lazo de salida y abra a quienes salen con otro dispositivo (un botón, un transmisor).
+sizing-exit-far-away = Para que el portón esté abierto al llegar, el lazo de salida tendría que estar a { $run_up }. Está a { $distance_from_barrier }, y el conductor espera unos { $wait }. Se remedia con una llegada a { $serving_speed }, un accionamiento más rápido o un segundo dispositivo en el camino (otro lazo, un transmisor).
 sizing-exit-beyond-lead-in = { $row ->
-    [row] The { $role } loops lie in a row of { $row_width } from middle to middle, { $distance_from_barrier } from the line,
-   *[single] The { $role } loop lies { $distance_from_barrier } from the gate,
-} and the lead-in is { $lead_in_length } long. It is planned with { $order_length }: order that in one piece.
-sizing-nothing-holds-the-gate = None of these loops keeps the barrier from closing on a vehicle. Add the obstruction roles (closing at a barrier arm), or make sure that another device does it.
-sizing-leaves-swing-inwards = The leaves are taken to swing inwards{ $hinges ->
-    [one_side] , hung on the left as one drives in
+    [row] Los lazos ({ $role }) forman una fila de { $row_width } de centro a centro, a { $distance_from_barrier } de la línea,
+   *[single] El { sizing-the-loop } queda a { $distance_from_barrier } del portón,
+} y el cable de conexión mide { $lead_in_length } de largo. Se planea con { $order_length }: pídalo en una sola pieza.
+sizing-nothing-holds-the-gate = Ninguno de estos lazos impide que la barrera se cierre sobre un vehículo. Agregue un lazo de obstrucción por fuera y otro por dentro (con un brazo de barrera, un lazo de cierre), o asegúrese de que otro dispositivo lo haga.
+sizing-leaves-swing-inwards = Se supone que las hojas abren hacia adentro{ $hinges ->
+    [one_side] , con las bisagras a la izquierda al entrar
    *[both_sides] {""}
-}. For leaves that swing outwards read inside for outside, and the other way round{ $hinges ->
-    [one_side] ; for one that hangs on the right, right for left
+}. Si las hojas abren hacia afuera, lea adentro donde dice afuera y viceversa{ $hinges ->
+    [one_side] ; si las bisagras están a la derecha, lea derecha donde dice izquierda
    *[both_sides] {""}
 }.
-sizing-pair-advised = A single leaf of { $leaf } sweeps a quarter circle of the same length, and the loops in it see high vehicles with a thin margin. From { $longest } on a pair of leaves serves better: it sweeps half as far.
-sizing-between-leaves-missing = Add the role between_leaves: without it a vehicle in the sweep of a leaf is seen by no loop, and the leaf closes on it.
-sizing-between-leaves-beyond-sweep = The leaf sweeps { $sweep } inwards, and the between_leaves loop that was decided lies beyond: nothing sees a vehicle in the sweep, and the leaf closes on it. Decide on a shorter distance, or leave it out.
-sizing-no-leaf-sweeps = This barrier has no leaves that sweep. An obstruction loop on each side does what between_leaves would.
-sizing-closing-under-leaf = A closing loop straddles the line of the barrier, and under a metal leaf it sees the leaf itself. Use obstruction_outside and obstruction_inside here.
-sizing-one-side-only = The loops that hold the barrier lie on one side only: a vehicle that stops on the other side is not seen. Add the obstruction role of that side.
-sizing-unseen-stretch = Between two loops that hold the gate a vehicle of { $unseen_stretch } stands unseen: { $vehicle ->
-    [car] a car
-    [short_car] a short car
-   *[two_wheeler] a { $rider }
-} fits. { $watched ->
-    [yes] The other device that watches the line of the gate must see it there.
-   *[no] Let another device (a beam across) watch the line of the gate.
+sizing-pair-advised = Una sola hoja de { $leaf } barre un cuarto de círculo de ese mismo largo, y los lazos que quedan dentro detectan los vehículos altos con poco margen. A partir de { $longest } conviene más un par de hojas: barre la mitad.
+sizing-between-leaves-missing = Agregue un lazo entre las hojas: sin él, ningún lazo detecta un vehículo que está en el barrido de una hoja, y la hoja se cierra sobre él.
+sizing-between-leaves-beyond-sweep = La hoja barre { $sweep } hacia adentro, y el lazo entre las hojas, tal como se decidió, queda más allá: nada detecta un vehículo que está en el barrido, y la hoja se cierra sobre él. Decida una distancia menor o deje la distancia abierta.
+sizing-no-leaf-sweeps = Esta barrera no tiene hojas que barran. Un lazo de obstrucción de cada lado hace lo que haría un lazo entre las hojas.
+sizing-closing-under-leaf = Un lazo de cierre queda a ambos lados de la línea de la barrera, y bajo una hoja metálica detecta la hoja misma. Coloque aquí en su lugar un lazo de obstrucción por fuera y otro por dentro.
+sizing-one-side-only = Los lazos que retienen la barrera están de un solo lado: un vehículo que se detiene del otro lado no se detecta. Agregue un lazo de obstrucción de ese lado.
+sizing-unseen-stretch = Entre dos lazos que retienen el portón, un vehículo de { $unseen_stretch } queda sin detectar: cabe { $vehicle ->
+    [car] un automóvil
+    [short_car] un automóvil corto
+   *[two_wheeler] un vehículo del tipo { $rider }
+}. { $watched ->
+    [yes] El otro dispositivo que vigila la línea del portón debe detectarlo ahí.
+   *[no] Haga que otro dispositivo (un haz de lado a lado) vigile la línea del portón.
 }
-sizing-same-place = The { $left_out } loop would lie in one slot with the { $kept } loop. { $cure ->
-    [move] Change the distance or the leg that was decided for one of them.
-   *[leave_out] One loop does for both: leave the role { $left_out } out.
+sizing-kept-loop = { $kept-code ->
+    [exit] lazo de salida
+    [obstruction_outside] lazo de obstrucción exterior
+    [obstruction_inside] lazo de obstrucción interior
+    [between_leaves] lazo entre las hojas
+    [arming] lazo de activación
+    [closing] lazo de cierre
+   *[presence] lazo de presencia
 }
-sizing-scanning-unit = Loops { $loops } couple by up to { $coupling } and have no better places. Put them on one unit that scans its channels in turn, so that one is alive at a time; on units of their own give them frequencies as far apart as the switches allow.
+sizing-left-out-loop = { $left_out-code ->
+    [exit] lazo de salida
+    [obstruction_outside] lazo de obstrucción exterior
+    [obstruction_inside] lazo de obstrucción interior
+    [between_leaves] lazo entre las hojas
+    [arming] lazo de activación
+    [closing] lazo de cierre
+   *[presence] lazo de presencia
+}
+sizing-same-place = El { sizing-left-out-loop } quedaría en una misma ranura con el { sizing-kept-loop }. { $cure ->
+    [move] Cambie la distancia o el lado que se decidió para uno de los dos.
+   *[leave_out] Un solo lazo sirve para ambos: omita el { sizing-left-out-loop }.
+}
+sizing-scanning-unit = Los lazos { $loops } se acoplan hasta en { $coupling } y no tienen mejor lugar. Conéctelos a una sola unidad que explore sus canales por turno, para que solo uno esté activo a la vez; en unidades separadas, deles frecuencias tan distintas como permitan los interruptores.
 sizing-loop-mark = { $mark }
-sizing-road-holds-the-gate = Traffic on a road that passes over or close to the outside loop holds the gate: keep the loop off the carriageway.
-sizing-saw-plan = Cut each loop by itself with all four sides; leave { $gap } of whole pavement between the neighbouring slots and lay no two loops in one slot. Wind the first clockwise, the next anticlockwise, and so on. { $slots ->
-    [row] Bring each pair { $own_slot } out, off the slots of the loops, into one slot of { $shared_slot } beside the row.
-    [shared] Bring each pair { $own_slot } out, off the slots of the loops, into one slot of { $shared_slot } that pairs of its unit share.
-    [own] Bring each pair out in a slot of its own; no two lie in one slot.
+sizing-road-holds-the-gate = El tránsito de un camino que pasa sobre el lazo exterior o cerca de él retiene el portón: mantenga el lazo fuera de la calzada.
+sizing-saw-plan = Corte cada lazo por separado, con sus cuatro lados; deje { $gap } de pavimento entero entre las ranuras vecinas y no tienda dos lazos en una misma ranura. Bobine el primero en el sentido de las manecillas del reloj, el siguiente en sentido contrario, y así sucesivamente. { $slots ->
+    [row] Saque cada par { $own_slot } fuera de las ranuras de los lazos, hasta una sola ranura de { $shared_slot } al lado de la fila.
+    [shared] Saque cada par { $own_slot } fuera de las ranuras de los lazos, hasta una sola ranura de { $shared_slot } que comparten los pares de su unidad.
+    [own] Saque cada par por una ranura propia; nunca dos en una misma ranura.
    *[none] {""}
 }
 
 ## Other loops for the same role
 
 sizing-alternative = { $turns ->
-    [one] { $turns } turn
-   *[other] { $turns } turns
+    [one] { $turns } vuelta
+   *[other] { $turns } vueltas
 }, { $cost } { $cost_kind ->
-    [more_saw_cut] more saw cut
-    [less_saw_cut] less saw cut
-    [more_wire] more wire
-   *[less_wire] less wire
-} for each loop, metal is seen { $height ->
-    [equal] equally high
-    [higher] { $height_change } higher
-   *[lower] { $height_change } lower
+    [more_saw_cut] más de corte
+    [less_saw_cut] menos de corte
+    [more_wire] más de alambre
+   *[less_wire] menos de alambre
+} por lazo; el metal se detecta { $height ->
+    [equal] a la misma altura
+    [higher] { $height_change } más arriba
+   *[lower] { $height_change } más abajo
 }.
-sizing-alternative-cannot-be-built = No turn count of it suits this unit and slot.
-sizing-quadrupole-offered = A quadrupole of the same size changes by { $change_at_centre } under a { $vehicle } at its centre, where the rectangle changes by { $change_at_centre_of_rectangle }. It costs height: flat metal is seen up to { $seen_height } instead of { $seen_height_of_rectangle }.
-sizing-stock-fits = { $along_travel } x { $across_lane } with { $lead_in_length } of lead-in: { $proof ->
-    [tunes] it fits the opening, reaches the unit and tunes
-   *[turns_unknown] it fits the opening and reaches the unit; ask for its turns
+sizing-alternative-cannot-be-built = Ninguno de sus números de vueltas es apto para esta unidad y esta ranura.
+sizing-quadrupole-offered = Un cuadrupolo del mismo tamaño cambia { $change_at_centre } con un vehículo del tipo { $vehicle } en su centro, donde el rectángulo cambia { $change_at_centre_of_rectangle }. Cuesta altura: el metal plano se detecta hasta { $seen_height } en vez de { $seen_height_of_rectangle }.
+sizing-stock-fits = { $along_travel } x { $across_lane } con { $lead_in_length } de cable de conexión: { $proof ->
+    [tunes] cabe en el claro, llega a la unidad y sintoniza
+   *[turns_unknown] cabe en el claro y llega a la unidad; pregunte cuántas vueltas tiene
 }.
-sizing-no-stock-fits = None in stock serves.
-sizing-nearest-in-stock = The nearest, { $sku }, { $reason ->
-    [other_construction] is made for another construction
-    [not_as_decided] is not as it was decided
-    [too_short] is too short along travel
-    [too_long] is too long along travel
-    [too_wide] is too wide for the opening
-    [too_narrow] leaves too much of the opening unseen
-    [lead_in_too_short] has too short a lead-in
-   *[does_not_tune_or_see] does not tune with this unit and lead-in, or does not see every vehicle
+sizing-no-stock-fits = Ninguno en existencia sirve.
+sizing-nearest-in-stock = El más cercano, { $sku }, { $reason ->
+    [other_construction] está hecho para otro tipo de instalación
+    [not_as_decided] no es como se decidió
+    [too_short] es demasiado corto en el sentido de la marcha
+    [too_long] es demasiado largo en el sentido de la marcha
+    [too_wide] es demasiado ancho para el claro
+    [too_narrow] deja sin detectar una parte demasiado grande del claro
+    [lead_in_too_short] tiene el cable de conexión demasiado corto
+   *[does_not_tune_or_see] no sintoniza con esta unidad y este cable de conexión, o no detecta todos los vehículos
 }.
-sizing-order-instead = Order { $along_travel } x { $across_lane }, { $turns } turns, { $construction }, with { $lead_in_length } of lead-in.
+sizing-order-instead = Pida { $along_travel } x { $across_lane }, { $turns ->
+    [one] { $turns } vuelta
+   *[other] { $turns } vueltas
+}, { $construction }, con { $lead_in_length } de cable de conexión.
 
 ## The lead-ins
 
 sizing-way-of-pair = { $slot ->
-    [none] out on the { $unit_side ->
-        [left] left
-       *[right] right
-    } as one leaves
-    [own] { $own_slot } in a slot of its own
-    [row] { $own_slot } in a slot of its own, then in the shared slot of { $shared_slot } beside the row
-   *[unit] { $own_slot } in a slot of its own, then in one of { $shared_slot } with other pairs
+    [none] sale por la { $unit_side ->
+        [left] izquierda
+       *[right] derecha
+    } al salir
+    [own] { $own_slot } en una ranura propia
+    [row] { $own_slot } en una ranura propia y luego en la ranura compartida de { $shared_slot } al lado de la fila
+   *[unit] { $own_slot } en una ranura propia y luego en una de { $shared_slot } con otros pares
 }{ $slot_end ->
-    [at_edge] { " " }to the edge on the { $unit_side ->
-        [left] left
-       *[right] right
-    } as one leaves
-    [before_edge] , which ends { $from_edge } before the edge on the { $unit_side ->
-        [left] left
-       *[right] right
-    } as one leaves
-    [past_edge] , which goes { $from_edge } past the edge on the { $unit_side ->
-        [left] left
-       *[right] right
-    } as one leaves
+    [at_edge] { " " }hasta el borde, a la { $unit_side ->
+        [left] izquierda
+       *[right] derecha
+    } al salir
+    [before_edge] , que termina { $from_edge } antes del borde, a la { $unit_side ->
+        [left] izquierda
+       *[right] derecha
+    } al salir
+    [past_edge] , que pasa { $from_edge } más allá del borde, a la { $unit_side ->
+        [left] izquierda
+       *[right] derecha
+    } al salir
    *[no_slot] {""}
 }{ $goes_on ->
-    [home_run] , into a pull box there; from the box { $cable_length } of { $gauge } cable, { $in_conduit } of it in conduit
-    [home_run_bare] , into a pull box there; from the box { $cable_length } of { $gauge } cable
-    [conduit] , { $in_conduit } in conduit
+    [home_run] , ahí entra en una caja de paso; desde la caja, { $cable_length } de cable de { $gauge }, { $in_conduit } de ellos en tubo conduit
+    [home_run_bare] , ahí entra en una caja de paso; desde la caja, { $cable_length } de cable de { $gauge }
+    [conduit] , { $in_conduit } en tubo conduit
    *[slot] {""}
-}, to unit { $unit }
-sizing-slot-before-edge = The slot of the pair ends { $from_edge } before the edge of the pavement, and conduit cannot lie in the slab. { $field ->
-    [length] The lead-in is too short for its place: to the edge alone it needs { $needed }.
-    [in_conduit] Leave in_conduit out, or take so much less that { $needed } are left for the slot.
-   *[in_slot] Leave in_slot out, which takes the slot to the edge, or send { $needed } or more.
+}, hasta la unidad { $unit }
+sizing-slot-before-edge = La ranura del par termina { $from_edge } antes del borde del pavimento, y no puede haber tubo conduit dentro de la losa. { $field ->
+    [length] El cable de conexión es demasiado corto para su lugar: solo hasta el borde necesita { $needed }.
+    [in_conduit] Tienda menos de él en tubo conduit, de modo que queden { $needed } para la ranura, o deje abierto el largo en tubo conduit.
+   *[in_slot] Tienda { $needed } o más en la ranura, o deje abierto ese largo, con lo que la ranura llega al borde.
 }
 
-sizing-jacketed-pair = The pair comes twisted inside its jacket, so its inductance is fixed; bring it to the unit without a splice in the pavement.
-sizing-lead-in-conduit = Bring the lead-in through conduit from the edge of the loop to the unit, sealed against water at both ends.
-sizing-twist-the-tails = Twist the two tails at least 3 turns per foot (10 per metre) all the way. Loose, the pair has about { $untwisted-number } instead of { $twisted }, { $gained } more over { $lead_in_length }, and that changes whenever the wires shift; it also picks up hum and sees vehicles that cross it.
+sizing-jacketed-pair = El par viene trenzado dentro de su cubierta, así que su inductancia es fija; llévelo a la unidad sin ningún empalme en el pavimento.
+sizing-lead-in-conduit = Lleve el cable de conexión por tubo conduit desde el borde del lazo hasta la unidad, sellado contra el agua en ambos extremos.
+sizing-twist-the-tails = Trence las dos puntas al menos 3 vueltas por pie (10 por metro) en todo el recorrido. Suelto, el par tiene unos { $untwisted-number } en vez de { $twisted }, { $gained } más en { $lead_in_length }, y eso cambia cada vez que los alambres se mueven; además capta zumbido y detecta los vehículos que lo cruzan.
 
 ## The site
 
 sizing-nothing-to-saw = { $surface-code ->
-    [pavers] Blocks are not sawn for a loop: it would move with them and break. Take preformed_direct_burial, laid in the bed before the blocks.
-    [gravel] Gravel holds no saw cut. Take preformed_direct_burial, in a trench with a bed of sand.
-    [soil] Soil holds no saw cut. Take preformed_direct_burial, in a trench with a bed of sand.
-   *[other] There is nothing to saw before the surface is laid. Take preformed_direct_burial, or come back with the saw once it has set.
+    [pavers] Los adoquines no se cortan para un lazo: se movería con ellos y se rompería. Use un lazo preformado de enterrado directo, colocado en el lecho antes que los adoquines.
+    [gravel] La grava no sostiene un corte. Use un lazo preformado de enterrado directo, en una zanja con lecho de arena.
+    [soil] La tierra no sostiene un corte. Use un lazo preformado de enterrado directo, en una zanja con lecho de arena.
+   *[other] No hay nada que cortar antes de colocar la superficie. Use un lazo preformado de enterrado directo, o regrese con la sierra cuando haya fraguado.
 }
-sizing-burial-in-finished-pavement = A direct-burial loop goes under a surface that is yet to be laid. In finished pavement take preformed_saw_cut or hand_wound.
-sizing-reinforcing-mesh = Locate the steel and keep the loop at least 2 in (50 mm) above it; never cut it. It takes inductance, which is counted as if the steel were a solid sheet, and height, which is not: prove on site that the highest vehicle is seen.
-sizing-cut-approved = Keep the scan and the engineer's written word on site, mark the tendons and the steel on the pavement, and cut only where and as deep as they allow.
-sizing-post-tensioned-slab = Do not saw a post-tensioned slab without a scan for tendons and the engineer's written word. A surface-mounted or another kind of detector avoids the cut.
-sizing-bridge-deck = Treat the deck as post-tensioned until drawings or a scan show otherwise: no cut without the engineer's written word. A preformed loop above the top steel before the overlay avoids the cut.
-sizing-place-before-the-pour = Settle the loop's place with the engineer before the pour; keep it above the top steel and clear of tendons.
-sizing-snow-melt-cable = Have the heating cables located, marked and isolated before any cut; a saw through one is live. Lay the loop between runs, and expect hum while they heat.
-sizing-snow-melt-pipe = Have the heating pipes located and marked before any cut, and set the saw above them.
-sizing-overhead-power-line = Hum from the line can disturb the unit: keep the lead-in twisted and short of it, and choose the frequency on site.
-sizing-buried-power-line = Have the line located and marked before any cut or trench, and cross it at right angles.
-sizing-adjacent-traffic = Vehicles in the next lane must stay unseen: the loop keeps its setback from the edge for that. Prove it with traffic there before you leave.
-sizing-next-lane = In the next lane a { $vehicle } passes { $distance } from the wire and changes the loop by { $change }; the unit switches at { $threshold }{ $outcome ->
-    [seen] : it is seen. Keep a wider strip at the edge
-   *[nearly] , less than twice as much. Prove it with traffic there
+sizing-burial-in-finished-pavement = Un lazo de enterrado directo va debajo de una superficie que aún no se ha colocado. En pavimento terminado use un lazo preformado en un corte, o bobínelo en el sitio.
+sizing-reinforcing-mesh = Localice el acero y mantenga el lazo al menos 2 in (50 mm) por encima de él; nunca corte el acero. El acero quita inductancia, que se cuenta como si fuera una lámina maciza, y altura, que no se cuenta: compruebe en el sitio que se detecta el vehículo más alto.
+sizing-cut-approved = Conserve en el sitio el escaneo y la autorización escrita del ingeniero, marque los tendones y el acero sobre el pavimento, y corte solo donde y hasta la profundidad que ellos permiten.
+sizing-post-tensioned-slab = No corte una losa postensada sin un escaneo que localice los tendones y sin la autorización escrita del ingeniero. Un detector de superficie o de otro tipo evita el corte.
+sizing-bridge-deck = Trate el tablero como postensado hasta que los planos o un escaneo demuestren lo contrario: ningún corte sin la autorización escrita del ingeniero. Un lazo preformado por encima del acero superior, antes de la sobrecapa, evita el corte.
+sizing-place-before-the-pour = Acuerde el lugar del lazo con el ingeniero antes del colado; manténgalo por encima del acero superior y apartado de los tendones.
+sizing-snow-melt-cable = Haga localizar, marcar y desenergizar los cables calefactores antes de cualquier corte; una sierra que atraviesa uno queda bajo tensión. Tienda el lazo entre los tramos, y cuente con zumbido mientras calientan.
+sizing-snow-melt-pipe = Haga localizar y marcar los tubos de calefacción antes de cualquier corte, y ajuste la sierra para que quede por encima de ellos.
+sizing-overhead-power-line = El zumbido de la línea puede perturbar la unidad: mantenga el cable de conexión trenzado y sin llegar hasta ella, y elija la frecuencia en el sitio.
+sizing-buried-power-line = Haga localizar y marcar la línea antes de cualquier corte o zanja, y crúcela en ángulo recto.
+sizing-adjacent-traffic = Los vehículos del carril vecino no se deben detectar: para eso el lazo guarda su distancia al borde. Compruébelo con tránsito ahí antes de irse.
+sizing-next-lane = En el carril vecino, un vehículo del tipo { $vehicle } pasa a { $distance } del alambre y cambia el lazo en { $change }; la unidad conmuta a { $threshold }{ $outcome ->
+    [seen] : se detecta. Deje una franja más ancha en el borde
+   *[nearly] , menos del doble. Compruébelo con tránsito ahí
 }.
-sizing-freezing-climate = Fill the slot completely and dry: water in it freezes and lifts the sealant. Use hold-downs in short pieces, never continuous.
-sizing-pavement-joint = Move the loop off the joint if you can. Where wire must cross, sleeve it 4 in (100 mm) on each side and leave slack inside.
-sizing-cracked-pavement-hand-wound = Single wire breaks in pavement that moves. A jacketed loop (preformed_saw_cut) lasts longer here.
-sizing-cracked-pavement-jacketed = The jacketed loop takes some of the movement; seal the cracks as well, or water follows the slot.
-sizing-old-loop-cut = Cut the new slot beside the old one, at least a hand's width away, and leave the old wire dead and unconnected: a closed old turn steals sensitivity.
+sizing-freezing-climate = Rellene la ranura por completo y en seco: el agua que queda dentro se congela y levanta el sellador. Use sujetadores en piezas cortas, nunca continuos.
+sizing-pavement-joint = Aparte el lazo de la junta si puede. Donde el alambre tenga que cruzarla, protéjalo con una funda de 4 in (100 mm) a cada lado y deje holgura dentro.
+sizing-cracked-pavement-hand-wound = El alambre simple se rompe en un pavimento que se mueve. Un lazo con cubierta (preformado, en un corte) dura más aquí.
+sizing-cracked-pavement-jacketed = El lazo con cubierta absorbe parte del movimiento; selle también las grietas, o el agua seguirá la ranura.
+sizing-old-loop-cut = Corte la ranura nueva al lado de la vieja, al menos a un palmo, y deje el alambre viejo sin energía y sin conectar: una vuelta vieja cerrada roba sensibilidad.
 
 ## The search
 
-sizing-search-bounded = The search was ended early, for the request asks for more than one answer may compute. These loops are the best found so far, and others may serve better. For a full search ask for fewer roles, vehicles, steps or items of stock at once.
+sizing-search-bounded = La búsqueda se terminó antes de tiempo, porque el trabajo pide más de lo que una respuesta puede calcular. Estos lazos son los mejores que se han encontrado hasta ahora, y otros pueden servir mejor. Para una búsqueda completa, pida menos lazos, vehículos, pasos de sensibilidad o artículos en existencia a la vez.
 
 ## Why a default was taken
 
-sizing-usual-roles = What this barrier usually needs.
-sizing-laid-over-the-loop = This surface is laid over the loop.
-sizing-jacketed-lasts-longer = A jacketed loop lasts longer in pavement that moves.
-sizing-stock-is-preformed = Loops in stock come preformed.
-sizing-surface-is-sawn = A finished surface is sawn, and wire is at hand.
-sizing-usual-burial-cover = How deep a loop usually lies under this surface.
-sizing-burial-cover-over-steel = So that the loop lies over the steel.
+sizing-usual-roles = Lo que esta barrera suele necesitar.
+sizing-laid-over-the-loop = Esta superficie se coloca sobre el lazo.
+sizing-jacketed-lasts-longer = Un lazo con cubierta dura más en un pavimento que se mueve.
+sizing-stock-is-preformed = Los lazos en existencia vienen preformados.
+sizing-surface-is-sawn = Una superficie terminada se corta, y el alambre está a la mano.
+sizing-usual-burial-cover = La profundidad a la que suele quedar un lazo bajo esta superficie.
+sizing-burial-cover-over-steel = Para que el lazo quede por encima del acero.

@@ -1,24 +1,24 @@
 ### What the electrical figures of a loop mean.
 
-characteristics-lead-in-outweighs-loop = The lead-in { $weight ->
-    [more] has more inductance than the loop
-   *[over_half] has over half the loop's inductance
-}: only { $loop_share } of a change at the loop reaches the unit. Add a turn, shorten the lead-in, or set a finer sensitivity.
-characteristics-below-envelope = Finished, it will measure { $as_built_low-number } to { $as_built_high } at the unit, and a unit tunes from { $inductance_min }: { $outcome ->
-    [untunable] no such unit tunes to it
-   *[doubtful] it may not tune
-}. Wind one turn more.
-characteristics-above-envelope = Finished, it will measure { $as_built_low-number } to { $as_built_high } at the unit, and a unit tunes up to { $inductance_max }: { $outcome ->
-    [untunable] no such unit tunes to it
-   *[doubtful] it may not tune
-}. Wind one turn less or shorten the lead-in.
-characteristics-high-resistance = Loop and lead-in have { $dc_resistance }; one agency accepts at most { $limit-number }. Take a heavier or shorter lead-in.
-characteristics-low-quality = The quality factor is at best { $quality_factor }, and the unit needs { $quality_factor_min }. Take heavier wire or a shorter lead-in.
-characteristics-near-self-resonance = With that capacitance the loop resonates by itself at { $self_resonance }. At { $frequency } a meter or unit sees more inductance than there is. Use a lower frequency or fewer turns.
-characteristics-steel-below = Steel { $depth_below_loop } below takes at most { $inductance_drop_bound } of the loop's inductance, as if it were a solid sheet, and lowers the height at which metal is seen. Mesh takes less. Lay the loop as high above the steel as the cover allows.
+characteristics-lead-in-outweighs-loop = Le câble de liaison { $weight ->
+    [more] a plus d'inductance que la boucle
+   *[over_half] a plus de la moitié de l'inductance de la boucle
+} : seulement { $loop_share } d'un changement à la boucle parvient au détecteur. Ajoutez un tour, raccourcissez le câble de liaison ou réglez une sensibilité plus fine.
+characteristics-below-envelope = Terminée, elle mesurera de { $as_built_low-number } à { $as_built_high } au détecteur, et un détecteur s'accorde à partir de { $inductance_min } : { $outcome ->
+    [untunable] aucun détecteur de ce genre ne s'y accorde
+   *[doubtful] il se peut qu'il ne s'accorde pas
+}. Bobinez un tour de plus.
+characteristics-above-envelope = Terminée, elle mesurera de { $as_built_low-number } à { $as_built_high } au détecteur, et un détecteur s'accorde jusqu'à { $inductance_max } : { $outcome ->
+    [untunable] aucun détecteur de ce genre ne s'y accorde
+   *[doubtful] il se peut qu'il ne s'accorde pas
+}. Bobinez un tour de moins ou raccourcissez le câble de liaison.
+characteristics-high-resistance = La boucle et le câble de liaison ont une résistance de { $dc_resistance }; un organisme accepte au plus { $limit-number }. Prenez un câble de liaison plus gros ou plus court.
+characteristics-low-quality = Le facteur de qualité est au mieux de { $quality_factor }, et il faut au détecteur { $quality_factor_min }. Prenez du fil plus gros ou un câble de liaison plus court.
+characteristics-near-self-resonance = Avec cette capacité, la boucle résonne d'elle-même à { $self_resonance }. À { $frequency }, un appareil de mesure ou un détecteur voit plus d'inductance qu'il n'y en a. Prenez une fréquence plus basse ou moins de tours.
+characteristics-steel-below = L'acier situé { $depth_below_loop } plus bas prend au plus { $inductance_drop_bound } de l'inductance de la boucle, comme s'il était une tôle pleine, et abaisse la hauteur à laquelle le métal est détecté. Un treillis en prend moins. Posez la boucle aussi haut au-dessus de l'acier que le permet le recouvrement.
 
 ## Why a default was taken.
 
-characteristics-usual-frequency = The frequency of an agency's acceptance test.
-characteristics-usual-temperature = The temperature at which wire tables hold.
-characteristics-no-shunt-capacitance = No public figure for the capacitance of slots and cables exists.
+characteristics-usual-frequency = La fréquence de l'essai de réception d'un organisme.
+characteristics-usual-temperature = La température à laquelle valent les tables de fils.
+characteristics-no-shunt-capacitance = Il n'existe aucune donnée publique sur la capacité des saignées et des câbles.

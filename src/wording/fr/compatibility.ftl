@@ -2,66 +2,79 @@
 
 ## The checks
 
-compatibility-inductance = As built it measures { $as_built_low-number } to { $as_built_high }, { $verdict ->
-    [suitable] wholly inside
-    [marginal] partly outside
-   *[unsuitable] outside
-} the { $inductance_min-number } to { $inductance_max } that the unit tunes.
-compatibility-quality-factor = The quality factor is at best { $quality_factor } and the unit needs { $quality_factor_min }; pavement and steel take part of it, so { $wanted } or more is wanted.
-compatibility-dc-quality-factor = Reactance at 50 kHz over the resistance to direct current is { $dc_quality_factor }; one agency accepts { $limit } or more.
-compatibility-dc-resistance = Loop and lead-in have { $dc_resistance } at 20 °C; one agency accepts at most { $limit-number }.
-compatibility-lead-in-share = { $lead_in_share } of a change at the loop reaches the unit. From { $wanted } on the loop has twice the inductance of its lead-in; below 50 % the lead-in outweighs it.
-compatibility-frequency = It will run at { $slow-number } to { $fast }; the unit runs at { $frequency_min-number } to { $frequency_max }.
-compatibility-vehicle = At its hardest place a { $vehicle } changes it by { $change }. At the step of { $threshold } the unit switches from { $threshold } on; { $wanted } is wanted.
-compatibility-drops-out = The unit lets go of { $loop } under a { $vehicle } before its tail has reached the loop. Take a finer step, or a longer loop along travel.
+compatibility-inductance = Une fois construite, elle mesure de { $as_built_low-number } à { $as_built_high }, { $verdict ->
+    [suitable] entièrement dans
+    [marginal] en partie hors de
+   *[unsuitable] hors de
+} la plage de { $inductance_min-number } à { $inductance_max } où le détecteur s'accorde.
+compatibility-quality-factor = Le facteur de qualité est au mieux de { $quality_factor }, et il faut au détecteur { $quality_factor_min }; la chaussée et l'acier en prennent une partie, il faut donc { $wanted } ou plus.
+compatibility-dc-quality-factor = La réactance à 50 kHz divisée par la résistance au courant continu est de { $dc_quality_factor }; un organisme accepte { $limit } ou plus.
+compatibility-dc-resistance = La boucle et le câble de liaison ont une résistance de { $dc_resistance } à 20 °C; un organisme accepte au plus { $limit-number }.
+compatibility-lead-in-share = { $lead_in_share } d'un changement à la boucle parvient au détecteur. À partir de { $wanted }, la boucle a le double de l'inductance de son câble de liaison; au-dessous de 50 %, le câble de liaison l'emporte sur elle.
+compatibility-frequency = Elle fonctionnera de { $slow-number } à { $fast }; le détecteur fonctionne de { $frequency_min-number } à { $frequency_max }.
+compatibility-vehicle = À son endroit le plus difficile, un véhicule de type { $vehicle } la modifie de { $change }. Au cran de { $threshold }, le détecteur commute à partir de { $threshold }; il faut { $wanted }.
+compatibility-drops-out = Le détecteur relâche la boucle { compatibility-this-loop } sous un véhicule de type { $vehicle } avant que l'arrière du véhicule ait atteint la boucle. Prenez un cran plus fin ou une boucle plus longue dans le sens de la marche.
 
 ## Neighbours
 
-compatibility-position-unknown = Send the position of every loop, and the coupling of neighbours is told.
+compatibility-position-unknown = Dites où se trouve chaque boucle, et le couplage des voisines vous sera indiqué.
 compatibility-coupling = { $outcome ->
-    [disturbs] They couple by { $coupling } and would run { $frequency_separation } apart at the same setting: one unit can follow the other. Take one of the actions.
-    [harmless] They couple by { $coupling }, too little to matter.
-    [scanned_together] They couple by { $coupling }, and one unit scans them in turn: only one is alive at a time, and they do not disturb each other.
-    [same_place] They lie over one another and couple by { $coupling }: no setting tells them apart.
-   *[far_apart] They couple by { $coupling }, and run { $frequency_separation } apart, far enough.
+    [disturbs] Elles se couplent de { $coupling } et fonctionneraient à { $frequency_separation } l'une de l'autre avec le même réglage : un détecteur peut suivre l'autre. Réglez-les à des fréquences différentes ou prenez un seul détecteur qui balaie les deux tour à tour.
+    [harmless] Elles se couplent de { $coupling }, trop peu pour que cela compte.
+    [scanned_together] Elles se couplent de { $coupling }, et un seul détecteur les balaie tour à tour : une seule est active à la fois, et elles ne se perturbent pas.
+    [same_place] Elles sont l'une sur l'autre et se couplent de { $coupling } : aucun réglage ne les distingue.
+   *[far_apart] Elles se couplent de { $coupling } et fonctionnent à { $frequency_separation } l'une de l'autre, assez loin.
 }
+# Loops of a plan have a mark and a role, others the name that the caller gave them.
+compatibility-this-loop = { $named_by ->
+    [mark] { $mark } ({ $loop })
+   *[label] { $loop }
+}
+compatibility-that-loop = { $named_by ->
+    [mark] { $other_mark } ({ $other_loop })
+   *[label] { $other_loop }
+}
+compatibility-loop-of-channel = { $mark } ({ $channel })
 # $sentence is the one above.
-compatibility-crosstalk = { $loop } and { $other_loop }: { $sentence }
-compatibility-same-place = { $loop } and { $other_loop } lie over one another on different channels. { $roles ->
-    [same] Take one loop there, or move one of them.
-   *[different] Take one loop for both roles, with an output for each, or move one of them.
+compatibility-crosstalk = Boucles { compatibility-this-loop } et { compatibility-that-loop } : { $sentence }
+compatibility-same-place = Les boucles { compatibility-this-loop } et { compatibility-that-loop } sont l'une sur l'autre, sur des canaux différents. { $roles ->
+    [same] Mettez-y une seule boucle ou déplacez l'une des deux.
+   *[different] Prenez une seule boucle pour les deux fonctions, avec une sortie pour chacune, ou déplacez l'une des deux.
 }
-compatibility-set-another-frequency = Set { $other_loop } to another frequency than { $loop }, as far apart as the switches allow.
-compatibility-take-scanning-unit = Take one multi-channel unit that scans its loops in turn: only one is alive at a time.
-compatibility-wind-more-turns = Wind { $loop } with { $turns } turns: { $terminal_inductance }, { $frequency_separation } apart in frequency.
-compatibility-move-apart = Move them until their middles are { $distance } apart; there they couple by less than { $harmless_coupling }.
+compatibility-set-another-frequency = Réglez la boucle { compatibility-that-loop } à une autre fréquence que la boucle { compatibility-this-loop }, aussi éloignée que le permettent les commutateurs.
+compatibility-take-scanning-unit = Prenez un seul détecteur à plusieurs canaux qui balaie ses boucles tour à tour : une seule est active à la fois.
+compatibility-wind-more-turns = Bobinez la boucle { compatibility-this-loop } avec { $turns } tours : { $terminal_inductance }, à { $frequency_separation } d'écart en fréquence.
+compatibility-move-apart = Écartez-les jusqu'à ce que leurs milieux soient à { $distance }; là, elles se couplent de moins de { $harmless_coupling }.
 
 ## How to set a channel
 
-compatibility-usual-role = It is not said what the loop is for: its channel is set for one that holds a gate, the safe side. Send its role.
+compatibility-usual-role = Il n'est pas dit à quoi sert la boucle : son canal est réglé comme celui d'une boucle qui retient un portail, le côté sûr. Dites à quoi elle sert.
 
-compatibility-frequency-setting = Start at the highest that the unit offers; give neighbours different settings, and change when it misses or calls for no reason.
+compatibility-frequency-setting = Commencez par la plus haute que le détecteur offre; donnez aux voisines des réglages différents, et changez quand il manque des véhicules ou détecte sans raison.
 # What the gate does when a loop of this role fails. Common practice.
 compatibility-failure-consequence = { $on_loop_failure-code ->
     [detect] { $role-code ->
-        [exit] The gate opens and stays open: whoever comes may drive in.
-        [arming] The post stays awake and may issue to nobody.
-        [presence] A vehicle is reported where none is.
-       *[other] The gate stays open until the loop is repaired.
+        [exit] Le portail s'ouvre et reste ouvert : quiconque arrive peut entrer.
+        [arming] La borne reste éveillée et peut délivrer sans que personne soit là.
+        [presence] Un véhicule est signalé là où il n'y en a pas.
+       *[other] Le portail reste ouvert jusqu'à ce que la boucle soit réparée.
     }
    *[no_detect] { $role-code ->
-        [exit] The gate no longer opens for those who leave; give them another way to open it.
-        [arming] The post stays asleep until somebody presses.
-        [presence] A vehicle is not reported.
-       *[other] The gate closes unguarded by this loop.
+        [exit] Le portail ne s'ouvre plus pour ceux qui sortent; donnez-leur une autre façon de l'ouvrir.
+        [arming] La borne reste en veille jusqu'à ce que quelqu'un appuie.
+        [presence] Un véhicule n'est pas signalé.
+       *[other] Le portail se ferme sans que cette boucle le garde.
     }
 }
-compatibility-channel-untunable = { $channel } on one channel come to { $as_built_low-number } to { $as_built_high } at the unit, and it tunes { $inductance_min-number } to { $inductance_max }. Give each loop a channel of its own.
-compatibility-steel-below = Steel lies below { $loops }. The low end of the as-built band is that over a solid sheet, and mesh takes less. What vehicles make is computed without the steel: prove it with the highest vehicle.
-compatibility-mixed-roles = { $channel } share one channel, and only some of them hold the gate: the operator cannot tell them apart. Give the loops that hold it a channel of their own.
-compatibility-pulse-holds-nothing = { $loop } holds a gate and is set to pulse: after the pulse the gate closes on what still stands there. Set it to presence.
-compatibility-presence-runs-out = { $loop } holds a gate and lets go of a vehicle that stays. Set its presence time to unlimited: leave presence_time out.
-compatibility-fails-to-no-detect = { $loop } holds a gate and fails to no detect: with a broken loop the gate closes unguarded. Set it to detect, so that the gate stays open and somebody calls.
+compatibility-channel-untunable = Les boucles { $channel } sur un seul canal donnent de { $as_built_low-number } à { $as_built_high } au détecteur, et il s'accorde de { $inductance_min-number } à { $inductance_max }. Donnez à chaque boucle son propre canal.
+compatibility-steel-below = Il y a de l'acier sous { $count ->
+    [one] la boucle
+   *[other] les boucles
+} { $loops }. Le bas de la plage après construction est celui d'une tôle pleine, et un treillis en prend moins. Ce que produisent les véhicules est calculé sans l'acier : prouvez-le avec le véhicule le plus haut.
+compatibility-mixed-roles = Les boucles { $channel } partagent un canal, et seules certaines d'entre elles retiennent le portail : la motorisation du portail ne peut pas les distinguer. Donnez aux boucles qui le retiennent leur propre canal.
+compatibility-pulse-holds-nothing = La boucle { compatibility-this-loop } retient un portail et est réglée sur impulsion : après l'impulsion, le portail se ferme sur ce qui s'y trouve encore. Réglez-la sur présence.
+compatibility-presence-runs-out = La boucle { compatibility-this-loop } retient un portail et relâche un véhicule qui reste. Réglez son temps de présence à illimité.
+compatibility-fails-to-no-detect = La boucle { compatibility-this-loop } retient un portail et passe en non-détection en cas de défaillance : avec une boucle rompue, le portail se ferme sans garde. Réglez-la sur détection, afin que le portail reste ouvert et que quelqu'un appelle.
 
 ## What would turn a check
 
@@ -69,66 +82,79 @@ compatibility-fails-to-no-detect = { $loop } holds a gate and fails to no detect
 compatibility-changed-value = { $value }
 compatibility-changed-loop = { $loop }
 compatibility-change-turns = { $place ->
-    [first] Wind
-   *[next] wind
+    [first] Bobinez
+   *[next] bobinez
 } { $count ->
-    [one] loop
-   *[other] loops
-} { $loops } with { $to ->
-    [one] { $to } turn
-   *[other] { $to } turns
+    [one] la boucle
+   *[other] les boucles
+} { $loops } avec { $to ->
+    [one] { $to } tour
+   *[other] { $to } tours
 }{ $count ->
     [one] {""}
-   *[other] {" "}each
-} instead of { $from }
+   *[other] {" "}chacune
+} au lieu de { $from }
+compatibility-instead-of-wiring = { $from ->
+    [separate] au lieu de donner à chacune son propre canal
+    [series] plutôt qu'en série
+   *[parallel] plutôt qu'en parallèle
+}
 compatibility-change-wiring = { $place ->
     [first] { $to ->
-        [separate] Give each loop a channel of its own instead of all in { $from }
-       *[other] Join the loops in { $to } instead of in { $from }
+        [separate] Donnez à chaque boucle son propre canal au lieu de les joindre toutes { $from ->
+            [series] en série
+           *[parallel] en parallèle
+        }
+        [series] Joignez les boucles en série { compatibility-instead-of-wiring }
+       *[parallel] Joignez les boucles en parallèle { compatibility-instead-of-wiring }
     }
    *[next] { $to ->
-        [separate] give each loop a channel of its own instead of all in { $from }
-       *[other] join the loops in { $to } instead of in { $from }
+        [separate] donnez à chaque boucle son propre canal au lieu de les joindre toutes { $from ->
+            [series] en série
+           *[parallel] en parallèle
+        }
+        [series] joignez les boucles en série { compatibility-instead-of-wiring }
+       *[parallel] joignez les boucles en parallèle { compatibility-instead-of-wiring }
     }
 }
 compatibility-change-lead-in-gauge = { $place ->
-    [first] Take
-   *[next] take
-} { $to } wire for the { $count ->
-    [one] lead-in of loop
-   *[other] lead-ins of loops
-} { $loops } instead of { $from }
+    [first] Prenez
+   *[next] prenez
+} du fil de { $to } pour { $count ->
+    [one] le câble de liaison de la boucle
+   *[other] les câbles de liaison des boucles
+} { $loops } au lieu de { $from }
 compatibility-change-lead-in-length = { $place ->
-    [first] Bring
-   *[next] bring
-} the { $count ->
-    [one] lead-in of loop
-   *[other] lead-ins of loops
-} { $loops } to { $to } instead of { $from }
-compatibility-change-along-travel = { $place ->
-    [first] Make
-   *[next] make
+    [first] Ramenez
+   *[next] ramenez
 } { $count ->
-    [one] loop
-   *[other] loops
-} { $loops } { $to } long in the direction of driving instead of { $from }
-compatibility-remedy = { $changes }: { $check ->
-    [inductance] the inductance at the unit is then { $value }
-    [quality_factor] the quality factor is then at best { $value }
-    [dc_quality_factor] reactance at 50 kHz over the resistance to direct current is then { $value }
-    [dc_resistance] loop and lead-in then have { $value }
-    [lead_in_share] { $value } of a change at the loop then reaches the unit
-    [frequency] it then runs at { $value }
-   *[vehicle] a { $vehicle } then changes it by { $value } at its hardest place
-}, and nothing else stands worse. { $outcome ->
-    [suitable] The channel is then suitable.
-   *[better] The channel needs more than that to be suitable.
+    [one] le câble de liaison de la boucle
+   *[other] les câbles de liaison des boucles
+} { $loops } à { $to } au lieu de { $from }
+compatibility-change-along-travel = { $place ->
+    [first] Donnez
+   *[next] donnez
+} { $count ->
+    [one] à la boucle
+   *[other] aux boucles
+} { $loops } { $to } de longueur dans le sens de la marche au lieu de { $from }
+compatibility-remedy = { $changes } : { $check ->
+    [inductance] l'inductance au détecteur est alors de { $value }
+    [quality_factor] le facteur de qualité est alors au mieux de { $value }
+    [dc_quality_factor] la réactance à 50 kHz divisée par la résistance au courant continu est alors de { $value }
+    [dc_resistance] la boucle et le câble de liaison ont alors une résistance de { $value }
+    [lead_in_share] { $value } d'un changement à la boucle parvient alors au détecteur
+    [frequency] elle fonctionne alors à { $value }
+   *[vehicle] un véhicule de type { $vehicle } la modifie alors de { $value } à son endroit le plus difficile
+}, et rien d'autre n'est pire. { $outcome ->
+    [suitable] Le canal convient alors.
+   *[better] Il faut plus que cela pour que le canal convienne.
 }
 
-compatibility-search-bounded = The search for what would turn a check was ended early, for the request asks for more than one answer may compute. All checks are complete; there may be more remedies, and smaller ones. For a full search ask for fewer loops or vehicles at once.
+compatibility-search-bounded = La recherche de ce qui remédierait à une vérification a été arrêtée avant la fin, car le travail demande plus qu'une réponse ne peut calculer. Toutes les vérifications sont complètes; il peut y avoir d'autres remèdes, et de plus petits. Pour une recherche complète, demandez moins de boucles ou de véhicules à la fois.
 
 ## Why a default was taken
 
-compatibility-usual-lane-width = The loop, or the row of loops, and the usual setback on each side.
-compatibility-usual-wiring = Every loop has its own channel.
-compatibility-usual-steps = Steps of the standard's sensitivity classes; a finer one must stand on the unit's sheet.
+compatibility-usual-lane-width = La boucle, ou la rangée de boucles, et le retrait habituel de chaque côté.
+compatibility-usual-wiring = Chaque boucle a son propre canal.
+compatibility-usual-steps = Crans des classes de sensibilité de la norme; un cran plus fin doit figurer sur la fiche du détecteur.

@@ -3,166 +3,173 @@
 ## The weather at the start, and until the sealant is safe
 
 cure-slab-frozen = { $moment ->
-    [later] At { $time } the slab
-   *[start] The slab
+    [later] Le { $time }, la dalle
+   *[start] La dalle
 } { $surface_origin ->
-    [assumed] is taken to be at { $surface }, as the hours before left it
-   *[measured] is at { $surface }
-}: frozen, with frost on it or near it, and nothing bonds to that. Warm air does not make a warm slab. Wait until the slab itself is above { $warm } and dry.
-cure-frozen-dry-slab = The slab { $surface_origin ->
-    [assumed] is taken to be
-   *[measured] is
-} at { $surface }: frozen, but called dry, clear of frost, and warm enough for this sealant's sheet. Wipe the slot with a dry cloth and look for rime before every cartridge; a slot that was sawn wet in this cold holds ice.
+    [assumed] est supposée à { $surface }, comme les heures précédentes l'ont laissée
+   *[measured] est à { $surface }
+} : gelée, avec du givre dessus ou près de se former, et rien n'y adhère. L'air doux ne réchauffe pas la dalle. Attendez que la dalle elle-même soit au-dessus de { $warm } et sèche.
+cure-frozen-dry-slab = La dalle { $surface_origin ->
+    [assumed] est supposée
+   *[measured] est
+} à { $surface } : gelée, mais déclarée sèche, sans givre, et assez chaude d'après la fiche technique de ce scellant. Essuyez la saignée avec un chiffon sec et cherchez du givre avant chaque cartouche; une saignée sciée à l'eau par ce froid contient de la glace.
 cure-slab-below-minimum = { $moment ->
-    [later] At { $time } the slab
-   *[start] The slab
+    [later] Le { $time }, la dalle
+   *[start] La dalle
 } { $surface_origin ->
-    [assumed] is taken to be at { $surface }, as the hours before left it
-   *[measured] is at { $surface }
-}, below the { $minimum } that this sealant asks for. Wait until slab and air are there and rising.
-cure-measure-slab = Measure the slab temperature before you decide.
+    [assumed] est supposée à { $surface }, comme les heures précédentes l'ont laissée
+   *[measured] est à { $surface }
+}, sous les { $minimum } que ce scellant demande. Attendez que la dalle et l'air les atteignent et continuent de monter.
+cure-measure-slab = Mesurez la température de la dalle avant de décider.
 cure-air-below-minimum = { $moment ->
-    [later] At { $time } the air
-   *[start] The air
-} is at { $air }, below the { $minimum } that this sealant asks for. Wait until slab and air are there and rising.
+    [later] Le { $time }, l'air
+   *[start] L'air
+} est à { $air }, sous les { $minimum } que ce scellant demande. Attendez que la dalle et l'air les atteignent et continuent de monter.
 cure-above-maximum = { $moment ->
-    [later] At { $time } the
-   *[start] The
-} { $field ->
-    [air] air
-   *[surface] slab
-} is at { $hottest }, above the { $maximum } that the sheet allows. Work in the cooler hours, out of the sun.
+    [later] Le { $time }, { $field ->
+        [air] l'air
+       *[surface] la dalle
+    }
+   *[start] { $field ->
+        [air] L'air
+       *[surface] La dalle
+    }
+} est à { $hottest }, au-dessus des { $maximum } que permet la fiche technique. Travaillez aux heures plus fraîches, à l'abri du soleil.
 cure-near-dew-point = { $moment ->
-    [later] At { $time } the slab
-   *[start] The slab
+    [later] Le { $time }, la dalle
+   *[start] La dalle
 } { $surface_origin ->
-    [assumed] is taken to be
-   *[measured] is
-} at { $surface }, { $side ->
-    [at] at the dew point of { $dew_point }: water condenses
-    [below] { $distance } below the dew point of { $dew_point }: water condenses
-   *[above] only { $distance } above the dew point of { $dew_point }: water may condense
-} on it. Wait until it is { $least_margin } above, or dry and warm the slot.
-cure-rain-before-safe = At { $time } { $outlook ->
-    [likely] rain or snow is likely ({ $probability })
-    [amount] { $fall } of rain or snow is due
-   *[due] rain or snow is due
-}, before { $safe_event }. Start in a dry window, or take a sealant that sets before it.
-cure-cold-before-safe = At { $time } the air falls to { $air }, below the { $minimum } that is asked for, before { $safe_event }. Start earlier on a warmer day, or take a sealant that sets faster.
-cure-cold-after-skin = At { $time } the air falls to { $air }. { $skin ->
-    [formed] The skin is there before the cold
-   *[forming] The skin should be there before the cold, though not surely
-}, which only slows the cure behind it. Before wheels return, see that nothing tracks, whatever the clock says.
-cure-saw-water-freezes = At { $time }, while the slots are sawn, the { $field ->
-    [air] air
-   *[surface] slab
-} is at { $coldest }: the water of the saw freezes in the slot and on the lane. Saw when slab and air are above freezing.
-cure-rain-possible = At { $time } { $outlook ->
-    [likely] rain or snow is possible ({ $probability })
-    [amount] { $fall } of rain or snow may fall
-   *[due] rain or snow is possible
-}, before the sealant keeps it out. Have a cover ready that does not touch the sealant.
-cure-rain-after-safe = At { $time } { $outlook ->
-    [likely] rain or snow is likely ({ $probability })
-    [amount] { $fall } of rain or snow is due
-   *[due] rain or snow is due
-}, soon after { $safe_event }, by { $safe_at }. Begin on time, and have a cover ready that does not touch the sealant.
-cure-rained-before = Rain or snow was due until { $rained_until }. A slot that looks dry may not be: blow it out, warm it, and press a dry paper towel to the bottom before the sealant goes in.
-cure-rain-unknown = The weather that was sent does not say whether it rains before the sealant keeps water out. Look at the sky, or send precipitation_probability_percent.
-cure-weather-ends-before-sealed = The weather ends at { $weather_end }, before the last foot is sealed. What comes after is not guessed: send more hours.
-cure-weather-too-short = The weather ends at { $weather_end }, before { $safe_event }. What comes after is not guessed: send more hours.
-cure-surface-unknown = Nobody measured the slab, and the weather that was sent begins only at { $weather_begin }: what the night left in the slab is not known. It is taken to be at { $surface }, and that is too cool to go by. Measure the slab beside the slot, and send what it is.
-cure-surface-assumed-by-few-hours = Nobody measured the slab, and the weather that was sent begins only at { $weather_begin }: what the hours before left in the slab is not known. It is taken to be at { $surface }. Measure it beside the slot before you decide, and send surface.
-cure-surface-measured-before = The slab was measured some hours before. It is taken to be at { $surface }, as much colder since as the air, and no warmer. Measure it again beside the slot.
-cure-surface-assumed = Nobody measured the slab; it is taken to be at { $surface }, the lowest air of the last 12 hours and less at night. Measure it beside the slot and send surface.
-cure-hot-slab = It is { $warmest }, and nobody said how hot this sealant may be applied: in heat it skins over fast, and gas below the skin blows bubbles. Look for the highest temperature on the data sheet, or work in the cooler hours.
-cure-short-pot-life = At { $warmest } mixed sealant { $limit ->
-    [pot_life] can be worked for
-   *[set] sets in
-} about { $band ->
+    [assumed] est supposée
+   *[measured] est
+} à { $surface }, { $side ->
+    [at] au point de rosée de { $dew_point } : de l'eau s'y condense
+    [below] { $distance } sous le point de rosée de { $dew_point } : de l'eau s'y condense
+   *[above] seulement { $distance } au-dessus du point de rosée de { $dew_point } : de l'eau peut s'y condenser
+}. Attendez qu'elle soit { $least_margin } au-dessus, ou séchez et réchauffez la saignée.
+cure-rain-before-safe = Le { $time }, { $outlook ->
+    [likely] de la pluie ou de la neige est probable ({ $probability })
+    [amount] { $fall } de pluie ou de neige sont attendus
+   *[due] de la pluie ou de la neige est attendue
+}, avant le moment où { $safe_event }. Commencez pendant une période sèche, ou prenez un scellant qui prend plus tôt.
+cure-cold-before-safe = Le { $time }, l'air descend à { $air }, sous les { $minimum } demandés, avant le moment où { $safe_event }. Commencez plus tôt, par une journée plus chaude, ou prenez un scellant qui prend plus vite.
+cure-cold-after-skin = Le { $time }, l'air descend à { $air }. { $skin ->
+    [formed] La peau se forme avant le froid
+   *[forming] La peau devrait se former avant le froid, sans que ce soit certain
+}, et le froid ne fait que ralentir le mûrissement derrière elle. Avant le retour des roues, vérifiez que rien ne colle, quoi que dise l'horloge.
+cure-saw-water-freezes = Le { $time }, pendant le sciage des saignées, { $field ->
+    [air] l'air
+   *[surface] la dalle
+} est à { $coldest } : l'eau de la scie gèle dans la saignée et sur la voie. Sciez quand la dalle et l'air sont au-dessus du point de congélation.
+cure-rain-possible = Le { $time }, { $outlook ->
+    [likely] de la pluie ou de la neige est possible ({ $probability })
+    [amount] il peut tomber { $fall } de pluie ou de neige
+   *[due] de la pluie ou de la neige est possible
+}, avant que le scellant n'y résiste. Ayez sous la main une protection qui ne touche pas le scellant.
+cure-rain-after-safe = Le { $time }, { $outlook ->
+    [likely] de la pluie ou de la neige est probable ({ $probability })
+    [amount] { $fall } de pluie ou de neige sont attendus
+   *[due] de la pluie ou de la neige est attendue
+}, peu après le moment où { $safe_event }, au plus tard le { $safe_at }. Commencez à l'heure, et ayez sous la main une protection qui ne touche pas le scellant.
+cure-rained-before = De la pluie ou de la neige était attendue jusqu'au { $rained_until }. Une saignée qui paraît sèche ne l'est pas forcément : soufflez-la, réchauffez-la et pressez un essuie-tout sec sur le fond avant d'appliquer le scellant.
+cure-rain-unknown = Les prévisions fournies ne disent pas s'il pleut avant que le scellant résiste à l'eau. Regardez le ciel, ou prenez des prévisions qui donnent la probabilité de pluie.
+cure-weather-ends-before-sealed = Les prévisions s'arrêtent le { $weather_end }, avant que le dernier bout soit scellé. Ce qui vient ensuite n'est pas deviné : prenez des prévisions sur plus d'heures.
+cure-weather-too-short = Les prévisions s'arrêtent le { $weather_end }, avant le moment où { $safe_event }. Ce qui vient ensuite n'est pas deviné : prenez des prévisions sur plus d'heures.
+cure-surface-unknown = Personne n'a mesuré la dalle, et la météo fournie ne commence que le { $weather_begin } : on ne sait pas ce que la nuit a laissé dans la dalle. Elle est supposée à { $surface }, et c'est trop froid pour s'y fier. Mesurez la dalle à côté de la saignée, et donnez sa température.
+cure-surface-assumed-by-few-hours = Personne n'a mesuré la dalle, et la météo fournie ne commence que le { $weather_begin } : on ne sait pas ce que les heures précédentes ont laissé dans la dalle. Elle est supposée à { $surface }. Mesurez-la à côté de la saignée avant de décider, et donnez sa température.
+cure-surface-measured-before = La dalle a été mesurée quelques heures plus tôt. Elle est supposée à { $surface } : refroidie depuis autant que l'air, et pas réchauffée. Mesurez-la de nouveau à côté de la saignée.
+cure-surface-assumed = Personne n'a mesuré la dalle; elle est supposée à { $surface }, la température de l'air la plus basse des 12 dernières heures, et moins la nuit. Mesurez-la à côté de la saignée, et donnez sa température.
+cure-hot-slab = Il fait { $warmest }, et personne n'a dit par quelle chaleur ce scellant peut être appliqué : à la chaleur, il forme vite une peau, et le gaz sous la peau fait des bulles. Cherchez la température la plus élevée sur la fiche technique, ou travaillez aux heures plus fraîches.
+cure-short-pot-life = À { $warmest }, le scellant mélangé { $limit ->
+    [pot_life] se travaille pendant
+   *[set] prend en
+} environ { $band ->
     [one] { $least }
-   *[range] { $least } to { $most }
-}. Mix little, pour at once, and keep both parts in the shade.
-cure-sets-before-emptied = At { $warmest } this sealant { $limit ->
-    [pot_life] can be worked for
-   *[set] sets in
-} about { $band ->
+   *[range] { $least } à { $most }
+}. Mélangez peu, coulez aussitôt et gardez les deux composants à l'ombre.
+cure-sets-before-emptied = À { $warmest }, ce scellant { $limit ->
+    [pot_life] se travaille pendant
+   *[set] prend en
+} environ { $band ->
     [one] { $least }
-   *[range] { $least } to { $most }
-}, less than the { $cartridge } that a cartridge takes: it sets in the nozzle.
-cure-cooler-hours = Work in the cooler hours: begin { $windows }.
-cure-window = from { $from } to { $until }
-cure-cooler-hours-stopped = Cooler hours come, but something else stops the work in them.
-cure-no-cooler-hours = No hour of this weather is cool enough: take another day, or a sealant that sets slower.
-cure-fit-to-apply = The slot is dry, the slab is at { $surface }, { $margin } above the dew point, and rain is unlikely before { $safe_event }, by { $safe_at }. Begin.
+   *[range] { $least } à { $most }
+}, moins que les { $cartridge } que demande une cartouche : il prend dans la buse.
+cure-cooler-hours = Travaillez aux heures plus fraîches : commencez { $windows }.
+cure-window = entre le { $from } et le { $until }
+cure-cooler-hours-stopped = Des heures plus fraîches viennent, mais autre chose y empêche le travail.
+cure-no-cooler-hours = Aucune heure de ces prévisions n'est assez fraîche : prenez un autre jour, ou un scellant qui prend plus lentement.
+cure-fit-to-apply = La saignée est sèche, la dalle est à { $surface }, { $margin } au-dessus du point de rosée, et la pluie est peu probable avant le moment où { $safe_event }, au plus tard le { $safe_at }. Commencez.
 
 ## What makes rain and cold harmless, behind "before"
 
-cure-event-skinned-over = the sealant has surely skinned over
-cure-event-set = the sealant has surely set
-cure-event-cold = the sealant is surely cold
+cure-event-skinned-over = le scellant a sûrement formé une peau
+cure-event-set = le scellant a sûrement pris
+cure-event-cold = le scellant a sûrement refroidi
 
 ## The slot and the wire in it
 
-cure-slot-wet-for-hot-sealant = There is water in the slot, and molten sealant turns it to steam that spatters. Blow it out and dry the slot first.
-cure-slot-wet-by-rain = Rain or snow was due until { $rained_until }, and nobody said that the slot is dry since: it is taken to be wet.
-cure-slot-dries = In this weather it is dry by { $dry }. Look at it then, or blow it out and dry it before.
-cure-slot-stays-wet = It does not dry in this weather. Blow it out, dry it with hot air, and say what it looks like then.
-cure-slot-wet = There is water in the slot: it spoils the seal. Blow it out, dry the slot and let no more in, then begin.
-cure-frost-on-slab = Frost or ice lies on the slab, and nothing bonds to it. Melt it, dry the slot, and warm the slab itself before you begin.
-cure-slot-damp-for-hot-sealant = The slot is damp, and molten sealant makes steam of it: bubbles, spatter, no bond. Dry the slot with hot air first.
-cure-slot-damp-not-allowed = The slot is damp, and { $kind-code ->
-    [one_part_moisture_cure] one-part
-    [two_part_reactive] two-part
-   *[hot_applied] hot-applied
-} sealant does not bond to damp unless its data sheet says so. Dry the slot first.
-cure-slot-damp = The slot is damp. Blow it out and dry it until nothing shows on a paper towel; a film of water lets the seal go.
-cure-surface-condition-assumed = Nobody said whether the slot is dry. See that it is, to the bottom, before the sealant goes in.
-cure-insulation-too-low = The insulation stands { $rating }, and the sealant is poured at { $pour }: it would soften and the wires would touch. Take wire and jacket rated for the pour, or a sealant that is applied cold.
-cure-insulation-unknown = Nobody said what the insulation and the jacket stand. Send wire.insulation_rating from the wire's sheet: it must be at least the { $pour } of the pour.
+cure-slot-wet-for-hot-sealant = Il y a de l'eau dans la saignée, et le scellant fondu en fait de la vapeur qui éclabousse. Soufflez et séchez d'abord la saignée.
+cure-slot-wet-by-rain = De la pluie ou de la neige était attendue jusqu'au { $rained_until }, et personne n'a dit que la saignée est sèche depuis : elle est supposée mouillée.
+cure-slot-dries = Par ce temps, elle est sèche le { $dry }. Regardez-la à ce moment-là, ou soufflez-la et séchez-la avant.
+cure-slot-stays-wet = Elle ne sèche pas par ce temps. Soufflez-la, séchez-la à l'air chaud, et dites alors dans quel état elle est.
+cure-slot-wet = Il y a de l'eau dans la saignée : elle gâche le scellement. Soufflez-la, séchez la saignée, ne laissez plus entrer d'eau, puis commencez.
+cure-frost-on-slab = Du givre ou de la glace couvre la dalle, et rien n'y adhère. Faites fondre cette glace, séchez la saignée et réchauffez la dalle elle-même avant de commencer.
+cure-slot-damp-for-hot-sealant = La saignée est humide, et le scellant fondu en fait de la vapeur : des bulles, des éclaboussures, aucune adhérence. Séchez d'abord la saignée à l'air chaud.
+cure-slot-damp-not-allowed = La saignée est humide, et le scellant { $kind-code ->
+    [one_part_moisture_cure] à un composant
+    [two_part_reactive] à deux composants
+   *[hot_applied] appliqué à chaud
+} n'adhère pas à l'humide, sauf si sa fiche technique le dit. Séchez d'abord la saignée.
+cure-slot-damp = La saignée est humide. Soufflez-la et séchez-la jusqu'à ce qu'un essuie-tout ne montre plus rien; un film d'eau fait lâcher le scellement.
+cure-surface-condition-assumed = Personne n'a dit si la saignée est sèche. Vérifiez qu'elle l'est, jusqu'au fond, avant d'appliquer le scellant.
+cure-insulation-too-low = L'isolant supporte { $rating } et le scellant est coulé à { $pour } : il ramollirait et les fils se toucheraient. Prenez un fil et une gaine prévus pour la coulée, ou un scellant qui s'applique à froid.
+cure-insulation-unknown = Personne n'a dit quelle température l'isolant et la gaine supportent. Cherchez cette valeur sur la fiche technique du fil et donnez-la : elle doit être au moins égale aux { $pour } de la coulée.
 
 ## The age of the sealant
 
-cure-past-shelf-life = The sealant's shelf life { $moment ->
-    [past] ended on { $ends_on }
-   *[during] ends on { $ends_on }, before the last foot is sealed
-}. Take fresh sealant; old sealant cures badly or not at all.
-cure-shelf-life-short = The sealant's shelf life ends on { $ends_on }, { $days_left ->
-    [0] the day of the start
-    [one] in { $days_left } day
-   *[other] in { $days_left } days
-}. Use it first, and try it on a scrap.
+cure-past-shelf-life = La durée de conservation du scellant { $moment ->
+    [past] a pris fin le { $ends_on }
+   *[during] prend fin le { $ends_on }, avant que le dernier bout soit scellé
+}. Prenez du scellant frais; un vieux scellant mûrit mal ou pas du tout.
+cure-shelf-life-short = La durée de conservation du scellant prend fin le { $ends_on }, { $days_left ->
+    [0] le jour du début
+    [one] dans { $days_left } jour
+   *[other] dans { $days_left } jours
+}. Utilisez-le en premier, et essayez-le sur une chute.
 
 ## When traffic may return
 
-cure-weather-ends-before-traffic = The weather ends before traffic may surely return, so nobody can say whether { $needed_open_by } is met. Send more hours.
-cure-may-open-late = Traffic may return between { $earliest } and { $latest }, and is needed at { $needed_open_by }. Have a way round ready.
-cure-may-open-after-weather = Traffic may return from { $earliest } on, but perhaps only after the weather that was sent ends; it is needed at { $needed_open_by }. Have a way round ready.
-cure-opens-late = Traffic may return at { $earliest } at the earliest, and is needed at { $needed_open_by }.
-cure-opens-after-weather = Traffic may not return within the weather that was sent, and is needed at { $needed_open_by }.
-cure-no-alternative = Nothing in this weather meets it: take a later time, or another day.
-cure-alternatives = What would meet it, in a dry slot: { $alternatives }.
-cure-alternative-own = this sealant from { $earliest_start }
-cure-alternative-other = { $kind } sealant from { $earliest_start }
-cure-traffic-by-skin = No data sheet says when traffic may return, so a cured skin of { $skin } stands in: a choice made here. Below it the sealant stays soft for days. Keep wheels off until nothing tracks; where they must be back the same day, take two-part sealant.
+cure-weather-ends-before-traffic = Les prévisions s'arrêtent avant que la voie puisse sûrement être remise à la circulation; personne ne peut donc dire si l'échéance du { $needed_open_by } est tenue. Prenez des prévisions sur plus d'heures.
+cure-may-open-late = La voie peut être remise à la circulation entre le { $earliest } et le { $latest }, et elle est requise le { $needed_open_by }. Prévoyez un détour.
+cure-may-open-after-weather = La voie peut être remise à la circulation à partir du { $earliest }, mais peut-être seulement après la fin des prévisions fournies; elle est requise le { $needed_open_by }. Prévoyez un détour.
+cure-opens-late = La voie peut être remise à la circulation le { $earliest } au plus tôt, et elle est requise le { $needed_open_by }.
+cure-opens-after-weather = La voie ne peut pas être remise à la circulation dans la durée des prévisions fournies, et elle est requise le { $needed_open_by }.
+cure-no-alternative = Rien dans ces prévisions ne le permet : prenez une heure plus tardive, ou un autre jour.
+cure-alternatives = Ce qui le permettrait, dans une saignée sèche : { $alternatives }.
+cure-alternative-own = ce scellant à partir du { $earliest_start }
+cure-alternative-other = un scellant { $kind-code ->
+    [one_part_moisture_cure] à un composant
+    [two_part_reactive] à deux composants
+   *[hot_applied] appliqué à chaud
+} à partir du { $earliest_start }
+cure-traffic-by-skin = Aucune fiche technique ne dit quand la voie peut être remise à la circulation; une peau mûrie de { $skin } en tient donc lieu : un choix fait ici. Dessous, le scellant reste mou pendant des jours. Tenez les roues à l'écart jusqu'à ce que rien ne colle; là où elles doivent revenir le jour même, prenez un scellant à deux composants.
 
 ## What the times rest on
 
-cure-front-calibrated = Without a data sheet the depth of cure is calibrated to practice, not validated: a slot of 1-1/4 in (32 mm) cures through in 3 to 7 days at 23 °C (73 °F) and 50 %. Send depth_per_day or full_cure from the sheet.
-cure-usual-times = What the data sheet does not give is usual: set in 10 to 15 min at 23 °C (73 °F), traffic after 25 to 60 min and full cure within 60 min at 25 °C (77 °F). Send skin_over, open_to_traffic and full_cure from the sheet.
-cure-cools-in-usual-time = Hot-applied sealant does not cure, it cools: it carries traffic when it is cold and nothing tracks, taken as 15 to 60 min after the pour. Send open_to_traffic from the sheet.
-cure-cools-in-time-of-sheet = Hot-applied sealant does not cure, it cools. The sheet's time holds for its own slot and weather: see that nothing tracks.
+cure-front-calibrated = Sans fiche technique, la profondeur de mûrissement est calée sur la pratique, non validée : une saignée de 1-1/4 in (32 mm) mûrit à cœur en 3 à 7 jours à 23 °C (73 °F) et 50 % d'humidité. Donnez ce qu'indique la fiche technique : la profondeur qui mûrit en un jour, ou le temps jusqu'au mûrissement complet.
+cure-usual-times = Ce que la fiche technique ne donne pas est l'habituel : prise en 10 à 15 min à 23 °C (73 °F), circulation après 25 à 60 min et mûrissement complet en 60 min à 25 °C (77 °F). Donnez ce qu'indique la fiche technique : les temps jusqu'à la peau, jusqu'à la remise à la circulation et jusqu'au mûrissement complet.
+cure-cools-in-usual-time = Le scellant appliqué à chaud ne mûrit pas, il refroidit : il supporte la circulation quand il est froid et que rien ne colle, ce qui est pris pour 15 à 60 min après la coulée. Donnez le temps après lequel la fiche technique permet la remise à la circulation.
+cure-cools-in-time-of-sheet = Le scellant appliqué à chaud ne mûrit pas, il refroidit. Le temps de la fiche technique vaut pour sa propre saignée et sa propre météo : vérifiez que rien ne colle.
 
 ## Why a default was taken
 
-cure-usual-work = Nobody said how long the sealing takes, and no estimate was made.
-cure-work-of-estimate = The sealing of all slots, as the labour of this plan has it; everything counts from the last foot.
-cure-usual-surface-condition = Nobody said what the slot looks like; dry, unless rain has left it wet. See for yourself that it is dry.
-cure-surface-by-air = The lowest air of the last 12 hours that were sent, at night 2 °C (3.6 °F) less; for 3 hours after a measured slab that slab, less what the air has fallen. So for every hour without a measured slab.
-cure-minimum-gives-way = The usual 40 °F gives way to the highest temperature of application that was sent; the data sheet governs.
-cure-usual-minimum-temperature = 40 °F and rising, for every kind of sealant; the data sheet governs.
-cure-reference-climate = The laboratory climate that data sheets refer to.
-cure-usual-skin-over = About what one-part sealant takes in mild weather; the earliest is two thirds of it.
-cure-usual-activation-energy = The latest times hold with it, the earliest without: cold slows the cure more than dry air alone.
-cure-damp-slot-not-allowed = A damp slot only where the sheet allows it.
-cure-usual-shelf-life = One year from the date of manufacture.
+cure-usual-work = Personne n'a dit combien de temps dure le scellement, et aucune estimation n'a été faite.
+cure-work-of-estimate = Le scellement de toutes les saignées, d'après la main-d'œuvre de ce plan; tout compte à partir du dernier bout.
+cure-usual-surface-condition = Personne n'a dit dans quel état est la saignée; sèche, sauf si la pluie l'a laissée mouillée. Vérifiez vous-même qu'elle est sèche.
+cure-surface-by-air = La température de l'air la plus basse des 12 dernières heures fournies, la nuit 2 °C (3,6 °F) de moins; pendant 3 heures après la mesure d'une dalle, celle de cette dalle, moins ce que l'air a perdu. De même pour chaque heure sans dalle mesurée.
+cure-minimum-gives-way = Les 40 °F habituels cèdent devant la température maximale d'application fournie; la fiche technique fait foi.
+cure-usual-minimum-temperature = 40 °F et en hausse, pour toute sorte de scellant; la fiche technique fait foi.
+cure-reference-climate = Le climat de laboratoire auquel les fiches techniques se rapportent.
+cure-usual-skin-over = À peu près ce que met un scellant à un composant par temps doux; au plus tôt, les deux tiers.
+cure-usual-activation-energy = Les temps les plus tardifs valent avec elle, les plus précoces sans elle : le froid ralentit le mûrissement plus que l'air sec à lui seul.
+cure-damp-slot-not-allowed = Une saignée humide seulement là où la fiche technique le permet.
+cure-usual-shelf-life = Un an à partir de la date de fabrication.

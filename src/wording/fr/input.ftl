@@ -2,92 +2,98 @@
 
 ## The loop and its wire
 
-input-usual-shape = The usual shape.
-input-square-corners = Square corners unless a cut is given.
-input-least-cover = The least cover that one agency asks for.
-input-usual-loop-wire = The usual loop wire.
-input-usual-over-insulation = The usual diameter of insulated 14 AWG loop wire.
-input-same-insulation = This conductor with the insulation that 14 AWG loop wire usually has.
-input-gauge-gives-way = The thickest size that goes, with insulation of its own, into the diameter that was sent.
-input-insulation-gives-way = No thicker than the jacket that was sent.
+input-usual-shape = La forme habituelle.
+input-square-corners = Coins droits, sauf si une coupe est indiquée.
+input-least-cover = Le recouvrement minimal que demande un organisme.
+input-usual-loop-wire = Le fil habituel pour boucles.
+input-usual-over-insulation = Le diamètre habituel du fil isolé de 14 AWG pour boucles.
+input-same-insulation = Ce conducteur avec l'isolant qu'a d'ordinaire le fil de 14 AWG pour boucles.
+input-gauge-gives-way = Le plus gros calibre qui entre, avec son propre isolant, dans le diamètre indiqué.
+input-insulation-gives-way = Pas plus épais que la gaine indiquée.
 
 ## The lead-in
 
-input-usual-lead-in-length = A usual way to the cabinet; measure yours.
-input-usual-spare = Slack of the pair, coiled in the pull box.
-input-price-key-unknown = { $name } prices nothing. Did you mean { $meant }?
-input-stock-short = { $needed } of { $sku } are planned and { $available ->
-    [one] { $available } is
-   *[other] { $available } are
-} there: order { $missing } more, or lay other loops.
-input-usual-unit-side = The unit stands inside, at the edge of the pavement on the right as one leaves; say so where it stands on the left.
-input-usual-lead-in-wire = The usual lead-in.
-input-loose-lead-in-inductance = Two wires of 14 AWG that lie half an inch apart, from their geometry.
-input-usual-lead-in-inductance = The middle of 20 to 24 µH per 100 ft of twisted 14 AWG pair.
+input-usual-lead-in-length = Une distance habituelle jusqu'à l'armoire; mesurez la vôtre.
+input-usual-spare = Du mou de la paire, enroulé dans la boîte de tirage.
+input-price-key-unknown = Le prix de « { $name } » ne correspond à rien sur le devis. Vouliez-vous dire { $meant }?
+input-stock-short = Il est prévu { $needed } de { $sku }, et il y en a { $available ->
+    [one] { $available }
+   *[other] { $available }
+} : commandez-en { $missing } de plus ou posez d'autres boucles.
+input-usual-unit-side = Le détecteur est à l'intérieur, au bord de la chaussée, à droite en sortant; dites-le s'il est à gauche.
+input-usual-lead-in-wire = Le câble de liaison habituel.
+input-loose-lead-in-inductance = Deux fils de 14 AWG distants d'un demi-pouce, d'après leur géométrie.
+input-usual-lead-in-inductance = Le milieu de 20 à 24 µH par 100 ft de paire torsadée de 14 AWG.
 
 ## The slot
 
-input-usual-slot-width = Room for sealant to flow round the wire, and no more.
-input-usual-slot-depth = The usual depth for this construction; deeper where the turns need it.
-input-usual-slot-cover = The usual cover for this construction.
-input-wide-slot = The narrowest blade that leaves sealant room round what lies in the slot.
-input-cover-gives-way = What the depth leaves over the wires: the usual cover gives way to it.
-input-cover-by-depth = The usual cover gives way: in the slot that was sent, the share that it has of the usual depth.
+input-usual-slot-width = De la place pour que le scellant coule autour du fil, sans plus.
+input-usual-slot-depth = La profondeur habituelle pour ce mode de pose; plus grande là où les tours l'exigent.
+input-usual-slot-cover = Le recouvrement habituel pour ce mode de pose.
+input-wide-slot = La lame la plus étroite qui laisse de la place au scellant autour de ce qui est dans la saignée.
+input-cover-gives-way = Ce que la profondeur laisse au-dessus des fils : le recouvrement habituel y cède.
+input-cover-by-depth = Le recouvrement habituel cède : dans la saignée indiquée, la part qu'il a de la profondeur habituelle.
 input-slot-too-shallow = { $place ->
-    [lead_in] The pair,
-   *[loop] Wires
-} { $wires_height } high under { $cover } of cover{ $finish ->
-    [below_surface] {" "}and a finish { $finish_below_surface } below the surface
+    [lead_in] Il faut à la paire
+   *[loop] Il faut aux fils
+} une saignée de { $needed_depth } de profondeur pour { $wires_height } de hauteur sous { $cover } de recouvrement{ $finish ->
+    [below_surface] {" "}et une finition { $finish_below_surface } sous la surface
    *[flush] {""}
-} need a slot { $needed_depth } deep.{ $outcome ->
-    [bare] {" "}As asked for, the sealant leaves it bare.
-    [full] {" "}The slot as it was sent has no depth left for sealant.
+}.{ $outcome ->
+    [bare] {" "}Comme demandé, le scellant les laisse à nu.
+    [full] {" "}La saignée, telle qu'indiquée, n'a plus de profondeur pour le scellant.
    *[covered] {""}
-} Cut that deep if the slab allows it, or take thinner wire or { $outcome ->
-    [full] fewer turns
-   *[other] less cover
+} Coupez à cette profondeur si la dalle le permet, ou prenez du fil plus mince ou { $outcome ->
+    [full] moins de tours
+   *[other] moins de recouvrement
 }.
 input-thin-cover = { $place ->
-    [lead_in] The lead-in's slot
-   *[loop] The slot
-} of { $slot_depth } leaves { $cover_left } of sealant over wires { $wires_height } high, and { $least_cover } is the least that should be. Cut it { $enough } deep if the slab allows it, or take thinner wire or fewer turns.
+    [lead_in] La saignée du câble de liaison,
+   *[loop] La saignée,
+} de { $slot_depth }, laisse { $cover_left } de scellant sur des fils de { $wires_height } de hauteur, et il en faut au moins { $least_cover }. Coupez-la à { $enough } de profondeur si la dalle le permet, ou prenez du fil plus mince ou moins de tours.
 input-slot-fit = { $place ->
-    [lead_in] The lead-in's slot
-   *[loop] The slot
-} of { $slot_width }: { $advice }
-input-fit-does-not-go-in = { $stiffest } does not go in. Cut it { $advised_width } wide.
-input-fit-no-room = Sealant cannot flow round { $widest }: air pockets, then false calls, water and frost heave. Cut it { $advised_width } wide.
+    [lead_in] La saignée du câble de liaison,
+   *[loop] La saignée,
+} de { $slot_width } : { $advice }
+input-fit-does-not-go-in = Ce qui mesure { $stiffest } n'y entre pas. Coupez-la à { $advised_width } de largeur.
+input-fit-no-room = Le scellant ne peut pas couler autour de { $widest } : poches d'air, puis fausses détections, eau et soulèvement par le gel. Coupez-la à { $advised_width } de largeur.
 
 ## The surface and the sealant: several parts of a plan take these, and a plan says each once
 
-input-usual-surface = The usual surface.
-input-usual-sealant = The usual loop sealant.
-input-usual-pour-temperature = What one agency's hot-applied sealant is poured at.
+input-usual-surface = Le revêtement habituel.
+input-usual-sealant = Le scellant habituel pour boucles.
+input-usual-pour-temperature = La température à laquelle se verse le scellant appliqué à chaud d'un organisme.
 
 ## The opening
 
-input-usual-leaf-height = A usual gate leaf.
-input-usual-leaf-open = Most overhead doors lie level under the ceiling while they stand open.
-input-usual-leaf-gap = A usual ground gap.
-input-usual-vehicles = What comes to most openings, and sits highest.
+input-usual-leaf-height = Un vantail de portail habituel.
+input-usual-leaf-open = La plupart des portes relevables sont à l'horizontale sous le plafond quand elles sont ouvertes.
+input-usual-leaf-gap = Un jeu habituel au-dessus du sol.
+input-usual-vehicles = Ce qui se présente à la plupart des ouvertures, et ce qui est le plus haut.
 
 ## The detector unit
 
-input-usual-envelope = What a unit built to the standard tunes at least; the unit's own sheet governs.
+input-usual-envelope = La plage où s'accorde au moins un détecteur construit selon la norme; la fiche du détecteur lui-même fait foi.
 
-# The other limit was sent, and this one is a default.
-input-least-gives-way = The envelope's least { $what } gives way to the greatest that was sent: { $share } of it; the unit's own sheet governs.
-input-greatest-gives-way = The envelope's greatest { $what } gives way to the least that was sent: { $factor } times it; the unit's own sheet governs.
+# The other limit was given, and this one is a default.
+input-least-gives-way = Le minimum { $what ->
+    [frequency] de fréquence
+   *[inductance] d'inductance
+} de la plage cède au maximum indiqué : { $share } de celui-ci; la fiche du détecteur lui-même fait foi.
+input-greatest-gives-way = Le maximum { $what ->
+    [frequency] de fréquence
+   *[inductance] d'inductance
+} de la plage cède au minimum indiqué : { $factor } fois celui-ci; la fiche du détecteur lui-même fait foi.
 
 ## The weather
 
-input-forecast = The weather service's forecast for weather.location.
-input-forecast-stale = The weather service's forecast for weather.location, { $age } old: the service gives no newer one now.
+input-forecast = Les prévisions du service météorologique pour le lieu indiqué.
+input-forecast-stale = Les prévisions du service météorologique pour le lieu indiqué, vieilles de { $age } : le service n'en donne pas de plus récentes pour le moment.
 
 ## What several questions say
 
-input-fine-threshold = { $threshold } is finer than the finest class of the standard ({ $finest_class }). The unit's own sheet must show that it switches there.
+input-fine-threshold = { $threshold } est plus fin que la classe la plus fine de la norme ({ $finest_class }). La fiche du détecteur lui-même doit montrer qu'il commute à cette valeur.
 
 ## The loops of a list
 
-input-usual-label = Its number in the list; send a label of your own to find it again.
+input-usual-label = Son numéro dans la liste; donnez-lui votre propre nom pour la retrouver.

@@ -1,67 +1,71 @@
 ### The whole job.
 
-## What was taken for what nobody sent
+## What was taken for what nobody said
 
-plan-square-corners = The saw cuts no diagonals, so the corner cut that loops usually get gives way: their corners are square.
+plan-square-corners = La scie ne coupe pas de diagonales, les coins coupés habituels des boucles sont donc abandonnés : leurs coins sont droits.
 
 ## The steps of the work: what to do, and the figures of this job
 
 plan-step = { $step-description }
 plan-for-each-loop = { $loops }.
-plan-place = { $mark } { $role }: { $along_travel } along travel, { $across_lane } across, { $side ->
-    [outside] { $distance } outside the { $line }
-    [inside] { $distance } inside the { $line }
-   *[on_the_line] on the line{ $shift_side ->
-        [inside] , its middle { $shift } inside
+plan-line = { $line ->
+    [reference] du guichet, de la borne ou de la ligne d'arrêt
+   *[barrier] de la barrière
+}
+plan-place = { $mark } ({ $role }) : { $along_travel } dans le sens de la marche, { $across_lane } en travers, { $side ->
+    [outside] { $distance } à l'extérieur { plan-line }
+    [inside] { $distance } à l'intérieur { plan-line }
+   *[on_the_line] sur la ligne{ $shift_side ->
+        [inside] , son milieu { $shift } vers l'intérieur
        *[none] {""}
     }
 }{ $across_side ->
-    [left] , its middle { $offset } left of the lane's as one drives in
-    [right] , its middle { $offset } right of the lane's as one drives in
+    [left] , son milieu { $offset } à gauche de celui de la voie en entrant
+    [right] , son milieu { $offset } à droite de celui de la voie en entrant
    *[none] {""}
 }
-plan-slot-depth = { $mark } { $role }: { $slot_depth } deep
-plan-cut = { $total } of cut in all, in { $passes ->
-    [one] one pass
+plan-slot-depth = { $mark } ({ $role }) : { $slot_depth } de profondeur
+plan-cut = { $total } de coupe en tout, en { $passes ->
+    [one] une passe
    *[other] { $passes } passes
-}; the blade runs on past { $cut_ends ->
-    [one] { $cut_ends } end
-   *[other] { $cut_ends } ends
+}; la lame se prolonge au-delà de { $cut_ends ->
+    [one] { $cut_ends } extrémité
+   *[other] { $cut_ends } extrémités
 }.
-plan-lead-in-way = { $mark } { $role }: its pair { $way }
-plan-splice-in-box = In the pull box the loop's own pair ends with its tail; splice it there with a kit, soldered and sealed, to the { $to ->
-    [home_run] home-run cable
-   *[next_piece] pair from the next spool
-}: never in the slot.
-plan-turns = { $mark } { $role }: { $turns ->
-    [one] { $turns } turn
-   *[other] { $turns } turns
+plan-lead-in-way = { $mark } ({ $role }), parcours de sa paire : { $way }
+plan-splice-in-box = Dans la boîte de tirage, la paire de la boucle elle-même finit avec son bout; raccordez-la là par une épissure, avec une trousse, soudée et scellée, { $to ->
+    [home_run] au câble qui va directement au détecteur
+   *[next_piece] à la paire du touret suivant
+} : jamais dans la saignée.
+plan-turns = { $mark } ({ $role }) : { $turns ->
+    [one] { $turns } tour
+   *[other] { $turns } tours
 }
-plan-measured = { $mark } { $role }: { $as_built_low-number } to { $as_built_high }, { $dc_resistance }
+plan-measured = { $mark } ({ $role }) : de { $as_built_low-number } à { $as_built_high }, { $dc_resistance }
 plan-sealant-loaded = { $cartridges ->
-    [one] { $cartridges } cartridge
-   *[other] { $cartridges } cartridges
-} loaded.
-plan-seal-verdict = At the start that was asked for: { $verdict }.
-plan-seal-in-window = Not at the start that was asked for: begin between { $from } and { $until }.
-plan-seal-once-dry = Not in the slot as it is: dry it, look at it, and begin between { $from } and { $until }.
-plan-seal-another-day = Not in this weather: look for another day.
-plan-open-between = Computed: between { $earliest } and { $latest }.
-plan-open-from = Computed: from { $earliest } at the earliest; the forecast ends before it is sure.
-plan-open-beyond-forecast = Not before the forecast ends.
-plan-switch-at = It is to switch at { $steps }.
+    [one] { $cartridges } cartouche chargée
+   *[other] { $cartridges } cartouches chargées
+}.
+plan-seal-verdict = Au début demandé : { $verdict }.
+plan-seal-in-window = Pas au début demandé : commencez entre { $from } et { $until }.
+plan-seal-once-dry = Pas dans la saignée telle qu'elle est : séchez-la, examinez-la et commencez entre { $from } et { $until }.
+plan-seal-another-day = Pas par ce temps : cherchez un autre jour.
+plan-open-between = Calculé : entre { $earliest } et { $latest }.
+plan-open-from = Calculé : à partir de { $earliest } au plus tôt; les prévisions finissent avant que ce soit sûr.
+plan-open-beyond-forecast = Pas avant la fin des prévisions.
+plan-switch-at = Il doit commuter à { $steps }.
 plan-step-for-all = { $threshold }
-plan-step-for-one = { $threshold } for { $mark }
+plan-step-for-one = { $threshold } pour { $mark }
 
 ## What to try
 
 plan-trial = { $trial-description }
-plan-trial-vehicles = Here: { $vehicles }.
-plan-trial-step = Set to switch at { $steps }.
+plan-trial-vehicles = Ici : { $vehicles }.
+plan-trial-step = Réglé pour commuter à { $steps }.
 
 ## What to measure
 
-plan-reading-resistance = At 20 °C (68 °F); the band is that of wire between -20 and 40 °C. More is a poor splice, open is a broken wire.
-plan-reading-inductance = With the gate closed and no vehicle near. Far below the band: a shorted turn, a turn too few, or steel; the limits are what the unit tunes to.
-plan-reading-quality-factor = At 50 kHz; computed without the losses of pavement and steel, so a meter shows less.
-plan-reading-insulation = To earth at { $voltage }, unit and arresters disconnected, discharged afterwards. From { $best } it { $best_meaning }; from { $accepted } it { $accepted_meaning }.
+plan-reading-resistance = À 20 °C (68 °F); la plage est celle du fil entre -20 et 40 °C. Plus révèle une mauvaise épissure, un circuit ouvert, un fil rompu.
+plan-reading-inductance = Portail fermé et aucun véhicule à proximité. Bien au-dessous de la plage : un tour en court-circuit, un tour de moins ou de l'acier; les limites sont celles entre lesquelles le détecteur s'accorde.
+plan-reading-quality-factor = À 50 kHz; calculé sans les pertes de la chaussée et de l'acier, un appareil de mesure indique donc moins.
+plan-reading-insulation = À la terre sous { $voltage }, le détecteur et les parafoudres débranchés, puis déchargée. À partir de { $best }, la mesure { $best_meaning }; à partir de { $accepted }, elle { $accepted_meaning }.

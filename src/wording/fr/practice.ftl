@@ -3,9 +3,9 @@
 ## What a reading of insulation means, behind the reading
 
 practice-insulation-band = { $insulation_band ->
-    [strictest_agency] passes as a new loop in Washington State (200 megohm)
-    [stricter_agency] passes in California (100 megohm), not in Washington State (200 megohm)
-    [lenient_agency] passes under FP-96 (10 megohm) but no longer as a new loop by stricter agencies; note it and test again in wet and in dry weather
-    [poor] is poor: water is getting in, and faults after rain are to be expected
-   *[failed] has failed: find the leak before anything else
+    [strictest_agency] convient pour une boucle neuve dans l'État de Washington (200 mégohms)
+    [stricter_agency] convient en Californie (100 mégohms), pas dans l'État de Washington (200 mégohms)
+    [lenient_agency] convient selon FP-96 (10 mégohms), mais plus pour une boucle neuve selon des organismes plus stricts; notez-le et refaites l'essai par temps humide et par temps sec
+    [poor] indique un mauvais isolement : l'eau s'infiltre, et il faut s'attendre à des pannes après la pluie
+   *[failed] révèle un isolement défaillant : trouvez la fuite avant toute autre chose
 }

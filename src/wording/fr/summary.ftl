@@ -2,55 +2,55 @@
 
 # $sorts are the next.
 summary-headline = { $sorts }; { $outlook ->
-    [stop] do not build it as it stands: { $things ->
-        [one] one reason stands
-       *[other] { $things } reasons stand
-    } against it
+    [stop] ne le construisez pas tel quel : { $things ->
+        [one] une raison s'y oppose
+       *[other] { $things } raisons s'y opposent
+    }
     [watch] { $things ->
-        [one] one thing
-       *[other] { $things } things
-    } to watch
-   *[sound] nothing stands against it
+        [one] un point
+       *[other] { $things } points
+    } à surveiller
+   *[sound] rien ne s'y oppose
 }.
 summary-sort = { $loops ->
-    [one] { $loops } loop
-   *[other] { $loops } loops
-} of { $along_travel-number } x { $across_lane } with { $turns ->
-    [one] { $turns } turn
-   *[other] { $turns } turns
+    [one] { $loops } boucle
+   *[other] { $loops } boucles
+} de { $along_travel-number } x { $across_lane } à { $turns ->
+    [one] { $turns } tour
+   *[other] { $turns } tours
 }
 summary-role = { $role-label }
 summary-size = { $loops ->
     [one] { $along_travel-number } x { $across_lane }
-   *[other] { $loops } of { $along_travel-number } x { $across_lane }
+   *[other] { $loops } de { $along_travel-number } x { $across_lane }
 }
 summary-place = { $side ->
-    [outside] { $distance } outside the { summary-barrier }
-    [inside] { $distance } inside the { summary-barrier }
-   *[on_the_line] across the line of the { summary-barrier }
+    [outside] { $distance } à l'extérieur { summary-barrier }
+    [inside] { $distance } à l'intérieur { summary-barrier }
+   *[on_the_line] à cheval sur la ligne { summary-barrier }
 }
 summary-barrier = { $barrier-code ->
-    [barrier_arm] arm
-    [overhead_door] door
-   *[other] gate
+    [barrier_arm] de la lisse
+    [overhead_door] de la porte
+   *[other] du portail
 }
 summary-place-without-barrier = { $side ->
-    [outside] { $distance } before the window, post or stop line
-    [inside] { $distance } behind the window, post or stop line
-   *[on_the_line] at the window, post or stop line
+    [outside] { $distance } avant le guichet, la borne ou la ligne d'arrêt
+    [inside] { $distance } après le guichet, la borne ou la ligne d'arrêt
+   *[on_the_line] au guichet, à la borne ou à la ligne d'arrêt
 }
 
 ## What to order
 
 summary-preformed = { $construction-label }, { $along_travel-number } x { $across_lane }, { $turns ->
-    [one] one turn
-   *[other] { $turns } turns
-}, with { $lead_in_length } of lead-in
+    [one] un tour
+   *[other] { $turns } tours
+}, avec { $lead_in_length } de câble de liaison
 # One length for each loop.
-summary-wire = { $wire } loop wire in whole lengths, lead-in and { $allowance } for corners and ends included: { $lengths }
+summary-wire = Fil pour boucles { $wire } en longueurs entières, câble de liaison et { $allowance } pour les coins et les bouts compris : { $lengths }
 summary-wire-length = { $loops ->
     [one] { $length }
-   *[other] { $loops } of { $length }
+   *[other] { $loops } de { $length }
 }
 
 ## What to watch

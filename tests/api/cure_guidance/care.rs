@@ -2,7 +2,7 @@
 
 use serde_json::{Value, json};
 
-use super::{HOT, ONE, TWO, ask, at, message, mild, milestone, reasons, request, span, steady, verdict};
+use super::{HOT, ONE, TWO, ask, at, finding, message, mild, milestone, reasons, request, span, steady, verdict};
 use crate::harness::calculate;
 use crate::requests::{with, without};
 
@@ -53,7 +53,7 @@ fn a_skin_that_stands_in_for_the_sheet_says_so_and_is_not_relied_on() {
     assert!(what.contains("skin of 6 mm") && what.contains("nothing tracks"), "{what}");
     assert!(message(&plain, "front_calibrated").contains("not validated"));
     let us = with(&request(ONE, steady(24, "73 °F", "73 °F", 50)), "/slot", json!({ "cover": "3/8 in" }));
-    assert!(message(&ask(&us), "traffic_by_skin").contains("skin of 0.188 in"), "half of a thin cover");
+    assert!(message(&ask(&us), "traffic_by_skin").contains("skin of 3/16 in"), "half of a thin cover");
     let needed = with(&request(ONE, mild(24)), "/needed_open_by", at(8));
     let relied = ask(&needed);
     assert_eq!((verdict(&relied), reasons(&relied)), ("go_with_care", vec!["traffic_by_skin"]));
@@ -83,7 +83,8 @@ fn a_night_that_was_not_sent_is_not_known() {
     let short = of(11);
     assert_eq!((verdict(&short), reasons(&short)), ("go_with_care", vec!["surface_assumed"]));
     let what = message(&short, "surface_assumed");
-    assert!(what.contains("begins only at 2026-05-01 00:00") && what.contains("send surface"), "{what}");
+    assert!(what.contains("begins only at 2026-05-01 00:00") && what.contains("say what it is"), "{what}");
+    assert_eq!(finding(&short, "surface_assumed")["send"], json!(["#/weather/conditions/11/surface"]));
     let long = of(12);
     assert!(message(&long, "surface_assumed").contains("the lowest air of the last 12 hours"));
 }
@@ -149,10 +150,13 @@ fn words_fit_what_was_sent() {
     assert!(message(&made("2025-05-03"), "shelf_life_short").contains("in 2 days."));
     // What the sheet gave is not asked for again.
     let cools = |sheet: Value| {
-        message(&ask(&with(&request(HOT, mild(6)), "/sealant/data_sheet", sheet)), "cools_not_cures").to_owned()
+        finding(&ask(&with(&request(HOT, mild(6)), "/sealant/data_sheet", sheet)), "cools_not_cures").clone()
     };
-    assert!(cools(json!({})).contains("Send open_to_traffic"));
-    assert!(!cools(json!({ "open_to_traffic": "40 min" })).contains("Send"));
+    let usual = cools(json!({}));
+    assert!(usual["message"].as_str().unwrap().ends_with("Say after what time the sheet lets traffic return."));
+    assert_eq!(usual["send"], json!(["#/sealant/data_sheet/open_to_traffic"]));
+    let told = cools(json!({ "open_to_traffic": "40 min" }));
+    assert!(!told["message"].as_str().unwrap().contains("Say ") && told.get("send").is_none(), "{told:#}");
     // Rain that began before the start is met at the start.
     let wet = with(&request(ONE, mild(24)), "/weather/conditions/0/precipitation_probability_percent", 80);
     let what = ask(&with(&wet, "/start", "2026-05-01T00:20:00-04:00"));

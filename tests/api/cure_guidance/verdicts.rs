@@ -2,7 +2,7 @@
 
 use serde_json::{Value, json};
 
-use super::{HOT, ONE, TWO, alternative, ask, at, message, mild, reasons, request, span, steady, verdict};
+use super::{HOT, ONE, TWO, alternative, ask, at, finding, message, mild, reasons, request, span, steady, verdict};
 use crate::requests::{with, without};
 
 /// With another value in one row.
@@ -190,7 +190,8 @@ fn a_summer_heat_shortens_pot_life_and_may_pass_the_sheet() {
 fn hot_sealant_wants_wire_that_stands_it_and_cools() {
     let unknown = ask(&request(HOT, mild(6)));
     assert_eq!((verdict(&unknown), reasons(&unknown)), ("do_not_apply", vec!["insulation_unknown"]));
-    assert!(message(&unknown, "insulation_unknown").contains("wire.insulation_rating"));
+    assert!(message(&unknown, "insulation_unknown").contains("on the wire's sheet"));
+    assert_eq!(finding(&unknown, "insulation_unknown")["send"], json!(["#/wire/insulation_rating"]));
     for (rating, pour, expected) in [
         ("386 °F", "387 °F", false),
         ("387 °F", "387 °F", true),

@@ -61,7 +61,7 @@ fn a_loop_of_which_nothing_is_said_is_set_for_a_gate() {
     assert_eq!(report["inputs"]["loops"][0]["role"], "obstruction_inside");
     let said = assumed(&report, "#/loops/0/role").unwrap();
     assert_eq!(said["value"], "obstruction_inside");
-    assert!(said["reason"].as_str().unwrap().ends_with("Send its role."), "{said}");
+    assert!(said["reason"].as_str().unwrap().ends_with("Say what it is for."), "{said}");
     // What would let a gate close is told, for it may hold one.
     let mut careless = request.clone();
     careless["loops"][0]["on_loop_failure"] = json!("no_detect");

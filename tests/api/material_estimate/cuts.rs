@@ -125,7 +125,7 @@ fn an_agency_sets_the_width_that_nobody_gave() {
     assert_eq!(number(&estimate(&tubed), "/loops/0/slot_width/inch"), 0.3125);
     // The advice to a wide slot is never narrower than the agency allows.
     let wide = estimate(&with(&request, "/slot", json!({ "width": "1/2 in" })));
-    assert!(wide["slot_fit"][0]["advice"].as_str().unwrap().contains("than 0.375 in would"), "{}", wide["slot_fit"][0]);
+    assert!(wide["slot_fit"][0]["advice"].as_str().unwrap().contains("than 3/8 in would"), "{}", wide["slot_fit"][0]);
 }
 
 #[test]

@@ -46,7 +46,7 @@ fn a_named_agency_minimum_goes_first() {
     let narrow = estimate(&request);
     assert_eq!(narrow["slot_fit"][0]["verdict"], "too_narrow");
     assert!(
-        narrow["slot_fit"][0]["advice"].as_str().unwrap().starts_with("Tern Island Harbour Office asks for 0.25 in")
+        narrow["slot_fit"][0]["advice"].as_str().unwrap().starts_with("Tern Island Harbour Office asks for 1/4 in")
     );
     let wide = estimate(&with(&request, "/slot/width", "1/4 in"));
     assert_eq!(wide["slot_fit"][0]["verdict"], "right");

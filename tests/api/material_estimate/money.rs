@@ -61,9 +61,17 @@ fn what_has_no_price_is_named_and_never_zero() {
         json!(["loop_wire/ft", "backer_rod/ft", "sealant_cartridge", "blending_sand", "termination", "labour"])
     );
     assert!(codes(&report, "warning").contains(&"unpriced".to_owned()));
+    let missing = report["findings"].as_array().unwrap().iter().find(|finding| finding["code"] == "unpriced").unwrap();
+    assert!(missing["message"].as_str().unwrap().contains("loop wire, backer rod, sealant cartridge"), "{missing:#}");
+    let named = ["items/loop_wire~1ft", "items/backer_rod~1ft", "items/sealant_cartridge", "items/blending_sand"];
+    let named = named.into_iter().chain(["items/termination", "hourly_rate"]).map(|name| format!("#/prices/{name}"));
+    assert_eq!(missing["send"], json!(named.collect::<Vec<_>>()));
     let other = &report["comparison"][1];
     assert_eq!((&other["unpriced"][0], &other["is_complete"]), (&json!("preformed_loop"), &json!(false)));
-    assert!(other["message"].as_str().unwrap().contains("leaves out preformed_loop"), "{other:#}");
+    assert!(
+        other["message"].as_str().unwrap().contains("does not count what has no price: preformed loop"),
+        "{other:#}"
+    );
     assert!(estimate(&request(&square(), "hand_wound", &json!({}))).get("cost").is_none());
 }
 
@@ -134,8 +142,10 @@ fn a_price_counts_for_the_unit_that_it_names() {
         unused.contains(&json!("#/prices/items/loop_wire")) && unused.contains(&json!("#/prices/items/backer_rod"))
     );
     assert_eq!(bare["cost"]["lines"], json!([]));
-    let message = bare["findings"].to_string();
-    assert!(message.contains("loop_wire/ft, backer_rod/ft"), "{message}");
+    let findings = bare["findings"].as_array().unwrap();
+    let missing = findings.iter().find(|finding| finding["code"] == "unpriced").unwrap();
+    assert!(missing["message"].as_str().unwrap().contains("loop wire, backer rod"), "{missing}");
+    assert!(missing["send"].to_string().contains("/loop_wire~1ft\",\"#/prices/items/backer_rod~1ft"), "{missing}");
     // A job in feet takes the price of a foot, and leaves that of a metre.
     let both = json!({ "currency": "USD", "items": { "loop_wire/ft": "1", "loop_wire/m": "100" } });
     let report = estimate(&priced(both));

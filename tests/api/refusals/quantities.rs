@@ -3,23 +3,29 @@
 use serde_json::{Value, json};
 
 use super::{hint, refused, taken};
-use crate::requests::{Need, all, loop_characteristics, loop_sizing, need, with};
+use crate::requests::{Need, all, loop_characteristics, loop_sizing, material_estimate, need, with};
 
 /// Every text that is refused in a field for lengths, whatever its range.
-const NO_LENGTHS: [(&str, &str); 32] = [
+const NO_LENGTHS: [(&str, &str); 38] = [
     ("6", "unit_missing"),
     (" 24 ", "unit_missing"),
     ("3/16", "unit_missing"),
     ("-7.2", "unit_missing"),
-    ("7,2 m", "decimal_comma"),
+    ("1,200 mm", "decimal_comma"),
+    ("1,200.5 m", "decimal_comma"),
     ("1,000 ft", "decimal_comma"),
-    (",5 m", "decimal_comma"),
+    (",500 m", "decimal_comma"),
+    ("1,5,2 m", "decimal_comma"),
     ("6 mph", "unit_wrong_dimension"),
     ("20 °C", "unit_wrong_dimension"),
     ("14 AWG", "unit_wrong_dimension"),
     ("2 h", "unit_wrong_dimension"),
     ("6 furlongs", "unit_unknown"),
-    ("6 ft 6", "unit_unknown"),
+    ("6 ft 13", "unit_unknown"),
+    ("6' 6'", "unit_unknown"),
+    ("7m2", "unit_unknown"),
+    ("7 m 5 ft", "unit_unknown"),
+    ("-1 ft 6 in", "unit_unknown"),
     ("6 ft 6 m", "unit_unknown"),
     ("6.5 ft 6 in", "unit_unknown"),
     ("6 ft by 20 ft", "unit_unknown"),
@@ -201,7 +207,7 @@ fn other_dimensions_refuse_what_is_not_theirs() {
     let rows: [(&str, &Value, &str, &str, &str); 19] = [
         ("loop-characteristics", &characteristics, "/temperature", "20", "unit_missing"),
         ("loop-characteristics", &characteristics, "/temperature", "6 ft", "unit_wrong_dimension"),
-        ("loop-characteristics", &characteristics, "/temperature", "-5,5 °C", "decimal_comma"),
+        ("loop-characteristics", &characteristics, "/temperature", "-5,500 °C", "decimal_comma"),
         ("loop-characteristics", &characteristics, "/temperature", "500 °F", "out_of_range"),
         ("loop-characteristics", &characteristics, "/temperature", "-300 °C", "out_of_range"),
         ("loop-characteristics", &characteristics, "/loop/wire/gauge", "14", "unit_missing"),
@@ -217,7 +223,7 @@ fn other_dimensions_refuse_what_is_not_theirs() {
         ("loop-sizing", &sizing, "/opening/opening_time", "12 m", "unit_wrong_dimension"),
         ("loop-sizing", &sizing, "/opening/opening_time", "3 days", "out_of_range"),
         ("loop-sizing", &sizing, "/wire/gauge", "2.5 sq ft", "unit_unknown"),
-        ("loop-sizing", &sizing, "/lead_in/gauge", "1,5 mm2", "decimal_comma"),
+        ("loop-sizing", &sizing, "/lead_in/gauge", "1,500 mm2", "decimal_comma"),
     ];
     for (calculation, request, pointer, text, code) in rows {
         refused(calculation, &with(request, pointer, text), &[(&format!("#{pointer}"), code)]);
@@ -227,8 +233,10 @@ fn other_dimensions_refuse_what_is_not_theirs() {
 #[test]
 fn the_hint_shows_what_to_write() {
     let rows = [
-        ("7,2 m", "Write \"7.2 m\", with a point."),
-        ("1,000 ft", "Write \"1000 ft\", without a separator, or \"1.000 ft\", with a point."),
+        ("7,200 mm", "Write \"7200 mm\", without a separator."),
+        ("7,200 m", "Write \"7.200 m\", with a point."),
+        ("1,000 ft", "Write the number without a comma, with a point for decimals, as \"24 ft\" or \"7.2 m\"."),
+        ("24 feets", "Did you mean \"24 ft\"? Otherwise write a length as \"24 ft\" or \"7.2 m\"."),
         ("24", "Write a length as \"24 ft\" or \"7.2 m\"."),
         ("24 mph", "Write a length as \"24 ft\" or \"7.2 m\"."),
         ("24 cubits", "Write a length as \"24 ft\" or \"7.2 m\"."),
@@ -248,14 +256,70 @@ fn calculate_hint(request: &Value) -> String {
 
 #[test]
 fn ways_in_which_people_write_lengths_are_taken() {
-    let spellings =
-        ["24 ft", "24ft", "24'", "24′", "23 ft 12 in", "23'-12\"", "288 in", "8 yd", "7.3152 m", "7315.2 mm"];
+    let spellings = [
+        "24 ft",
+        "24ft",
+        "24'",
+        "24′",
+        "23 ft 12 in",
+        "23'-12\"",
+        "288 in",
+        "8 yd",
+        "7.3152 m",
+        "7315.2 mm",
+        "24-ft",
+        "24 ft.",
+        "24 pies",
+        "24 pieds",
+        "24 Fuß",
+        "288 pulgadas",
+        "288 pouces",
+        "288 Zoll",
+        "7,3152 mètres",
+        "7315,2 mm",
+        "24\u{a0}ft",
+        "24\u{202f}ft",
+        "24 ft 0",
+    ];
     let widths = spellings.map(|text| {
         let request = json!({ "opening": { "width": text, "barrier": "none" } });
         taken("loop-sizing", &request).body["inputs"]["opening"]["width"].clone()
     });
     for (width, text) in widths.iter().zip(spellings) {
         assert_eq!(*width, json!({ "ft": 24.0, "m": 7.315 }), "{text}");
+    }
+}
+
+/// A refusal suggests what the field takes and was likely meant, in quantities, money, currencies and closed lists; sent, it passes.
+#[test]
+fn what_is_suggested_passes() {
+    let estimate = material_estimate();
+    let sizing = loop_sizing();
+    for (calculation, request, pointer, text, expected) in [
+        ("loop-sizing", &sizing, "/opening/width", "7,200 mm", Some("7200 mm")),
+        ("loop-sizing", &sizing, "/opening/width", "7m2", Some("7.2 m")),
+        ("loop-sizing", &sizing, "/opening/width", "24", None),
+        ("loop-sizing", &sizing, "/opening/width", "5 ft 13", None),
+        ("loop-sizing", &sizing, "/opening/opening_time", "12", Some("12 s")),
+        ("loop-sizing", &sizing, "/opening/approach_speed", "10 miles", Some("10 mph")),
+        ("loop-sizing", &sizing, "/lead_in/gauge", "14", Some("14 AWG")),
+        ("loop-sizing", &sizing, "/opening/barrier", "Slide gate", Some("slide_gate")),
+        ("loop-sizing", &sizing, "/opening/barrier", "wall", None),
+        ("material-estimate", &estimate, "/prices/currency", "usd", Some("USD")),
+        ("material-estimate", &estimate, "/prices/items/saw_blade", "$ 95,50", Some("95.50")),
+        ("material-estimate", &estimate, "/prices/items/saw_blade", "1,200", None),
+    ] {
+        let answer = crate::harness::calculate(calculation, &with(request, pointer, text));
+        assert_eq!(answer.status, 422, "{pointer} {text}");
+        let fault = &answer.body["errors"][0];
+        assert_eq!(
+            (fault["pointer"].as_str(), fault["suggestion"].as_str()),
+            (Some(&*format!("#{pointer}")), expected),
+            "{fault}"
+        );
+        if let Some(suggestion) = expected {
+            taken(calculation, &with(request, pointer, suggestion));
+        }
     }
 }
 

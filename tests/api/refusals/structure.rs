@@ -116,13 +116,13 @@ fn a_required_field_that_is_missing_is_named_and_an_optional_one_is_not_missed()
                 // A vehicle class could stand instead.
                 Need::Optional if pointer == "/plate" => {
                     let answer = refused(calculation, &without(&request, &pointer), &[("#/vehicle", "field_missing")]);
-                    assert!(hint(&answer).starts_with("Send vehicle "), "{}", hint(&answer));
+                    assert!(hint(&answer).starts_with("Send a vehicle class"), "{}", hint(&answer));
                 }
                 // A place could stand instead.
                 Need::Optional if pointer == "/weather/conditions" => {
                     let fault = ("#/weather/conditions", "field_missing");
                     let answer = refused(calculation, &without(&request, &pointer), &[fault]);
-                    assert!(hint(&answer).starts_with("Send conditions"), "{}", hint(&answer));
+                    assert!(hint(&answer).starts_with("Send the weather hour by hour"), "{}", hint(&answer));
                 }
                 Need::Optional => drop(taken(calculation, &without(&request, &pointer))),
                 Need::Item => {}

@@ -10,7 +10,7 @@ fn every_fault_of_a_measured_loop_is_reported_at_once() {
     let request = json!({
         "loop": {
             "along_travel": "6", "across_lane": "20 mph", "turns": 21, "corner_cut": "1e1 in", "cover": "-1 in",
-            "wire": { "gauge": "14.5 AWG", "over_insulation": "3,3 mm" }
+            "wire": { "gauge": "14.5 AWG", "over_insulation": "3,302 mm" }
         },
         "lead_in": { "length": "10 ft", "in_slot": "8 ft", "in_conduit": "8 ft", "gauge": "big", "spare": 3 },
         "frequency_khz": 0, "temperature": "20", "reinforcement": { "depth_below_loop": "2 cubits" },
@@ -43,7 +43,7 @@ fn every_fault_of_a_measured_loop_is_reported_at_once() {
 fn every_fault_of_a_job_is_reported_at_once() {
     let mut request = loop_sizing();
     let changes = [
-        ("/opening/width", json!("7,2 m")),
+        ("/opening/width", json!("7,200 mm")),
         ("/opening/approach_speed", json!("fast")),
         ("/site_hazards", json!(vec!["old_loop_cut"; 13])),
         ("/vehicles", json!(vec!["pickup"; 12])),

@@ -154,7 +154,7 @@ fn a_pair_of_leaves_needs_a_loop_between_them() {
     let answer = sized(&gate("16 ft", "swing_gate_pair", without.clone()));
     let stop = finding(&answer, "between_leaves_missing").unwrap();
     assert_eq!((&stop["level"], &stop["about"]), (&json!("stop"), &json!("#/roles")));
-    assert!(stop["message"].as_str().unwrap().contains("between_leaves"));
+    assert!(stop["message"].as_str().unwrap().contains("a loop between the leaves"));
     let with = json!({ "roles": ["exit", "obstruction_outside", "between_leaves", "obstruction_inside"] });
     assert_eq!(level(&sized(&gate("16 ft", "swing_gate_pair", with.clone())), "between_leaves_missing"), "");
     assert_eq!(level(&sized(&gate("16 ft", "swing_gate_pair", json!({}))), "between_leaves_missing"), "");

@@ -52,9 +52,24 @@ fn feet_with_inches_and_hours_with_minutes() {
     }
     // A larger part of nothing is a whole number as well; one below nothing says not which way its inches go.
     assert!((metres("0 ft 6 in") - 0.1524).abs() < 1e-12);
-    for text in
-        ["-6 ft 6 in", "6.5 ft 6 in", "6 in 6 ft", "6 ft 6 m", "6 m 6 in", "6 ft 6", "6 yd 6 in", "6 ft 6 in 6 in"]
-    {
+    for text in [
+        "-6 ft 6 in",
+        "-0 ft 6 in",
+        "-6 ft 6",
+        "6.5 ft 6 in",
+        "6 in 6 ft",
+        "6 ft 6 m",
+        "6 m 6 in",
+        "6 yd 6 in",
+        "6 ft 6 in 6 in",
+        "6 ft 6 ft",
+        "6' 6'",
+        "-7 m 20 cm",
+        "-7m20",
+        "7 m 5 ft",
+        "7 m 120 cm",
+        "7.5 m 20 cm",
+    ] {
         assert_eq!(refused::<Length>(text).code, QuantityErrorCode::UnitUnknown, "{text}");
     }
     let seconds = |text| parse::<Time>(text).unwrap().si.magnitude();
@@ -71,6 +86,7 @@ fn numbers_that_are_none() {
         ".",
         ". m",
         "6. m",
+        "6.' 6",
         "6..2 m",
         "1.2.3 m",
         "1.5/2 m",
@@ -115,10 +131,11 @@ fn a_refusal_says_what_to_write() {
         ("ft", format!("A length starts with a number; \"ft\" has none that can be read. Write {like}.")),
         ("6", format!("A length needs a unit; \"6\" has none. Write a length as {like}.")),
         ("6 mph", format!("\"mph\" is not a unit of length. Write a length as {like}.")),
+        ("6 ft 6 m", format!("\"6 ft 6 m\" has more than a number and its unit, or parts that do not go together. Write a length as {like}.")),
         ("6 bananas", format!("\"bananas\" is not a unit that is known here. Write a length as {like}.")),
         ("1E3 m", format!("The number in \"1e3 m\" has a form that is not read. Write {like}.")),
-        ("7,2 m", "\"7,2 m\" has a comma in its number. Write \"7.2 m\", with a point.".to_owned()),
-        (",5 m", "\",5 m\" has a comma in its number. Write \".5 m\", with a point.".to_owned()),
+        ("0,200 m", "\"0,200 m\" has a comma in its number. Write \"0.200 m\", with a point.".to_owned()),
+        (",500 m", "\",500 m\" has a comma in its number. Write \"0.500 m\", with a point.".to_owned()),
         ("1,000 ft", "\"1,000 ft\" has a comma in its number. Write \"1000 ft\", without a separator, or \"1.000 ft\", with a point.".to_owned()),
         ("1,000.5 ft", format!("\"1,000.5 ft\" has a comma in its number. Write the number without a comma, with a point for decimals, as {like}.")),
         ("1,000,000 ft", format!("\"1,000,000 ft\" has a comma in its number. Write the number without a comma, with a point for decimals, as {like}.")),
