@@ -101,7 +101,7 @@ drawings-plan-made = { $count ->
     [sawn] , saignée de { $slot_depth } de profondeur
    *[none] {""}
 }; { $inductance } au détecteur.
-drawings-plan-from-stock = Du stock : { $sku }.
+drawings-plan-from-stock = En stock : { $sku }.
 drawings-plan-made-as = Comme { $mark }.
 drawings-plan-order = { $orders }
 drawings-plan-order-pairs = { $length } de paire pour chaque boucle

@@ -115,7 +115,7 @@ sheet-pull = tirez { $length } de { $gauge }{ $how ->
     [yes] , et { $allowance } de plus
    *[no] {""}
 }
-sheet-from-stock = du stock : { $sku }
+sheet-from-stock = en stock : { $sku }
 sheet-label-pair = étiquetez sa paire { $mark } aux deux bouts : { $way }
 sheet-lead-in = Câble de liaison : { $orders }, mou compris.
 
