@@ -47,8 +47,9 @@ pub fn operation(content: &Content, operation: &Operation, language: Language) -
     let words = Words(language);
     let mut tables = FieldTables::new(&content.schemas, &operation.anchor, language);
     let parameters = parameters(operation, &mut tables, words);
-    let request = request(operation, &mut tables, words);
-    let answer = answer(operation, &mut tables, words);
+    let mut fields = |schema: Option<&Value>| schema.map(|schema| tables.of(schema).into_string()).unwrap_or_default();
+    let request_fields = fields(operation.request().map(|body| &body["schema"]));
+    let answer_fields = fields(operation.answer().map(|(_, body)| &body["schema"]));
     let main = html! {
         p { a href="./" { (words.say(Statement::new("docs-all"))) } }
         h1 id=(operation.anchor) { (title(operation)) }
@@ -58,8 +59,16 @@ pub fn operation(content: &Content, operation: &Operation, language: Language) -
             }
             div lang="en" { (described(operation.text("description"))) }
             (parameters)
-            (request)
-            (answer)
+            (request(operation, words))
+            (answer(operation, words))
+            @if !request_fields.is_empty() {
+                h3 { (words.say(Statement::new("docs-fields"))) }
+                (PreEscaped(request_fields))
+            }
+            @if !answer_fields.is_empty() {
+                h3 { (words.say(Statement::new("docs-answer-fields"))) }
+                (PreEscaped(answer_fields))
+            }
             h3 { (words.say(Statement::new("docs-statuses"))) }
             (statuses(operation, words))
         }
@@ -153,14 +162,13 @@ fn parameters(operation: &Operation, tables: &mut FieldTables, words: Words) -> 
     }
 }
 
-fn request(operation: &Operation, tables: &mut FieldTables, words: Words) -> Markup {
+fn request(operation: &Operation, words: Words) -> Markup {
     let Some(body) = operation.request() else { return html! {} };
     let head = format!("{} {}\ncontent-type: application/json\n\n", operation.method, operation.path);
     let examples = content::examples(body);
-    let fields = tables.of(&body["schema"]);
     html! {
         h3 { (words.say(Statement::new("docs-request"))) }
-        p lang="en" { (operation.request_text()) }
+        div lang="en" { (described(operation.request_text())) }
         @for (at, (shows, example)) in examples.iter().enumerate() {
             @if at == 0 {
                 p lang="en" { (shows) }
@@ -169,15 +177,12 @@ fn request(operation: &Operation, tables: &mut FieldTables, words: Words) -> Mar
                 details { summary lang="en" { (shows) } (code_block(&format!("{head}{}", pretty(example)))) }
             }
         }
-        h3 { (words.say(Statement::new("docs-fields"))) }
-        (fields)
     }
 }
 
-fn answer(operation: &Operation, tables: &mut FieldTables, words: Words) -> Markup {
+fn answer(operation: &Operation, words: Words) -> Markup {
     let Some((media_type, body)) = operation.answer() else { return html! {} };
     let example = content::examples(body).into_iter().next();
-    let fields = tables.of(&body["schema"]).into_string();
     html! {
         h3 { (words.say(Statement::new("docs-answer"))) }
         p { code { (media_type) } }
@@ -186,13 +191,9 @@ fn answer(operation: &Operation, tables: &mut FieldTables, words: Words) -> Mark
             (code_block(&pretty(example)))
         }
         @if let Some(file) = &operation.file {
-            @if file.name.ends_with(".svg") { p { img src=(file.name) alt=(words.say(Statement::new("docs-picture"))) loading="lazy"; } }
+            @if file.name.ends_with(".svg") { p { img src=(file.name) alt=(words.say(Statement::new("docs-picture"))); } }
             @if let Some(text) = &file.text { (code_block(text)) }
             p { a href=(file.name) { (words.say(Statement::new("docs-answer-file"))) } }
-        }
-        @if !fields.is_empty() {
-            h3 { (words.say(Statement::new("docs-answer-fields"))) }
-            (PreEscaped(fields))
         }
     }
 }
@@ -211,7 +212,7 @@ fn statuses(operation: &Operation, words: Words) -> Markup {
                     tr {
                         th scope="row" { (status) }
                         td lang="en" {
-                            @if problems.is_empty() { (meaning) }
+                            @if problems.is_empty() { (described(meaning)) }
                             @for (at, (code, label)) in problems.iter().enumerate() {
                                 @if at > 0 { br; }
                                 a href=(format!("../problems/{}", code.replace('_', "-"))) { (label) } " " code { (code) }
