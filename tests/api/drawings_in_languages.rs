@@ -4,7 +4,6 @@
 use std::fmt::Write;
 
 use loopwright::calculation::Calculation;
-use loopwright::calculation::cure_guidance::CureGuidanceRequest;
 use loopwright::calculation::installation_plan::{InstallationPlanReport, InstallationPlanRequest};
 use loopwright::calculation::report::HasMessages;
 use loopwright::drawing::cure_timeline::CureTimeline;
