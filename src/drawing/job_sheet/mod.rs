@@ -106,8 +106,9 @@ const STYLE_SHEET: &str = concat!(
     "main>section:first-child>h2{margin-top:0}th,td{padding:.1mm .8mm}",
     "li,tr,figure,thead,p{break-inside:avoid}td.blank{height:4.8mm}.readings td{vertical-align:middle}",
     "th.blank,td.blank{min-width:11mm}.wide{overflow:visible}figure svg{width:auto;max-width:100%;max-height:96mm;margin:0 auto}figure.section svg{max-height:27mm}",
-    ".few li{margin-right:3mm}.stop{padding:1mm 2mm;break-inside:avoid}.line{min-height:4mm}",
+    ".load tbody{break-inside:auto}.few li{margin-right:3mm}.stop{padding:1mm 2mm;break-inside:avoid}.line{min-height:4mm}",
     // Spanish and French take a fifth more space than English.
     "html:not(:lang(en)) body{font-size:6.4pt}html:not(:lang(en)) figure svg{max-height:82mm}",
-    "html:not(:lang(en)) figure.section svg{max-height:25mm}html:not(:lang(en)) td.blank{height:4.4mm}}",
+    "html:not(:lang(en)) figure.section svg{max-height:25mm}html:not(:lang(en)) td.blank{height:4.4mm}",
+    "html:not(:lang(en)) .few li{display:inline}}",
 );

@@ -309,7 +309,7 @@ drawings-turns-title = Un lazo en el suelo, { $size }: { $verdict }
 drawings-turns-do-not-rely = No confíe en este lazo
 drawings-turns-panel = { $quantity ->
     [inductance] Inductancia, µH
-   *[resistance] Resistencia, ohm
+   *[resistance] Resistencia, Ω
 }: { $is_read ->
     [off_the_scale] lectura { $reading }, fuera de escala
     [yes] lectura { $reading }

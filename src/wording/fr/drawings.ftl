@@ -312,7 +312,7 @@ drawings-turns-title = Une boucle dans le sol, { $size } : { $verdict }
 drawings-turns-do-not-rely = Ne vous fiez pas à cette boucle
 drawings-turns-panel = { $quantity ->
     [inductance] Inductance, µH
-   *[resistance] Résistance, ohm
+   *[resistance] Résistance, Ω
 } : { $is_read ->
     [off_the_scale] lu { $reading }, hors de l'échelle
     [yes] lu { $reading }
