@@ -53,12 +53,16 @@ impl Asset {
         CachedDocument::new(text, self.media_type).packed()
     }
 
-    /// The answer that is this file, packed for the first who asks, on the pool.
+    /// The answer that is this file, packed for the first who asks: one that was written here where it is read, for it is small and must
+    /// not wait behind one of the library, on the pool.
     ///
     /// # Errors
-    /// 503 when the pool has no place.
+    /// 503 when the pool has no place for one of the library.
     pub async fn respond(&'static self, request: &HttpRequest) -> Result<HttpResponse, Problem> {
-        let document = self.document.get_or_try_init(|| for_request::run(request, |_| self.render())).await?;
+        let document = match self.own {
+            Some(_) => self.document.get_or_init(|| std::future::ready(self.render())).await,
+            None => self.document.get_or_try_init(|| for_request::run(request, |_| self.render())).await?,
+        };
         let mut response = cached_page(document, self.sources, request);
         if request.query_string() == RELEASE {
             for_a_year(&mut response);

@@ -5,6 +5,7 @@ use serde_json::{Map, Value};
 use super::example_files::{self, ExampleFile};
 use crate::api::description;
 use crate::api::response_body::CachedDocument;
+use crate::drawing;
 
 /// The operations, in the order of the description, and all schemas.
 pub struct Content {
@@ -30,11 +31,23 @@ pub struct Operation {
     value: Value,
 }
 
+/// A status that an operation may answer with.
+pub struct Status<'a> {
+    /// Its number.
+    pub status: &'a str,
+    /// What is said about it.
+    pub meaning: &'a str,
+    /// The problems that it may be, by code and name.
+    pub problems: Vec<(&'a str, &'a str)>,
+}
+
 /// The answer to an example, as a file.
 pub struct AnswerFile {
     /// Its name.
     pub name: String,
-    /// Its text where it is to be read, and not to be looked at.
+    /// Whether it is to be looked at.
+    pub is_picture: bool,
+    /// Its text where it is to be read.
     pub text: Option<String>,
     /// The answer that is this file.
     pub document: CachedDocument,
@@ -109,15 +122,15 @@ impl Operation {
         content.iter().next().map(|(media_type, body)| (media_type.as_str(), body))
     }
 
-    /// Its statuses, each with what is said about it and the problems that it may be, by code and name.
-    pub fn statuses(&self) -> Vec<(&str, &str, Vec<(&str, &str)>)> {
+    /// Its statuses.
+    pub fn statuses(&self) -> Vec<Status<'_>> {
         let responses = self.value["responses"].as_object().into_iter().flatten();
         responses
             .map(|(status, response)| {
                 let examples = response.pointer("/content/application~1problem+json/examples");
                 let problems = examples.and_then(Value::as_object).into_iter().flatten();
                 let problems = problems.map(|(code, example)| (code.as_str(), text(example, "summary"))).collect();
-                (status.as_str(), text(response, "description"), problems)
+                Status { status, meaning: text(response, "description"), problems }
             })
             .collect()
     }
@@ -129,6 +142,7 @@ impl AnswerFile {
         let is_read = file.media_type.starts_with("text/csv");
         Self {
             name,
+            is_picture: file.media_type == drawing::MEDIA_TYPE,
             text: is_read.then(|| file.text.clone()),
             document: CachedDocument::new(file.text, file.media_type).packed(),
         }

@@ -47,7 +47,7 @@ impl<'a> FieldTables<'a> {
                     tr {
                         th scope="row" {
                             code { (name) }
-                            @if is_required { " " em { (self.say(Statement::new("docs-required"))) } }
+                            @if is_required { " " em { (self.say(&Statement::new("docs-required"))) } }
                         }
                         td { (value) }
                         td lang="en" { (described(meaning)) }
@@ -59,9 +59,9 @@ impl<'a> FieldTables<'a> {
             table {
                 thead {
                     tr {
-                        th scope="col" { (self.say(Statement::new("docs-field"))) }
-                        th scope="col" { (self.say(Statement::new("docs-value"))) }
-                        th scope="col" { (self.say(Statement::new("docs-meaning"))) }
+                        th scope="col" { (self.say(&Statement::new("docs-field"))) }
+                        th scope="col" { (self.say(&Statement::new("docs-value"))) }
+                        th scope="col" { (self.say(&Statement::new("docs-meaning"))) }
                     }
                 }
                 tbody { @for row in &rows { (row) } }
@@ -69,8 +69,8 @@ impl<'a> FieldTables<'a> {
         }
     }
 
-    fn say(&self, statement: Statement) -> String {
-        say(&statement, self.language).into_owned()
+    fn say(&self, statement: &Statement) -> String {
+        say(statement, self.language).into_owned()
     }
 
     fn ask_for(&mut self, name: &str) {
@@ -109,12 +109,12 @@ impl<'a> FieldTables<'a> {
         if let Some(items) = schema.get("items") {
             let items = self.value(items);
             return html! {
-                (self.say(Statement::new("docs-list-of"))) " " (items) (self.bounds(schema, "minItems", "maxItems", "entries"))
+                (self.say(&Statement::new("docs-list-of"))) " " (items) (self.bounds(schema, "minItems", "maxItems", "entries"))
             };
         }
         if let Some(values) = schema.get("additionalProperties").filter(|values| values.is_object()) {
             let values = self.value(values);
-            return html! { (self.say(Statement::new("docs-map-of"))) " " (values) };
+            return html! { (self.say(&Statement::new("docs-map-of"))) " " (values) };
         }
         let codes: Vec<_> = schema["enum"].as_array().into_iter().flatten().filter_map(Value::as_str).collect();
         let kind = match (kind, text(schema, "format")) {
@@ -128,7 +128,7 @@ impl<'a> FieldTables<'a> {
             _ => "object",
         };
         html! {
-            @if codes.is_empty() { (self.say(Statement::new("docs-kind").code("kind", kind))) }
+            @if codes.is_empty() { (self.say(&Statement::new("docs-kind").code("kind", kind))) }
             @for (at, code) in codes.iter().enumerate() { @if at > 0 { ", " } code { (code) } }
             (self.bounds(schema, "minimum", "maximum", "none"))
             (self.bounds(schema, "x-minimum", "x-maximum", "none"))
@@ -149,7 +149,7 @@ impl<'a> FieldTables<'a> {
             (None, None) => return html! {},
         };
         let said = Statement::new("docs-bounds").code("bounds", bounds).code("things", things);
-        html! { ", " (self.say(said.text("least", least).text("greatest", greatest))) }
+        html! { ", " (self.say(&said.text("least", least).text("greatest", greatest))) }
     }
 
     fn units(&self, schema: &Value) -> Markup {
@@ -157,7 +157,7 @@ impl<'a> FieldTables<'a> {
         html! {
             @if !units.is_empty() {
                 br;
-                (self.say(Statement::new("docs-units"))) " "
+                (self.say(&Statement::new("docs-units"))) " "
                 @for (at, unit) in units.iter().enumerate() { @if at > 0 { ", " } code { (unit) } }
             }
         }
@@ -169,7 +169,7 @@ impl<'a> FieldTables<'a> {
         html! {
             @if !examples.is_empty() {
                 br;
-                (self.say(Statement::new("docs-for-example"))) " "
+                (self.say(&Statement::new("docs-for-example"))) " "
                 @for (at, example) in examples.iter().enumerate() { @if at > 0 { ", " } code { (example) } }
             }
         }

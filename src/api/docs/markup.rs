@@ -3,7 +3,7 @@
 use maud::{Markup, PreEscaped, html};
 use serde_json::Value;
 
-use super::content::{self, Content, Operation};
+use super::content::{self, Content, Operation, Status};
 use super::fields::{FieldTables, described};
 use crate::calculation::report::Statement;
 use crate::wording::{Language, say};
@@ -28,18 +28,18 @@ pub fn list(content: &Content, language: Language) -> String {
     });
     let groups: Vec<_> = groups.collect();
     let main = html! {
-        h1 { (words.say(Statement::new("docs-title"))) }
-        p { (words.say(Statement::new("docs-lead"))) }
+        h1 { (words.say(&Statement::new("docs-title"))) }
+        p { (words.say(&Statement::new("docs-lead"))) }
         div.filter hidden {
-            label for="filter" { (words.say(Statement::new("docs-filter"))) }
+            label for="filter" { (words.say(&Statement::new("docs-filter"))) }
             input id="filter" type="search" autocomplete="off" spellcheck="false" aria-describedby="filter-hint";
-            span { (words.say(Statement::new("docs-shown"))) " " output id="shown" for="filter" { (content.operations.len()) } }
-            small id="filter-hint" { (words.say(Statement::new("docs-filter-hint"))) }
+            span { (words.say(&Statement::new("docs-shown"))) " " output id="shown" for="filter" { (content.operations.len()) } }
+            small id="filter-hint" { (words.say(&Statement::new("docs-filter-hint"))) }
         }
-        p id="nothing" hidden { (words.say(Statement::new("docs-nothing-fits"))) }
+        p id="nothing" hidden { (words.say(&Statement::new("docs-nothing-fits"))) }
         @for group in &groups { (group) }
     };
-    page(&words.say(Statement::new("docs-title")), words, &main)
+    page(&words.say(&Statement::new("docs-title")), words, &main)
 }
 
 /// The page of one operation; the list shows what stands in its article.
@@ -51,25 +51,25 @@ pub fn operation(content: &Content, operation: &Operation, language: Language) -
     let request_fields = fields(operation.request().map(|body| &body["schema"]));
     let answer_fields = fields(operation.answer().map(|(_, body)| &body["schema"]));
     let main = html! {
-        p { a href="./" { (words.say(Statement::new("docs-all"))) } }
+        p { a href="./" { (words.say(&Statement::new("docs-all"))) } }
         h1 id=(operation.anchor) { (title(operation)) }
         article {
             p.links {
-                a href=(format!("try/#/{}/{}", operation.group(), operation.text("operationId"))) { (words.say(Statement::new("docs-try"))) }
+                a href=(format!("try/#/{}/{}", operation.group(), operation.text("operationId"))) { (words.say(&Statement::new("docs-try"))) }
             }
             div lang="en" { (described(operation.text("description"))) }
             (parameters)
             (request(operation, words))
             (answer(operation, words))
             @if !request_fields.is_empty() {
-                h3 { (words.say(Statement::new("docs-fields"))) }
+                h3 { (words.say(&Statement::new("docs-fields"))) }
                 (PreEscaped(request_fields))
             }
             @if !answer_fields.is_empty() {
-                h3 { (words.say(Statement::new("docs-answer-fields"))) }
+                h3 { (words.say(&Statement::new("docs-answer-fields"))) }
                 (PreEscaped(answer_fields))
             }
-            h3 { (words.say(Statement::new("docs-statuses"))) }
+            h3 { (words.say(&Statement::new("docs-statuses"))) }
             (statuses(operation, words))
         }
     };
@@ -81,15 +81,15 @@ pub fn operation(content: &Content, operation: &Operation, language: Language) -
 struct Words(Language);
 
 impl Words {
-    fn say(self, statement: Statement) -> String {
-        say(&statement, self.0).into_owned()
+    fn say(self, statement: &Statement) -> String {
+        say(statement, self.0).into_owned()
     }
 
     /// The heading of a group.
     fn group(self, name: &str) -> String {
         let groups = ["calculations", "drawings", "reference"];
         let group = groups.into_iter().find(|known| *known == name).unwrap_or("service");
-        self.say(Statement::new("docs-group").code("group", group))
+        self.say(&Statement::new("docs-group").code("group", group))
     }
 }
 
@@ -107,13 +107,13 @@ fn page(title: &str, words: Words, main: &Markup) -> String {
                 script defer src=(format!("page.js{RELEASE}")) {}
             }
             body {
-                a.skip href="#main" { (words.say(Statement::new("docs-skip"))) }
-                nav aria-label=(words.say(Statement::new("docs-pages"))) {
-                    a href="guide" { (words.say(Statement::new("docs-guide"))) }
-                    a href="../changes" { (words.say(Statement::new("docs-changes"))) }
-                    a href="try/" { (words.say(Statement::new("docs-try"))) }
-                    a href="../openapi.json" { (words.say(Statement::new("docs-description"))) }
-                    a href="../openapi-compact.json" { (words.say(Statement::new("docs-compact-description"))) }
+                a.skip href="#main" { (words.say(&Statement::new("docs-skip"))) }
+                nav aria-label=(words.say(&Statement::new("docs-pages"))) {
+                    a href="guide" { (words.say(&Statement::new("docs-guide"))) }
+                    a href="../changes" { (words.say(&Statement::new("docs-changes"))) }
+                    a href="try/" { (words.say(&Statement::new("docs-try"))) }
+                    a href="../openapi.json" { (words.say(&Statement::new("docs-description"))) }
+                    a href="../openapi-compact.json" { (words.say(&Statement::new("docs-compact-description"))) }
                 }
                 main id="main" tabindex="-1" { (main) }
             }
@@ -128,8 +128,8 @@ fn entry(operation: &Operation, words: Words) -> Markup {
         details id=(operation.anchor) data-operation=(operation.text("operationId")) {
             summary { (title(operation)) }
             div {
-                a.more href=(operation.anchor) { (words.say(Statement::new("docs-more"))) }
-                p hidden { (words.say(Statement::new("docs-not-loaded"))) }
+                a.more href=(operation.anchor) { (words.say(&Statement::new("docs-more"))) }
+                p hidden { (words.say(&Statement::new("docs-not-loaded"))) }
             }
         }
     }
@@ -155,7 +155,7 @@ fn parameters(operation: &Operation, tables: &mut FieldTables, words: Words) -> 
     let table = tables.rows(rows);
     let query = operation.query();
     html! {
-        h3 { (words.say(Statement::new("docs-parameters"))) }
+        h3 { (words.say(&Statement::new("docs-parameters"))) }
         @if !query.is_empty() { (code_block(&format!("{} {}?{query}", operation.method, operation.path))) }
         (table)
         (tables.of(&Value::Null))
@@ -167,7 +167,7 @@ fn request(operation: &Operation, words: Words) -> Markup {
     let head = format!("{} {}\ncontent-type: application/json\n\n", operation.method, operation.path);
     let examples = content::examples(body);
     html! {
-        h3 { (words.say(Statement::new("docs-request"))) }
+        h3 { (words.say(&Statement::new("docs-request"))) }
         div lang="en" { (described(operation.request_text())) }
         @for (at, (shows, example)) in examples.iter().enumerate() {
             @if at == 0 {
@@ -184,16 +184,16 @@ fn answer(operation: &Operation, words: Words) -> Markup {
     let Some((media_type, body)) = operation.answer() else { return html! {} };
     let example = content::examples(body).into_iter().next();
     html! {
-        h3 { (words.say(Statement::new("docs-answer"))) }
+        h3 { (words.say(&Statement::new("docs-answer"))) }
         p { code { (media_type) } }
         @if let Some((shows, example)) = example {
             p lang="en" { (shows) }
             (code_block(&pretty(example)))
         }
         @if let Some(file) = &operation.file {
-            @if file.name.ends_with(".svg") { p { img src=(file.name) alt=(words.say(Statement::new("docs-picture"))); } }
+            @if file.is_picture { p { img src=(file.name) alt=(words.say(&Statement::new("docs-picture"))); } }
             @if let Some(text) = &file.text { (code_block(text)) }
-            p { a href=(file.name) { (words.say(Statement::new("docs-answer-file"))) } }
+            p { a href=(file.name) { (words.say(&Statement::new("docs-answer-file"))) } }
         }
     }
 }
@@ -203,12 +203,12 @@ fn statuses(operation: &Operation, words: Words) -> Markup {
         table.statuses {
             thead {
                 tr {
-                    th scope="col" { (words.say(Statement::new("docs-status"))) }
-                    th scope="col" { (words.say(Statement::new("docs-meaning"))) }
+                    th scope="col" { (words.say(&Statement::new("docs-status"))) }
+                    th scope="col" { (words.say(&Statement::new("docs-meaning"))) }
                 }
             }
             tbody {
-                @for (status, meaning, problems) in operation.statuses() {
+                @for Status { status, meaning, problems } in operation.statuses() {
                     tr {
                         th scope="row" { (status) }
                         td lang="en" {
