@@ -93,6 +93,9 @@ fn thousands_are_suggested_where_they_fit() {
         "5, m",
     ]);
     suggests_nothing::<Pot>(&["1,200 °F"]);
+    // A point is a decimal mark, but for metric thousands where nothing else fits.
+    suggests::<Opening>(&[("7.200 mm", "7200 mm"), ("2.400 cm", "2400 cm")]);
+    suggests_nothing::<Opening>(&["2.000 in", "0.200 m", "7.20 mm", "1.000.000 m", "201 ft", "900.000 m"]);
 }
 
 #[test]
