@@ -117,7 +117,7 @@ drawings-plan-past-edge = Pasado el borde, las ranuras siguen{ $until ->
     [unit] {" "}hasta la unidad
    *[conduit] {""}
 }, dibujadas acortadas: { $marks }.
-drawings-plan-conduit = De ahí en adelante, en trazos: tubo conduit, según lo permita el sitio.
+drawings-plan-conduit = De ahí en adelante, a rayas: tubo conduit, según lo permita el sitio.
 drawings-plan-pull-box = Un cuadro con una cruz es una caja de paso: { $to ->
     [home_run] ahí termina el par del lazo y se empalma con el cable que va hasta la unidad
    *[next_piece] ahí el par se empalma con el del siguiente carrete
@@ -131,7 +131,7 @@ drawings-plan-crossing = { $pairs ->
     [slot_track] en la ranura, más allá del riel
    *[slot] en la ranura
 }.
-drawings-plan-parking = En trazos sobre la línea, cortado: donde se guarda la hoja y su recorrido, dibujado del lado de la unidad. Queda despejado, tan largo como la hoja.
+drawings-plan-parking = A rayas sobre la línea, cortado: donde se guarda la hoja y su recorrido, dibujado del lado de la unidad. Queda despejado, tan largo como la hoja.
 drawings-plan-unseen = Sin detección entre los lazos que retienen la barrera: { $stretch }.
 drawings-plan-sweep = Se supone que las hojas abren hacia adentro; las líneas de trazo y punto muestran su barrido.
 drawings-plan-scale = A escala{ $broken ->
@@ -255,10 +255,10 @@ drawings-cure-job = { $sealant-label }; ranura, { $seen ->
     [no] según se supone:{" "}
    *[yes] estado:{" "}
 }{ $condition }.
-drawings-cure-needed = El tránsito debe volver a más tardar { $time }.
+drawings-cure-needed = El tránsito debe volver a más tardar el { $time }.
 drawings-cure-poured = Se vierte a { $temperature }: se enfría y no cura, así que sus tiempos no dependen del clima.
-drawings-cure-key = Las barras van de lo más temprano a lo más tarde. El pronóstico termina { $until }; más allá no se supone nada. En el sitio, la prueba es que nada deje huella.
-drawings-cure-shelf = El sellador se conserva hasta { $ends_on }.
+drawings-cure-key = Las barras van de lo más temprano a lo más tarde. El pronóstico termina el { $until }; más allá no se supone nada. En el sitio, la prueba es que nada deje huella.
+drawings-cure-shelf = El sellador se conserva hasta el { $ends_on }.
 drawings-cure-moment = { $moment ->
     [start] inicio
    *[needed] tránsito requerido
@@ -284,7 +284,7 @@ drawings-cure-rain-kind = { $rain ->
     [possible] posible donde está vacío
    *[not_known] no se sabe donde está rayado
 }
-drawings-cure-begin-at-start = Empiece: al inicio; el pronóstico termina antes de que uno posterior sea seguro (rayado).
+drawings-cure-begin-at-start = Empiece: en el inicio indicado; el pronóstico termina antes de que uno posterior sea seguro (rayado).
 drawings-cure-begin-never = Empiece: a ninguna hora de este pronóstico (rayado).
 drawings-cure-begin = Empiece: { $windows }; no donde está rayado.
 drawings-cure-begin-once-dry = Cuando la ranura esté seca, empiece: { $windows }.

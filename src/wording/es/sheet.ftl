@@ -8,7 +8,7 @@ sheet-job = Trabajo
 sheet-date = Fecha
 sheet-by = Por
 sheet-do-not-build = No construya como está planeado
-sheet-do-not-seal = No construya como está planeado: no selle a las { $start }
+sheet-do-not-seal = No construya como está planeado: no selle el { $start }
 sheet-warnings = Advertencias
 
 ## Qué cortar
@@ -179,15 +179,15 @@ sheet-begin = Empiece
 sheet-begin-once-dry = Cuando la ranura esté seca, empiece
 sheet-window = { $from } a { $until }
 sheet-windows = { $which ->
-    [none] a ninguna hora hasta { $until }
+    [none] a ninguna hora hasta el { $until }
     [more] { $windows }; más después
    *[all] { $windows }
 }.
-sheet-column-begun = Empezado { $from }, último tramo sellado { $sealed }
+sheet-column-begun = Empezado el { $from }, último tramo sellado el { $sealed }
 sheet-column-earliest = Lo más temprano
 sheet-column-latest = Lo más tarde
 sheet-beyond-forecast = más allá del pronóstico
-sheet-clock = Las horas son del reloj del sitio ({ $clock }); el pronóstico termina { $until }.
+sheet-clock = Las horas son del reloj del sitio ({ $clock }); el pronóstico termina el { $until }.
 
 ## Pasos, precauciones, lo que se supuso
 

@@ -7,9 +7,9 @@ drawings-warnings = Avertissements
 drawings-more = Et { $more } de plus qui ne figurent pas ici : lisez-les tous avant de commencer le travail.
 drawings-footer = Une boucle détecte le métal, pas les personnes : elle ne protège personne. Les codes locaux, les fiches techniques et les professionnels qualifiés décident. Loopwright { $engine }
 drawings-and = { $first } et { $last }
-drawings-date = { $day ->
-    [1] 1er
-   *[other] { $day }
+drawings-date = { $day }{ $day ->
+    [1] er
+   *[other] {""}
 } { $month ->
     [1] janv.
     [2] févr.
@@ -258,9 +258,9 @@ drawings-cure-job = { $sealant-label }; saignée, { $seen ->
     [no] selon l'hypothèse prise :{" "}
    *[yes] état :{" "}
 }{ $condition }.
-drawings-cure-needed = La circulation doit reprendre au plus tard { $time }.
+drawings-cure-needed = La circulation doit reprendre au plus tard le { $time }.
 drawings-cure-poured = Coulé à { $temperature } : il refroidit et ne mûrit pas, donc ses temps ne suivent pas la météo.
-drawings-cure-key = Les barres vont du plus tôt au plus tard. Les prévisions se terminent { $until }; rien n'est deviné au-delà. Sur place, l'essai est que rien ne laisse de trace.
+drawings-cure-key = Les barres vont du plus tôt au plus tard. Les prévisions se terminent le { $until }; rien n'est deviné au-delà. Sur place, l'essai est que rien ne laisse de trace.
 drawings-cure-shelf = Le scellant se conserve jusqu'au { $ends_on }.
 drawings-cure-moment = { $moment ->
     [start] début

@@ -8,7 +8,7 @@ sheet-job = Chantier
 sheet-date = Date
 sheet-by = Par
 sheet-do-not-build = Ne construisez pas comme prévu
-sheet-do-not-seal = Ne construisez pas comme prévu : aucun scellement à { $start }
+sheet-do-not-seal = Ne construisez pas comme prévu : aucun scellement le { $start }
 sheet-warnings = Avertissements
 
 ## Quoi scier
@@ -179,15 +179,15 @@ sheet-begin = Commencez
 sheet-begin-once-dry = Une fois la saignée sèche, commencez
 sheet-window = { $from } à { $until }
 sheet-windows = { $which ->
-    [none] à aucune heure jusqu'à { $until }
+    [none] à aucune heure jusqu'au { $until }
     [more] { $windows }; d'autres plus tard
    *[all] { $windows }
 }.
-sheet-column-begun = Commencé { $from }, dernier bout scellé { $sealed }
+sheet-column-begun = Commencé le { $from }, dernier bout scellé le { $sealed }
 sheet-column-earliest = Au plus tôt
 sheet-column-latest = Au plus tard
 sheet-beyond-forecast = au-delà des prévisions
-sheet-clock = Les heures sont celles de l'horloge du site ({ $clock }); les prévisions se terminent { $until }.
+sheet-clock = Les heures sont celles de l'horloge du site ({ $clock }); les prévisions se terminent le { $until }.
 
 ## Étapes, mises en garde, hypothèses
 
