@@ -34,7 +34,7 @@ pub struct Operation {
 /// A status that an operation may answer with.
 pub struct Status<'a> {
     /// Its number.
-    pub status: &'a str,
+    pub number: &'a str,
     /// What is said about it.
     pub meaning: &'a str,
     /// The problems that it may be, by code and name.
@@ -126,11 +126,11 @@ impl Operation {
     pub fn statuses(&self) -> Vec<Status<'_>> {
         let responses = self.value["responses"].as_object().into_iter().flatten();
         responses
-            .map(|(status, response)| {
+            .map(|(number, response)| {
                 let examples = response.pointer("/content/application~1problem+json/examples");
                 let problems = examples.and_then(Value::as_object).into_iter().flatten();
                 let problems = problems.map(|(code, example)| (code.as_str(), text(example, "summary"))).collect();
-                Status { status, meaning: text(response, "description"), problems }
+                Status { number, meaning: text(response, "description"), problems }
             })
             .collect()
     }

@@ -208,9 +208,9 @@ fn statuses(operation: &Operation, words: Words) -> Markup {
                 }
             }
             tbody {
-                @for Status { status, meaning, problems } in operation.statuses() {
+                @for Status { number, meaning, problems } in operation.statuses() {
                     tr {
-                        th scope="row" { (status) }
+                        th scope="row" { (number) }
                         td lang="en" {
                             @if problems.is_empty() { (described(meaning)) }
                             @for (at, (code, label)) in problems.iter().enumerate() {
