@@ -70,7 +70,7 @@ impl Param {
             FactValue::Length(value, system) => {
                 in_system(system, (value.get::<foot>(), "ft"), (value.get::<meter>(), "m"))
             }
-            FactValue::DetailLength(value, system) => {
+            FactValue::DetailLength(value, _, system) => {
                 in_system(system, (value.get::<inch>(), "in"), (value.get::<millimeter>(), "mm"))
             }
             FactValue::Temperature(value, system) => in_system(
