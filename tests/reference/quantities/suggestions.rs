@@ -219,12 +219,11 @@ proptest! {
         ],
     ) {
         fn holds<F: QuantityField>(text: &str) -> Result<(), TestCaseError> {
-            if let Err(error) = F::from_text(text.to_owned()).read() {
-                if let Some(suggestion) = error.suggestion {
-                    let field = F::from_text(suggestion.clone());
-                    let read = field.read();
-                    prop_assert!(read.is_ok_and(|read| read.si.magnitude().is_finite()), "{text}: {suggestion} is refused");
-                }
+            let refusal = F::from_text(text.to_owned()).read().err();
+            if let Some(suggestion) = refusal.and_then(|error| error.suggestion) {
+                let field = F::from_text(suggestion.clone());
+                let read = field.read();
+                prop_assert!(read.is_ok_and(|read| read.si.magnitude().is_finite()), "{text}: {suggestion} is refused");
             }
             Ok(())
         }
