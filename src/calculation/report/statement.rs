@@ -5,7 +5,7 @@ use std::borrow::Cow;
 use uom::si::f64 as si;
 
 use crate::quantity::UnitSystem;
-use crate::quantity::format::TapeMark;
+use crate::quantity::format::TapeReading;
 use crate::quantity::output::round;
 use crate::vocabulary::Vocabulary;
 
@@ -76,7 +76,7 @@ pub enum FactValue {
     /// A plan length.
     Length(si::Length, UnitSystem),
     /// A small length, and the mark of a tape that it is read at.
-    DetailLength(si::Length, TapeMark, UnitSystem),
+    DetailLength(si::Length, TapeReading, UnitSystem),
     /// A temperature.
     Temperature(si::ThermodynamicTemperature, UnitSystem),
     /// A difference of temperatures.
@@ -183,19 +183,19 @@ impl Statement {
     /// Adds a small length: inches or millimetres.
     #[must_use]
     pub fn detail_length(self, name: &'static str, length: si::Length, system: UnitSystem) -> Self {
-        self.with(name, FactValue::DetailLength(length, TapeMark::Nearest, system))
+        self.with(name, FactValue::DetailLength(length, TapeReading::Nearest, system))
     }
 
     /// Adds a small length that must not be less.
     #[must_use]
     pub fn detail_length_at_least(self, name: &'static str, length: si::Length, system: UnitSystem) -> Self {
-        self.with(name, FactValue::DetailLength(length, TapeMark::AtLeast, system))
+        self.with(name, FactValue::DetailLength(length, TapeReading::AtLeast, system))
     }
 
     /// Adds a small length that must not be more.
     #[must_use]
     pub fn detail_length_at_most(self, name: &'static str, length: si::Length, system: UnitSystem) -> Self {
-        self.with(name, FactValue::DetailLength(length, TapeMark::AtMost, system))
+        self.with(name, FactValue::DetailLength(length, TapeReading::AtMost, system))
     }
 
     /// Adds a temperature.

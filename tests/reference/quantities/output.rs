@@ -5,7 +5,7 @@ use loopwright::quantity::dimension::{
     DepthPerDay, Dimension, InductancePerLength, Length, Speed, Temperature, TemperatureDifference, Time, Volume,
 };
 use loopwright::quantity::format::{
-    TapeMark, format_count, format_detail_length, format_duration, format_length, format_length_input,
+    TapeReading, format_count, format_detail_length, format_duration, format_length, format_length_input,
     format_temperature, format_temperature_difference, format_temperature_input,
 };
 use loopwright::quantity::output::{
@@ -58,12 +58,12 @@ fn lengths_in_words() {
     assert_eq!([format_length_input(yard, UsCustomary), format_length_input(yard, Metric)], ["12.84 ft", "3.9136 m"]);
     let cover = si::<Length>("1.3904 in");
     let said = |inches: &str, mark| format_detail_length(si::<Length>(inches), mark, UsCustomary);
-    assert_eq!(format_detail_length(cover, TapeMark::Nearest, Metric), "35.3 mm");
-    assert_eq!(said("1.3904 in", TapeMark::Nearest), "1-3/8 in");
+    assert_eq!(format_detail_length(cover, TapeReading::Nearest, Metric), "35.3 mm");
+    assert_eq!(said("1.3904 in", TapeReading::Nearest), "1-3/8 in");
     // A slot of less would be too shallow.
-    assert_eq!(said("1.3904 in", TapeMark::AtLeast), "1-7/16 in");
-    assert_eq!(said("1.4374 in", TapeMark::AtMost), "1-3/8 in");
-    for mark in [TapeMark::Nearest, TapeMark::AtLeast, TapeMark::AtMost] {
+    assert_eq!(said("1.3904 in", TapeReading::AtLeast), "1-7/16 in");
+    assert_eq!(said("1.4374 in", TapeReading::AtMost), "1-3/8 in");
+    for mark in [TapeReading::Nearest, TapeReading::AtLeast, TapeReading::AtMost] {
         assert_eq!(
             ["0.1875 in", "3.9999 in", "0.13 in"].map(|inches| said(inches, mark)),
             ["3/16 in", "4 in", "0.13 in"]
