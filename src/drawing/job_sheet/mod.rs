@@ -109,6 +109,5 @@ const STYLE_SHEET: &str = concat!(
     ".load tbody{break-inside:auto}.few li{margin-right:3mm}.stop{padding:1mm 2mm;break-inside:avoid}.line{min-height:4mm}",
     // Spanish and French take a fifth more space than English.
     "html:not(:lang(en)) body{font-size:6.4pt}html:not(:lang(en)) figure svg{max-height:82mm}",
-    "html:not(:lang(en)) figure.section svg{max-height:25mm}html:not(:lang(en)) td.blank{height:4.4mm}",
-    "html:not(:lang(en)) .few li{display:inline}}",
+    "html:not(:lang(en)) figure.section svg{max-height:25mm}html:not(:lang(en)) td.blank{height:4.4mm}}",
 );

@@ -215,7 +215,7 @@ drawings-profile-title = Respuesta: { $vehicle } sobre un lazo de { $size }, { $
 }
 drawings-profile-plate = Una parte inferior plana
 drawings-profile-change = Cambio en la unidad, %
-drawings-profile-positions = Frente del vehículo más allá del borde de entrada, { $unit } [{ $other_unit }]
+drawings-profile-positions = Frente del vehículo más allá del borde de entrada, { $unit } [{ $other_unit }]
 drawings-profile-vehicle = vehículo
 drawings-profile-loop = lazo
 drawings-profile-switching = { $what ->

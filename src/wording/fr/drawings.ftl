@@ -218,7 +218,7 @@ drawings-profile-title = Réponse : { $vehicle } sur une boucle de { $size }, {
 }
 drawings-profile-plate = Un dessous plat
 drawings-profile-change = Variation au détecteur, %
-drawings-profile-positions = Avant du véhicule au-delà du bord d'entrée, { $unit } [{ $other_unit }]
+drawings-profile-positions = Avant du véhicule au-delà du bord d'entrée, { $unit } [{ $other_unit }]
 drawings-profile-vehicle = véhicule
 drawings-profile-loop = boucle
 drawings-profile-switching = { $what ->
