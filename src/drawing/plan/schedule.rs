@@ -81,7 +81,7 @@ pub fn say_lead_in_orders(report: &LoopSizingReport, format: impl Fn(PlanLength)
         .map(|(sized, cable)| {
             Statement::new("drawings-plan-order-cable")
                 .text("length", format(cable.length))
-                .text("gauge", cable.gauge.to_string())
+                .text("gauge", cable.gauge.clone())
                 .text("mark", sized.mark.to_string())
         })
         .collect();
