@@ -68,12 +68,11 @@ fn worked_out(text: &str) -> Option<f64> {
         "d" | "days" => n * 86_400.0,
         "fl oz" => n * gallon / 128.0,
         "gal" => n * gallon,
-        "ml" | "uH/m" => n * 1e-6,
+        "ml" | "uH/m" | "mm2" | "mm²" => n * 1e-6,
         "uH/ft" => n * 1e-6 / ft,
         "in/day" => n * inch / 86_400.0,
         "mm/day" => n * 1e-3 / 86_400.0,
         "%" | "percent" => n / 100.0,
-        "mm2" | "mm²" => n * 1e-6,
         // ASTM B258: 0.005 in at 36, and 92 times the diameter 39 numbers on.
         "AWG" => std::f64::consts::FRAC_PI_4 * (0.005 * inch * 92.0_f64.powf((36.0 - n) / 39.0)).powi(2),
         _ => return None,
