@@ -1,6 +1,7 @@
 //! The language of an answer: `lang` in the query, else `Accept-Language` (RFC 9110), else English.
 
 use std::array;
+use std::cmp::Reverse;
 use std::sync::OnceLock;
 
 use actix_web::HttpRequest;
@@ -44,7 +45,7 @@ fn accepted(request: &HttpRequest) -> Language {
     let Ok(accepted) = AcceptLanguage::parse(request) else { return Language::English };
     let mut liked: Vec<_> = accepted.iter().filter(|item| item.quality != header::Quality::ZERO).collect();
     // Stable: what is liked alike keeps its order.
-    liked.sort_by(|one, other| other.quality.cmp(&one.quality));
+    liked.sort_by_key(|item| Reverse(item.quality));
     let language = |preference: &Preference<_>| match preference {
         Preference::Any => Some(Language::English),
         Preference::Specific(tag) => of_tag(&ToString::to_string(tag)),

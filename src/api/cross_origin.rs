@@ -19,6 +19,17 @@ const PAGE_HEADERS: [&str; 8] = [
     RequestId::HEADER,
     "x-requested-with",
 ];
+/// What a page of another site may read.
+const READ_HEADERS: [&str; 8] = [
+    RequestId::HEADER,
+    "deprecation",
+    "etag",
+    "ratelimit",
+    "ratelimit-policy",
+    "retry-after",
+    "sunset",
+    "www-authenticate",
+];
 /// How a page of another site may call.
 const PAGE_METHODS: [&str; 3] = ["GET", "HEAD", "POST"];
 
@@ -27,7 +38,7 @@ pub fn cors(settings: &Settings) -> Cors {
     let cors = Cors::default()
         .allowed_methods(PAGE_METHODS)
         .allowed_headers(PAGE_HEADERS)
-        .expose_headers([RequestId::HEADER, "etag", "ratelimit", "ratelimit-policy", "retry-after", "www-authenticate"])
+        .expose_headers(READ_HEADERS)
         .max_age(3600);
     if settings.cors_origins.iter().any(|origin| origin == "*") {
         cors.send_wildcard().allow_any_origin()
@@ -55,5 +66,25 @@ pub fn refused_preflight(request: &HttpRequest) -> Statement {
     } else {
         let statement = Statement::new("problems-page-headers").text("refused", refused.join(", "));
         statement.text("taken", PAGE_HEADERS.join(", "))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// The names in backquotes of a part of the guide, from one phrase to the next.
+    fn named<'a>(part: &'a str, from: &str, to: &str) -> Vec<&'a str> {
+        let text = part.split(from).nth(1).and_then(|rest| rest.split(to).next()).expect("the guide has these words");
+        text.split('`').skip(1).step_by(2).collect()
+    }
+
+    #[test]
+    fn the_guide_names_what_pages_send_and_read() {
+        let guide = include_str!("../../openapi/GUIDE.md");
+        let part = guide.split("\n## Browsers\n").nth(1).and_then(|rest| rest.split("\n## ").next()).unwrap();
+        assert_eq!(named(part, "It may then send", "with the"), PAGE_METHODS);
+        assert_eq!(named(part, "headers", "and read"), PAGE_HEADERS);
+        assert_eq!(named(part, "and read", "also on problems"), READ_HEADERS);
     }
 }

@@ -17,6 +17,7 @@ use super::admission::Caller;
 use super::app_state::AppState;
 use super::connection::ActiveRequest;
 use super::cross_origin::refused_preflight;
+use super::deprecation::{self, DEPRECATED};
 use super::problem::{self, Problem, ProblemCode};
 use super::request_context::RequestContext;
 use super::request_id::RequestId;
@@ -70,6 +71,7 @@ pub async fn observe(
         }
     }
     response.headers_mut().insert(header::X_CONTENT_TYPE_OPTIONS, HeaderValue::from_static("nosniff"));
+    deprecation::add_headers(&mut response, DEPRECATED);
     if state.is_stopping() {
         // Otherwise the caller's next request could find the connection closed.
         response.response_mut().head_mut().set_connection_type(ConnectionType::Close);

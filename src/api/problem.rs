@@ -81,7 +81,7 @@ pub struct Problem {
     /// The kind.
     pub code: ProblemCode,
     /// What happened this time.
-    pub detail: Message,
+    pub detail: Box<Message>,
     /// The fields that cannot be used, at most the first hundred.
     pub errors: Vec<FieldError>,
     /// How many cannot be used.
@@ -130,7 +130,7 @@ impl Problem {
         let retry_after = (code.status() == StatusCode::SERVICE_UNAVAILABLE).then_some(1);
         Self {
             code,
-            detail: Message::description_of(code),
+            detail: Box::new(Message::description_of(code)),
             errors: Vec::new(),
             error_count: 0,
             allow: None,
@@ -142,7 +142,7 @@ impl Problem {
     /// The same problem with another detail.
     #[must_use]
     pub fn detail(mut self, detail: Statement) -> Self {
-        self.detail = detail.into();
+        *self.detail = detail.into();
         self
     }
 
@@ -208,7 +208,7 @@ impl Problem {
             title: wording::label(self.code, language),
             status: self.code.status().as_u16(),
             code: self.code.code(),
-            detail: self.detail.worded(language),
+            detail: (*self.detail).worded(language),
             request_id,
             errors: self.errors.worded(language),
             error_count: self.error_count,

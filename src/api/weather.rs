@@ -197,7 +197,7 @@ mod tests {
         let (errors, left, _) = outcome(weather, forecast).await;
         let [error] = errors.unwrap().try_into().unwrap();
         let error = error.worded(Language::English);
-        assert!(error.hint.words().contains("conditions"), "{error:?}");
+        assert!(error.hint.words().contains("hour by hour"), "{error:?}");
         assert!(left.location.is_some(), "the place at fault is gone");
         (error.pointer, error.code)
     }

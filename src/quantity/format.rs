@@ -21,10 +21,21 @@ pub fn format_length_input(length: si::Length, system: UnitSystem) -> String {
     }
 }
 
+/// Which mark of a tape a length is read at.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum TapeReading {
+    /// The nearest.
+    Nearest,
+    /// The next above, for what must not be less.
+    AtLeast,
+    /// The next below, for what must not be more.
+    AtMost,
+}
+
 /// A small length in words, in the system of the reader: `1-3/8 in`, `35.3 mm`.
-pub fn format_detail_length(length: si::Length, system: UnitSystem) -> String {
+pub fn format_detail_length(length: si::Length, mark: TapeReading, system: UnitSystem) -> String {
     match system {
-        UnitSystem::UsCustomary => format!("{} in", format_tape_inches(length.get::<length::inch>())),
+        UnitSystem::UsCustomary => format!("{} in", format_tape_inches(length.get::<length::inch>(), mark)),
         UnitSystem::Metric => format!("{} mm", round(length.get::<length::millimeter>(), 1)),
     }
 }
@@ -36,13 +47,19 @@ const QUARTERS_FROM_INCHES: f64 = 4.0;
 const FRACTIONS_FROM_INCHES: f64 = 0.5;
 
 /// Inches as a tape reads them, without the sign: `3/16`, `1-1/2`, `11-3/4`; `0.13` of what is thin and no sixteenth.
-pub fn format_tape_inches(inches: f64) -> String {
+pub fn format_tape_inches(inches: f64, mark: TapeReading) -> String {
     let sixteenths = inches * 16.0;
     if inches < FRACTIONS_FROM_INCHES && (sixteenths - sixteenths.round()).abs() > 0.01 {
         return round(inches, 3).to_string();
     }
     let parts = if inches < QUARTERS_FROM_INCHES { 16 } else { 4 };
-    let all = round(inches * f64::from(parts), 0) as u32;
+    let marks = inches * f64::from(parts);
+    let all = match mark {
+        TapeReading::Nearest => round(marks, 0),
+        // What is off by less than a hundredth of the division is at the mark.
+        TapeReading::AtLeast => (marks - 0.01).ceil(),
+        TapeReading::AtMost => (marks + 0.01).floor(),
+    } as u32;
     let (whole, mut part, mut of) = (all / parts, all % parts, parts);
     while part > 0 && part % 2 == 0 {
         (part, of) = (part / 2, of / 2);

@@ -1,6 +1,6 @@
 //! What may have been meant by a text that is refused. Nothing here is read as a quantity: a person is asked.
 
-use super::dimension::{BareSmaller, Dimension, Unit, shown};
+use super::dimension::{BareSmaller, Dimension, Unit, UnitSystem, shown};
 use super::fault::QuantityFault;
 use super::number::read_number;
 use super::plain::plain;
@@ -11,10 +11,8 @@ use super::words::{all_words, shortened};
 pub fn candidates<D: Dimension>(text: &str, fault: &QuantityFault) -> Vec<String> {
     let plain = plain(text);
     match fault {
-        QuantityFault::TooLong
-        | QuantityFault::NotWhole
-        | QuantityFault::UnitMissing
-        | QuantityFault::OutOfRange(_) => Vec::new(),
+        QuantityFault::TooLong | QuantityFault::NotWhole | QuantityFault::UnitMissing => Vec::new(),
+        QuantityFault::OutOfRange(_) => metric_thousands::<D>(text).into_iter().collect(),
         QuantityFault::Comma(_) => joined_thousands(text).into_iter().collect(),
         QuantityFault::BadForm(_) => joined_thousands(text).or_else(|| without_exponent(&plain)).into_iter().collect(),
         QuantityFault::NoNumber => without_words_before::<D>(&plain).into_iter().collect(),
@@ -73,6 +71,15 @@ fn joined_thousands(text: &str) -> Option<String> {
         (last_mark != ' ' && is_thousands(whole)).then(|| format!("{}.{last}", whole.concat()))?
     };
     Some(format!("{sign}{number}{tail}"))
+}
+
+/// `7.200 mm` as `7200 mm`, where the first is out of range: some who use metric units write thousands so.
+fn metric_thousands<D: Dimension>(text: &str) -> Option<String> {
+    let text = text.trim();
+    let (parts, marks, tail) = parts_of_number(text);
+    let is_thousands = (1..=3).contains(&parts[0].len()) && !parts[0].starts_with('0') && parts.get(1)?.len() == 3;
+    let is_metric = read_unit::<D>(&plain(tail)).is_some_and(|unit| unit.system == UnitSystem::Metric);
+    (marks == ['.'] && is_thousands && is_metric).then(|| format!("{}{tail}", parts.concat()))
 }
 
 /// The digits of a number between its points, commas and the spaces before three digits; the marks; and what follows.

@@ -78,7 +78,7 @@ fn quantity_words(quantity: &FactValue, language: Language) -> String {
     let words = match quantity {
         FactValue::Number { value, decimals, unit } => return number_words(*value, *decimals, *unit, language),
         FactValue::Length(value, system) => format_length(*value, *system),
-        FactValue::DetailLength(value, system) => format_detail_length(*value, *system),
+        FactValue::DetailLength(value, mark, system) => format_detail_length(*value, *mark, *system),
         FactValue::Temperature(value, system) => format_temperature(*value, *system),
         FactValue::TemperatureDifference(value, system) => format_temperature_difference(*value, *system),
         FactValue::Duration(value) => format_duration(*value),

@@ -22,6 +22,8 @@ pub fn unit_sign(unit: &str, language: Language) -> &str {
     match (unit, language) {
         ("percent", _) => "%",
         ("uH", _) => "µH",
+        ("uH/ft", _) => "µH/ft",
+        ("uH/m", _) => "µH/m",
         ("celsius", _) => "°C",
         ("fahrenheit", _) => "°F",
         ("inch", _) => "in",

@@ -114,8 +114,9 @@ fn what_is_fixed_has_a_strong_tag_for_each_coding_and_an_unchanged_answer_repeat
         "/openapi-compact.json",
         "/docs/",
         "/docs/guide",
-        "/docs/swagger-ui.css",
-        "/docs/swagger-ui-bundle.js",
+        "/docs/loop-sizing",
+        "/docs/try/swagger-ui.css",
+        "/docs/try/swagger-ui-bundle.js",
         "/changes",
         "/problems/validation-failed",
         "/v1/reference/findings",
@@ -145,25 +146,19 @@ fn what_is_fixed_has_a_strong_tag_for_each_coding_and_an_unchanged_answer_repeat
     }
 }
 
-#[test]
-fn the_documentation_can_be_used_after_six_answers_of_450_kb() {
-    let (_, _, page) = raw(&Method::GET, "/docs/", &[("accept-encoding", "br")], "");
+/// What a page loads by itself: how many answers with its own, and their bytes.
+fn loaded(folder: &str, addresses_of: impl Fn(&str) -> Vec<String>) -> (usize, usize) {
+    let (_, headers, page) = raw(&Method::GET, folder, &[("accept-encoding", "br")], "");
+    let addresses: BTreeSet<_> =
+        addresses_of(&String::from_utf8(unpacked(text(&headers, "content-encoding"), &page)).unwrap())
+            .into_iter()
+            .collect();
     let mut bytes = page.len();
-    let page = String::from_utf8(page).unwrap();
-    // What it loads by itself, and what its script then asks for.
-    let loaded = page.lines().filter(|line| line.contains("<link") || line.contains("<script"));
-    let mut addresses: BTreeSet<_> = loaded
-        .flat_map(|line| ["href=\"", "src=\""].map(|name| line.split(name).nth(1)))
-        .flatten()
-        .map(|rest| rest.split('"').next().unwrap().to_owned())
-        .collect();
-    // The icon is asked for when the page is there.
-    addresses.retain(|address| !address.contains("favicon"));
-    let (_, _, script) = raw(&Method::GET, "/docs/swagger-initializer.js", &[], "");
-    assert!(String::from_utf8(script).unwrap().contains("url: \"../openapi-compact.json\""));
-    assert!(addresses.contains("../openapi-compact.json"));
     for address in &addresses {
-        let path = address.strip_prefix("..").map_or_else(|| format!("/docs/{address}"), str::to_owned);
+        let path = match address.strip_prefix("../../") {
+            Some(up) => format!("/{up}"),
+            None => format!("{folder}{address}"),
+        };
         let (status, headers, sent) = raw(&Method::GET, &path, &[("accept-encoding", "br")], "");
         assert_eq!(status, 200, "{path}");
         bytes += sent.len();
@@ -172,6 +167,29 @@ fn the_documentation_can_be_used_after_six_answers_of_450_kb() {
             if address.contains("?v=") { "public, max-age=31536000, immutable" } else { "public, max-age=3600" };
         assert_eq!(kept, wanted, "{path}");
     }
-    assert_eq!(addresses.len() + 1, 6, "{addresses:?}");
-    assert!(bytes < 450_000, "{bytes} bytes");
+    (addresses.len() + 1, bytes)
+}
+
+/// The addresses of what a page loads before it can be used; the icon is asked for when the page is there.
+fn before_use(page: &str) -> Vec<String> {
+    let tags = page.split('<').filter(|tag| tag.starts_with("link") || tag.starts_with("script"));
+    let addresses = tags.filter_map(|tag| {
+        let after = tag.split("href=\"").nth(1).or_else(|| tag.split("src=\"").nth(1))?;
+        Some(after.split('"').next().unwrap().to_owned())
+    });
+    addresses.filter(|address| !address.contains("icon")).collect()
+}
+
+#[test]
+fn the_documentation_can_be_used_after_three_answers_of_12_kb() {
+    let (count, bytes) = loaded("/docs/", before_use);
+    assert!(count == 3 && (2000..12_000).contains(&bytes), "{count} answers, {bytes} bytes");
+}
+
+#[test]
+fn the_viewer_can_be_used_after_six_answers_of_450_kb() {
+    let (_, _, script) = raw(&Method::GET, "/docs/try/swagger-initializer.js", &[], "");
+    assert!(String::from_utf8(script).unwrap().contains("url: \"../../openapi-compact.json\""));
+    let (count, bytes) = loaded("/docs/try/", before_use);
+    assert!(count == 6 && bytes < 450_000, "{count} answers, {bytes} bytes");
 }

@@ -15,8 +15,8 @@ fn paths() -> Vec<(String, Method)> {
         let methods = methods.filter(|(name, _)| item.get(*name).is_some());
         methods.map(|(_, method)| (path.replace("{slug}", "not-found"), method))
     });
-    let others =
-        ["/docs", "/docs/", "/docs/index.css", "/docs/guide", "/changes"].map(|path| (path.to_owned(), Method::GET));
+    let others = ["/docs", "/docs/", "/docs/index.css", "/docs/loop-sizing", "/docs/try/", "/docs/guide", "/changes"]
+        .map(|path| (path.to_owned(), Method::GET));
     described.chain(others).collect()
 }
 
@@ -128,7 +128,15 @@ fn what_is_computed_and_what_went_wrong_is_never_stored() {
     for path in ["/nope", "/docs/nope", "/health/live", "/health/ready", "/metrics"] {
         assert_eq!(get(path).header("cache-control"), "no-store", "{path}");
     }
-    for path in ["/v1/reference/roles", "/openapi.json", "/problems/not-found", "/docs/index.css", "/changes"] {
+    for path in [
+        "/v1/reference/roles",
+        "/openapi.json",
+        "/problems/not-found",
+        "/docs/index.css",
+        "/docs/loop-sizing",
+        "/docs/drawings-plan.svg",
+        "/changes",
+    ] {
         assert_eq!(get(path).header("cache-control"), "public, max-age=3600", "{path}");
     }
 }

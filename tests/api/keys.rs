@@ -120,8 +120,16 @@ fn a_refused_body_is_read_so_that_the_key_can_follow() {
 fn what_explains_the_service_needs_no_key() {
     let file = File::new("open", &both());
     let closed = start(&[file.setting()]);
-    let open =
-        ["/openapi.json", "/openapi-compact.json", "/docs/", "/docs/guide", "/changes", "/problems/unauthorized"];
+    let open = [
+        "/openapi.json",
+        "/openapi-compact.json",
+        "/docs/",
+        "/docs/loop-sizing",
+        "/docs/try/",
+        "/docs/guide",
+        "/changes",
+        "/problems/unauthorized",
+    ];
     for path in open.iter().chain(&["/health/live", "/metrics"]) {
         assert_eq!(send(closed, &Method::GET, path, &[]).status, 200, "{path}");
     }

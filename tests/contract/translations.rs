@@ -34,12 +34,11 @@ const PATHS: [&str; 14] = [
 const OF_PROGRAMS: [&str; 2] = ["problems-no-such-kind", "bill-unit-price"];
 
 /// Texts whose English holds a term in another sense, or whose translation says the thing in another way. Each was read.
-const OTHER_WORDS: [(&str, &str); 10] = [
+const OTHER_WORDS: [(&str, &str); 9] = [
     ("Corner-square_overrun.description", "turn"),
     ("FaultTest-load_and_wiggle.description", "resistance"),
     ("FindingCode-exit_time_unknown.description", "opening"),
     ("FindingCode-lead_in_outweighs_loop", "loop"),
-    ("FindingCode-pulse_holds_nothing", "gate"),
     ("FindingCode-slot_wet.description", "turn"),
     ("SiteHazard-old_loop_cut", "loop"),
     ("Source-comyn_1998.description", "sealant"),

@@ -75,7 +75,8 @@ class Browser:
         if event == "Log.entryAdded":
             self.complaints.append(told["entry"]["text"])
         elif event == "Runtime.consoleAPICalled":
-            self.complaints.append(f"console.{told['type']}")
+            said = " ".join(str(part.get("value", part.get("description"))) for part in told["args"])
+            self.complaints.append(f"console.{told['type']}: {said[:300]}")
         elif event == "Runtime.exceptionThrown":
             self.complaints.append(told["exceptionDetails"]["text"])
         elif event == "Page.loadEventFired":

@@ -23,6 +23,8 @@ use utoipa::openapi::{ExternalDocs, OpenApiBuilder, Server};
 use builder::DescriptionBuilder;
 use list_bounds::add_list_bounds;
 
+use crate::api::deprecation::{self, DEPRECATED};
+
 const INTRODUCTION: &str = "The calculations of a vehicle-loop specialist, for the programs of other people: which loops an \
     opening needs, and what they will measure. Quantities go in as text with their unit (`\"24 ft\"`, `\"3/16 in\"`, `\"7.2 m\"`) and \
     come out as numbers in both systems. Every answer is a pure function of its request and the release in `basis.engine`, but \
@@ -66,6 +68,7 @@ pub fn build(public_url: &str) -> Value {
     // A key is needed only where the operator says so.
     value["security"] = json!([{}, { "key": [] }]);
     remove_null(&mut value);
+    deprecation::mark(&mut value, DEPRECATED);
     if let Some(schemas) = value["components"]["schemas"].as_object_mut() {
         schemas.values_mut().filter_map(Value::as_object_mut).for_each(order_extensions);
     }

@@ -22,6 +22,7 @@ mod cure_model;
 mod data_sheet;
 mod deadline;
 mod echo;
+mod fields_to_send;
 mod offset_date_time;
 mod possible_starts;
 mod report;

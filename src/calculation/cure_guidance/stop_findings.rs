@@ -5,6 +5,7 @@ use uom::si::temperature_interval;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
 use super::candidate::SealantCandidate;
+use super::fields_to_send::{weather_pointer, with_more_hours, with_row_field, with_slot_condition};
 use super::request::ResolvedCureGuidance;
 use super::traffic_findings::late_finding;
 use super::weather_series::WeatherHour;
@@ -43,26 +44,6 @@ pub fn stop_finding(job: &ResolvedCureGuidance, candidate: &SealantCandidate, st
         }
         WorkStop::OpensLate(late) => late_finding(job, candidate, &late),
     }
-}
-
-/// The pointer to a field of a row of weather.
-pub fn weather_pointer(index: usize, field: &'static str) -> String {
-    FieldPath::BODY.field("weather").field("conditions").item(index).field(field).pointer()
-}
-
-/// Names a field of a row of weather that could be sent.
-pub fn with_row_field(finding: Finding, index: usize, field: &'static str) -> Finding {
-    finding.send(&FieldPath::BODY.field("weather").field("conditions").item(index).field(field))
-}
-
-/// Names the weather, of which more hours could be sent.
-pub fn with_more_hours(finding: Finding) -> Finding {
-    finding.send(&FieldPath::BODY.field("weather").field("conditions"))
-}
-
-/// Names the state of the slot, which somebody could see.
-pub fn with_slot_condition(finding: Finding) -> Finding {
-    finding.send(&FieldPath::BODY.field("surface_condition"))
 }
 
 /// Adds the temperature of the slab, and how it is known.

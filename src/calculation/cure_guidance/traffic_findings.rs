@@ -5,9 +5,9 @@ use uom::si::length::millimeter;
 
 use super::candidate::SealantCandidate;
 use super::deadline::{LateReturn, late_return};
+use super::fields_to_send::with_more_hours;
 use super::possible_starts::earliest_start;
 use super::request::ResolvedCureGuidance;
-use super::stop_findings::with_more_hours;
 use crate::calculation::report::{FieldPath, Finding, ListJoin, Statement};
 use crate::practice::finding_codes::{FindingCode, Level};
 

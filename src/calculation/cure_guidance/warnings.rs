@@ -5,12 +5,11 @@ use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::time::{day, hour as an_hour, minute};
 
 use super::candidate::{SealantCandidate, WorkableLimit};
+use super::fields_to_send::{weather_pointer, with_more_hours, with_row_field, with_slot_condition};
 use super::possible_starts::{StartWindow, is_workable};
 use super::request::ResolvedCureGuidance;
 use super::slot_condition::recent_rain;
-use super::stop_findings::{
-    weather_pointer, with_more_hours, with_outlook, with_row_field, with_slot_condition, with_surface,
-};
+use super::stop_findings::{with_outlook, with_surface};
 use super::weather_series::WeatherHour;
 use super::work_stops::{HourStop, SealingSpan, WorkStop, cold_hours};
 use crate::calculation::report::{FieldPath, Finding, ListJoin, Statement};

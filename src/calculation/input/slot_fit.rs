@@ -91,7 +91,7 @@ impl CutLevels {
                 .detail_length("wires_height", self.stack, self.system)
                 .detail_length("cover", self.asked_cover, self.system)
                 .detail_length("finish_below_surface", self.finish, self.system)
-                .detail_length("needed_depth", self.needed_depth(), self.system)
+                .detail_length_at_least("needed_depth", self.needed_depth(), self.system)
                 .code("finish", if self.finish > Length::default() { "below_surface" } else { "flush" })
                 .code("outcome", outcome);
             (Level::Stop, message)
@@ -102,7 +102,7 @@ impl CutLevels {
                 .detail_length("cover_left", self.cover_left(), self.system)
                 .detail_length("wires_height", self.stack, self.system)
                 .detail_length("least_cover", least_cover(), self.system)
-                .detail_length("enough", least_cover() + self.depth - self.cover_left(), self.system);
+                .detail_length_at_least("enough", least_cover() + self.depth - self.cover_left(), self.system);
             (Level::Warning, message)
         } else {
             return None;

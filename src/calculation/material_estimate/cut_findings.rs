@@ -157,7 +157,8 @@ impl CutCheck<'_> {
         } else {
             return;
         };
-        let message = self.describe(message, &[("slot_depth", depth), ("enough", third)]);
+        let message =
+            self.describe(message, &[("slot_depth", depth)]).detail_length_at_most("enough", third, self.system());
         let figures = [("slot_depth", depth), ("slab_thickness", thickness), ("enough", third)];
         self.add_depth_finding(&slab_at.field("thickness"), FindingCode::CutDeepForSlab, level, message, &figures);
     }
@@ -171,11 +172,10 @@ impl CutCheck<'_> {
         };
         let enough = (steel - steel_clearance()).max(Length::default());
         let figures = [("slot_depth", depth), ("steel_depth", steel), ("enough", enough)];
-        let message = self.describe(Statement::new("materials-steel-near-cut"), &figures).detail_length(
-            "steel_clearance",
-            steel_clearance(),
-            self.system(),
-        );
+        let message = self
+            .describe(Statement::new("materials-steel-near-cut"), &figures[..2])
+            .detail_length_at_most("enough", enough, self.system())
+            .detail_length("steel_clearance", steel_clearance(), self.system());
         let at = slab_at.field("reinforcement_depth");
         self.add_depth_finding(&at, FindingCode::SteelNearCut, Level::Stop, message, &figures);
     }
@@ -186,15 +186,16 @@ impl CutCheck<'_> {
         let at = saw_at.field("blade_diameter");
         if cut.depth() > deepest_cut() + self.depth_tolerance() {
             let figures = [("slot_depth", cut.depth()), ("enough", deepest_cut())];
-            let message = self.describe(Statement::new("materials-no-blade-reaches"), &figures);
+            let message = self
+                .describe(Statement::new("materials-no-blade-reaches"), &figures[..1])
+                .detail_length_at_most("enough", deepest_cut(), self.system());
             self.add_depth_finding(&at, FindingCode::BladeTooSmall, Level::Stop, message, &figures);
         } else if !blade_reaches(job.saw.blade, cut.depth()) {
             let figures = [("blade_diameter", job.saw.blade), ("slot_depth", cut.depth()), ("enough", cut.blade)];
-            let message = self.describe(Statement::new("materials-blade-too-small"), &figures).detail_length(
-                "run_out",
-                cut.ends.run_out,
-                self.system(),
-            );
+            let message = self
+                .describe(Statement::new("materials-blade-too-small"), &figures[..2])
+                .detail_length_at_least("enough", cut.blade, self.system())
+                .detail_length("run_out", cut.ends.run_out, self.system());
             self.add_depth_finding(&at, FindingCode::BladeTooSmall, Level::Warning, message, &figures);
         }
     }
@@ -224,8 +225,9 @@ impl CutCheck<'_> {
         if !cut.rod_form.is_laid() || rod <= available + self.depth_tolerance() {
             return;
         }
-        let lengths = [("rod_height", rod), ("needed_depth", cut.levels.stack + cut.levels.finish + rod)];
-        let message = self.describe(Statement::new("materials-rod-stands-out"), &lengths);
+        let message = self
+            .describe(Statement::new("materials-rod-stands-out"), &[("rod_height", rod)])
+            .detail_length_at_least("needed_depth", cut.levels.stack + cut.levels.finish + rod, self.system());
         let figures = [("rod_height", rod), ("room", available)];
         self.add_finding(FindingCode::RodStandsOut, Level::Warning, &body.field("backer_rod"), message, &figures);
     }

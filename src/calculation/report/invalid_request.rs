@@ -49,6 +49,7 @@ pub struct FieldError {
     pub pointer: String,
     /// The parameter of the query that it is about, where a link was asked; the pointer then leads into the body that it stands for.
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(min_length = 1)]
     pub parameter: Option<String>,
     /// The reason, for a program; a `code` of `reference/problems`.
     #[schema(pattern = "^[a-z_]+$")]

@@ -26,9 +26,11 @@ pub struct Param {
     pub number: Option<f64>,
     /// The unit of the number, `ratio` where there is none. A length or a temperature has that of the reader.
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(min_length = 1)]
     pub unit: Option<&'static str>,
     /// A member of a closed list, or which of several wordings was taken.
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(min_length = 1)]
     pub code: Option<&'static str>,
     /// Text of the request, or a name or a value as it stands in requests.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -68,7 +70,7 @@ impl Param {
             FactValue::Length(value, system) => {
                 in_system(system, (value.get::<foot>(), "ft"), (value.get::<meter>(), "m"))
             }
-            FactValue::DetailLength(value, system) => {
+            FactValue::DetailLength(value, _, system) => {
                 in_system(system, (value.get::<inch>(), "in"), (value.get::<millimeter>(), "mm"))
             }
             FactValue::Temperature(value, system) => in_system(

@@ -5,6 +5,7 @@ use std::borrow::Cow;
 use uom::si::f64 as si;
 
 use crate::quantity::UnitSystem;
+use crate::quantity::format::TapeReading;
 use crate::quantity::output::round;
 use crate::vocabulary::Vocabulary;
 
@@ -74,8 +75,8 @@ pub enum FactValue {
     Count(u64),
     /// A plan length.
     Length(si::Length, UnitSystem),
-    /// A small length.
-    DetailLength(si::Length, UnitSystem),
+    /// A small length, and the mark of a tape that it is read at.
+    DetailLength(si::Length, TapeReading, UnitSystem),
     /// A temperature.
     Temperature(si::ThermodynamicTemperature, UnitSystem),
     /// A difference of temperatures.
@@ -182,7 +183,19 @@ impl Statement {
     /// Adds a small length: inches or millimetres.
     #[must_use]
     pub fn detail_length(self, name: &'static str, length: si::Length, system: UnitSystem) -> Self {
-        self.with(name, FactValue::DetailLength(length, system))
+        self.with(name, FactValue::DetailLength(length, TapeReading::Nearest, system))
+    }
+
+    /// Adds a small length that must not be less.
+    #[must_use]
+    pub fn detail_length_at_least(self, name: &'static str, length: si::Length, system: UnitSystem) -> Self {
+        self.with(name, FactValue::DetailLength(length, TapeReading::AtLeast, system))
+    }
+
+    /// Adds a small length that must not be more.
+    #[must_use]
+    pub fn detail_length_at_most(self, name: &'static str, length: si::Length, system: UnitSystem) -> Self {
+        self.with(name, FactValue::DetailLength(length, TapeReading::AtMost, system))
     }
 
     /// Adds a temperature.
@@ -273,9 +286,9 @@ impl PartialEq for FactValue {
                 near(*value, *v) && decimals == d && unit == u
             }
             (Self::Count(one), Self::Count(two)) => one == two,
-            (Self::Length(one, system), Self::Length(two, s))
-            | (Self::DetailLength(one, system), Self::DetailLength(two, s)) => {
-                near(1e3 * one.value, 1e3 * two.value) && system == s
+            (Self::Length(one, system), Self::Length(two, s)) => near(1e3 * one.value, 1e3 * two.value) && system == s,
+            (Self::DetailLength(one, mark, system), Self::DetailLength(two, m, s)) => {
+                near(1e3 * one.value, 1e3 * two.value) && mark == m && system == s
             }
             (Self::Temperature(one, system), Self::Temperature(two, s)) => near(one.value, two.value) && system == s,
             (Self::TemperatureDifference(one, system), Self::TemperatureDifference(two, s)) => {

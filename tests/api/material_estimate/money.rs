@@ -159,7 +159,7 @@ fn a_price_counts_for_the_unit_that_it_names() {
     spool["wire_spools"] = json!([{ "length": "500 ft" }]);
     let report = estimate(&spool);
     assert!(report["cost"]["unpriced"].as_array().unwrap().contains(&json!("loop_wire")), "{}", report["cost"]);
-    assert!(report["findings"].to_string().contains("by the sku of the spool"));
+    assert!(report["findings"].to_string().contains("by the spool's own number"));
     spool["wire_spools"][0]["sku"] = json!("TIB-W500");
     assert_eq!(estimate(&spool)["cost"]["lines"][0]["amount"], "80.00");
 }

@@ -5,8 +5,8 @@ use loopwright::quantity::dimension::{
     DepthPerDay, Dimension, InductancePerLength, Length, Speed, Temperature, TemperatureDifference, Time, Volume,
 };
 use loopwright::quantity::format::{
-    format_count, format_detail_length, format_duration, format_length, format_length_input, format_temperature,
-    format_temperature_difference, format_temperature_input,
+    TapeReading, format_count, format_detail_length, format_duration, format_length, format_length_input,
+    format_temperature, format_temperature_difference, format_temperature_input,
 };
 use loopwright::quantity::output::{
     DepthPerDayValue, DetailLength, DurationValue, InductancePerLengthValue, PlanLength, SpeedValue,
@@ -57,7 +57,18 @@ fn lengths_in_words() {
     assert_eq!([format_length(yard, UsCustomary), format_length(yard, Metric)], ["12.8 ft", "3.91 m"]);
     assert_eq!([format_length_input(yard, UsCustomary), format_length_input(yard, Metric)], ["12.84 ft", "3.9136 m"]);
     let cover = si::<Length>("1.3904 in");
-    assert_eq!([format_detail_length(cover, UsCustomary), format_detail_length(cover, Metric)], ["1.39 in", "35.3 mm"]);
+    let said = |inches: &str, mark| format_detail_length(si::<Length>(inches), mark, UsCustomary);
+    assert_eq!(format_detail_length(cover, TapeReading::Nearest, Metric), "35.3 mm");
+    assert_eq!(said("1.3904 in", TapeReading::Nearest), "1-3/8 in");
+    // A slot of less would be too shallow.
+    assert_eq!(said("1.3904 in", TapeReading::AtLeast), "1-7/16 in");
+    assert_eq!(said("1.4374 in", TapeReading::AtMost), "1-3/8 in");
+    for mark in [TapeReading::Nearest, TapeReading::AtLeast, TapeReading::AtMost] {
+        assert_eq!(
+            ["0.1875 in", "3.9999 in", "0.13 in"].map(|inches| said(inches, mark)),
+            ["3/16 in", "4 in", "0.13 in"]
+        );
+    }
     assert_eq!(["loop", "day"].map(|thing| format_count(1.0, thing)), ["1 loop", "1 day"]);
     assert_eq!(
         [format_count(0.0, "loop"), format_count(3.0, "loop"), format_count(1.5, "day")],

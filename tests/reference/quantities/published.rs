@@ -55,7 +55,7 @@ fn worked_out(text: &str) -> Option<f64> {
     Some(match unit {
         "ft" => n * ft,
         "in" => n * inch,
-        "m" => n,
+        "m" | "s" => n,
         "mm" => n * 1e-3,
         "°F" => (n - 32.0) / 1.8 + 273.15,
         "°C" => n + 273.15,
@@ -65,17 +65,14 @@ fn worked_out(text: &str) -> Option<f64> {
         "m/min" => n / 60.0,
         "h" => n * 3600.0,
         "min" => n * 60.0,
-        "s" => n,
         "d" | "days" => n * 86_400.0,
         "fl oz" => n * gallon / 128.0,
         "gal" => n * gallon,
-        "ml" => n * 1e-6,
+        "ml" | "uH/m" | "mm2" | "mm²" => n * 1e-6,
         "uH/ft" => n * 1e-6 / ft,
-        "uH/m" => n * 1e-6,
         "in/day" => n * inch / 86_400.0,
         "mm/day" => n * 1e-3 / 86_400.0,
         "%" | "percent" => n / 100.0,
-        "mm2" | "mm²" => n * 1e-6,
         // ASTM B258: 0.005 in at 36, and 92 times the diameter 39 numbers on.
         "AWG" => std::f64::consts::FRAC_PI_4 * (0.005 * inch * 92.0_f64.powf((36.0 - n) / 39.0)).powi(2),
         _ => return None,
@@ -113,10 +110,14 @@ fn means_the_same(text: &str, expected: f64) {
 fn every_published_quantity_means_the_same() {
     let mut published = BTreeSet::new();
     texts(&read("openapi/released/v1.json"), &mut published);
-    examples(".request.json").iter().for_each(|request| texts(request, &mut published));
+    for request in &examples(".request.json") {
+        texts(request, &mut published);
+    }
     let known: Vec<_> = published.iter().filter_map(|text| Some((text, worked_out(text)?))).collect();
     assert!(known.len() > 150, "only {} quantities were published", known.len());
-    known.into_iter().for_each(|(text, expected)| means_the_same(text, expected));
+    for (text, expected) in known {
+        means_the_same(text, expected);
+    }
     // The other texts of requests are no quantities, and have not become some.
     let is_prose = |text: &&String| text.contains(' ') || text.contains('_');
     let was_read = ["6 ft 6 in", "5'-6\"", "1 h 30 min"];
@@ -144,7 +145,9 @@ fn machine_values_are_read() {
         }
     }
     let mut found = BTreeSet::new();
-    examples(".answer.json").iter().for_each(|answer| machine_values(answer, &mut found));
+    for answer in &examples(".answer.json") {
+        machine_values(answer, &mut found);
+    }
     let is_one = |text: &&String| {
         let starts = text.trim_start_matches('-').starts_with(|c: char| c.is_ascii_digit());
         starts && text.contains(' ') && !text.contains(", ") && !text.contains(" or ")

@@ -1,4 +1,4 @@
-// The page of the documentation: all operations collapsed, those shown that the words of the filter name, drawings drawn.
+// The viewer: all operations collapsed, those shown that the words of the filter name, drawings drawn.
 const textOf = (entry) =>
   ["path", "method"].map((name) => entry.get(name)).concat(entry.getIn(["operation", "operationId"]), entry.getIn(["operation", "summary"]))
     .join(" ").toLowerCase();
@@ -31,7 +31,7 @@ const Drawings = () => ({
 });
 
 window.ui = SwaggerUIBundle({
-  url: "../openapi-compact.json",
+  url: "../../openapi-compact.json",
   dom_id: "#swagger-ui",
   deepLinking: true,
   defaultModelsExpandDepth: -1,
