@@ -50,6 +50,13 @@ pub struct MessageFact {
 }
 
 impl MessagesTable {
+    /// The first sentences alone, in English: what the description shows.
+    pub fn example() -> Self {
+        let mut table = Self::of(Language::English);
+        table.messages.truncate(2);
+        table
+    }
+
     /// The sentences of a language.
     pub fn of(language: Language) -> Self {
         let messages = wording::messages(language).into_iter().map(MessageRow::from).collect();

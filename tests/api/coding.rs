@@ -47,11 +47,12 @@ const YARD: &str = include_str!("../../openapi/examples/installation-plan/yard_g
 #[test]
 fn a_computed_answer_is_packed_for_who_takes_it_and_says_the_same() {
     let cases = ["/v1/installation-plan", "/v1/installation-plan/job-sheet", "/v1/installation-plan/bill"];
+    let both = "accept-encoding, accept-language";
     for path in cases {
         let (_, plain_headers, plain) = raw(&Method::POST, path, &[], YARD);
-        assert_eq!((text(&plain_headers, "content-encoding"), text(&plain_headers, "vary")), ("", "accept-encoding"));
+        assert_eq!((text(&plain_headers, "content-encoding"), text(&plain_headers, "vary")), ("", both));
         let (_, headers, packed) = raw(&Method::POST, path, &[("accept-encoding", "gzip, br")], YARD);
-        assert_eq!((text(&headers, "content-encoding"), text(&headers, "vary")), ("gzip", "accept-encoding"));
+        assert_eq!((text(&headers, "content-encoding"), text(&headers, "vary")), ("gzip", both));
         assert_eq!(unpacked("gzip", &packed), plain, "{path}");
         assert!(packed.len() * 3 < plain.len() * 2, "{path}: {} of {}", packed.len(), plain.len());
         assert_eq!(text(&headers, "content-length"), packed.len().to_string(), "{path}");
@@ -139,7 +140,7 @@ fn what_is_fixed_has_a_strong_tag_for_each_coding_and_an_unchanged_answer_repeat
             for name in ["etag", "vary", "cache-control"] {
                 assert_eq!(text(&unchanged, name), text(&headers, name), "{path} {coding} {name}");
             }
-            assert_eq!(text(&headers, "vary"), "accept-encoding", "{path}");
+            assert!(text(&headers, "vary").starts_with("accept-encoding"), "{path}");
             tags.insert(tag);
         }
         assert_eq!(tags.len(), if plain.len() < 2048 { 1 } else { 3 }, "{path}: bytes that differ have one tag");

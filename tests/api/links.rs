@@ -154,7 +154,7 @@ fn the_description_has_the_parameters_and_no_other() {
     let parameters = description()["paths"][PATH]["get"]["parameters"].as_array().unwrap();
     let of_query = parameters.iter().filter(|parameter| parameter["in"] == "query");
     let names: Vec<_> = of_query.clone().map(|parameter| parameter["name"].as_str().unwrap()).collect();
-    assert_eq!(names, ["width", "barrier", "roles", "surface", "theme", "units"]);
+    assert_eq!(names, ["width", "barrier", "roles", "surface", "theme", "units", "lang"]);
     let roles = of_query.clone().find(|parameter| parameter["name"] == "roles").unwrap();
     assert_eq!((&roles["style"], &roles["explode"]), (&json!("form"), &json!(false)));
     let needed = of_query.filter(|parameter| parameter["required"] == true).count();

@@ -165,6 +165,7 @@ impl TableVisitor for DescriptionBuilder {
 /// Adds the sentences that reports are made of.
 pub fn add_messages(builder: &mut DescriptionBuilder) {
     let content = ContentBuilder::new().schema(Some(builder.schema::<MessagesTable>()));
+    let content = content.example(serde_json::to_value(MessagesTable::example()).ok());
     let answer = ResponseBuilder::new().description("The sentences.").content("application/json", content.build());
     let operation = OperationBuilder::new()
         .operation_id(Some("list_messages"))

@@ -52,7 +52,7 @@ fn a_thin_default_cover_is_a_warning_and_only_wire_that_stands_out_a_stop() {
     }
     let thin = answered("material-estimate", &estimate(3, json!({ "slot": { "depth": "1 in" } })));
     let message = of_code(&thin, "slot_too_shallow")[0]["message"].as_str().unwrap();
-    assert!(message.contains("leaves 0.61 in of sealant") && message.contains("Cut it 1.14 in deep"), "{message}");
+    assert!(message.contains("leaves 5/8 in of sealant") && message.contains("Cut it 1-3/16 in deep"), "{message}");
     for request in [gate(json!({ "slot": { "depth": "1/2 in" } })), gate(json!({ "slot": { "depth": "3/4 in" } }))] {
         for construction in ["hand_wound", "preformed_saw_cut"] {
             let answer = answered("loop-sizing", &with(&request, "/construction", construction));

@@ -73,7 +73,7 @@ fn a_slot_too_shallow_for_its_cover_is_a_stop_with_the_depth_that_would_do() {
     assert_eq!(stop["level"], "stop");
     // 1 in and three wires of 0.130 in.
     assert_eq!(stop["figures"][0]["value"], 1.39);
-    assert!(stop["message"].as_str().unwrap().contains("1.39 in deep"));
+    assert!(stop["message"].as_str().unwrap().contains("1-7/16 in deep"));
     // Continuous rod takes room as well: 1/4 in, pressed into 3/16 in, is 0.262 in high.
     let mut rod = request(&square(), "hand_wound", &json!({ "depth": "1-1/2 in", "cover": "1 in" }));
     rod["backer_rod"] = json!({ "form": "continuous" });

@@ -227,7 +227,7 @@ fn a_body_of_nothing_but_faults_is_counted_and_its_first_hundred_are_listed() {
     // And the opening, which is missing.
     assert_eq!((answer.status, &answer.body["error_count"]), (422, &json!(2001)));
     assert_eq!(answer.body["errors"].as_array().unwrap().len(), 100);
-    assert!(answer.body["detail"].as_str().unwrap().contains("lists the first 100"), "{}", answer.body["detail"]);
+    assert!(answer.body["detail"].as_str().unwrap().contains("has the first 100"), "{}", answer.body["detail"]);
 }
 
 /// What may be done to a place of a sound request.

@@ -85,7 +85,7 @@ fn every_fault_of_a_job_is_reported_at_once() {
 fn one_fault_is_announced_as_one() {
     let request = with(&loop_characteristics(), "/loop/along_travel", "6");
     let answer = refused("loop-characteristics", &request, &[("#/loop/along_travel", "unit_missing")]);
-    assert_eq!(answer.body["detail"], "One field cannot be used; errors says what to send instead.");
+    assert_eq!(answer.body["detail"], "One field cannot be used; the list of errors says what to send instead.");
     assert_eq!(hint(&answer), "Write a length as \"6 ft\" or \"1.8 m\".");
 }
 
@@ -102,7 +102,7 @@ fn of_many_faults_the_first_hundred_are_listed_and_all_are_counted() {
         let detail = problem["detail"].as_str().unwrap();
         assert_eq!((problem["error_count"].as_u64(), listed.len()), (Some(count as u64), count.min(100)), "{detail}");
         assert!(detail.starts_with(&format!("{count} fields cannot be used")), "{detail}");
-        assert_eq!(detail.contains("lists the first 100"), count > 100, "{detail}");
+        assert_eq!(detail.contains("has the first 100"), count > 100, "{detail}");
     };
     for (rows, faults) in [(25, 100), (26, 104), (336, 1344)] {
         let answer = calculate("installation-plan", &request(rows));

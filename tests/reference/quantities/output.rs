@@ -62,7 +62,7 @@ fn lengths_in_words() {
     assert_eq!(said("1.3904 in", TapeReading::Nearest), "1-3/8 in");
     // A slot of less would be too shallow.
     assert_eq!(said("1.3904 in", TapeReading::AtLeast), "1-7/16 in");
-    assert_eq!(said("1.4374 in", TapeReading::AtMost), "1-3/8 in");
+    assert_eq!(said("1.43 in", TapeReading::AtMost), "1-3/8 in");
     for mark in [TapeReading::Nearest, TapeReading::AtLeast, TapeReading::AtMost] {
         assert_eq!(
             ["0.1875 in", "3.9999 in", "0.13 in"].map(|inches| said(inches, mark)),
