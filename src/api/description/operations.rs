@@ -158,7 +158,7 @@ impl TableVisitor for DescriptionBuilder {
             .response("404", problem(&[ProblemCode::NotFound]))
             .response("500", problem(&[ProblemCode::InternalError]));
         let path = format!("/v1/reference/{}", T::NAME);
-        self.add(&path, HttpMethod::Get, with_language(with_entity_tag(operation, answer)));
+        self.add(&path, HttpMethod::Get, with_entity_tag(operation, answer));
     }
 }
 
@@ -179,7 +179,8 @@ pub fn add_messages(builder: &mut DescriptionBuilder) {
     builder.add(messages::PATH, HttpMethod::Get, with_language(with_entity_tag(operation, answer)));
 }
 
-/// Adds the parameter that chooses the language of what a link leads to.
+/// Adds the parameter that chooses the language of what a link leads to. Operations that were released without it stay so: methods of
+/// generated Java clients take every parameter, and another one would break their callers.
 fn with_language(operation: OperationBuilder) -> OperationBuilder {
     let parameter = ParameterBuilder::new()
         .name(content_language::PARAMETER)
