@@ -109,7 +109,7 @@ def refusals():
         same("the problem", (problem.status, problem.code), (422, "validation_failed"))
         same("its faults", {fault.pointer: fault.code for fault in problem.errors},
              {"#/opening/width": "decimal_comma", "#/lead_in/length": "unit_missing"})
-        same("its hint", problem.errors[0].hint, 'Write "7.2 m", with a point.')
+        same("its hint", problem.errors[0].hint, 'Write "7200 mm", without a separator.')
 
 
 def batch():
