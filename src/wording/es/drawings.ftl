@@ -257,7 +257,7 @@ drawings-cure-job = { $sealant-label }; ranura, { $seen ->
 }{ $condition }.
 drawings-cure-needed = El tránsito debe volver a más tardar el { $time }.
 drawings-cure-poured = Se vierte a { $temperature }: se enfría y no cura, así que sus tiempos no dependen del clima.
-drawings-cure-key = Las barras van de lo más temprano a lo más tarde. El pronóstico termina el { $until }; más allá no se supone nada. En el sitio, la prueba es que nada deje huella.
+drawings-cure-key = Las barras van de lo más temprano a lo más tarde. El pronóstico termina el { $until }; más allá no se supone nada. En el sitio, la prueba es que las ruedas no arrastren nada de sellador.
 drawings-cure-shelf = El sellador se conserva hasta el { $ends_on }.
 drawings-cure-moment = { $moment ->
     [start] inicio
@@ -298,8 +298,8 @@ drawings-cure-milestone = { $milestone-label }: { $reached ->
     [earliest] { $earliest } lo más temprano, lo más tarde después de este pronóstico
    *[none] después de este pronóstico
 }{ $progress ->
-    [band] {" "}(al final de este, del { $low } al { $high })
-    [one] {" "}(al final de este, el { $high })
+    [band] {" "}(al final de este, completado del { $low } al { $high })
+    [one] {" "}(al final de este, completado el { $high })
    *[none] {""}
 }.
 

@@ -11,7 +11,7 @@ faults-reading-temperature = A { $temperature } el cobre tiene { $difference } {
 } de resistencia que a 20 °C: un lazo en buen estado muestra de { $expected_low-number } a { $expected_high }, y con eso se juzgan los sospechosos.
 faults-contradictory-readings = Ninguna falla única explica juntas estas lecturas: { $readings }. Una de ellas es errónea, o hay dos fallas. Mida cada una de nuevo, revisando antes las puntas de prueba, antes de actuar sobre los sospechosos.
 faults-contradictory-substitutions = Con un inductor conocido, la unidad funciona con más del circuito conectado que donde no funciona: una de las pruebas es errónea, o la falla va y viene. Ninguna descarta nada; repita ambas, primero la más cercana.
-faults-substitution-void = El inductor conocido tiene { $inductance } y la unidad se sintoniza de { $inductance_min-number } a { $inductance_max }: que funcione o no, no dice nada. Repita la prueba con un inductor de la mitad de ese intervalo.
+faults-substitution-void = El inductor conocido tiene { $inductance } y la unidad se sintoniza de { $inductance_min-number } a { $inductance_max }: que funcione o no, no dice nada. Repita la prueba con un inductor del centro de ese intervalo.
 faults-substitute-does-not-run = Con un inductor conocido la unidad no funciona: la falla está en { $connected_at-code ->
     [unit_terminals] la unidad o su alimentación
     [harness_end] la unidad, su alimentación o el arnés
@@ -31,7 +31,7 @@ faults-break-place = El par abierto tiene { $capacitance } de los { $whole_capac
    *[splice_or_loop] llega hasta el empalme, así que el alambre está abierto en el empalme o en el lazo; abra el empalme y mida el lazo solo
 }.
 faults-break-distance = Busque a { $distance } de la unidad, a lo largo del cable.
-faults-gate-seen = Un lazo que detecta su propio portón se investiga con los lazos conectados: lea el nivel o la frecuencia de la unidad con el portón cerrado y abierto, o mueva la hoja a mano con el operador bloqueado y etiquetado y vigilando su recorrido. Nunca desconecte un lazo que retiene el portón mientras el portón pueda moverse. Ajuste un paso menos sensible solo si con él todavía se detecta cada vehículo; si no, hay que mover el lazo o la hoja.
+faults-gate-seen = Un lazo que detecta su propio portón se investiga con los lazos conectados: lea el nivel o la frecuencia de la unidad con el portón cerrado y abierto, o mueva la hoja a mano con el accionamiento del portón bloqueado y etiquetado y con el recorrido de la hoja vigilado. Nunca desconecte un lazo que retiene el portón mientras el portón pueda moverse. Ajuste un paso menos sensible solo si con él todavía se detecta cada vehículo; si no, hay que mover el lazo o la hoja.
 
 ## A reading, at the beginning of a sentence or in a list
 

@@ -156,7 +156,7 @@ materials-compare-saw-cut = { $pulls ->
     [one] { $pulls } tendido
    *[other] { $pulls } tendidos
 }, uno por cada lazo, y sin cordón de respaldo; la cubierta protege el alambre. El lazo debe estar en existencia o hacerse a la medida.
-materials-compare-direct-burial = Sin corte y sin sellador, pero solo antes de colocar la superficie; se suman la cama y la cubierta, y el cable de conexión en tubo conduit.
+materials-compare-direct-burial = Sin corte y sin sellador, pero solo antes de colocar la superficie; se suman la cama y el material que cubre el lazo, y el cable de conexión en tubo conduit.
 materials-compare-unpriced = Su suma no incluye lo que no tiene precio: { $unpriced }.
 
 materials-pooled-line = { $exact }{ $unit ->

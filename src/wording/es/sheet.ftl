@@ -93,13 +93,13 @@ sheet-winding = { $turns ->
     [one] { $turns } vuelta
    *[other] { $turns } vueltas
 }, { $construction }{ $sense ->
-    [row] , de izquierda a derecha { $senses }
+    [row] , de izquierda a derecha: { $senses }
     [same] , todas en el mismo sentido
    *[any] {""}
 }
 sheet-sense = { $sense ->
-    [clockwise] hacia la derecha
-   *[anticlockwise] hacia la izquierda
+    [clockwise] en el sentido de las manecillas del reloj
+   *[anticlockwise] en sentido contrario a las manecillas del reloj
 }
 sheet-pull = tienda { $length } de { $gauge }{ $how ->
     [spliced] {""}
@@ -162,7 +162,7 @@ sheet-vehicles = Vehículos que se deben detectar: { $vehicles }.
 ## Cuándo sellar y abrir
 
 sheet-seal = Sellar y abrir
-sheet-no-weather = No se planeó con pronóstico: selle una ranura seca y limpia dentro de los límites de la ficha técnica del sellador, y deje volver el tránsito cuando nada deje huella.
+sheet-no-weather = No se planeó con pronóstico: selle una ranura seca y limpia dentro de los límites de la ficha técnica del sellador, y deje volver el tránsito cuando las ruedas no arrastren nada de sellador.
 sheet-slab = Losa
 sheet-air = Aire
 sheet-sealed-at = Sellado a las

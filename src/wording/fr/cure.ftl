@@ -156,7 +156,7 @@ cure-traffic-by-skin = Aucune fiche technique ne dit quand la voie peut être re
 ## What the times rest on
 
 cure-front-calibrated = Sans fiche technique, la profondeur de mûrissement est calée sur la pratique, non validée : une saignée de 1-1/4 in (32 mm) mûrit à cœur en 3 à 7 jours à 23 °C (73 °F) et 50 % d'humidité. Donnez ce qu'indique la fiche technique : la profondeur qui mûrit en un jour, ou le temps jusqu'au mûrissement complet.
-cure-usual-times = Ce que la fiche technique ne donne pas est l'habituel : prise en 10 à 15 min à 23 °C (73 °F), circulation après 25 à 60 min et mûrissement complet en 60 min à 25 °C (77 °F). Donnez ce qu'indique la fiche technique : les temps jusqu'à la peau, jusqu'à la remise à la circulation et jusqu'au mûrissement complet.
+cure-usual-times = Ce que la fiche technique ne donne pas est l'habituel : prise en 10 à 15 min à 23 °C (73 °F), circulation après 25 à 60 min et mûrissement complet en 60 min au plus à 25 °C (77 °F). Donnez ce qu'indique la fiche technique : les temps jusqu'à la peau, jusqu'à la remise à la circulation et jusqu'au mûrissement complet.
 cure-cools-in-usual-time = Le scellant appliqué à chaud ne mûrit pas, il refroidit : il supporte la circulation quand il est froid et que rien ne colle, ce qui est pris pour 15 à 60 min après la coulée. Donnez le temps après lequel la fiche technique permet la remise à la circulation.
 cure-cools-in-time-of-sheet = Le scellant appliqué à chaud ne mûrit pas, il refroidit. Le temps de la fiche technique vaut pour sa propre saignée et sa propre météo : vérifiez que rien ne colle.
 

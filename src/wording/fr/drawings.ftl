@@ -5,7 +5,7 @@
 drawings-do-not-build = Ne construisez pas selon ce dessin
 drawings-warnings = Avertissements
 drawings-more = Et { $more } de plus qui ne figurent pas ici : lisez-les tous avant de commencer le travail.
-drawings-footer = Une boucle détecte le métal, pas les personnes : elle ne protège personne. Les codes locaux, les fiches techniques et les professionnels qualifiés décident. Loopwright { $engine }
+drawings-footer = Une boucle détecte le métal, pas les personnes : elle ne protège personne. Les codes locaux, les fiches techniques et les titulaires de licence décident. Loopwright { $engine }
 drawings-and = { $first } et { $last }
 drawings-date = { $day }{ $day ->
     [1] er
@@ -61,7 +61,7 @@ drawings-plan-line = { $barrier-code ->
     [swing_gate_pair] portails battants
     [barrier_arm] lisse de barrière
     [vertical_lift_gate] portail levant
-    [overhead_door] porte basculante
+    [overhead_door] porte relevable
    *[none] ligne de repère
 }
 drawings-plan-the-line = { $line ->
@@ -159,7 +159,7 @@ drawings-section-heading = { $place ->
 drawings-section-buried = { $construction-label }, son câble de liaison en conduit.
 drawings-section-verdict = { $construction-label }, { $width } de largeur et { $depth } de profondeur. { $verdict ->
     [too_narrow] Trop étroite
-    [right] Juste
+    [right] Bonne
    *[generous] Large
 } : { $free ->
     [some] { $clearance } de la largeur restent libres, la moitié de chaque côté
@@ -260,7 +260,7 @@ drawings-cure-job = { $sealant-label }; saignée, { $seen ->
 }{ $condition }.
 drawings-cure-needed = La circulation doit reprendre au plus tard le { $time }.
 drawings-cure-poured = Coulé à { $temperature } : il refroidit et ne mûrit pas, donc ses temps ne suivent pas la météo.
-drawings-cure-key = Les barres vont du plus tôt au plus tard. Les prévisions se terminent le { $until }; rien n'est deviné au-delà. Sur place, l'essai est que rien ne laisse de trace.
+drawings-cure-key = Les barres vont du plus tôt au plus tard. Les prévisions se terminent le { $until }; rien n'est deviné au-delà. Sur place, le critère est que les roues n'emportent aucun scellant.
 drawings-cure-shelf = Le scellant se conserve jusqu'au { $ends_on }.
 drawings-cure-moment = { $moment ->
     [start] début

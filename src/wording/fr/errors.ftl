@@ -148,8 +148,8 @@ errors-number-and-over-range = { $field ->
     [resistance_ohm] La résistance
     [inductance_uh] L'inductance
    *[other] La lecture
-} est à la fois un nombre et hors gamme.
-errors-number-and-over-range-hint = Envoyez le nombre, ou dites que la lecture était hors gamme, pas les deux.
+} est à la fois un nombre et au-dessus de la gamme.
+errors-number-and-over-range-hint = Envoyez le nombre, ou dites que la lecture était au-dessus de la gamme, pas les deux.
 errors-test-voltage-alone = Il y a une tension d'essai et aucune lecture d'isolement.
 errors-test-voltage-alone-hint = Envoyez avec elle l'isolement qui a été lu, ou omettez la tension.
 errors-whole-capacitance = La capacité ne dit rien sans celle de la paire entière.

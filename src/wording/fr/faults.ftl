@@ -31,7 +31,7 @@ faults-break-place = La paire ouverte a { $capacitance } des { $whole_capacitanc
    *[splice_or_loop] cela va jusqu'à l'épissure, donc le fil est ouvert à l'épissure ou dans la boucle; ouvrez l'épissure et mesurez la boucle seule
 }.
 faults-break-distance = Cherchez à { $distance } du détecteur, le long du câble.
-faults-gate-seen = Une boucle qui détecte son portail s'examine avec les boucles branchées : lisez le niveau ou la fréquence du détecteur, portail fermé puis ouvert, ou déplacez le vantail à la main, l'opérateur cadenassé et son parcours surveillé. Ne débranchez jamais une boucle qui retient le portail tant que le portail peut bouger. Ne réglez un cran moins sensible que si chaque véhicule y est encore détecté; sinon, la boucle ou le vantail doit être déplacé.
+faults-gate-seen = Une boucle qui détecte son portail s'examine avec les boucles branchées : lisez le niveau ou la fréquence du détecteur, portail fermé puis ouvert, ou déplacez le vantail à la main, la motorisation du portail cadenassée et la course du vantail surveillée. Ne débranchez jamais une boucle qui retient le portail tant que le portail peut bouger. Ne réglez un cran moins sensible que si chaque véhicule y est encore détecté; sinon, la boucle ou le vantail doit être déplacé.
 
 ## A reading, at the beginning of a sentence or in a list
 
@@ -42,7 +42,7 @@ faults-reading = { $meter ->
     [capacitance_nf] Capacité
    *[quality_factor] Facteur de qualité
 } { $range ->
-    [over_range] hors gamme
+    [over_range] au-dessus de la gamme
    *[number] de { $measured }
 }
 
@@ -53,7 +53,7 @@ faults-reading-evidence = { $reading } { $verdict ->
    *[against] ne concorde pas avec ce défaut
 }{ $expected ->
     [range] {" "}({ $expected_low } à { $expected_high } attendus)
-    [over_range] {" "}(hors gamme attendu)
+    [over_range] {" "}(lecture au-dessus de la gamme attendue)
    *[unknown] {""}
 }.
 faults-observation-evidence = « { $observation-label } » { $verdict ->
@@ -95,7 +95,7 @@ faults-wires-of-two-loops-connected = un fil de chacune de deux boucles est bran
 faults-metal-at-rest = du métal qui reste là
 faults-metal-of-the-gate = le métal du portail lui-même en mouvement
 faults-in-unit = dans le détecteur
-faults-in-arrester = dans le parasurtenseur
+faults-in-arrester = dans le parafoudre
 
 ## The test to do next
 

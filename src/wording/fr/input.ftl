@@ -73,7 +73,7 @@ input-usual-vehicles = Ce qui se présente à la plupart des ouvertures, et ce q
 
 ## The detector unit
 
-input-usual-envelope = La plage où s'accorde au moins un détecteur construit selon la norme; la fiche du détecteur lui-même fait foi.
+input-usual-envelope = La plage minimale où s'accorde tout détecteur construit selon la norme; la fiche du détecteur lui-même fait foi.
 
 # The other limit was given, and this one is a default.
 input-least-gives-way = Le minimum { $what ->

@@ -65,7 +65,7 @@ plan-trial-step = Réglé pour commuter à { $steps }.
 
 ## What to measure
 
-plan-reading-resistance = À 20 °C (68 °F); la plage est celle du fil entre -20 et 40 °C. Plus révèle une mauvaise épissure, un circuit ouvert, un fil rompu.
+plan-reading-resistance = À 20 °C (68 °F); la plage est celle du fil entre -20 et 40 °C. Une valeur plus élevée révèle une mauvaise épissure; un circuit ouvert révèle un fil rompu.
 plan-reading-inductance = Portail fermé et aucun véhicule à proximité. Bien au-dessous de la plage : un tour en court-circuit, un tour de moins ou de l'acier; les limites sont celles entre lesquelles le détecteur s'accorde.
 plan-reading-quality-factor = À 50 kHz; calculé sans les pertes de la chaussée et de l'acier, un appareil de mesure indique donc moins.
 plan-reading-insulation = À la terre sous { $voltage }, le détecteur et les parafoudres débranchés, puis déchargée. À partir de { $best }, la mesure { $best_meaning }; à partir de { $accepted }, elle { $accepted_meaning }.

@@ -151,7 +151,7 @@ sheet-output = { $output }{ $lets_go ->
 }, { $input ->
     [open] ouvrir
     [hold_or_reverse] retenir ou inverser
-    [hold_while_still] retenir à l'arrêt
+    [hold_while_still] retenir si vantaux immobiles
     [close] fermer
    *[presence] présence
 }
@@ -162,7 +162,7 @@ sheet-vehicles = Véhicules qui doivent être détectés : { $vehicles }.
 ## Quand sceller et remettre à la circulation
 
 sheet-seal = Sceller et remettre à la circulation
-sheet-no-weather = Aucune météo n'a servi à la planification : scellez une saignée sèche et propre dans les limites de la fiche technique du scellant, et laissez revenir la circulation quand rien ne laisse de trace.
+sheet-no-weather = Aucune météo n'a servi à la planification : scellez une saignée sèche et propre dans les limites de la fiche technique du scellant, et laissez revenir la circulation quand les roues n'emportent plus de scellant.
 sheet-slab = Dalle
 sheet-air = Air
 sheet-sealed-at = Scellé à

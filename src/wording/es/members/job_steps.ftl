@@ -51,7 +51,7 @@ JobStep-power_up = Encender y sintonizar
 JobStep-prove = Comprobar
     .description = Pruebe con vehículos y con el portón lo que la unidad debe y no debe detectar.
 JobStep-restore = Restablecer y entregar
-    .description = Todos los lazos conectados, cada dispositivo de protección del portón comprobado por sí mismo, las lecturas entregadas.
+    .description = Todos los lazos conectados, cada dispositivo de protección del portón comprobado por separado, las lecturas entregadas.
 
 ## Trial
 
