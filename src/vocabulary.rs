@@ -15,9 +15,9 @@ pub trait Vocabulary: Copy + Eq + 'static {
     const COUNT: u64 = Self::ALL.len() as u64;
     /// The value in requests and reports.
     fn code(self) -> &'static str;
-    /// A short name for a menu, in English; [`crate::wording::label`] has it in other languages.
+    /// A short name for a menu, in English; [`crate::wording::MemberIn`] has it in other languages.
     fn label(self) -> &'static str;
-    /// One or two sentences, in English; [`crate::wording::description`] has them in other languages.
+    /// One or two sentences, in English; [`crate::wording::MemberIn`] has them in other languages.
     fn description(self) -> &'static str;
 }
 

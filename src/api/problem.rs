@@ -8,7 +8,7 @@ use utoipa::ToSchema;
 
 use crate::calculation::report::{FieldError, FieldErrorCode, FieldPath, InvalidRequest, Message, Statement};
 use crate::vocabulary::{Vocabulary, vocabulary};
-use crate::wording::{self, Language, Worded};
+use crate::wording::{Language, MemberIn, Worded};
 
 /// The most errors that an answer lists: a body of faults must not be answered with ten times as much.
 pub const MAX_ERRORS: usize = 100;
@@ -205,7 +205,7 @@ impl Problem {
     pub fn into_body(self, public_url: &str, request_id: String, language: Language) -> ProblemBody {
         ProblemBody {
             r#type: format!("{public_url}/problems/{}", self.code.slug()),
-            title: wording::label(self.code, language),
+            title: self.code.label_in(language),
             status: self.code.status().as_u16(),
             code: self.code.code(),
             detail: (*self.detail).worded(language),

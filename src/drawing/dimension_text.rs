@@ -7,11 +7,10 @@ use uom::si::f64::Time;
 use uom::si::time::{day, hour, minute};
 
 use crate::quantity::UnitSystem;
+use crate::quantity::format::{TapeReading, format_inch_fraction};
 use crate::quantity::output::{DetailLength, PlanLength, TemperatureDifferenceValue, TemperatureValue, round};
 use crate::wording::{NO_BREAK_SPACE, Reader};
 
-/// From this length on, fractions of an inch are quarters; below it, sixteenths.
-const QUARTERS_FROM_INCHES: f64 = 4.0;
 /// From this length on, feet come without inches.
 const NO_INCHES_FROM_FEET: f64 = 1000.0;
 
@@ -197,18 +196,7 @@ fn format_feet(feet: f64, reader: Reader) -> String {
 }
 
 fn format_inches(inches: f64, reader: Reader) -> String {
-    let parts = if inches < QUARTERS_FROM_INCHES { 16 } else { 4 };
-    let all = round(inches * f64::from(parts), 0) as u32;
-    let (whole, mut part, mut of) = (all / parts, all % parts, parts);
-    while part > 0 && part % 2 == 0 {
-        (part, of) = (part / 2, of / 2);
-    }
-    let number = match (whole, part) {
-        (whole, 0) => whole.to_string(),
-        (0, part) => format!("{part}/{of}"),
-        (whole, part) => format!("{whole}-{part}/{of}"),
-    };
-    reader.with_unit(&number, "in")
+    reader.with_unit(&format_inch_fraction(inches, TapeReading::Nearest), "in")
 }
 
 #[cfg(test)]

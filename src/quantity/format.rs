@@ -52,6 +52,11 @@ pub fn format_tape_inches(inches: f64, mark: TapeReading) -> String {
     if inches < FRACTIONS_FROM_INCHES && (sixteenths - sixteenths.round()).abs() > 0.01 {
         return round(inches, 3).to_string();
     }
+    format_inch_fraction(inches, mark)
+}
+
+/// Inches in whole ones and a reduced fraction, without the sign: `3/16`, `1-1/2`, `11-3/4`.
+pub fn format_inch_fraction(inches: f64, mark: TapeReading) -> String {
     let parts = if inches < QUARTERS_FROM_INCHES { 16 } else { 4 };
     let marks = inches * f64::from(parts);
     let all = match mark {

@@ -5,16 +5,6 @@ use super::language::Language;
 use crate::calculation::report::MemberFact;
 use crate::vocabulary::Vocabulary;
 
-/// The short name of a member, as in a menu.
-pub fn label(member: impl Vocabulary, language: Language) -> &'static str {
-    label_of(&MemberFact::of(member), language)
-}
-
-/// What a member means, in one or two sentences.
-pub fn description(member: impl Vocabulary, language: Language) -> &'static str {
-    description_of(&MemberFact::of(member), language)
-}
-
 /// The short name of a member that a sentence holds.
 pub fn label_of(member: &MemberFact, language: Language) -> &'static str {
     words(member, language).map_or(member.label, |words| words.label)
@@ -35,11 +25,11 @@ pub trait MemberIn {
 
 impl<V: Vocabulary> MemberIn for V {
     fn label_in(self, language: Language) -> &'static str {
-        label(self, language)
+        label_of(&MemberFact::of(self), language)
     }
 
     fn description_in(self, language: Language) -> &'static str {
-        description(self, language)
+        description_of(&MemberFact::of(self), language)
     }
 }
 
@@ -59,13 +49,13 @@ mod tests {
     #[test]
     fn english_stands_where_the_list_is_declared() {
         let car = VehicleClass::PassengerCar;
-        assert_eq!(label(car, Language::English), car.label());
-        assert_eq!(description(car, Language::English), car.description());
+        assert_eq!(car.label_in(Language::English), car.label());
+        assert_eq!(car.description_in(Language::English), car.description());
     }
 
     #[test]
     fn a_code_that_is_no_id_has_its_words_too() {
         let wire = WireGauge::ALL[0];
-        assert_ne!(description(wire, Language::French), wire.description());
+        assert_ne!(wire.description_in(Language::French), wire.description());
     }
 }

@@ -39,7 +39,7 @@ mod say;
 
 pub use catalog::FactForm;
 pub use language::Language;
-pub use members::{MemberIn, description, label};
+pub use members::MemberIn;
 pub use messages::{PublishedMessage, messages};
 pub use numbers::{NARROW_NO_BREAK_SPACE, NO_BREAK_SPACE, colon, decimal, unit_sign, with_unit};
 pub use reader::Reader;

@@ -3,7 +3,7 @@
 use std::borrow::Cow;
 
 use super::language::Language;
-use super::members::{description, label};
+use super::members::MemberIn;
 use super::numbers::{colon, decimal, with_unit};
 use super::say::say;
 use crate::calculation::report::Statement;
@@ -37,12 +37,12 @@ impl Reader {
 
     /// The name of a member of a closed list.
     pub fn label(self, member: impl Vocabulary) -> &'static str {
-        label(member, self.language)
+        member.label_in(self.language)
     }
 
     /// What a member of a closed list means.
     pub fn description(self, member: impl Vocabulary) -> &'static str {
-        description(member, self.language)
+        member.description_in(self.language)
     }
 
     /// A number as the language writes it.

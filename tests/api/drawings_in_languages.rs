@@ -27,7 +27,7 @@ use loopwright::practice::site::{Barrier, Construction, Surface, UnitSide};
 use loopwright::practice::vehicles::VehicleClass;
 use loopwright::quantity::UnitSystem;
 use loopwright::vocabulary::Vocabulary;
-use loopwright::wording::{Language, Reader, description, label};
+use loopwright::wording::{Language, MemberIn, Reader};
 use roxmltree::{Document, Node, ParsingOptions};
 use serde_json::{Value, json};
 
@@ -168,7 +168,7 @@ fn untranslated(language: Language) -> Vec<String> {
     fn add<V: Vocabulary>(texts: &mut Vec<String>, language: Language) {
         for member in V::ALL {
             let pairs =
-                [(member.label(), label(*member, language)), (member.description(), description(*member, language))];
+                [(member.label(), member.label_in(language)), (member.description(), member.description_in(language))];
             let same = pairs.into_iter().filter(|(english, other)| english == other);
             texts.extend(same.map(|(english, _)| english.to_lowercase()));
         }
