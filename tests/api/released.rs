@@ -54,6 +54,19 @@ fn every_released_quantity_fits_its_pattern() {
     assert!(tried >= 60, "only {tried} quantities were released");
 }
 
+/// `tests/contract/check` asks the same, after all else; this is heard of sooner.
+#[test]
+fn each_reviewed_widening_begins_at_what_was_released() {
+    let widened: Vec<Value> = serde_json::from_str(include_str!("../contract/widened.json")).unwrap();
+    let pattern = |document: &Value, schema: &str| document["components"]["schemas"][schema]["pattern"].clone();
+    let released = released();
+    for one in &widened {
+        let schema = one["schema"].as_str().unwrap();
+        assert_eq!(one["before"], pattern(&released, schema), "{schema}: tests/contract/release empties the list");
+        assert_eq!(one["after"], pattern(description(), schema), "{schema}");
+    }
+}
+
 #[test]
 fn a_quantity_says_its_range_and_its_units() {
     let schemas = description()["components"]["schemas"].as_object().unwrap();
