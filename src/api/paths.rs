@@ -26,8 +26,12 @@ static PATHS: LazyLock<HashMap<String, bool>> = LazyLock::new(|| {
     drawing::visit_all(&mut paths);
     reference_tables::visit_all(&mut paths);
     let keyed = [PLAN_BATCH, LoopSizingReport::PATH, InstallationPlanReport::PATH, job_sheet::PATH, bill_csv::PATH];
-    keyed.into_iter().for_each(|path| paths.add(path, false));
-    FORMS.into_iter().chain([MESSAGES]).for_each(|path| paths.add(path, true));
+    for path in keyed {
+        paths.add(path, false);
+    }
+    for path in FORMS.into_iter().chain([MESSAGES]) {
+        paths.add(path, true);
+    }
     paths.0
 });
 

@@ -8,7 +8,7 @@ use reqwest::Method;
 use serde_json::{Value, json};
 use sha2::{Digest, Sha256};
 
-use super::harness::{Answer, checked, client, send, start};
+use super::harness::{Answer, checked, client, get, send, start};
 use super::instance::Instance;
 use super::requests::loop_characteristics;
 use super::socket::Socket;
@@ -145,6 +145,25 @@ fn what_explains_the_service_needs_no_key() {
     }
     for path in ["/v1/nope", "/v1/loop-sizing", "/nope", "/"] {
         assert_eq!(send(closed, &Method::GET, path, &[]).status, 401, "{path} tells strangers what exists");
+    }
+}
+
+#[test]
+fn the_description_says_which_operations_need_a_key() {
+    let file = File::new("described", &both());
+    let closed = start(&[file.setting()]);
+    let description = get("/openapi.json").body;
+    let paths = description["paths"].as_object().unwrap().iter().filter(|(path, _)| path.starts_with("/v1/"));
+    for (path, item) in paths {
+        for (method, operation) in item.as_object().unwrap() {
+            let method = Method::from_bytes(method.to_uppercase().as_bytes()).unwrap();
+            let needs_key = send(closed, &method, path, &[]).status == 401;
+            assert_eq!(operation.get("security"), (!needs_key).then_some(&json!([])), "{method} {path}");
+            assert_eq!(operation["responses"].get("403").is_some(), needs_key, "{method} {path}");
+            // What was released stays stated.
+            let is_released = needs_key || path.starts_with("/v1/reference/");
+            assert_eq!(operation["responses"].get("401").is_some(), is_released, "{method} {path}");
+        }
     }
 }
 

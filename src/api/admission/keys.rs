@@ -16,7 +16,7 @@ use sha2::{Digest, Sha256};
 use subtle::ConstantTimeEq;
 
 use super::places::Places;
-use super::rate::{AddressLimiter, ClientLimiter, CommonLimiter};
+use super::rate::ClientLimiter;
 use crate::api::problem::Problem;
 use crate::api::request_id::is_plain_name;
 use crate::calculation::report::Statement;
@@ -212,12 +212,8 @@ impl KeyFile {
         let is_same = |client: &&Arc<Client>| {
             client.name == name && client.limiter.rate() == rate && client.places.is_some() == places.is_some()
         };
-        let limiter = known.iter().find(is_same).map(|client| client.limiter.clone()).unwrap_or_else(|| {
-            Arc::new(match places {
-                Some(_) => ClientLimiter::OfEach(AddressLimiter::new(rate)),
-                None => ClientLimiter::Common(CommonLimiter::new(rate)),
-            })
-        });
+        let new = || Arc::new(ClientLimiter::new(rate, places.is_some()));
+        let limiter = known.iter().find(is_same).map_or_else(new, |client| client.limiter.clone());
         Ok(Arc::new(Client { name, limiter, places, hashes, not_after }))
     }
 }

@@ -59,6 +59,16 @@ pub enum ClientLimiter {
 }
 
 impl ClientLimiter {
+    /// Starts with a full burst, for all requests together or for each address.
+    pub fn new(rate: Rate, is_of_each: bool) -> Self {
+        if is_of_each {
+            Self::OfEach(AddressLimiter::new(rate))
+        } else {
+            let limiter = quota(rate).map(|quota| RateLimiter::direct(quota).with_middleware());
+            Self::Common(CommonLimiter { rate, limiter })
+        }
+    }
+
     /// The rate that it was made for.
     pub fn rate(&self) -> Rate {
         match self {
@@ -93,11 +103,6 @@ pub struct CommonLimiter {
 }
 
 impl CommonLimiter {
-    /// Starts with a full burst.
-    pub fn new(rate: Rate) -> Self {
-        Self { rate, limiter: quota(rate).map(|quota| RateLimiter::direct(quota).with_middleware()) }
-    }
-
     fn take(&self, units: NonZeroU32) -> Result<Option<u32>, RateExceeded> {
         self.limiter.as_ref().map_or(Ok(None), |limiter| outcome(limiter.check_n(units)))
     }
