@@ -3,6 +3,7 @@
 
 mod caller;
 mod keys;
+mod places;
 mod rate;
 
 use std::num::NonZeroU32;
@@ -16,6 +17,7 @@ pub use rate::RateAllowance;
 use rate::{AddressLimiter, RateExceeded};
 
 use super::caller_shares::{CallerShares, TakenShare};
+use super::paths;
 use super::problem::{Problem, ProblemCode};
 use super::request_context::RequestContext;
 use crate::calculation::report::Statement;
@@ -48,7 +50,7 @@ impl AdmissionControl {
         let keys = settings
             .keys
             .as_ref()
-            .map(|path| KeyFile::open(path.clone(), limits.rate, settings.keys_may_be_empty))
+            .map(|path| KeyFile::open(path.clone(), limits.rate, settings.keys_may_be_empty, paths::exists))
             .transpose()?;
         Ok(Self {
             keys,
@@ -72,12 +74,13 @@ impl AdmissionControl {
     pub fn forget_idle(&self) {
         self.addresses.forget_idle();
         self.guests.iter().for_each(AddressLimiter::forget_idle);
+        self.keys.iter().for_each(KeyFile::forget_idle);
     }
 
     /// Admits a request, and records its caller in its context.
     ///
     /// # Errors
-    /// 401, 405 for a tunnel, 429 or 431 when it is not admitted.
+    /// 401, 403, 405 for a tunnel, 429 or 431 when it is not admitted.
     pub fn admit(&self, request: &ServiceRequest) -> Result<(), Problem> {
         if *request.method() == Method::CONNECT {
             return Err(Problem::method_not_allowed("GET, HEAD, POST"));
@@ -89,20 +92,26 @@ impl AdmissionControl {
         let context = RequestContext::of(request.request());
         let caller = context.caller.get_or_init(|| self.identify(request));
         self.charge(&context, NonZeroU32::MIN)?;
-        if let (false, Some(keys), Caller::Address(_)) = (is_public(request.path()), &self.keys, caller) {
-            return Err(keys.refusal(request.headers()));
+        match (caller, &self.keys) {
+            (Caller::Client(client, _), _) => client.places.as_ref().map_or(Ok(()), |places| places.check(request)),
+            (Caller::Address(_), Some(keys)) if !is_public(request.path()) => Err(keys.refusal(request.headers())),
+            _ => Ok(()),
         }
-        Ok(())
     }
 
-    /// The client whose key was sent, when keys are on; else the address.
+    /// Whether any key is for pages of this origin.
+    pub fn has_key_for(&self, origin: &[u8]) -> bool {
+        self.keys.as_ref().is_some_and(|keys| keys.is_for_origin(origin))
+    }
+
+    /// The client whose key was sent, when keys are on; else the address. Where no key is needed, a publishable one is not looked at.
     fn identify(&self, request: &ServiceRequest) -> Caller {
         let client = self.keys.as_ref().and_then(|keys| keys.client(keys::bearer_key(request.headers())?));
-        let address = || caller::address(request, &self.limits.trusted_proxies);
+        let address = caller::address(request, &self.limits.trusted_proxies);
         match client {
-            Some(client) => Caller::Client(client),
-            None if self.is_guest(request) => Caller::Guest(address()),
-            None => Caller::Address(address()),
+            Some(client) if client.places.is_none() || !is_public(request.path()) => Caller::Client(client, address),
+            _ if self.is_guest(request) => Caller::Guest(address),
+            _ => Caller::Address(address),
         }
     }
 
@@ -131,7 +140,7 @@ impl AdmissionControl {
     fn charge(&self, context: &RequestContext, units: NonZeroU32) -> Result<(), Problem> {
         let Some(caller) = context.caller.get() else { return Ok(()) };
         let (rate, charged) = match caller {
-            Caller::Client(client) => (client.limiter.rate(), client.limiter.take(units)),
+            Caller::Client(client, address) => (client.limiter.rate(), client.limiter.take(*address, units)),
             Caller::Address(address) => (self.limits.rate, self.addresses.take(*address, units)),
             Caller::Guest(address) => {
                 let limiter = self.guests.as_ref().unwrap_or(&self.addresses);
@@ -160,7 +169,7 @@ impl AdmissionControl {
 
     fn rate_of(&self, context: &RequestContext) -> Rate {
         match context.caller.get() {
-            Some(Caller::Client(client)) => client.limiter.rate(),
+            Some(Caller::Client(client, _)) => client.limiter.rate(),
             Some(Caller::Guest(_)) => self.limits.open_drawing_rate,
             _ => self.limits.rate,
         }
@@ -221,4 +230,5 @@ fn rate_problem(exceeded: RateExceeded) -> Problem {
 fn is_public(path: &str) -> bool {
     ["/openapi.json", "/openapi-compact.json", "/changes", "/docs", "/metrics"].contains(&path)
         || ["/docs/", "/problems/"].iter().any(|open| path.starts_with(open))
+        || paths::is_keyless(path)
 }
