@@ -20,6 +20,7 @@ pub mod description;
 pub mod docs;
 pub mod documentation;
 pub mod drain;
+pub mod forms;
 pub mod health;
 pub mod json_limits;
 mod markdown;

@@ -9,7 +9,7 @@ use super::content_coding::{CodedText, Coding};
 use super::problem::{Problem, ProblemCode};
 use super::reference_tables::{self, Table, TableVisitor};
 use super::respond::{self, handle};
-use super::{batch, body, content_language, docs, documentation, drain, health, messages, pages, paths, plan_link};
+use super::{batch, body, content_language, docs, documentation, drain, forms, health, messages, pages, paths, plan_link};
 use crate::calculation::installation_plan::InstallationPlanRequest;
 use crate::calculation::loop_sizing::LoopSizingRequest;
 use crate::calculation::summary::Summarized;
@@ -34,6 +34,7 @@ pub fn configure(app: &mut web::ServiceConfig) {
     routes.post(job_sheet::PATH.to_owned(), web::post().to(print_job_sheet));
     routes.post(bill_csv::PATH.to_owned(), web::post().to(export_bill));
     reference_tables::visit_all(&mut routes);
+    forms::visit_all(&mut routes);
     get_async(app, paths::MESSAGES, messages::list);
     get_async(app, "/openapi.json", documentation::openapi);
     get_async(app, "/openapi-compact.json", documentation::compact_openapi);
@@ -82,7 +83,7 @@ where
     );
 }
 
-/// Adds a path for each calculation, each drawing and each reference table.
+/// Adds a path for each calculation, each drawing, each reference table and each form.
 struct RouteVisitor<'a>(&'a mut web::ServiceConfig);
 
 impl RouteVisitor<'_> {
@@ -119,6 +120,12 @@ impl TableVisitor for RouteVisitor<'_> {
         get(self.0, &format!("/v1/reference/{}", T::NAME), |request| {
             Ok(respond::cached_document(T::document(content_language::of_request(request)), request))
         });
+    }
+}
+
+impl forms::FormVisitor for RouteVisitor<'_> {
+    fn visit<C: forms::HasForm>(&mut self) {
+        get_async(self.0, &forms::path::<C>(), forms::show::<C>);
     }
 }
 

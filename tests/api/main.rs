@@ -25,6 +25,7 @@ mod forecast_callers;
 mod forecast_documents;
 mod forecast_memory;
 mod forecast_source;
+mod forms;
 mod harness;
 mod health;
 mod http;

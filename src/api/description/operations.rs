@@ -13,6 +13,8 @@ use super::builder::{DescriptionBuilder, JsonBody};
 use super::responses::{problem, text, with_entity_tag};
 use crate::api::batch::{self, PlanBatchReport, PlanBatchRequest};
 use crate::api::content_language;
+use crate::api::forms::shape::RequestForm;
+use crate::api::forms::{self, FormVisitor, HasForm};
 use crate::api::messages::MessagesTable;
 use crate::api::paths;
 use crate::api::plan_link::{self, DrawingUnits};
@@ -160,6 +162,32 @@ impl TableVisitor for DescriptionBuilder {
             .response("500", problem(&[ProblemCode::InternalError]));
         let path = format!("/v1/reference/{}", T::NAME);
         self.add(&path, HttpMethod::Get, with_entity_tag(operation, answer));
+    }
+}
+
+/// Adds a path for each form.
+pub fn add_forms(builder: &mut DescriptionBuilder) {
+    forms::visit_all(builder);
+}
+
+impl FormVisitor for DescriptionBuilder {
+    fn visit<C: HasForm>(&mut self) {
+        let content = ContentBuilder::new().schema(Some(self.schema::<RequestForm>()));
+        let content = content.example(serde_json::to_value(forms::example::<C>()).ok());
+        let answer = ResponseBuilder::new().description("The form.").content("application/json", content.build());
+        let operation = OperationBuilder::new()
+            .operation_id(Some(C::FORM_OPERATION_ID))
+            .tag("reference")
+            .summary(Some(C::FORM_SUMMARY))
+            .description(Some(format!(
+                "All that a page needs to draw a form for a request of `{}`, in the language of the caller: the fields in the order in \
+                 which a person is asked, with labels, help, units, ranges, defaults and menus. Lists of objects and maps (`stock`, \
+                 `fixed_loops`, ...) are data of the calling program and no fields. Send the entity tag in `if-none-match` to learn \
+                 that nothing changed.",
+                C::NAME
+            )))
+            .response("500", problem(&[ProblemCode::InternalError]));
+        self.add(&forms::path::<C>(), HttpMethod::Get, with_language(with_entity_tag(operation, answer)));
     }
 }
 
