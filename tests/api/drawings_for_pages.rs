@@ -26,7 +26,11 @@ fn cases() -> Vec<(&'static str, Value, Option<&'static str>)> {
         ("plan", stopped, Some("Do not build as drawn")),
         ("response-profile", pass_of("passenger_car", "6 ft"), None),
         ("slot-section", job_of("6 ft", "hand_wound"), None),
-        ("slot-section", with(&jacketed, "/slab", json!({ "thickness": "12 in", "reinforcement_depth": "3 in" })), None),
+        (
+            "slot-section",
+            with(&jacketed, "/slab", json!({ "thickness": "12 in", "reinforcement_depth": "3 in" })),
+            None,
+        ),
         ("cure-timeline", noon_of("45 °F", "46 °F"), None),
         ("cure-timeline", noon_of("3 °C", "-1 °C"), Some("Do not seal at this start")),
         ("turn-candidates", in_the_ground("6 ft"), None),
@@ -126,7 +130,11 @@ fn a_full_drawing_is_light_in_print_and_leaves_a_reader_their_own_colours() {
             // A rule for one theme is none for a drawing of another on the same page.
             let rules = text.split("<style>").nth(1).unwrap().split("</style>").next().unwrap();
             let scoped = format!(":where(.loopwright-{theme}) :is(");
-            assert_eq!(rules.matches("){").count(), rules.matches(&scoped).count() + rules.matches("@media").count() - usize::from(print), "{rules}");
+            assert_eq!(
+                rules.matches("){").count(),
+                rules.matches(&scoped).count() + rules.matches("@media").count() - usize::from(print),
+                "{rules}"
+            );
         }
     }
 }
@@ -227,7 +235,8 @@ fn a_wrong_parameter_is_named_with_what_to_send() {
         ("id_prefix=a%22onload=", "id_prefix", "text_form", "Send a letter, then letters"),
         ("id_prefix=abcdefghijklmnopqrstuvwxyzabcdefg", "id_prefix", "text_form", "at most 32 in all."),
     ] {
-        let link = send(shared(), &Method::GET, &format!("/v1/drawings/plan?width=24+ft&barrier=slide_gate&{query}"), &[]);
+        let link =
+            send(shared(), &Method::GET, &format!("/v1/drawings/plan?width=24+ft&barrier=slide_gate&{query}"), &[]);
         for answer in [ask("plan", query, &request), link] {
             assert_eq!((answer.status, &answer.body["code"]), (422, &json!("validation_failed")), "{query}");
             let fault = &answer.body["errors"][0];
@@ -238,7 +247,13 @@ fn a_wrong_parameter_is_named_with_what_to_send() {
     }
     // All at once, and before the body is read.
     let answer = ask("slot-section", "theme=blue&content=some&id_prefix=-", &json!({}));
-    let named: BTreeSet<_> = answer.body["errors"].as_array().unwrap().iter().map(|fault| &fault["parameter"]).map(Value::to_string).collect();
+    let named: BTreeSet<_> = answer.body["errors"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|fault| &fault["parameter"])
+        .map(Value::to_string)
+        .collect();
     assert_eq!((answer.status, named.len(), &answer.body["error_count"]), (422, 3, &json!(3)), "{:#}", answer.body);
     let spanish = ask("plan", "lang=es&id_prefix=1", &request);
     assert!(spanish.body["errors"][0]["hint"].as_str().unwrap().starts_with("Envíe una letra"), "{:#}", spanish.body);
@@ -257,9 +272,11 @@ fn other_parameters_of_a_posted_drawing_say_nothing_and_empty_ones_are_absent() 
 fn a_link_takes_what_a_posted_drawing_takes_and_has_a_tag_for_each() {
     let request = plan_of("24 ft", "slide_gate");
     let mut tags = BTreeSet::new();
-    let queries = ["theme=auto", "theme=dark", "content=figure", "content=figure&theme=dark", "id_prefix=a-", "id_prefix=b-"];
+    let queries =
+        ["theme=auto", "theme=dark", "content=figure", "content=figure&theme=dark", "id_prefix=a-", "id_prefix=b-"];
     for query in queries {
-        let answer = send(shared(), &Method::GET, &format!("/v1/drawings/plan?width=24+ft&barrier=slide_gate&{query}"), &[]);
+        let answer =
+            send(shared(), &Method::GET, &format!("/v1/drawings/plan?width=24+ft&barrier=slide_gate&{query}"), &[]);
         assert!(answer.body.as_str().unwrap() == draw("plan", query, &request), "{query}");
         assert_eq!(answer.header("cache-control"), "public, max-age=3600");
         tags.insert(answer.header("etag").to_owned());

@@ -56,7 +56,9 @@ fn units_and_theme_are_those_that_are_asked_for() {
     assert!(drawn(&format!("{gate}&units=us")) == drawn(gate));
     let themed = |theme: &str| drawn(&format!("{gate}&theme={theme}"));
     assert!(themed("auto") == drawn(gate));
-    for (theme, paper, media) in [("auto", "#ffffff", "@media screen and (prefers-color-scheme:dark){"), ("dark", "#14171b", "@media print{")] {
+    for (theme, paper, media) in
+        [("auto", "#ffffff", "@media screen and (prefers-color-scheme:dark){"), ("dark", "#14171b", "@media print{")]
+    {
         let text = themed(theme);
         assert!(text.contains(media) && text.contains(&format!("fill=\"{paper}\"")), "{theme}");
     }
