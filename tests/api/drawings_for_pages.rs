@@ -18,11 +18,13 @@ const QUERY_NAMES: [&str; 3] = ["theme", "content", "id_prefix"];
 /// Requests whose drawings hold most of what drawings hold; those that stop the job name the words that say so.
 fn cases() -> Vec<(&'static str, Value, Option<&'static str>)> {
     let jacketed = with(&job_of("1.8 m", "preformed_saw_cut"), "/surface", "existing_concrete");
+    let home_runs = with(&plan_of("24 ft", "slide_gate"), "/lead_in", json!({ "length": "500 ft", "gauge": "18 AWG" }));
     let stopped = with(&plan_of("16 ft", "swing_gate"), "/roles", json!(["obstruction_outside", "obstruction_inside"]));
     vec![
         ("plan", plan_of("24 ft", "slide_gate"), None),
         ("plan", plan_of("5 m", "swing_gate_pair"), None),
         ("plan", plan_of("12 ft", "none"), None),
+        ("plan", home_runs, None),
         ("plan", stopped, Some("Do not build as drawn")),
         ("response-profile", pass_of("passenger_car", "6 ft"), None),
         ("slot-section", job_of("6 ft", "hand_wound"), None),
