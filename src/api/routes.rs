@@ -9,7 +9,9 @@ use super::content_coding::{CodedText, Coding};
 use super::problem::{Problem, ProblemCode};
 use super::reference_tables::{self, Table, TableVisitor};
 use super::respond::{self, handle};
-use super::{batch, body, content_language, docs, documentation, drain, forms, health, messages, pages, paths, plan_link};
+use super::{
+    batch, body, content_language, docs, documentation, drain, drawing_query, forms, health, messages, pages, paths, plan_link,
+};
 use crate::calculation::installation_plan::InstallationPlanRequest;
 use crate::calculation::loop_sizing::LoopSizingRequest;
 use crate::calculation::summary::Summarized;
@@ -159,8 +161,9 @@ async fn draw<D: Drawing>(request: HttpRequest, mut payload: web::Payload) -> Ht
     let response = handle(request.clone(), async {
         let coding = Coding::of_computed(&request);
         let language = content_language::of_request(&request);
+        let options = drawing_query::read(request.query_string())?;
         let draw = move |asked: &D::Request, report| {
-            CodedText::new(D::draw(&report, Reader::new(D::system(asked), language)), coding)
+            CodedText::new(D::draw(&report, Reader::new(D::system(asked), language), &options), coding)
         };
         Ok(respond::document(
             drawing::MEDIA_TYPE.to_owned(),

@@ -14,6 +14,7 @@ mod defaults;
 mod description;
 mod detector_compatibility;
 mod drawings;
+mod drawings_for_pages;
 mod drawings_in_languages;
 mod drawings_of_work;
 mod examples;

@@ -13,6 +13,7 @@ use super::builder::{DescriptionBuilder, JsonBody};
 use super::responses::{problem, text, with_entity_tag};
 use crate::api::batch::{self, PlanBatchReport, PlanBatchRequest};
 use crate::api::content_language;
+use crate::api::drawing_query;
 use crate::api::forms::shape::RequestForm;
 use crate::api::forms::{self, FormVisitor, HasForm};
 use crate::api::messages::MessagesTable;
@@ -25,7 +26,6 @@ use crate::calculation::installation_plan::InstallationPlanRequest;
 use crate::calculation::loop_sizing::LoopSizingRequest;
 use crate::calculation::summary::{JobSummary, Summarized};
 use crate::calculation::{self, Calculation, CalculationVisitor, Example};
-use crate::drawing::style::DrawingTheme;
 use crate::drawing::{self, Drawing, SvgIllustrator, bill_csv, job_sheet};
 use crate::practice::roles::Role;
 use crate::practice::site::{Barrier, Surface};
@@ -68,10 +68,10 @@ fn add_plan_link(builder: &mut DescriptionBuilder) {
             "barrier" => builder.schema::<Barrier>().into(),
             "roles" => ArrayBuilder::new().items(builder.schema::<Role>()).max_items(Some(Role::ALL.len())).into(),
             "surface" => builder.schema::<Surface>().into(),
-            // No body has them, so no table lists them.
-            "theme" => DrawingTheme::schema(),
+            // No body has the rest, so no table lists them.
+            "units" => DrawingUnits::schema(),
             content_language::PARAMETER => language_tag(),
-            _ => DrawingUnits::schema(),
+            name => drawing_query::schema(name),
         }
     };
     let mut operation = OperationBuilder::new()
@@ -136,6 +136,13 @@ impl drawing::DrawingVisitor for DescriptionBuilder {
             .tag("drawings")
             .summary(Some(D::SUMMARY))
             .description(Some(D::DESCRIPTION));
+        let parameter = |(name, description): (&str, &str)| {
+            let parameter = ParameterBuilder::new().name(name).parameter_in(ParameterIn::Query);
+            let parameter = parameter.required(Required::False).description(Some(description));
+            parameter.schema(Some(drawing_query::schema(name))).build()
+        };
+        let operation =
+            drawing_query::PARAMETERS.map(parameter).into_iter().fold(operation, OperationBuilder::parameter);
         let path = format!("/v1/drawings/{}", D::NAME);
         add_calculation_post::<D::Request>(self, &path, operation, text(drawing::MEDIA_TYPE, description));
     }

@@ -66,6 +66,8 @@ FieldErrorCode-list_size = Tamaño de lista
     .description = La lista tiene muy pocos elementos o demasiados.
 FieldErrorCode-text_size = Tamaño de texto
     .description = El texto está vacío o es demasiado largo.
+FieldErrorCode-text_form = Forma del texto
+    .description = El texto tiene una forma que el campo no admite. La sugerencia dice cuál admite.
 FieldErrorCode-time_invalid = Hora no válida
     .description = El texto no es una hora en la forma de RFC 3339 con desfase horario, ni una fecha, entre 1970 y 2200.
 FieldErrorCode-time_order = Horas en desorden
@@ -99,3 +101,10 @@ DrawingTheme-light = Claro
     .description = Tinta oscura sobre papel claro.
 DrawingTheme-dark = Oscuro
     .description = Tinta clara sobre papel oscuro.
+
+## DrawingContent
+
+DrawingContent-full = Todo
+    .description = La imagen con título, leyenda, notas y avisos, y con su propia hoja de estilos.
+DrawingContent-figure = Solo la imagen
+    .description = La imagen con sus medidas, para una página que dice el resto y tiene su propia hoja de estilos. Un trabajo que no debe hacerse lo sigue diciendo.

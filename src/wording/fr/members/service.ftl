@@ -66,6 +66,8 @@ FieldErrorCode-list_size = Taille de la liste
     .description = La liste a trop peu ou trop d'éléments.
 FieldErrorCode-text_size = Taille du texte
     .description = Le texte est vide ou trop long.
+FieldErrorCode-text_form = Forme du texte
+    .description = Le texte a une forme que le champ ne prend pas. L'indication dit laquelle il prend.
 FieldErrorCode-time_invalid = Heure non valide
     .description = Le texte n'est pas une heure sous la forme de la RFC 3339 avec un décalage, ni une date, de 1970 à 2200.
 FieldErrorCode-time_order = Heures en désordre
@@ -99,3 +101,10 @@ DrawingTheme-light = Clair
     .description = Encre foncée sur papier clair.
 DrawingTheme-dark = Foncé
     .description = Encre claire sur papier foncé.
+
+## DrawingContent
+
+DrawingContent-full = Tout
+    .description = L'image avec titre, légende, notes et avertissements, et avec sa propre feuille de style.
+DrawingContent-figure = L'image seule
+    .description = L'image avec ses cotes, pour une page qui dit le reste et a sa propre feuille de style. Un travail qui ne doit pas être fait le dit toujours.
