@@ -20,6 +20,8 @@ pub mod description;
 pub mod docs;
 pub mod documentation;
 pub mod drain;
+pub mod embed;
+pub mod front;
 pub mod health;
 pub mod json_limits;
 mod markdown;
