@@ -16,6 +16,7 @@ mod detector_compatibility;
 mod drawings;
 mod drawings_in_languages;
 mod drawings_of_work;
+mod embed;
 mod examples;
 mod existing_loop;
 mod failures;
