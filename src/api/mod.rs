@@ -29,6 +29,7 @@ pub mod messages;
 pub mod metrics;
 pub mod middleware;
 pub mod pages;
+pub mod paths;
 pub mod plan_link;
 pub mod problem;
 pub mod reference_tables;

@@ -99,10 +99,12 @@ fn service(state: &web::Data<AppState>, listener: TcpListener) -> std::io::Resul
     let limits = &settings.limits;
     let build = move || {
         watchdog::watch_worker();
+        let keys = shared.clone();
+        let cors = cross_origin::cors(&shared.settings, move |origin| keys.admission.has_key_for(origin));
         App::new()
             .app_data(shared.clone())
             .wrap(from_fn(admit))
-            .wrap(Condition::new(!shared.settings.cors_origins.is_empty(), cross_origin::cors(&shared.settings)))
+            .wrap(Condition::new(shared.settings.may_have_pages(), cors))
             .wrap(from_fn(observe))
             .configure(routes::configure)
     };

@@ -162,6 +162,11 @@ impl Settings {
         })
     }
 
+    /// Whether pages of other sites may call, now or once the keys were read again.
+    pub fn may_have_pages(&self) -> bool {
+        self.keys.is_some() || !self.cors_origins.is_empty()
+    }
+
     /// What may be meant, and is told to the operator at the start: each a sentence.
     pub fn warnings(&self) -> Vec<&'static str> {
         let cuts_batches = self.stop_timeout < self.limits.batch_deadline;
@@ -178,8 +183,8 @@ impl Settings {
             ),
             (
                 is_open_to_pages,
-                "LOOPWRIGHT_CORS_ORIGINS is * and LOOPWRIGHT_KEYS is set: any page may call with a key that it was given; \
-                 list the origins of your clients",
+                "LOOPWRIGHT_CORS_ORIGINS is * and LOOPWRIGHT_KEYS is set: any page may call with a secret key that it was given; \
+                 list the origins of your clients; those of keys for pages pass without it",
             ),
         ];
         warnings.into_iter().filter_map(|(is_so, warning)| is_so.then_some(warning)).collect()

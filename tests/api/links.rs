@@ -179,8 +179,7 @@ fn a_link_needs_a_key_unless_the_operator_opens_it() {
     assert_eq!(ask(open, GATE, &[key]).status, 200);
     // A key that is not known is told so, and everything else still needs one.
     assert_eq!(ask(open, GATE, &[("authorization", "Bearer nope")]).status, 401);
-    for (method, path) in
-        [(Method::POST, PATH), (Method::GET, "/v1/reference/roles"), (Method::GET, "/v1/drawings/plan/")]
+    for (method, path) in [(Method::POST, PATH), (Method::GET, "/v1/loop-sizing"), (Method::GET, "/v1/drawings/plan/")]
     {
         let answer = send(open, &method, path, &[]);
         assert_eq!(answer.status, 401, "{method} {path}");

@@ -41,6 +41,7 @@ mod log;
 mod material_estimate;
 mod pages;
 mod process;
+mod publishable_keys;
 mod readme;
 mod reference_tables;
 mod refusals;

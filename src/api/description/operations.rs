@@ -13,7 +13,8 @@ use super::builder::{DescriptionBuilder, JsonBody};
 use super::responses::{problem, text, with_entity_tag};
 use crate::api::batch::{self, PlanBatchReport, PlanBatchRequest};
 use crate::api::content_language;
-use crate::api::messages::{self, MessagesTable};
+use crate::api::messages::MessagesTable;
+use crate::api::paths;
 use crate::api::plan_link::{self, DrawingUnits};
 use crate::api::problem::ProblemCode;
 use crate::api::reference_tables::{self, Table, TableVisitor};
@@ -176,7 +177,7 @@ pub fn add_messages(builder: &mut DescriptionBuilder) {
              programs that have their own words.",
         ))
         .response("500", problem(&[ProblemCode::InternalError]));
-    builder.add(messages::PATH, HttpMethod::Get, with_language(with_entity_tag(operation, answer)));
+    builder.add(paths::MESSAGES, HttpMethod::Get, with_language(with_entity_tag(operation, answer)));
 }
 
 /// Adds the parameter that chooses the language of what a link leads to. Operations that were released without it stay so: methods of

@@ -23,8 +23,8 @@ const KEY: &str = "publishable-key";
 pub async fn frame(request: HttpRequest) -> Result<HttpResponse, Problem> {
     let state = AppState::of(&request);
     let key = form_urlencoded::parse(request.query_string().as_bytes()).find(|(name, _)| name == KEY);
-    let origins: Vec<String> = match key {
-        Some((_, key)) if state.settings.keys.is_some() => { let _ = key; Vec::new() },
+    let origins = match key {
+        Some((_, key)) if state.settings.keys.is_some() => state.admission.page_origins(key.as_bytes()),
         _ => state.settings.cors_origins.clone(),
     };
     // Files of this service, calls to it, and the list of stock of the page that shows it.
