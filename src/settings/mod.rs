@@ -29,6 +29,8 @@ pub struct Settings {
     pub keys: Option<PathBuf>,
     /// `LOOPWRIGHT_KEYS_MAY_BE_EMPTY`: whether that file may list no client. Default `no`.
     pub keys_may_be_empty: bool,
+    /// `LOOPWRIGHT_FRONT_PAGE_KEY`: the publishable key of the front page, where keys are on. Default none.
+    pub front_page_key: Option<String>,
     /// `LOOPWRIGHT_OPEN_DRAWINGS`: whether links to drawings need no key where others do. Default `no`.
     pub open_drawings: bool,
     /// What one caller, and all together, may ask of an instance.
@@ -62,7 +64,7 @@ pub enum LogFormat {
 }
 
 /// The variables, as they are read.
-pub const VARIABLES: [&str; 41] = [
+pub const VARIABLES: [&str; 42] = [
     "LOOPWRIGHT_LISTEN",
     "LOOPWRIGHT_METRICS_LISTEN",
     "LOOPWRIGHT_PROBE_LISTEN",
@@ -70,6 +72,7 @@ pub const VARIABLES: [&str; 41] = [
     "LOOPWRIGHT_CORS_ORIGINS",
     "LOOPWRIGHT_KEYS",
     "LOOPWRIGHT_KEYS_MAY_BE_EMPTY",
+    "LOOPWRIGHT_FRONT_PAGE_KEY",
     "LOOPWRIGHT_OPEN_DRAWINGS",
     "LOOPWRIGHT_HEADER_LIMIT",
     "LOOPWRIGHT_BODY_LIMIT",
@@ -142,6 +145,7 @@ impl Settings {
             keys_may_be_empty: variables
                 .choice("LOOPWRIGHT_KEYS_MAY_BE_EMPTY", &[("no", false), ("yes", true)])?
                 .unwrap_or(false),
+            front_page_key: variables.get("LOOPWRIGHT_FRONT_PAGE_KEY"),
             open_drawings: variables
                 .choice("LOOPWRIGHT_OPEN_DRAWINGS", &[("no", false), ("yes", true)])?
                 .unwrap_or(false),

@@ -17,6 +17,7 @@ mod drawings;
 mod drawings_for_pages;
 mod drawings_in_languages;
 mod drawings_of_work;
+mod embed;
 mod examples;
 mod existing_loop;
 mod failures;

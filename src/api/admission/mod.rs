@@ -15,6 +15,7 @@ pub use caller::{Caller, is_trusted};
 use keys::KeyFile;
 pub use rate::RateAllowance;
 use rate::{AddressLimiter, RateExceeded};
+use reqwest::Url;
 
 use super::caller_shares::{CallerShares, TakenShare};
 use super::paths;
@@ -38,6 +39,8 @@ pub struct AdmissionControl {
     /// The addresses that may draw without a key, where any may.
     guests: Option<AddressLimiter>,
     batches: Arc<CallerShares>,
+    /// The origin of the service's own pages, where callers reach it by a public address.
+    own_origin: Option<String>,
 }
 
 impl AdmissionControl {
@@ -58,6 +61,7 @@ impl AdmissionControl {
             guests: settings.open_drawings.then(|| AddressLimiter::new(limits.open_drawing_rate)),
             batches: CallerShares::new(limits.batches_in_flight, limits.batches_in_flight.div_ceil(2)),
             limits,
+            own_origin: Url::parse(&settings.public_url).ok().map(|url| url.origin().ascii_serialization()),
         })
     }
 
@@ -93,10 +97,18 @@ impl AdmissionControl {
         let caller = context.caller.get_or_init(|| self.identify(request));
         self.charge(&context, NonZeroU32::MIN)?;
         match (caller, &self.keys) {
-            (Caller::Client(client, _), _) => client.places.as_ref().map_or(Ok(()), |places| places.check(request)),
+            (Caller::Client(client, _), _) => {
+                client.places.as_ref().map_or(Ok(()), |places| places.check(request, self.own_origin.as_deref()))
+            }
             (Caller::Address(_), Some(keys)) if !is_public(request.path()) => Err(keys.refusal(request.headers())),
             _ => Ok(()),
         }
+    }
+
+    /// The origins of the pages that a publishable key is for; none of another key.
+    pub fn page_origins(&self, key: &[u8]) -> Vec<String> {
+        let client = self.keys.as_ref().and_then(|keys| keys.client(key));
+        client.and_then(|client| Some(client.places.as_ref()?.origins.clone())).unwrap_or_default()
     }
 
     /// Whether any key is for pages of this origin.
@@ -228,7 +240,7 @@ fn rate_problem(exceeded: RateExceeded) -> Problem {
 /// Whether a path needs no key. The public paths are listed, not the others: `/%761/` is another way to write `/v1/`, and whatever
 /// is not written as here needs a key.
 fn is_public(path: &str) -> bool {
-    ["/openapi.json", "/openapi-compact.json", "/changes", "/docs", "/metrics"].contains(&path)
-        || ["/docs/", "/problems/"].iter().any(|open| path.starts_with(open))
+    ["/", "/openapi.json", "/openapi-compact.json", "/changes", "/docs", "/metrics"].contains(&path)
+        || ["/docs/", "/problems/", "/embed/", "/front/"].iter().any(|open| path.starts_with(open))
         || paths::is_keyless(path)
 }

@@ -53,16 +53,21 @@ impl Places {
         Ok(Some(Self { origins, paths }))
     }
 
-    /// Whether a request is from one of the origins and for one of the paths, as it was sent, before anything is decoded.
+    /// Whether a request is from one of the origins, or of a page of the service itself, and for one of the paths, as it was sent, before
+    /// anything is decoded. Of a service without a public address the pages on the same machine are its own.
     ///
     /// # Errors
     /// 403 that says which of them is not listed.
-    pub fn check(&self, request: &ServiceRequest) -> Result<(), Problem> {
+    pub fn check(&self, request: &ServiceRequest, own_origin: Option<&str>) -> Result<(), Problem> {
+        let is_own = |origin: &[u8]| match own_origin {
+            Some(own) => own.as_bytes() == origin,
+            None => is_same_machine(request, origin),
+        };
         let mut sent = request.headers().get_all(header::ORIGIN);
         let detail = match (sent.next(), sent.next()) {
             (None, _) => Statement::new("problems-key-no-origin"),
             (Some(_), Some(_)) => Statement::new("problems-header-twice").text("header", "Origin"),
-            (Some(origin), None) if !is_listed(&self.origins, origin.as_bytes()) => {
+            (Some(origin), None) if !is_listed(&self.origins, origin.as_bytes()) && !is_own(origin.as_bytes()) => {
                 Statement::new("problems-key-origin").text("origin", shortened(origin.as_bytes()))
             }
             _ if !is_listed(&self.paths, request.path().as_bytes()) => {
@@ -79,6 +84,12 @@ impl Places {
 
 fn is_listed(list: &[String], sent: &[u8]) -> bool {
     list.iter().any(|listed| listed.as_bytes() == sent)
+}
+
+/// Whether an origin is that of the address asked for, on this machine: no name of elsewhere can be made to lead here.
+fn is_same_machine(request: &ServiceRequest, origin: &[u8]) -> bool {
+    let host = request.headers().get(header::HOST).map(header::HeaderValue::as_bytes).unwrap_or_default();
+    origin.strip_prefix(b"http://") == Some(host) && str::from_utf8(origin).is_ok_and(is_origin)
 }
 
 /// What was sent, as far as an answer repeats it.
