@@ -1,0 +1,72 @@
+/** One browser for all tests, and a page that notices what it must not do. */
+
+import { existsSync } from "node:fs";
+import { chromium } from "playwright-core";
+import { Relay, Shop } from "./site.js";
+
+const PROGRAM = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"].find((path) => existsSync(path));
+
+export const relay = await Relay.start(process.env.INSTANCE);
+export const shop = await Shop.start(Number(process.env.PAGE_PORT), relay);
+export const browser = await chromium.launch({ executablePath: PROGRAM, args: ["--no-sandbox", "--disable-gpu"] });
+
+export async function closeAll() {
+  await browser.close();
+  for (const server of [relay.server, shop.server]) {
+    server.close();
+    server.closeAllConnections();
+  }
+}
+
+/** What a page has done that it must not: violations of its policy, errors, messages in the console. */
+const complaints = new WeakMap();
+export const complaintsOf = (page) => complaints.get(page);
+
+/**
+ * Opens a page of the shop in a context of its own.
+ * @param {string} path
+ * @param {object} options Of the context; `change` is done to the document before the helper is there.
+ */
+export async function open(path = "plain.html", { before, ...options } = {}) {
+  relay.reset();
+  shop.reports = [];
+  const context = await browser.newContext({ viewport: { width: 390, height: 800 }, locale: "en-US", ...options });
+  context.setDefaultTimeout(10_000);
+  const page = await context.newPage();
+  const told = [];
+  complaints.set(page, told);
+  page.on("pageerror", (error) => told.push(`error: ${error.message}`));
+  page.on("console", (message) => {
+    // A refused or failed request is told in the console by the browser itself.
+    if (!message.text().startsWith("Failed to load resource")) told.push(`console: ${message.text()}`);
+  });
+  await page.addInitScript(() => {
+    globalThis.seen = [];
+    globalThis.violations = [];
+    document.addEventListener("securitypolicyviolation", (event) =>
+      globalThis.violations.push(`${event.violatedDirective} ${event.blockedURI} ${event.sample}`));
+    for (const name of ["ready", "input", "result", "error", "add-to-cart"]) {
+      addEventListener(`loopwright-${name}`, (event) => globalThis.seen.push({ name, detail: event.detail }));
+    }
+  });
+  if (before) await page.addInitScript(before);
+  await page.goto(`${shop.origin}/${path}`);
+  return page;
+}
+
+/** Ends a test's page, and gives what it must not have done. */
+export async function finish(page) {
+  const violations = await page.evaluate(() => globalThis.violations);
+  await page.context().close();
+  return [...complaints.get(page), ...violations, ...shop.reports];
+}
+
+/** Waits for an event of a helper. */
+export async function event(page, name, count = 1) {
+  const handle = await page.waitForFunction(
+    ([name, count]) => {
+      const found = globalThis.seen.filter((one) => one.name === name);
+      return found.length >= count && found.at(-1);
+    }, [name, count]);
+  return (await handle.jsonValue()).detail;
+}

@@ -1,0 +1,7 @@
+/** All tests of the helper, with one browser and one instance. */
+
+import { after } from "node:test";
+import { closeAll } from "./browser.js";
+
+after(closeAll);
+await import("./first_use.js");
