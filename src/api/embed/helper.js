@@ -175,7 +175,7 @@ const FIXED_WORDS = new Set(["nobody", "stop", "levelStop", "notYet"]);
 // ---- Look ----------------------------------------------------------------------------------------------------------------------
 
 const STYLE = `
-:host { display: block; color-scheme: light dark; --_surface: #fff; --_ink: #16191d; --_accent: #0b4f94; --_stop: #a3140c; }
+:host { display: block; min-inline-size: min(100%, 18rem); color-scheme: light dark; --_surface: #fff; --_ink: #16191d; --_accent: #0b4f94; --_stop: #a3140c; }
 :host([hidden]) { display: none; }
 :host([theme="light"]) { color-scheme: light; }
 :host([theme="dark"]) { color-scheme: dark; }
@@ -194,7 +194,7 @@ const STYLE = `
   font: 1rem/1.5 var(--loopwright-font, system-ui, sans-serif); overflow-wrap: anywhere; letter-spacing: normal; text-transform: none;
 }
 @supports (color: oklch(from red l c h)) {
-  .all { --on-accent: oklch(from var(--accent) clamp(0, (0.68 - l) * 1000, 1) 0 0); }
+  .all { --on-accent: oklch(from var(--accent) clamp(0, (0.57 - l) * 1000, 1) 0 0); }
 }
 :host(:dir(rtl)) ::slotted(*) { direction: rtl; }
 .page { display: grid; gap: 0 2.5rem; padding: 1rem; }
@@ -231,7 +231,8 @@ button { min-block-size: 3rem; padding: .5rem 1.25rem; border: 1px solid current
 :focus-visible, .units label:has(:focus-visible) { outline: 3px solid var(--accent); outline-offset: 2px; }
 .act { margin-block-start: 1.5rem; }
 summary { cursor: pointer; min-block-size: 2.75rem; padding-block: .6rem; font-weight: 600; }
-.more { margin-block-start: 1rem; }
+form > .more { margin-block-start: 1rem; }
+.rest > .more { border-block-start: 1px solid var(--rule); padding-block: .25rem; }
 .error { color: var(--_stop); font-weight: 600; }
 .error:empty { display: none; }
 .error button { color: var(--ink); margin-block: .5rem 0; margin-inline-end: .5rem; }
@@ -790,6 +791,14 @@ export class LoopwrightHelper extends HTMLElement {
     return form.replace(/\{(\w+)\}/g, (_, name) => String(values[name] ?? ""));
   }
 
+  /**
+   * Tells the page. `false` where the page has cancelled it.
+   * @param {string} name @param {object} detail @param {boolean} [cancelable]
+   */
+  #emit(name, detail, cancelable = false) {
+    return this.dispatchEvent(new LoopwrightEvent(name, detail, cancelable));
+  }
+
   /** Says it to who does not see it. @param {string} text */
   #say(text) {
     this.#rooms.live.textContent = text;
@@ -827,7 +836,7 @@ export class LoopwrightHelper extends HTMLElement {
       if (loading !== this.#loading) return;
       this.#form = { ...body, language };
       this.#renderForm();
-      this.dispatchEvent(new LoopwrightEvent("ready", { language }));
+      this.#emit("ready", { language });
       if (this.#isWanted) this.#ask();
     } catch (error) {
       if (loading === this.#loading) this.#failed(error);
@@ -843,7 +852,7 @@ export class LoopwrightHelper extends HTMLElement {
       if (error instanceof DOMException && error.name === "AbortError") return;
       throw error;
     }
-    this.dispatchEvent(new LoopwrightEvent("error", { problem: error.problem }));
+    this.#emit("error", { problem: error.problem });
     this.#trouble(troubleWord(error.problem));
   }
 
@@ -937,7 +946,7 @@ export class LoopwrightHelper extends HTMLElement {
     const needed = field.is_required ? make("span", { class: "small" }, ` (${this.#text("needed")})`) : undefined;
     /** @type {Control} */
     const control = { field, left: false, node: help, read: () => {}, focus: () => {}, show: () => {}, showUnit: () => {}, refuse: () => {} };
-    const made = { id, marks, needed };
+    const made = { id, marks, help };
     const entry = field.kind === "choice" ? this.#choice(control, made)
       : field.kind === "list" ? this.#list(control, made)
       : field.kind === "flag" ? this.#flag(control, made)
@@ -1022,7 +1031,7 @@ export class LoopwrightHelper extends HTMLElement {
     const { us, metric } = field.usual_unit;
     const units = /** @type {const} */ ([["us", us], ["metric", metric]]);
     const ordered = this.#readingSystem === "us" ? units : [...units].reverse();
-    const radios = ordered.map(([system, unit]) => make("input", { type: "radio", name: `${id}-unit`, value: unit, "aria-label": unit,
+    const radios = ordered.map(([system, unit]) => make("input", { type: "radio", name: `${id}-unit`, value: unit,
       on: { change: () => {
         this.#system = system;
         const simple = simpleQuantity(input.value);
@@ -1061,15 +1070,14 @@ export class LoopwrightHelper extends HTMLElement {
     control.read();
   }
 
-  /** @param {Control} control @param {{id: string, marks: object}} made @returns {HTMLElement[]} */
-  #choice(control, { id, marks }) {
+  /** Its help is about the option that is chosen. @param {Control} control @param {{id: string, marks: object, help: HTMLElement}} made */
+  #choice(control, { id, marks, help }) {
     const { field } = control;
-    const about = make("p", { class: "help", id: `${id}-about` });
+    const usual = help.textContent ?? "";
     const select = make("select", { id, ...marks, required: field.is_required },
       make("option", { value: "" }, field.is_required ? this.#text("choose") : "—"),
       ...(field.options ?? []).map((option) => make("option", { value: option.code }, option.label)));
-    select.setAttribute("aria-describedby", `${select.getAttribute("aria-describedby")} ${id}-about`);
-    const tell = () => (about.textContent = field.options?.find((option) => option.code === select.value)?.description ?? "");
+    const tell = () => (help.textContent = field.options?.find((option) => option.code === select.value)?.description ?? usual);
     control.show = () => {
       select.value = readAt(this.value, field.pointer) ?? "";
       tell();
@@ -1079,7 +1087,7 @@ export class LoopwrightHelper extends HTMLElement {
       tell();
     };
     this.#listen(select, control);
-    return [make("div", { class: "entry" }, select), about];
+    return [make("div", { class: "entry" }, select)];
   }
 
   /** @param {Control} control @param {{id: string}} made @returns {HTMLElement[]} */
@@ -1101,7 +1109,7 @@ export class LoopwrightHelper extends HTMLElement {
     return (field.options ?? []).map((option, index) => make("label", { class: "tick" }, boxes[index], option.label));
   }
 
-  /** @param {Control} control @param {{id: string, marks: object, needed: any}} made @returns {HTMLElement[]} */
+  /** @param {Control} control @param {{id: string, marks: object}} made @returns {HTMLElement[]} */
   #flag(control, { id, marks }) {
     const { field } = control;
     const box = make("input", { type: "checkbox", id, ...marks });
@@ -1117,7 +1125,7 @@ export class LoopwrightHelper extends HTMLElement {
       control.read();
       control.refuse([]);
       this.#showPrevious();
-      this.dispatchEvent(new LoopwrightEvent("input", { pointer: control.field.pointer, value: this.value }));
+      this.#emit("input", { pointer: control.field.pointer, value: this.value });
     });
     input.addEventListener("change", () => {
       const unit = this.#chosenSystem && control.field.usual_unit?.[this.#chosenSystem];
@@ -1131,7 +1139,7 @@ export class LoopwrightHelper extends HTMLElement {
     writeAt(this.#value, control.field.pointer, text);
     control.show();
     control.focus();
-    this.dispatchEvent(new LoopwrightEvent("input", { pointer: control.field.pointer, value: this.value }));
+    this.#emit("input", { pointer: control.field.pointer, value: this.value });
     this.#changed(control);
   }
 
@@ -1242,7 +1250,7 @@ export class LoopwrightHelper extends HTMLElement {
       this.#renderAnswer();
       const { report, requestId } = answer;
       this.#say(report.summary.headline);
-      this.dispatchEvent(new LoopwrightEvent("result", { summary: report.summary, report, requestId }));
+      this.#emit("result", { summary: report.summary, report, requestId });
       if (isExplicit) this.#bringIntoView();
       await this.#placePicture(picture, asking);
     } catch (error) {
@@ -1272,7 +1280,7 @@ export class LoopwrightHelper extends HTMLElement {
       const faults = isRefusal(error) ? error.problem.errors : [];
       if (!faults.length || !faults.every((fault) => fault.pointer.startsWith("#/stock"))) throw error;
       // The shop's list is at fault, and nobody here can mend it: the loops are told without it.
-      this.dispatchEvent(new LoopwrightEvent("error", { problem: /** @type {Refusal} */ (error).problem }));
+      this.#emit("error", { problem: /** @type {Refusal} */ (error).problem });
       delete request.stock;
       return this.#sized(request, signal);
     }
@@ -1302,7 +1310,7 @@ export class LoopwrightHelper extends HTMLElement {
     } catch (error) {
       if (asking !== this.#asking || !isRefusal(error)) return;
       this.#picture = make("p", { class: "small" }, this.#text("noPicture"));
-      this.dispatchEvent(new LoopwrightEvent("error", { problem: error.problem }));
+      this.#emit("error", { problem: error.problem });
     }
     if (this.#picture) this.#root.querySelector("figure")?.replaceChildren(this.#picture);
   }
@@ -1312,15 +1320,16 @@ export class LoopwrightHelper extends HTMLElement {
     let stock = this.#stock;
     try {
       if (this.#resolveStock) {
-        stock = await this.#resolveStock(structuredClone(request), { signal });
+        stock = await within(this.#resolveStock(structuredClone(request), { signal }), signal);
       } else if (!stock && this.stockSrc) {
         this.#stockOfSource ??= this.#loadStock();
         stock = await this.#stockOfSource;
       }
     } catch (error) {
+      signal.throwIfAborted();
       this.#stockOfSource = undefined;
       const detail = error instanceof Error ? error.message : String(error);
-      this.dispatchEvent(new LoopwrightEvent("error", { problem: refusal({ code: "stock_unavailable", detail }).problem }));
+      this.#emit("error", { problem: refusal({ code: "stock_unavailable", detail }).problem });
     }
     signal.throwIfAborted();
     return stock?.length ? { ...request, stock } : request;
@@ -1361,7 +1370,7 @@ export class LoopwrightHelper extends HTMLElement {
       this.#failed(error);
       return;
     }
-    this.dispatchEvent(new LoopwrightEvent("error", { problem: /** @type {Refusal} */ (error).problem }));
+    this.#emit("error", { problem: /** @type {Refusal} */ (error).problem });
     const left = new Set(faults);
     const refused = this.#controls.filter((control) => {
       const own = faults.filter((fault) => isAt(fault, control.field));
@@ -1403,7 +1412,7 @@ export class LoopwrightHelper extends HTMLElement {
   }
 
   #renderAnswer() {
-    const { page, form, foot } = this.#rooms;
+    const { page, form } = this.#rooms;
     for (const old of page.querySelectorAll(":scope > .answer")) old.remove();
     page.classList.toggle("answered", Boolean(this.#answer));
     if (!this.#answer) return;
@@ -1420,7 +1429,6 @@ export class LoopwrightHelper extends HTMLElement {
     }
     parts.push(make("div", { class: "answer rest" }, ...rest));
     form.after(...parts);
-    page.append(foot);
     this.#showPrevious();
   }
 
@@ -1428,7 +1436,7 @@ export class LoopwrightHelper extends HTMLElement {
   #head(report) {
     const { headline, lines } = report.summary;
     const stops = report.findings.filter((/** @type {Json} */ finding) => finding.level === "stop");
-    const head = make("section", { class: "answer head block", tabindex: "-1" },
+    const head = make("section", { class: "answer head block" },
       make("p", { class: "previous", hidden: true }, this.#text("previous")));
     const summary = make("div", { part: "summary" });
     if (this.#shows("summary")) summary.append(make("h3", { class: "headline" }, headline));
@@ -1505,7 +1513,7 @@ export class LoopwrightHelper extends HTMLElement {
     if (!this.#answer || this.#isPrevious()) return;
     const { report, requestId } = this.#answer;
     const detail = { lines: this.#cartLines(report), summary: report.summary, requestId };
-    if (!this.dispatchEvent(new LoopwrightEvent("add-to-cart", detail, true))) return;
+    if (!this.#emit("add-to-cart", detail, true)) return;
     note.textContent = this.#text("added");
     this.#say(this.#text("added"));
   }
@@ -1560,6 +1568,19 @@ export class LoopwrightHelper extends HTMLElement {
     const isCalm = matchMedia("(prefers-reduced-motion: reduce)").matches;
     head.scrollIntoView({ behavior: isCalm ? "auto" : "smooth", block: "start" });
   }
+}
+
+/**
+ * Waits for what the page promised, but not longer than for the service.
+ * @template T
+ * @param {Promise<T>} promised @param {AbortSignal} signal @returns {Promise<T>}
+ */
+function within(promised, signal) {
+  return new Promise((resolve, reject) => {
+    const timer = setTimeout(() => reject(new Error("no answer in time")), LIMIT_MS);
+    signal.addEventListener("abort", () => reject(signal.reason), { once: true });
+    Promise.resolve(promised).then(resolve, reject).finally(() => clearTimeout(timer));
+  });
 }
 
 /** Whether a fault is about a field, or something inside it. @param {Fault} fault @param {Field} field */
