@@ -25,9 +25,9 @@ export const complaintsOf = (page) => complaints.get(page);
 /**
  * Opens a page of the shop in a context of its own.
  * @param {string} path
- * @param {object} options Of the context; `change` is done to the document before the helper is there.
+ * @param {object} options Of the context. `query` fills in the page, `before` runs in it first of all.
  */
-export async function open(path = "plain.html", { before, ...options } = {}) {
+export async function open(path = "plain.html", { before, query = {}, ...options } = {}) {
   relay.reset();
   shop.reports = [];
   const context = await browser.newContext({ viewport: { width: 390, height: 800 }, locale: "en-US", ...options });
@@ -50,7 +50,7 @@ export async function open(path = "plain.html", { before, ...options } = {}) {
     }
   });
   if (before) await page.addInitScript(before);
-  await page.goto(`${shop.origin}/${path}`);
+  await page.goto(`${shop.origin}/${path}?${new URLSearchParams(query)}`);
   return page;
 }
 
@@ -69,4 +69,32 @@ export async function event(page, name, count = 1) {
       return found.length >= count && found.at(-1);
     }, [name, count]);
   return (await handle.jsonValue()).detail;
+}
+
+/** What is written on a page, by language. */
+const SAID = {
+  en: { width: "Clear width", barrier: "Kind of gate", ask: "Show the loops", add: "Add to cart" },
+  es: { width: "Ancho libre", barrier: "Tipo de portón", ask: "Ver los lazos", add: "Agregar al carrito" },
+  fr: { width: "Largeur libre", barrier: "Type de portail", ask: "Voir les boucles", add: "Ajouter au panier" },
+};
+
+/** The controls of a helper. @param {import("playwright-core").Page} page */
+export function controls(page, language = "en", helper = page.locator("loopwright-helper")) {
+  const said = SAID[language];
+  return {
+    width: helper.getByRole("textbox", { name: said.width }),
+    barrier: helper.getByRole("combobox", { name: said.barrier }),
+    ask: helper.getByRole("button", { name: said.ask }),
+    add: helper.getByRole("button", { name: said.add }),
+    error: (name) => helper.locator(`#${name}-error`),
+  };
+}
+
+/** Enters a gate and asks for its loops. */
+export async function askFor(page, { width = "24 ft", barrier = "slide_gate", language = "en" } = {}) {
+  await event(page, "ready");
+  const { width: entry, barrier: menu, ask } = controls(page, language);
+  await entry.fill(width);
+  await menu.selectOption(barrier);
+  await ask.click();
 }

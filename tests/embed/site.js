@@ -127,7 +127,7 @@ export class Shop {
   }
 
   #answer(request, response) {
-    const { pathname } = new URL(request.url, this.origin);
+    const { pathname, searchParams } = new URL(request.url, this.origin);
     if (pathname === "/reports") {
       let text = "";
       request.on("data", (part) => (text += part)).on("end", () => this.reports.push(text));
@@ -137,7 +137,8 @@ export class Shop {
     const type = TYPES[pathname.split(".").pop()];
     const file = pathname.startsWith("/modules/") ? new URL(pathname.slice(9), MODULES) : new URL(pathname.slice(1), PAGES);
     try {
-      const text = readFileSync(file, "utf8").replaceAll("{{api}}", this.relay.origin).replaceAll("{{script}}", this.relay.origin + SCRIPT);
+      const known = { api: this.relay.origin, script: this.relay.origin + SCRIPT, lang: "en", attributes: "", inside: "", ...Object.fromEntries(searchParams) };
+      const text = readFileSync(file, "utf8").replace(/\{\{(\w+)\}\}/g, (_, name) => known[name]);
       response.writeHead(200, { "content-type": type, "content-security-policy": this.policy }).end(text);
     } catch {
       response.writeHead(404).end();

@@ -1531,24 +1531,21 @@ export class LoopwrightHelper extends HTMLElement {
    * Opens the job sheet in a window of its own, or saves it where none may open.
    *
    * The window opens with the click, for later it would be blocked. It has the policy of this page, which may forbid the style of the
-   * sheet as an inline one; so the window gets it as a constructed sheet.
+   * sheet as an inline one, and would report it even in a parsed document. So the sheet goes there without, and gets a constructed one.
    * @param {HTMLElement} note
    */
   async #openSheet(note) {
     note.textContent = "";
-    const empty = URL.createObjectURL(new Blob(["<!doctype html><title> </title>"], { type: "text/html" }));
-    const opened = /** @type {(Window & typeof globalThis) | null} */ (open(empty, "_blank"));
+    const opened = /** @type {(Window & typeof globalThis) | null} */ (open("", "_blank"));
     const body = this.#answer?.body;
     try {
       const url = `${this.api}/v1/installation-plan/job-sheet?lang=${this.#language}`;
       const signal = new AbortController().signal;
-      const answer = await ask({ url, body, key: this.publishableKey, type: "document", signal });
-      const sheet = /** @type {Document} */ (answer.body);
+      const answer = await ask({ url, body, key: this.publishableKey, type: "text", signal });
       if (opened && !opened.closed) {
-        await isLoaded(opened);
-        fillWindow(opened, sheet);
+        await fillWindow(opened, answer.body);
       } else {
-        saveSheet(sheet);
+        saveSheet(answer.body);
         note.textContent = this.#text("sheetSaved");
         this.#say(this.#text("sheetSaved"));
       }
@@ -1556,8 +1553,6 @@ export class LoopwrightHelper extends HTMLElement {
       opened?.close();
       this.#failed(error);
       if (isRefusal(error)) note.textContent = this.#text(troubleWord(error.problem));
-    } finally {
-      URL.revokeObjectURL(empty);
     }
   }
 
@@ -1588,27 +1583,26 @@ function isAt(fault, field) {
   return fault.pointer === field.pointer || fault.pointer.startsWith(`${field.pointer}/`);
 }
 
-/** @param {Window} opened @returns {Promise<void>} */
-async function isLoaded(opened) {
-  while (!opened.closed && (opened.location.href === "about:blank" || opened.document.readyState !== "complete")) {
+/** @param {Window & typeof globalThis} opened @param {string} sheet */
+async function fillWindow(opened, sheet) {
+  const inline = /<style[^>]*>([^]*?)<\/style>/g;
+  const url = URL.createObjectURL(new Blob([sheet.replace(inline, "")], { type: "text/html" }));
+  opened.location.replace(url);
+  // A window that goes elsewhere loses whoever listens to it.
+  while (!opened.closed && (opened.location.href !== url || opened.document.readyState !== "complete")) {
     await new Promise((resolve) => setTimeout(resolve, 20));
   }
-}
-
-/** @param {Window & typeof globalThis} opened @param {Document} sheet */
-function fillWindow(opened, sheet) {
-  const styles = [...sheet.querySelectorAll("style")];
+  URL.revokeObjectURL(url);
+  if (opened.closed) return;
   const style = new opened.CSSStyleSheet();
-  style.replaceSync(styles.map((one) => one.textContent).join("\n"));
-  for (const one of styles) one.remove();
-  opened.document.replaceChild(opened.document.adoptNode(sheet.documentElement), opened.document.documentElement);
+  style.replaceSync([...sheet.matchAll(inline)].map((found) => found[1]).join("\n"));
   opened.document.adoptedStyleSheets = [style];
 }
 
-/** @param {Document} sheet */
+/** @param {string} sheet */
 function saveSheet(sheet) {
-  const href = URL.createObjectURL(new Blob(["<!doctype html>", sheet.documentElement.outerHTML], { type: "text/html" }));
-  make("a", { href, download: `${sheet.title || "job-sheet"}.html` }).click();
+  const href = URL.createObjectURL(new Blob([sheet], { type: "text/html" }));
+  make("a", { href, download: "loopwright.html" }).click();
   setTimeout(() => URL.revokeObjectURL(href), LIMIT_MS);
 }
 
