@@ -25,10 +25,11 @@ export const complaintsOf = (page) => complaints.get(page);
 /**
  * Opens a page of the shop in a context of its own.
  * @param {string} path
- * @param {object} options Of the context. `query` fills in the page, `before` runs in it first of all.
+ * @param {object} options Of the context. `query` fills in the page, `before` runs in it first of all, `fault` is that of the relay.
  */
-export async function open(path = "plain.html", { before, query = {}, ...options } = {}) {
+export async function open(path = "plain.html", { before, fault, query = {}, ...options } = {}) {
   relay.reset();
+  relay.fault = fault;
   shop.reports = [];
   const context = await browser.newContext({ viewport: { width: 390, height: 800 }, locale: "en-US", ...options });
   context.setDefaultTimeout(10_000);

@@ -18,7 +18,7 @@
  * @typedef {{pointer: string, code: string, detail: string, hint?: string, suggestion?: string}} Fault
  * @typedef {{type: string, title: string, status: number, code: string, detail: string, errors: Fault[], request_id?: string}} Problem
  * @typedef {{sku?: string, specification?: string, quantity: number, marks: string[]}} CartLine
- * @typedef {{body: string, language: string, report: Json, requestId: string}} Answer
+ * @typedef {{question: string, body: string, language: string, report: Json, requestId: string}} Answer
  * @typedef {{field: Field, node: HTMLElement, read: () => void, focus: () => void, show: () => void, showUnit: () => void,
  *   refuse: (faults: Fault[], takes?: string[]) => void, left: boolean}} Control
  * @typedef {Error & {problem: Problem}} Refusal
@@ -234,7 +234,7 @@ summary { cursor: pointer; min-block-size: 2.75rem; padding-block: .6rem; font-w
 form > .more { margin-block-start: 1rem; }
 .rest > .more { border-block-start: 1px solid var(--rule); padding-block: .25rem; }
 .error { color: var(--_stop); font-weight: 600; }
-.error:empty { display: none; }
+.error:empty, .small:empty { display: none; }
 .error button { color: var(--ink); margin-block: .5rem 0; margin-inline-end: .5rem; }
 .trouble { margin-block-start: 1rem; }
 .previous { border-inline-start: 4px solid var(--rule); padding-inline-start: .75rem; color: var(--faint); }
@@ -571,6 +571,8 @@ export class LoopwrightHelper extends HTMLElement {
   #checked;
   /** @type {Node | undefined} */
   #picture;
+  /** What is being asked for. */
+  #askedFor = "";
   /** Whether the person has asked for loops, so that the answer follows what is entered. */
   #isWanted = false;
   #hadStock = false;
@@ -818,7 +820,7 @@ export class LoopwrightHelper extends HTMLElement {
     if (!this.isConnected) return;
     if (!this.#form || (outdated.has("language") && this.#form.language !== this.#language)) {
       this.#load();
-    } else if (this.#isWanted && !this.#asking && this.#isPrevious()) {
+    } else if (this.#isWanted && this.#isPrevious() && !(this.#asking && this.#askedFor === this.#question)) {
       this.#ask();
     }
     this.#rooms.all.lang = this.#language;
@@ -1138,6 +1140,7 @@ export class LoopwrightHelper extends HTMLElement {
   #take(control, text) {
     writeAt(this.#value, control.field.pointer, text);
     control.show();
+    control.refuse([]);
     control.focus();
     this.#emit("input", { pointer: control.field.pointer, value: this.value });
     this.#changed(control);
@@ -1201,10 +1204,7 @@ export class LoopwrightHelper extends HTMLElement {
     event?.preventDefault();
     clearTimeout(this.#timer);
     if (!this.#form) return this.#load();
-    for (const control of this.#controls) {
-      control.left = true;
-      control.read();
-    }
+    for (const control of this.#controls) control.left = true;
     const refused = this.#controls.filter((control) => this.#judge(control, true) === false);
     if (refused.length) {
       this.#tellRefused(refused, true);
@@ -1234,6 +1234,7 @@ export class LoopwrightHelper extends HTMLElement {
     this.#asking?.abort();
     this.#checking?.abort();
     const asking = (this.#asking = new AbortController());
+    this.#askedFor = this.#question;
     this.#isWanted = true;
     this.#trouble(undefined);
     this.#showPrevious();
@@ -1243,7 +1244,7 @@ export class LoopwrightHelper extends HTMLElement {
       const request = await this.#withStock(this.value, asking.signal);
       const { answer, picture } = await this.#sized(request, asking.signal);
       if (asking !== this.#asking) return;
-      this.#answer = answer;
+      this.#answer = { ...answer, question: this.#askedFor };
       this.#picture = undefined;
       this.#hadStock = Boolean(request.stock);
       for (const control of this.#controls) control.refuse([]);
@@ -1291,7 +1292,7 @@ export class LoopwrightHelper extends HTMLElement {
     const language = this.#language;
     const url = `${this.api}/v1/loop-sizing?lang=${language}`;
     const answer = await ask({ url, body, key: this.publishableKey, type: "json", signal });
-    return { body, language, report: answer.body, requestId: answer.requestId };
+    return { question: "", body, language, report: answer.body, requestId: answer.requestId };
   }
 
   /** @param {string} body @param {AbortSignal} signal */
@@ -1349,16 +1350,17 @@ export class LoopwrightHelper extends HTMLElement {
     try {
       const body = JSON.stringify(await this.#withStock(this.value, checking.signal));
       const answer = await this.#report(body, checking.signal);
-      if (checking === this.#checking) this.#checked = answer;
+      if (checking !== this.#checking) return;
+      this.#checked = answer;
+      for (const control of this.#controls) control.refuse([]);
     } catch (error) {
       if (checking !== this.#checking || !isRefusal(error)) return;
       const faults = error.problem.errors.filter((fault) => fault.code !== "field_missing");
       for (const control of this.#controls) {
         const own = faults.filter((fault) => isAt(fault, control.field));
-        if (control.left && own.length) {
-          control.refuse(own);
-          this.#say(`${control.field.label}: ${own[0]?.detail}`);
-        }
+        if (!control.left || this.#judge(control) === false) continue;
+        control.refuse(own);
+        if (own.length) this.#say(`${control.field.label}: ${own[0]?.detail}`);
       }
     }
   }
@@ -1394,11 +1396,14 @@ export class LoopwrightHelper extends HTMLElement {
     return this.show.split(/[\s,]+/).includes(part);
   }
 
+  /** What would be asked now. */
+  get #question() {
+    return JSON.stringify([this.#language, this.value]);
+  }
+
   /** Whether the answer that is shown is for something else than what is entered. */
   #isPrevious() {
-    if (!this.#answer) return true;
-    const { stock: _, ...before } = JSON.parse(this.#answer.body);
-    return JSON.stringify(before) !== JSON.stringify(this.value) || this.#answer.language !== this.#language;
+    return this.#answer?.question !== this.#question;
   }
 
   /** Marks an answer for something else, which must not go into a cart. */
