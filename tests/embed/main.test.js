@@ -2,10 +2,10 @@
 
 import { after } from "node:test";
 import { closeAll } from "./browser.js";
+import "./first_use.js";
+import "./entry.js";
+import "./states.js";
+import "./network.js";
+import "./embedding.js";
 
 after(closeAll);
-await import("./first_use.js");
-await import("./entry.js");
-await import("./states.js");
-await import("./network.js");
-await import("./embedding.js");
