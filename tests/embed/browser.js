@@ -6,8 +6,11 @@ import { Relay, Shop } from "./site.js";
 
 const PROGRAM = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"].find((path) => existsSync(path));
 
+// Two files of tests run at once, each with pages of its own origin.
+const PORT = Number(process.env.PAGE_PORTS.split(",")[process.argv[1].includes("people") ? 0 : 1]);
+
 export const relay = await Relay.start(process.env.INSTANCE);
-export const shop = await Shop.start(Number(process.env.PAGE_PORT), relay);
+export const shop = await Shop.start(PORT, relay);
 export const browser = await chromium.launch({ executablePath: PROGRAM, args: ["--no-sandbox", "--disable-gpu"] });
 
 export async function closeAll() {

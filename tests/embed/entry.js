@@ -40,7 +40,7 @@ test("the unit that the page has chosen is shown, and kept until the person choo
   assert.equal(await width.inputValue(), "24 1/2 ft");
   await width.fill("7.5 m");
   assert.equal(await units.getByRole("radio", { name: "m" }).isChecked(), true, "the toggle says what is written");
-  await units.getByText("ft").click();
+  await units.getByRole("radio", { name: "ft" }).click();
   assert.equal(await width.inputValue(), "7.5 ft");
   assert.deepEqual(await finish(page), []);
 });

@@ -10,7 +10,7 @@ test("a customer gets loops, a picture, what to watch and a cart", async () => {
   await event(page, "ready");
   const { width, barrier, ask, add } = controls(page, "es");
   await width.fill("7,2");
-  await page.getByRole("radiogroup", { name: "Ancho libre" }).getByText("m").tap();
+  await page.getByRole("radiogroup", { name: "Ancho libre" }).getByRole("radio", { name: "m" }).tap();
   assert.equal(await width.inputValue(), "7,2 m");
   await barrier.selectOption("Portón corredizo");
   await ask.tap();
@@ -19,7 +19,7 @@ test("a customer gets loops, a picture, what to watch and a cart", async () => {
   assert.match(requestId, /^[\w.-]+$/);
   await page.getByRole("heading", { name: summary.headline }).waitFor();
   await page.getByRole("img").waitFor();
-  await page.getByText("puede haber un vehículo detenido").first().waitFor();
+  await page.locator(".found", { hasText: "Haga que otro dispositivo" }).first().waitFor();
   await add.tap();
   const { lines } = await event(page, "add-to-cart");
   assert.deepEqual(lines.map(({ quantity, marks }) => [quantity, marks]), [[3, ["A", "B", "C"]]]);
@@ -73,7 +73,7 @@ test("a clerk does it all with the keyboard alone, from the first field to the c
   // The unit was that of the width, and is to be seen.
   assert.equal(await page.locator("#lead_in-length").inputValue(), "60 ft");
   const way = await goTo("Add to cart");
-  assert.ok(way.some((one) => one.startsWith("SUMMARY Everything")), String(way));
+  assert.ok(way.some((one) => one.startsWith("SUMMARY What else")), String(way));
   await page.keyboard.press("Enter");
   assert.equal((await event(page, "add-to-cart")).lines.length, 1);
   await goTo("Job sheet");

@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""Starts the service for pages of one origin, and runs a command with the addresses of both: INSTANCE and PAGE_PORT.
+"""Starts the service for pages of two origins, and runs a command with its address in INSTANCE and the ports of the pages in PAGE_PORTS.
 
     tests/embed/instance.py COMMAND ARGUMENT...
 """
@@ -14,10 +14,10 @@ from service import Service, free_port
 
 
 def main():
-    port = free_port()
-    service = Service(CORS_ORIGINS=f"http://127.0.0.1:{port}")
+    ports = [free_port() for _ in range(2)]
+    service = Service(CORS_ORIGINS=",".join(f"http://127.0.0.1:{port}" for port in ports))
     try:
-        known = {"INSTANCE": service.base, "PAGE_PORT": str(port)}
+        known = {"INSTANCE": service.base, "PAGE_PORTS": ",".join(map(str, ports))}
         raise SystemExit(subprocess.run(sys.argv[1:], env={**os.environ, **known}).returncode)
     finally:
         service.close()

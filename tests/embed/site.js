@@ -8,11 +8,11 @@
 import { createReadStream, readFileSync } from "node:fs";
 import { createServer, request as ask } from "node:http";
 import { fileURLToPath } from "node:url";
+import { reactModule } from "./react_module.js";
 import { figure, form } from "./until_served.js";
 
 const HELPER = fileURLToPath(new URL("../../src/api/embed/helper.js", import.meta.url));
 const PAGES = new URL("pages/", import.meta.url);
-const MODULES = new URL("node_modules/", import.meta.url);
 export const SCRIPT = "/embed/0.0.0/helper.js";
 
 const TYPES = { html: "text/html; charset=utf-8", js: "text/javascript; charset=utf-8", css: "text/css", json: "application/json" };
@@ -135,10 +135,10 @@ export class Shop {
       return;
     }
     const type = TYPES[pathname.split(".").pop()];
-    const file = pathname.startsWith("/modules/") ? new URL(pathname.slice(9), MODULES) : new URL(pathname.slice(1), PAGES);
     try {
       const known = { api: this.relay.origin, script: this.relay.origin + SCRIPT, lang: "en", attributes: "", inside: "", ...Object.fromEntries(searchParams) };
-      const text = readFileSync(file, "utf8").replace(/\{\{(\w+)\}\}/g, (_, name) => known[name]);
+      const source = pathname === "/react.js" ? reactModule() : readFileSync(new URL(pathname.slice(1), PAGES), "utf8");
+      const text = pathname === "/react.js" ? source : source.replace(/\{\{(\w+)\}\}/g, (_, name) => known[name]);
       response.writeHead(200, { "content-type": type, "content-security-policy": this.policy }).end(text);
     } catch {
       response.writeHead(404).end();

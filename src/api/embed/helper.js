@@ -51,8 +51,7 @@ const WORDS = {
     turns: "{n} turn|{n} turns",
     picture: "Plan",
     noPicture: "The picture could not be loaded. Everything else is here.",
-    details: "Everything that was found ({n})",
-    levelStop: "Stop",
+    details: "What else was found ({n})",
     levelWarning: "Warning",
     levelNote: "Note",
     cautions: "Cautions for whoever does the work ({n})",
@@ -96,8 +95,7 @@ const WORDS = {
     turns: "{n} vuelta|{n} vueltas",
     picture: "Plano",
     noPicture: "No se pudo cargar el dibujo. Todo lo demás está aquí.",
-    details: "Todo lo que se encontró ({n})",
-    levelStop: "Alto",
+    details: "Lo demás que se encontró ({n})",
     levelWarning: "Advertencia",
     levelNote: "Nota",
     cautions: "Precauciones para quien hace el trabajo ({n})",
@@ -120,7 +118,7 @@ const WORDS = {
       "Un lazo vehicular detecta metal, no personas: no protege a nadie. Deciden los códigos locales y los profesionales con licencia.",
   },
   fr: {
-    title: "Quelles boucles faut-il ?",
+    title: "Quelles boucles faut-il?",
     intro: "Indiquez la largeur de l'ouverture et ce qui la ferme. Vous verrez les boucles, un dessin et ce qu'il faut surveiller.",
     submit: "Voir les boucles",
     again: "Réessayer",
@@ -128,11 +126,11 @@ const WORDS = {
     more: "Plus de détails, si vous les connaissez",
     needed: "requis",
     choose: "Choisissez",
-    usual: "Habituel : {x}",
+    usual: "Habituel\u00a0: {x}",
     missing: "Remplissez ce champ.",
     missingChoice: "Choisissez une option.",
-    whichUnit: "Dans quelle unité ?",
-    unitOf: "Unité : {x}",
+    whichUnit: "Dans quelle unité?",
+    unitOf: "Unité\u00a0: {x}",
     number: "Écrivez un nombre de {min} à {max}.",
     take: "Utiliser {x}",
     entries: "{n} donnée est à corriger.|{n} données sont à corriger.",
@@ -142,8 +140,7 @@ const WORDS = {
     turns: "{n} tour|{n} tours",
     picture: "Plan",
     noPicture: "Le dessin n'a pas pu être chargé. Tout le reste est ici.",
-    details: "Tout ce qui a été relevé ({n})",
-    levelStop: "Arrêt",
+    details: "Ce qui a été relevé d'autre ({n})",
     levelWarning: "Avertissement",
     levelNote: "Note",
     cautions: "Mises en garde pour qui fait le travail ({n})",
@@ -151,8 +148,8 @@ const WORDS = {
     forMarks: "pour {x}",
     add: "Ajouter au panier",
     added: "Remis au panier de la boutique.",
-    notYet: "Pas encore au panier : réglez d'abord ce qui s'y oppose.",
-    noMatch: "Aucune des boucles en stock ne convient. Voici ce qu'il faut demander à la boutique :",
+    notYet: "Pas encore au panier\u00a0: réglez d'abord ce qui s'y oppose.",
+    noMatch: "Aucune des boucles en stock ne convient. Voici ce qu'il faut demander à la boutique\u00a0:",
     sheet: "Fiche de travail à imprimer",
     sheetSaved: "La fiche de travail a été enregistrée dans un fichier. Ouvrez-le pour l'imprimer.",
     previous: "Cette réponse correspond à vos données précédentes.",
@@ -163,12 +160,12 @@ const WORDS = {
     notHere: "Cette page n'est pas autorisée à demander des boucles. Prévenez la boutique.",
     failed: "Cela n'a pas fonctionné. Réessayez ou demandez à la boutique.",
     nobody:
-      "Une boucle pour véhicules détecte le métal, pas les personnes : elle ne protège personne. Les codes locaux et les titulaires de licence décident.",
+      "Une boucle pour véhicules détecte le métal, pas les personnes\u00a0: elle ne protège personne. Les codes locaux et les titulaires de licence décident.",
   },
 };
 
 /** What a page may not word anew, for it must not be softened. */
-const FIXED_WORDS = new Set(["nobody", "stop", "levelStop", "notYet"]);
+const FIXED_WORDS = new Set(["nobody", "stop", "notYet"]);
 
 /** @typedef {keyof typeof WORDS} Language @typedef {keyof typeof WORDS.en} Word */
 
@@ -202,7 +199,9 @@ h2, h3, p, ul, figure, fieldset { margin: 0; padding: 0; border: 0; min-inline-s
 h2 { font-size: 1.5rem; line-height: 1.2; font-weight: 650; text-wrap: balance; }
 h3, legend.group { font-size: 1rem; font-weight: 650; margin-block-end: .4rem; padding: 0; }
 ul { list-style: none; }
-.top > * + *, .field + .field, .field > * + *, .block > * + * { margin-block-start: .5rem; }
+.top, .foot { display: grid; gap: .5rem; }
+.field > * + *, .block > * + * { margin-block-start: .5rem; }
+.ticks { display: grid; grid-template-columns: repeat(auto-fill, minmax(9.5rem, 1fr)); gap: 0 1rem; }
 .field + .field, .field.group { margin-block-start: 1.25rem; }
 .block { border-block-start: 1px solid var(--rule); padding-block: 1.25rem; }
 form { padding-block: 1.25rem; }
@@ -215,20 +214,19 @@ input, select, button { font: inherit; color: inherit; }
   border: 1px solid var(--faint); border-radius: var(--radius); font-size: max(1rem, 16px);
 }
 [aria-invalid="true"] { border: 2px solid var(--_stop); }
-.units { display: flex; }
+.units { display: flex; gap: .25rem; }
 .units label, .tick { cursor: pointer; }
-.units label { position: relative; min-inline-size: 3rem; min-block-size: 3rem; display: grid; place-items: center; padding-inline: .75rem;
-  border: 1px solid var(--faint); font-weight: 400; }
-.units label + label { border-inline-start: 0; }
+.units label { position: relative; display: grid; min-inline-size: 3rem; min-block-size: 3rem; font-weight: 400; }
+.units span { display: grid; place-items: center; padding-inline: .75rem; border: 1px solid var(--faint); border-radius: var(--radius); }
 .units input { position: absolute; inset: 0; inline-size: 100%; block-size: 100%; margin: 0; opacity: 0; cursor: pointer; }
-.units label:has(:checked) { background: var(--ink); color: var(--surface); font-weight: 650; }
+.units :checked + span { background: var(--ink); border-color: var(--ink); color: var(--surface); font-weight: 650; }
 .tick { display: flex; gap: .75rem; align-items: center; min-block-size: 2.75rem; font-weight: 400; }
 .tick input { inline-size: 1.5rem; block-size: 1.5rem; flex: none; margin: 0; accent-color: var(--accent); }
 button { min-block-size: 3rem; padding: .5rem 1.25rem; border: 1px solid currentColor; border-radius: var(--radius); background: none;
   cursor: pointer; font-weight: 600; }
 .main { inline-size: 100%; background: var(--accent); border-color: var(--accent); color: var(--on-accent); }
 .main:disabled { background: none; border-color: var(--rule); color: var(--faint); cursor: default; }
-:focus-visible, .units label:has(:focus-visible) { outline: 3px solid var(--accent); outline-offset: 2px; }
+:focus-visible, .units :focus-visible + span { outline: 3px solid var(--accent); outline-offset: 2px; }
 .act { margin-block-start: 1.5rem; }
 summary { cursor: pointer; min-block-size: 2.75rem; padding-block: .6rem; font-weight: 600; }
 form > .more { margin-block-start: 1rem; }
@@ -251,6 +249,7 @@ form > .more { margin-block-start: 1rem; }
 .alarm li + li { margin-block-start: .75rem; }
 .law { display: block !important; visibility: visible !important; opacity: 1 !important; font-size: max(.9375rem, 15px) !important; font-weight: 600; }
 .quiet { position: absolute; inline-size: 1px; block-size: 1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
+figure { padding-block: 1.25rem; }
 figure svg { display: block; inline-size: 100%; block-size: auto; max-inline-size: 30rem; margin-inline: auto; }
 @container (min-width: 44rem) {
   .answered { grid-template-columns: minmax(0, 1fr) minmax(0, 1.1fr); grid-template-areas: "top top" "form figure" "head figure" "rest figure" "foot foot";
@@ -261,6 +260,7 @@ figure svg { display: block; inline-size: 100%; block-size: auto; max-inline-siz
     grid-template-rows: auto auto 1fr auto; }
 }
 @container (min-width: 44rem) {
+  .answered > .head { border-block-start: 0; }
   .answered > .top { grid-area: top; } .answered > form { grid-area: form; } .answered > .head { grid-area: head; }
   .answered > figure { grid-area: figure; } .answered > .rest { grid-area: rest; } .answered > .foot { grid-area: foot; }
   .page:not(.answered) > * { max-inline-size: 34rem; }
@@ -280,7 +280,7 @@ figure svg { display: block; inline-size: 100%; block-size: auto; max-inline-siz
   .all { --surface: Canvas; --ink: CanvasText; --accent: LinkText; --wire: LinkText; --faint: CanvasText; --rule: GrayText; --_stop: CanvasText; }
   .main { border-color: ButtonText; color: ButtonText; background: ButtonFace; }
   .main:disabled { color: GrayText; border-color: GrayText; }
-  .units label:has(:checked) { forced-color-adjust: none; background: Highlight; color: HighlightText; }
+  .units :checked + span { forced-color-adjust: none; background: Highlight; color: HighlightText; }
   figure svg { forced-color-adjust: none; }
 }
 `;
@@ -503,7 +503,7 @@ const USUAL_FINDINGS = 3;
  * @attr {string} fields - Which fields, in which order: the last parts of their pointers, whole pointers, `usual` or `all`.
  * @attr {string} show - What to show of an answer: `summary`, `drawing`, `findings`, `cart`, `sheet`. Default: all but `sheet`.
  * @attr {string} stock-src - Where the loops in stock are, as a JSON list.
- * @attr {number} max-findings - How many warnings are shown at once, three at the most; the rest is folded. Stops are never left out.
+ * @attr {number} max-findings - How many warnings are shown at once; the rest is folded. Default: 3. Stops are never left out.
  *
  * @fires {LoopwrightEvent<{language: string}>} loopwright-ready - The form is there.
  * @fires {LoopwrightEvent<{pointer: string, value: object}>} loopwright-input - The person has changed a field.
@@ -958,7 +958,7 @@ export class LoopwrightHelper extends HTMLElement {
       ? make("legend", {}, field.label, needed)
       : make("label", { for: id }, field.label, needed)];
     control.node = make(isGroup ? "fieldset" : "div", { class: "field", part: "field", ...(isGroup ? marks : {}) },
-      ...title, ...entry, error, help);
+      ...title, ...(isGroup ? [help, ...entry, error] : [...entry, error, help]));
     const inputs = /** @type {HTMLElement[]} */ ([...control.node.querySelectorAll("input:not([type=radio]), select")]);
     control.focus = () => inputs[0]?.focus();
     control.refuse = (faults, takes = []) => {
@@ -1057,7 +1057,7 @@ export class LoopwrightHelper extends HTMLElement {
     input.addEventListener("change", showUnit);
     control.showUnit = showUnit;
     const group = make("div", { class: "units", role: "radiogroup", "aria-label": this.#text("unitOf", { x: field.label }) },
-      ...ordered.map(([, unit], index) => make("label", {}, radios[index], unit)));
+      ...ordered.map(([, unit], index) => make("label", {}, radios[index], make("span", {}, unit))));
     return [make("div", { class: "entry" }, input, group)];
   }
 
@@ -1108,7 +1108,8 @@ export class LoopwrightHelper extends HTMLElement {
       if (!codes.length) control.show();
     };
     for (const box of boxes) this.#listen(box, control);
-    return (field.options ?? []).map((option, index) => make("label", { class: "tick" }, boxes[index], option.label));
+    return [make("div", { class: "ticks" },
+      ...(field.options ?? []).map((option, index) => make("label", { class: "tick" }, boxes[index], option.label)))];
   }
 
   /** @param {Control} control @param {{id: string, marks: object}} made @returns {HTMLElement[]} */
@@ -1459,21 +1460,22 @@ export class LoopwrightHelper extends HTMLElement {
     return head;
   }
 
-  /** What to watch, and everything that was found. @param {Json} report @returns {HTMLElement[]} */
+  /** What to watch: warnings, each kind once, as many as the page wants; folded, what else was found. @param {Json} report */
   #findings(report) {
+    /** @type {Json[]} */
+    const found = report.findings.filter((/** @type {Json} */ finding) => finding.level !== "stop");
+    const first = found.filter(({ code, level }, index) => level === "warning" && found.findIndex((other) => other.code === code) === index);
+    const watched = first.slice(0, this.maxFindings);
+    const rest = found.filter((finding) => !watched.includes(finding));
     const parts = [];
-    const watch = report.summary.top_findings.filter((/** @type {Json} */ finding) => finding.level !== "stop").slice(0, this.maxFindings);
-    if (watch.length) {
+    if (watched.length) {
       parts.push(make("section", { class: "block" }, make("h3", {}, this.#text("watch")),
-        make("ul", {}, ...watch.map((/** @type {Json} */ finding) => make("li", { class: "found", part: "finding" },
-          finding.marks.length ? `${this.#joined(finding.marks)}: ${finding.message}` : finding.message)))));
+        make("ul", {}, ...watched.map(({ message }) => make("li", { class: "found", part: "finding" }, message)))));
     }
-    const all = report.findings.filter((/** @type {Json} */ finding) => finding.level !== "stop");
-    if (all.length) {
-      const words = /** @type {Record<string, Word>} */ ({ warning: "levelWarning", note: "levelNote" });
-      parts.push(this.#folded("details", this.#text("details", { n: all.length }),
-        make("ul", {}, ...all.map((/** @type {Json} */ finding) => make("li", { class: "found", part: "finding" },
-          make("span", { class: "level" }, `${this.#text(words[finding.level] ?? "levelNote")}: `), finding.message)))));
+    if (rest.length) {
+      parts.push(this.#folded("details", this.#text("details", { n: rest.length }),
+        make("ul", {}, ...rest.map(({ level, message }) => make("li", { class: "found", part: "finding" },
+          make("span", { class: "level" }, `${this.#text(level === "warning" ? "levelWarning" : "levelNote")}: `), message)))));
     }
     return parts;
   }
@@ -1607,7 +1609,7 @@ async function fillWindow(opened, sheet) {
 /** @param {string} sheet */
 function saveSheet(sheet) {
   const href = URL.createObjectURL(new Blob([sheet], { type: "text/html" }));
-  make("a", { href, download: "loopwright.html" }).click();
+  make("a", { href, download: "job-sheet.html" }).click();
   setTimeout(() => URL.revokeObjectURL(href), LIMIT_MS);
 }
 

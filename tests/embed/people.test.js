@@ -1,11 +1,10 @@
-/** All tests of the helper, with one browser and one instance. */
+/** What people do with the helper, and the script itself. */
 
 import { after } from "node:test";
 import { closeAll } from "./browser.js";
 import "./first_use.js";
 import "./entry.js";
-import "./states.js";
-import "./network.js";
-import "./embedding.js";
+import "./shops.js";
+import "./source.js";
 
 after(closeAll);
