@@ -25,7 +25,8 @@ use crate::settings::Rate;
 /// The largest file of keys, bytes: some ten thousand clients.
 const MAX_FILE_SIZE: u64 = 1024 * 1024;
 
-/// The rate of each address that sends a publishable key.
+/// The rate of each address that sends a publishable key. A choice made here: a change in a form usually costs 3 units (its sizing, summary and
+/// drawing), so whoever fills one in is never refused, and takes at most a twentieth of a core.
 const PAGE_RATE: Rate = Rate { per_second: 5, burst: 100 };
 
 /// The SHA-256 of a key, in halves: they are compared in fewer steps than bytes.

@@ -8,6 +8,10 @@ use crate::api::cross_origin::PAGE_METHODS;
 use crate::api::problem::{Problem, ProblemCode};
 use crate::calculation::report::{MAX_NAME_CHARS, Statement};
 
+/// What is said to an entry with one of the two, or an empty one.
+const TOGETHER: &str = "origins and paths go together, and neither may be empty: list the pages that have the key, such as \
+    https://shop.example, and what it is for, such as /v1/loop-sizing";
+
 /// The origins and the paths of a key, each compared byte by byte with what was sent.
 pub struct Places {
     /// The origins, as browsers send them.
@@ -28,13 +32,7 @@ impl Places {
         let (origins, paths) = match (origins, paths) {
             (None, None) => return Ok(None),
             (Some(origins), Some(paths)) if !origins.is_empty() && !paths.is_empty() => (origins, paths),
-            _ => {
-                return Err(
-                    "origins and paths go together, and neither may be empty: list the pages that have the key, \
-                            such as https://shop.example, and what it is for, such as /v1/loop-sizing"
-                        .to_owned(),
-                );
-            }
+            _ => return Err(TOGETHER.to_owned()),
         };
         if let Some(other) = origins.iter().find(|origin| !is_origin(origin)) {
             return Err(format!(
