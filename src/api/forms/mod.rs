@@ -31,7 +31,7 @@ use crate::calculation::installation_plan::InstallationPlanRequest;
 use crate::calculation::loop_sizing::LoopSizingRequest;
 use crate::calculation::report::Statement;
 use crate::wording::{Language, say};
-use request_schema::{Leaf, LeafKind, leaves};
+use request_schema::{RequestValue, ValueKind, values_of};
 use row::{FieldDefault, Row, Section};
 use shape::{FormField, FormSection, OptionDefault, RequestForm};
 
@@ -117,7 +117,7 @@ pub async fn show<C: HasForm>(request: HttpRequest) -> Result<HttpResponse, Prob
 
 /// The form of a request in a language.
 pub fn form<C: HasForm>(language: Language) -> RequestForm {
-    let (rows, leaves) = (C::rows(), leaves::<C>());
+    let (rows, values) = (C::rows(), values_of::<C>());
     let is_used = |section: &&Section| rows.iter().any(|row| row.section == **section);
     let section = |section: &Section| FormSection { code: section.code(), label: named(&section.label(), language) };
     RequestForm {
@@ -125,7 +125,7 @@ pub fn form<C: HasForm>(language: Language) -> RequestForm {
         path: format!("/v1/{}", C::NAME),
         language: language.tag(),
         sections: Section::ALL.iter().filter(is_used).map(section).collect(),
-        fields: rows.iter().filter_map(|row| field(row, &leaves, language)).collect(),
+        fields: rows.iter().filter_map(|row| field(row, &values, language)).collect(),
     }
 }
 
@@ -137,22 +137,22 @@ pub fn example<C: HasForm>() -> RequestForm {
 }
 
 /// A field; `None` where the request has no such value, which a test rules out.
-fn field(row: &Row, leaves: &BTreeMap<String, Leaf>, language: Language) -> Option<FormField> {
-    let leaf = leaves.get(row.pointer)?;
+fn field(row: &Row, values: &BTreeMap<String, RequestValue>, language: Language) -> Option<FormField> {
+    let value = values.get(row.pointer)?;
     let mut field = FormField {
         pointer: row.pointer,
         section: row.section.code(),
         label: named(&row.label, language),
         help: say(&row.help, language).into_owned(),
-        kind: leaf.kind.code(),
-        is_required: leaf.is_required,
+        kind: value.kind.code(),
+        is_required: value.is_required,
         audience: row.audience.code(),
-        required_within: leaf.required_within.clone(),
+        required_within: value.required_within.clone(),
         default_words: row.default_words.as_ref().map(|words| say(words, language).into_owned()),
         defaults_by_option: row.defaults_by_option.iter().map(option_default).collect(),
         ..FormField::default()
     };
-    fill_kind(&mut field, &leaf.kind, row.default.as_ref(), language);
+    fill_kind(&mut field, &value.kind, row.default.as_ref(), language);
     fill_default(&mut field, row.default.as_ref());
     Some(field)
 }
@@ -162,9 +162,9 @@ fn option_default(by: &row::DefaultByOption) -> OptionDefault {
 }
 
 /// What follows from the kind of a field.
-fn fill_kind(field: &mut FormField, kind: &LeafKind, default: Option<&FieldDefault>, language: Language) {
+fn fill_kind(field: &mut FormField, kind: &ValueKind, default: Option<&FieldDefault>, language: Language) {
     match kind {
-        LeafKind::Quantity(schema) => {
+        ValueKind::Quantity(schema) => {
             let default = match default {
                 Some(FieldDefault::Quantity(text)) => Some(*text),
                 _ => None,
@@ -178,20 +178,20 @@ fn fill_kind(field: &mut FormField, kind: &LeafKind, default: Option<&FieldDefau
                 field.default_quantity = texts.default;
             }
         }
-        LeafKind::Choice(list) => field.options = menus::options_of(list, language),
-        LeafKind::List { list, min_items, max_items } => {
+        ValueKind::Choice(list) => field.options = menus::options_of(list, language),
+        ValueKind::List { list, min_items, max_items } => {
             field.options = menus::options_of(list, language);
             (field.min_items, field.max_items) = (*min_items, *max_items);
         }
-        LeafKind::Number { minimum, maximum } | LeafKind::Count { minimum, maximum } => {
+        ValueKind::Number { minimum, maximum } | ValueKind::Count { minimum, maximum } => {
             (field.minimum, field.maximum) = (minimum.clone(), maximum.clone());
         }
-        LeafKind::Numbers { minimum, maximum, min_items, max_items } => {
+        ValueKind::Numbers { minimum, maximum, min_items, max_items } => {
             (field.minimum, field.maximum) = (minimum.clone(), maximum.clone());
             (field.min_items, field.max_items) = (*min_items, *max_items);
         }
-        LeafKind::Text { min_length, max_length } => (field.min_length, field.max_length) = (*min_length, *max_length),
-        LeafKind::Flag | LeafKind::Time | LeafKind::Date | LeafKind::Money => {}
+        ValueKind::Text { min_length, max_length } => (field.min_length, field.max_length) = (*min_length, *max_length),
+        ValueKind::Flag | ValueKind::Time | ValueKind::Date | ValueKind::Money => {}
     }
 }
 

@@ -7,9 +7,9 @@ use serde_json::{Map, Number, Value};
 use crate::calculation::Calculation;
 
 /// A value of a request that a person can fill in.
-pub struct Leaf {
+pub struct RequestValue {
     /// What it holds.
-    pub kind: LeafKind,
+    pub kind: ValueKind,
     /// Whether every request must have it.
     pub is_required: bool,
     /// The object that must have it where that is sent at all.
@@ -17,7 +17,7 @@ pub struct Leaf {
 }
 
 /// What a value holds.
-pub enum LeafKind {
+pub enum ValueKind {
     /// Text with a unit; the schema has its range, its units and its examples.
     Quantity(Value),
     /// One code of a closed list.
@@ -42,7 +42,7 @@ pub enum LeafKind {
     Text { min_length: Option<u64>, max_length: Option<u64> },
 }
 
-impl LeafKind {
+impl ValueKind {
     /// The value in a form.
     pub fn code(&self) -> &'static str {
         match self {
@@ -61,24 +61,24 @@ impl LeafKind {
     }
 }
 
-/// The leaves of a request by their pointers. Lists of objects and maps are data of the calling program, and no leaves.
-pub fn leaves<C: Calculation>() -> BTreeMap<String, Leaf> {
+/// The values of a request that a person can fill in, by their pointers. Lists of objects and maps are data of the calling program.
+pub fn values_of<C: Calculation>() -> BTreeMap<String, RequestValue> {
     let mut found = Vec::new();
     C::schemas(&mut found);
     let schemas = found.into_iter().map(|(name, schema)| (name, serde_json::to_value(schema).unwrap_or_default()));
-    let mut walk = Walk { schemas: schemas.collect(), leaves: BTreeMap::new() };
+    let mut walk = Walk { schemas: schemas.collect(), values: BTreeMap::new() };
     let root = serde_json::to_value(C::schema()).unwrap_or_default();
     walk.object("#", &root, true);
-    walk.leaves
+    walk.values
 }
 
 struct Walk {
     schemas: BTreeMap<String, Value>,
-    leaves: BTreeMap<String, Leaf>,
+    values: BTreeMap<String, RequestValue>,
 }
 
 impl Walk {
-    /// Adds the leaves of an object; `is_required` says whether every request has it.
+    /// Adds the values of an object; `is_required` says whether every request has it.
     fn object(&mut self, at: &str, schema: &Value, is_required: bool) {
         let required: BTreeSet<_> =
             schema["required"].as_array().into_iter().flatten().filter_map(Value::as_str).collect();
@@ -90,7 +90,7 @@ impl Walk {
             } else if let Some(kind) = self.kind(name, schema) {
                 let is_required = is_required && is_required_here;
                 let required_within = (is_required_here && !is_required).then(|| at.to_owned());
-                self.leaves.insert(pointer, Leaf { kind, is_required, required_within });
+                self.values.insert(pointer, RequestValue { kind, is_required, required_within });
             }
         }
     }
@@ -104,7 +104,7 @@ impl Walk {
     }
 
     /// What a schema lets a person fill in; `None` for lists of objects and maps.
-    fn kind(&self, name: String, schema: Value) -> Option<LeafKind> {
+    fn kind(&self, name: String, schema: Value) -> Option<ValueKind> {
         let (minimum, maximum) = (number(&schema, "minimum"), number(&schema, "maximum"));
         let is_type = |schema: &Value, expected: &str| match &schema["type"] {
             Value::Array(types) => types.iter().any(|kind| kind == expected),
@@ -114,30 +114,30 @@ impl Walk {
             let (list, items) = self.resolved(&schema["items"]);
             let (min_items, max_items) = (count(&schema, "minItems"), count(&schema, "maxItems"));
             if let Some(members) = items["enum"].as_array() {
-                return Some(LeafKind::List { list, min_items, max_items: max_items.or(Some(members.len() as u64)) });
+                return Some(ValueKind::List { list, min_items, max_items: max_items.or(Some(members.len() as u64)) });
             }
             let (minimum, maximum) = (number(&items, "minimum"), number(&items, "maximum"));
-            return is_type(&items, "number").then_some(LeafKind::Numbers { minimum, maximum, min_items, max_items });
+            return is_type(&items, "number").then_some(ValueKind::Numbers { minimum, maximum, min_items, max_items });
         }
         let kind = if is_type(&schema, "boolean") {
-            LeafKind::Flag
+            ValueKind::Flag
         } else if is_type(&schema, "integer") {
-            LeafKind::Count { minimum, maximum }
+            ValueKind::Count { minimum, maximum }
         } else if is_type(&schema, "number") {
-            LeafKind::Number { minimum, maximum }
+            ValueKind::Number { minimum, maximum }
         } else if !is_type(&schema, "string") {
             return None;
         } else if schema.get("x-units").is_some() {
-            LeafKind::Quantity(schema)
+            ValueKind::Quantity(schema)
         } else if schema.get("enum").is_some() {
-            LeafKind::Choice(name)
+            ValueKind::Choice(name)
         } else {
             match (schema["format"].as_str(), name.as_str()) {
-                (Some("date-time"), _) => LeafKind::Time,
-                (Some("date"), _) => LeafKind::Date,
-                (_, "MoneyText") => LeafKind::Money,
+                (Some("date-time"), _) => ValueKind::Time,
+                (Some("date"), _) => ValueKind::Date,
+                (_, "MoneyText") => ValueKind::Money,
                 _ => {
-                    LeafKind::Text { min_length: count(&schema, "minLength"), max_length: count(&schema, "maxLength") }
+                    ValueKind::Text { min_length: count(&schema, "minLength"), max_length: count(&schema, "maxLength") }
                 }
             }
         };

@@ -115,8 +115,11 @@ fn offered(field: &Value) -> Vec<Value> {
         "text" => vec![usual(field)],
         kind => panic!("unknown kind {kind}"),
     };
-    values.extend(defaults(field));
-    values.dedup();
+    for default in defaults(field) {
+        if !values.contains(&default) {
+            values.push(default);
+        }
+    }
     values
 }
 
