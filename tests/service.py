@@ -62,8 +62,8 @@ class Service:
         self.close()
         raise SystemExit(f"{pathlib.Path(sys.argv[0]).name}: the service does not start")
 
-    def draw(self, drawing, request, language="en"):
-        return self.post(f"drawings/{drawing}?lang={language}", json.dumps(request).encode())
+    def draw(self, drawing, request, language="en", parameters=""):
+        return self.post(f"drawings/{drawing}?lang={language}&{parameters}", json.dumps(request).encode())
 
     def post(self, path, body):
         """The answer to a request, and its headers."""

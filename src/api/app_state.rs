@@ -16,6 +16,7 @@ use super::response_body::CachedDocument;
 use super::unwritten::UnwrittenAnswers;
 use crate::forecast::{ForecastLimits, ForecastSource, HttpForecastSource};
 use crate::settings::{ForecastSettings, Settings};
+use crate::wording::Language;
 
 /// How many callers use up what is divided into bytes. Choice made here.
 const SHARES: usize = 4;
@@ -40,6 +41,8 @@ pub struct AppState {
     pub description: OnceCell<CachedDocument>,
     /// The same without the examples of answers.
     pub compact_description: OnceCell<CachedDocument>,
+    /// The front page, in each language.
+    pub front_pages: [OnceCell<CachedDocument>; Language::ALL.len()],
     /// Where forecasts come from; `None` switches them off.
     pub forecast: Option<Box<dyn ForecastSource>>,
     ready: AtomicBool,
@@ -66,6 +69,7 @@ impl AppState {
             metrics,
             description: OnceCell::new(),
             compact_description: OnceCell::new(),
+            front_pages: [const { OnceCell::const_new() }; Language::ALL.len()],
             ready: AtomicBool::new(false),
             stopping: AtomicBool::new(false),
         })

@@ -31,10 +31,10 @@ const READ_HEADERS: [&str; 8] = [
     "www-authenticate",
 ];
 /// How a page of another site may call.
-const PAGE_METHODS: [&str; 3] = ["GET", "HEAD", "POST"];
+pub const PAGE_METHODS: [&str; 3] = ["GET", "HEAD", "POST"];
 
-/// Permits pages of the configured origins to call and to read the request id.
-pub fn cors(settings: &Settings) -> Cors {
+/// Permits pages of the configured origins, and of the origins that have a key, to call and to read the request id.
+pub fn cors(settings: &Settings, has_key: impl Fn(&[u8]) -> bool + 'static) -> Cors {
     let cors = Cors::default()
         .allowed_methods(PAGE_METHODS)
         .allowed_headers(PAGE_HEADERS)
@@ -43,6 +43,8 @@ pub fn cors(settings: &Settings) -> Cors {
     if settings.cors_origins.iter().any(|origin| origin == "*") {
         cors.send_wildcard().allow_any_origin()
     } else {
+        // A preflight carries no key, so the origin of any key passes. They may change while the instance runs.
+        let cors = cors.allowed_origin_fn(move |origin, _| has_key(origin.as_bytes()));
         settings.cors_origins.iter().fold(cors, |cors, origin| cors.allowed_origin(origin))
     }
 }

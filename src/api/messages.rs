@@ -12,9 +12,6 @@ use super::respond::{cached_document, json_text};
 use super::response_body::CachedDocument;
 use crate::wording::{self, FactForm, Language, PublishedMessage};
 
-/// The path of the sentences.
-pub const PATH: &str = "/v1/reference/messages";
-
 /// The sentences of a language.
 #[derive(Serialize, ToSchema)]
 pub struct MessagesTable {

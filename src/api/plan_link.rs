@@ -3,8 +3,6 @@
 //! The query is read as the request that a program would send as a body, so that every rule and every fault is the same; the fault
 //! then also names the parameter.
 
-use std::collections::BTreeMap;
-
 use actix_web::{HttpRequest, HttpResponse};
 use serde_json::{Map, Value, json};
 
@@ -12,20 +10,19 @@ use super::answering::compute_report;
 use super::app_state::AppState;
 use super::content_language;
 use super::json_limits::JsonLimits;
-use super::problem::{MAX_ERRORS, Problem};
+use super::problem::Problem;
+use super::query::{OtherParameters, QueryFaults, SentParameters};
 use super::response_body::CachedDocument;
-use super::structure::{StructureFault, child, nearest};
-use super::{body, respond};
+use super::{body, drawing_query, respond};
 use crate::calculation::Calculation;
 use crate::calculation::input::OpeningWidth;
 use crate::calculation::loop_sizing::LoopSizingRequest;
-use crate::calculation::report::{Diagnostics, FieldError, MAX_NAME_CHARS};
+use crate::calculation::report::Diagnostics;
 use crate::drawing::plan::OpeningPlan;
-use crate::drawing::style::DrawingTheme;
-use crate::drawing::{Drawing, MEDIA_TYPE};
+use crate::drawing::{Drawing, DrawingOptions, MEDIA_TYPE};
 use crate::quantity::format::format_length_input;
 use crate::quantity::{QuantityField, UnitSystem};
-use crate::vocabulary::{Vocabulary, vocabulary};
+use crate::vocabulary::vocabulary;
 use crate::wording::Reader;
 
 vocabulary! {
@@ -38,7 +35,7 @@ vocabulary! {
 }
 
 /// The parameters of the query, each with the place that it has in the request as a body, and what it says.
-pub const PARAMETERS: [(&str, &str, &str); 7] = [
+pub const PARAMETERS: [(&str, &str, &str); 9] = [
     (
         "width",
         "#/opening/width",
@@ -47,9 +44,11 @@ pub const PARAMETERS: [(&str, &str, &str); 7] = [
     ("barrier", "#/opening/barrier", "What closes the opening."),
     ("roles", "#/roles", "What the loops are for, separated by commas. Default: what the barrier usually needs."),
     ("surface", "#/surface", "What the loops lie in. Default `existing_asphalt`."),
-    ("theme", "#/theme", "The colours on a screen. Default `auto`."),
+    (drawing_query::THEME, "#/theme", drawing_query::PARAMETERS[0].1),
     ("units", "#/units", "The system of the drawing. Default `auto`."),
     (content_language::PARAMETER, "#/lang", content_language::PARAMETER_DESCRIPTION),
+    (drawing_query::CONTENT, "#/content", drawing_query::PARAMETERS[1].1),
+    (drawing_query::ID_PREFIX, "#/id_prefix", drawing_query::PARAMETERS[2].1),
 ];
 
 /// The name of the operation in generated clients.
@@ -68,12 +67,12 @@ pub const DESCRIPTION: &str = "The plan of `drawings/plan` for a link, an `img` 
 /// 422 with the parameters at fault; 429 and 503 as for any calculation.
 pub async fn draw(request: HttpRequest) -> Result<HttpResponse, Problem> {
     let limits = AppState::of(&request).json_limits();
-    let PlanLink { request: asked, theme } = PlanLink::read(request.query_string(), limits)?;
+    let PlanLink { request: asked, options } = PlanLink::read(request.query_string(), limits)?;
     let coding = CachedDocument::best_coding(&request);
     // Packed on the pool, too: the thread that answers others has no time for it.
     let language = content_language::of_request(&request);
     let draw = move |asked: &LoopSizingRequest, report| {
-        let drawing = theme.apply(OpeningPlan::draw(&report, Reader::new(OpeningPlan::system(asked), language)));
+        let drawing = OpeningPlan::draw(&report, Reader::new(OpeningPlan::system(asked), language), &options);
         CachedDocument::new(drawing, MEDIA_TYPE).packed_for(coding)
     };
     let drawing = compute_report(&request, asked, draw).await.map_err(with_parameters)?;
@@ -83,19 +82,20 @@ pub async fn draw(request: HttpRequest) -> Result<HttpResponse, Problem> {
 /// What a query asks for.
 struct PlanLink {
     request: LoopSizingRequest,
-    theme: DrawingTheme,
+    options: DrawingOptions,
 }
 
 impl PlanLink {
     fn read(query: &str, limits: JsonLimits) -> Result<Self, Problem> {
         let mut faults = QueryFaults::default();
-        let sent = faults.parameters(query);
-        let theme = faults.member("theme", &sent, DrawingTheme::Auto);
+        let known = PARAMETERS.map(|(name, ..)| name);
+        let sent = faults.parameters(query, &known, OtherParameters::Refused);
+        let options = drawing_query::options(&mut faults, &sent);
         let units = faults.member("units", &sent, DrawingUnits::Auto);
         let body = body_of(&sent, units).to_string();
         let request = body::decode_request::<LoopSizingRequest>(body.as_bytes(), limits, |_, _| ());
         if faults.count == 0 {
-            return Ok(Self { request: request.map_err(with_parameters)?, theme });
+            return Ok(Self { request: request.map_err(with_parameters)?, options });
         }
         let (errors, count) = match request {
             Ok(request) => {
@@ -116,7 +116,7 @@ impl PlanLink {
 }
 
 /// The request that a query stands for, as a program would send it.
-fn body_of(sent: &BTreeMap<&'static str, String>, units: DrawingUnits) -> Value {
+fn body_of(sent: &SentParameters, units: DrawingUnits) -> Value {
     let mut opening = Map::new();
     if let Some(width) = sent.get("width") {
         opening.insert("width".to_owned(), in_units(width, units).into());
@@ -139,58 +139,6 @@ fn in_units(width: &str, units: DrawingUnits) -> String {
     let field = OpeningWidth::from_text(width.to_owned());
     let read = field.read().ok().filter(|read| read.system != system);
     read.map_or_else(|| width.to_owned(), |read| format_length_input(read.si, system))
-}
-
-/// What is wrong with the query itself.
-#[derive(Default)]
-struct QueryFaults {
-    errors: Vec<FieldError>,
-    count: usize,
-}
-
-impl QueryFaults {
-    /// Of those that no answer lists only the number is kept.
-    fn add(&mut self, name: &str, fault: &StructureFault<'_>) {
-        self.count += 1;
-        if self.errors.len() < MAX_ERRORS {
-            let name: String = name.chars().take(MAX_NAME_CHARS).collect();
-            let error = fault.at(child("#", &name));
-            self.errors.push(FieldError { parameter: Some(name), ..error });
-        }
-    }
-
-    /// The parameters that are known, each once.
-    fn parameters(&mut self, query: &str) -> BTreeMap<&'static str, String> {
-        let known = PARAMETERS.map(|(name, ..)| name);
-        let mut sent = BTreeMap::new();
-        let pairs = || form_urlencoded::parse(query.as_bytes());
-        for (name, value) in pairs() {
-            match known.iter().find(|known| **known == name) {
-                None => {
-                    let may_guess = self.errors.len() < MAX_ERRORS;
-                    self.add(&name, &StructureFault::UnknownField { name: &name, known: &known });
-                    // A misspelt one is read as the one that it resembles, where that was not sent.
-                    let meant = if may_guess { nearest(&name, &known) } else { None };
-                    if let Some(meant) = meant.filter(|meant| pairs().all(|(other, _)| other != **meant)) {
-                        sent.entry(meant).or_insert_with(|| value.into_owned());
-                    }
-                }
-                Some(known) if sent.contains_key(known) => self.add(&name, &StructureFault::DuplicateField(&name)),
-                Some(known) => drop(sent.insert(*known, value.into_owned())),
-            }
-        }
-        sent
-    }
-
-    /// A member of a closed list; the default where none was sent.
-    fn member<V: Vocabulary>(&mut self, name: &str, sent: &BTreeMap<&'static str, String>, default: V) -> V {
-        let Some(value) = sent.get(name).filter(|value| !value.is_empty()) else { return default };
-        V::ALL.iter().copied().find(|member| member.code() == value).unwrap_or_else(|| {
-            let known: Vec<_> = V::ALL.iter().map(|member| member.code()).collect();
-            self.add(name, &StructureFault::UnknownValue { value, known: &known });
-            default
-        })
-    }
 }
 
 /// Adds to each fault the parameter that it is about.

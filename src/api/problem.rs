@@ -22,6 +22,7 @@ vocabulary! {
         MalformedJson "malformed_json" "The body is not JSON" "The body is not one JSON text: a syntax error, text that is not UTF-8, a number out of range, or objects and arrays too deep within each other. Send one JSON object.";
         PreflightRefused "preflight_refused" "Call from this page refused" "A page asked whether it may call, and it may not: its origin, method or header is not among those that are taken from pages of other sites. The operator sets the origins.";
         Unauthorized "unauthorized" "Key needed" "The service answers only clients whose key it knows. Send the key that its operator gave you as: Authorization: Bearer KEY.";
+        KeyNotForHere "key_not_for_here" "Key not for here" "The key is for certain pages and certain paths, and this request is not from one of those pages or not for one of those paths. The operator of the service lists the origins and the paths of each such key.";
         NotFound "not_found" "Nothing here" "The path does not exist. The description at /openapi.json lists those that do.";
         MethodNotAllowed "method_not_allowed" "Method not allowed" "The path exists, but not for this method. The Allow header lists the methods.";
         RequestTimeout "request_timeout" "Body not sent in time" "The body did not arrive within the deadline. Send it in one go; all calls are safe to repeat.";
@@ -45,6 +46,7 @@ impl ProblemCode {
         match self {
             Self::MalformedJson | Self::PreflightRefused => StatusCode::BAD_REQUEST,
             Self::Unauthorized => StatusCode::UNAUTHORIZED,
+            Self::KeyNotForHere => StatusCode::FORBIDDEN,
             Self::NotFound => StatusCode::NOT_FOUND,
             Self::MethodNotAllowed => StatusCode::METHOD_NOT_ALLOWED,
             Self::RequestTimeout => StatusCode::REQUEST_TIMEOUT,

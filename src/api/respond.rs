@@ -96,7 +96,13 @@ fn computed(coding: Coding, request: &HttpRequest) -> HttpResponseBuilder {
 /// The policy of every document that browsers show: it loads what `sources` allows and nothing else, sends no form, and is shown in no
 /// frame of another page.
 pub fn content_policy(sources: &str) -> (header::HeaderName, String) {
-    let policy = format!("default-src 'none'; {sources}; base-uri 'none'; form-action 'none'; frame-ancestors 'none'");
+    framed_policy(sources, &[])
+}
+
+/// The same for a document that pages of these origins may show in a frame.
+pub fn framed_policy(sources: &str, pages: &[String]) -> (header::HeaderName, String) {
+    let pages = if pages.is_empty() { "'none'".to_owned() } else { pages.join(" ") };
+    let policy = format!("default-src 'none'; {sources}; base-uri 'none'; form-action 'none'; frame-ancestors {pages}");
     (header::CONTENT_SECURITY_POLICY, policy)
 }
 

@@ -9,7 +9,10 @@ use super::content_coding::{CodedText, Coding};
 use super::problem::{Problem, ProblemCode};
 use super::reference_tables::{self, Table, TableVisitor};
 use super::respond::{self, handle};
-use super::{batch, body, content_language, docs, documentation, drain, health, messages, pages, plan_link};
+use super::{
+    batch, body, content_language, docs, documentation, drain, drawing_query, embed, forms, front, health, messages, pages, paths,
+    plan_link,
+};
 use crate::calculation::installation_plan::InstallationPlanRequest;
 use crate::calculation::loop_sizing::LoopSizingRequest;
 use crate::calculation::summary::Summarized;
@@ -28,13 +31,14 @@ pub fn configure(app: &mut web::ServiceConfig) {
     let mut routes = RouteVisitor(app);
     calculation::visit_all(&mut routes);
     drawing::visit_all(&mut routes);
-    routes.post("/v1/installation-plan/batch".to_owned(), web::post().to(batch::answer));
+    routes.post(paths::PLAN_BATCH.to_owned(), web::post().to(batch::answer));
     routes.summary::<LoopSizingRequest>();
     routes.summary::<InstallationPlanRequest>();
     routes.post(job_sheet::PATH.to_owned(), web::post().to(print_job_sheet));
     routes.post(bill_csv::PATH.to_owned(), web::post().to(export_bill));
     reference_tables::visit_all(&mut routes);
-    get_async(app, messages::PATH, messages::list);
+    forms::visit_all(&mut routes);
+    get_async(app, paths::MESSAGES, messages::list);
     get_async(app, "/openapi.json", documentation::openapi);
     get_async(app, "/openapi-compact.json", documentation::compact_openapi);
     get(app, "/docs", docs::add_slash);
@@ -43,6 +47,11 @@ pub fn configure(app: &mut web::ServiceConfig) {
     get_async(app, "/docs/try/{file:.*}", docs::viewer);
     get_async(app, "/docs/{file:.*}", docs::page);
     get_async(app, "/changes", pages::changes);
+    get_async(app, "/", front::page);
+    get(app, "/front/{version}/{file}", front::file);
+    get_async(app, embed::FRAME_PATH, embed::frame);
+    get(app, "/embed/{version}/{file}", embed::released);
+    get(app, "/embed/{file}", embed::latest);
     get(app, "/problems/{slug}", pages::problem);
     get(app, "/health/live", health::live);
     get(app, "/health/ready", health::ready);
@@ -82,7 +91,7 @@ where
     );
 }
 
-/// Adds a path for each calculation, each drawing and each reference table.
+/// Adds a path for each calculation, each drawing, each reference table and each form.
 struct RouteVisitor<'a>(&'a mut web::ServiceConfig);
 
 impl RouteVisitor<'_> {
@@ -122,6 +131,12 @@ impl TableVisitor for RouteVisitor<'_> {
     }
 }
 
+impl forms::FormVisitor for RouteVisitor<'_> {
+    fn visit<C: forms::HasForm>(&mut self) {
+        get_async(self.0, &forms::path::<C>(), forms::show::<C>);
+    }
+}
+
 async fn answer<C: Calculation>(request: HttpRequest, mut payload: web::Payload) -> HttpResponse {
     let response = handle(request.clone(), async {
         let coding = Coding::of_computed(&request);
@@ -152,8 +167,9 @@ async fn draw<D: Drawing>(request: HttpRequest, mut payload: web::Payload) -> Ht
     let response = handle(request.clone(), async {
         let coding = Coding::of_computed(&request);
         let language = content_language::of_request(&request);
+        let options = drawing_query::read(request.query_string())?;
         let draw = move |asked: &D::Request, report| {
-            CodedText::new(D::draw(&report, Reader::new(D::system(asked), language)), coding)
+            CodedText::new(D::draw(&report, Reader::new(D::system(asked), language), &options), coding)
         };
         Ok(respond::document(
             drawing::MEDIA_TYPE.to_owned(),

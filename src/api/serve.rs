@@ -73,7 +73,7 @@ pub async fn run(settings: Settings, listeners: Listeners) -> std::io::Result<()
         Err(row) => tracing::error!(row, "the self-test failed; this instance never becomes ready"),
     }
     let (metrics, probes) = (addresses[0].map(tracing::field::display), addresses[1].map(tracing::field::display));
-    tracing::info!(metrics, probes, "listening on http://{address}, documentation at http://{address}/docs/");
+    tracing::info!(metrics, probes, "listening on http://{address}, begin at http://{address}/, documentation at http://{address}/docs/");
     let aside_handles = aside.iter().map(Server::handle).collect();
     let tasks = [
         actix_web::rt::spawn(stop(
@@ -99,10 +99,12 @@ fn service(state: &web::Data<AppState>, listener: TcpListener) -> std::io::Resul
     let limits = &settings.limits;
     let build = move || {
         watchdog::watch_worker();
+        let keys = shared.clone();
+        let cors = cross_origin::cors(&shared.settings, move |origin| keys.admission.has_key_for(origin));
         App::new()
             .app_data(shared.clone())
             .wrap(from_fn(admit))
-            .wrap(Condition::new(!shared.settings.cors_origins.is_empty(), cross_origin::cors(&shared.settings)))
+            .wrap(Condition::new(shared.settings.may_have_pages(), cors))
             .wrap(from_fn(observe))
             .configure(routes::configure)
     };

@@ -1,6 +1,6 @@
 //! The canvas of a drawing: the only file that writes SVG.
 //!
-//! A canvas is [`WIDTH`] units wide, so that its text stays legible where a phone shows it 320 pixels wide, and as high as what
+//! A canvas is [`WIDTH`] units wide, so that its text is 9 pixels high where a page shows it 280 pixels wide, and as high as what
 //! is drawn needs. All text goes through [`Canvas::text`]: the SVG library escapes it there, after characters that XML
 //! does not allow were replaced.
 
@@ -8,12 +8,13 @@ use svg::Node;
 use svg::node::Text;
 use svg::node::element::Element;
 
+use super::options::{DrawingContent, DrawingOptions};
 use super::style;
 use super::text_metrics::{HEADING_SIZE, LINE_HEIGHT, TEXT_SIZE, lines_height, wrap};
 use crate::wording::{Language, NARROW_NO_BREAK_SPACE, NO_BREAK_SPACE};
 
 /// The width of every canvas, in units.
-pub const WIDTH: f64 = 360.0;
+pub const WIDTH: f64 = 342.0;
 /// The margin at both sides.
 pub const MARGIN: f64 = 8.0;
 /// The width inside the margins.
@@ -29,13 +30,19 @@ pub type CanvasPoint = (f64, f64);
 /// A canvas, and what is drawn on it so far.
 pub struct Canvas {
     language: Language,
+    options: DrawingOptions,
     elements: Vec<Element>,
 }
 
 impl Canvas {
     /// An empty canvas, whose text is of a language.
-    pub fn new(language: Language) -> Self {
-        Self { language, elements: Vec::new() }
+    pub fn new(language: Language, options: &DrawingOptions) -> Self {
+        Self { language, options: options.clone(), elements: Vec::new() }
+    }
+
+    /// Whether only the picture is drawn, for a page that says the rest.
+    pub fn is_figure(&self) -> bool {
+        self.options.content == DrawingContent::Figure
     }
 
     /// A straight line.
@@ -64,8 +71,7 @@ impl Canvas {
         for (name, value) in [("cx", middle.0), ("cy", middle.1), ("r", radius)] {
             circle.assign(name, format_number(value));
         }
-        circle.assign("class", class);
-        self.elements.push(circle);
+        self.push(circle, class);
     }
 
     /// A quarter of a circle round `middle`, from one point on it to another.
@@ -120,11 +126,8 @@ impl Canvas {
         let mut text = Element::new("text");
         text.assign("x", format_number(at.0));
         text.assign("y", format_number(at.1));
-        if !class.is_empty() {
-            text.assign("class", class);
-        }
         text.append(Text::new(sanitize(words)));
-        self.elements.push(text);
+        self.push(text, class);
     }
 
     /// Lines of text one below the other, their middle at a point.
@@ -151,9 +154,10 @@ impl Canvas {
 
     /// The finished drawing, `height` units high, with a title and a description for readers that do not see it.
     ///
-    /// `name` makes the ids of several drawings on one page differ.
+    /// `name` and the prefix that was asked for make the ids of several drawings on one page differ.
     pub fn finish(self, name: &str, title: &str, description: &str, height: f64) -> String {
         let height = height.ceil();
+        let id = |part: &str| format!("{}{name}-{part}", self.options.id_prefix);
         let child = |tag: &str, id: Option<String>, words: &str| {
             let mut child = Element::new(tag);
             if let Some(id) = id {
@@ -165,26 +169,37 @@ impl Canvas {
         let mut svg = Element::new("svg");
         svg.assign("xmlns", "http://www.w3.org/2000/svg");
         svg.assign("viewBox", format!("0 0 {} {}", format_number(WIDTH), format_number(height)));
-        svg.assign("class", style::ROOT_CLASS);
+        svg.assign("class", style::root_classes(self.options.theme));
         svg.assign("role", "img");
         svg.assign("lang", self.language.tag());
-        svg.assign("aria-labelledby", format!("{name}-title {name}-desc"));
-        svg.append(child("title", Some(format!("{name}-title")), title));
-        svg.append(child("desc", Some(format!("{name}-desc")), description));
-        svg.append(child("style", None, &style::style_sheet()));
-        let mut paper = Self::new(self.language);
-        paper.rectangle("paper", (0.0, 0.0), (WIDTH, height));
-        for element in paper.elements.into_iter().chain(self.elements) {
-            svg.append(element);
+        svg.assign("aria-labelledby", format!("{} {}", id("title"), id("desc")));
+        svg.append(child("title", Some(id("title")), title));
+        svg.append(child("desc", Some(id("desc")), description));
+        if !self.is_figure() {
+            svg.append(child("style", None, &style::style_sheet(self.options.theme)));
         }
+        let mut paper = Self::new(self.language, &self.options);
+        paper.rectangle("paper", (0.0, 0.0), (WIDTH, height));
+        let mut group = Element::new("g");
+        for (attribute, value) in style::INHERITED {
+            group.assign(attribute, value);
+        }
+        for element in paper.elements.into_iter().chain(self.elements) {
+            group.append(element);
+        }
+        svg.append(group);
         format!("{svg}\n")
+    }
+
+    fn push(&mut self, mut element: Element, class: &str) {
+        style::dress(&mut element, class, self.options.theme);
+        self.elements.push(element);
     }
 
     fn path(&mut self, class: &str, data: &str) {
         let mut path = Element::new("path");
-        path.assign("class", class);
         path.assign("d", data);
-        self.elements.push(path);
+        self.push(path, class);
     }
 }
 
@@ -223,11 +238,12 @@ fn format_lines(points: &[CanvasPoint]) -> String {
 #[cfg(test)]
 mod tests {
     use super::{Canvas, sanitize};
+    use crate::drawing::options::DrawingOptions;
     use crate::wording::Language;
 
     #[test]
     fn text_is_escaped_and_holds_only_what_xml_allows() {
-        let mut canvas = Canvas::new(Language::English);
+        let mut canvas = Canvas::new(Language::English, &DrawingOptions::default());
         canvas.text("", (1.0, 2.0), "a<script>&\"'\u{0}\u{1b}\u{202e}b");
         let drawn = canvas.finish("x", "<t>", "]]>&", 10.0);
         assert!(drawn.contains("a&lt;script&gt;&amp;\"'\u{fffd}\u{fffd}\u{fffd}b"), "{drawn}");
@@ -242,10 +258,11 @@ mod tests {
 
     #[test]
     fn hatching_stays_within_its_rectangle() {
-        let mut canvas = Canvas::new(Language::English);
+        let mut canvas = Canvas::new(Language::English, &DrawingOptions::default());
         canvas.hatch("fine", (10.0, 20.0), (50.0, 26.0), 4.0);
         let drawn = canvas.elements.first().map(ToString::to_string).unwrap_or_default();
-        let numbers = drawn.split(|letter: char| !letter.is_ascii_digit() && letter != '.');
+        let way = drawn.split("d=\"").nth(1).and_then(|rest| rest.split('"').next()).unwrap_or_default();
+        let numbers = way.split(|letter: char| !letter.is_ascii_digit() && letter != '.');
         let numbers: Vec<f64> = numbers.filter_map(|text| text.parse().ok()).collect();
         assert!(numbers.len() > 20, "{drawn}");
         for point in numbers.chunks(2) {

@@ -6,7 +6,8 @@
 //!
 //! - [`traits`]: what a drawing is.
 //! - [`canvas`]: lines, text, hatching; the only file that writes SVG, and so the only one that escapes it.
-//! - [`style`]: the style sheet: light, dark, and light again in print.
+//! - [`options`]: colours, content and ids as a page asks for them.
+//! - [`style`]: what each class of elements looks like: light, dark, light again in print, and in the reader's own colours.
 //! - [`text_metrics`]: how wide text is at most, and where it wraps.
 //! - [`label_layout`]: which figures an axis shows, and labels that do not overlap.
 //! - [`dimension_text`]: dimensions in the reader's system, with the other in brackets.
@@ -23,6 +24,7 @@ pub mod cure_timeline;
 pub mod dimension_text;
 pub mod job_sheet;
 pub mod label_layout;
+pub mod options;
 pub mod plan;
 pub mod report_text;
 pub mod response_profile;
@@ -34,6 +36,7 @@ pub mod traits;
 pub mod turn_candidates;
 pub mod value_text;
 
+pub use options::DrawingOptions;
 pub use traits::{Drawing, DrawingVisitor, MEDIA_TYPE};
 
 use crate::calculation::cure_guidance::CureGuidanceReport;
@@ -68,19 +71,20 @@ impl SvgIllustrator {
 
 impl Illustrator for SvgIllustrator {
     fn plan(&self, report: &LoopSizingReport, system: UnitSystem) -> String {
-        plan::OpeningPlan::draw(report, self.reader(system))
+        plan::OpeningPlan::draw(report, self.reader(system), &DrawingOptions::default())
     }
 
     fn slot_section(&self, report: &MaterialEstimateReport, system: UnitSystem) -> String {
-        slot_section::SlotSection::draw(report, self.reader(system))
+        slot_section::SlotSection::draw(report, self.reader(system), &DrawingOptions::default())
     }
 
     fn response_profile(&self, report: &VehicleResponseReport, system: UnitSystem) -> String {
         // The response of a plan is computed for its drawing alone.
-        response_profile::ResponseProfile::draw(&report.clone().worded(self.language), self.reader(system))
+        let report = report.clone().worded(self.language);
+        response_profile::ResponseProfile::draw(&report, self.reader(system), &DrawingOptions::default())
     }
 
     fn cure_timeline(&self, report: &CureGuidanceReport, system: UnitSystem) -> String {
-        cure_timeline::CureTimeline::draw(report, self.reader(system))
+        cure_timeline::CureTimeline::draw(report, self.reader(system), &DrawingOptions::default())
     }
 }

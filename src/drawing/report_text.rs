@@ -18,14 +18,18 @@ fn warnings_heading(reader: Reader) -> String {
     reader.say(&Statement::new("drawings-warnings")).into_owned()
 }
 
-/// Draws the heading; returns its lower edge.
+/// Draws the heading; returns its lower edge. A figure has none.
 pub fn draw_heading(canvas: &mut Canvas, title: &str) -> f64 {
+    if canvas.is_figure() {
+        return GAP;
+    }
     canvas.paragraph("head", (MARGIN, MARGIN), INNER, title) + 2.0
 }
 
 /// Draws a frame that says what not to do, and why, when a finding stops the job; returns the lower edge.
 ///
-/// `name_subject` names the loop of a finding as the drawing does.
+/// `name_subject` names the loop of a finding as the drawing does. A figure says only what not to do: it never looks sound where the
+/// job is not.
 pub fn draw_stops(
     canvas: &mut Canvas,
     top: f64,
@@ -34,12 +38,17 @@ pub fn draw_stops(
     name_subject: impl Fn(&Finding) -> Option<String>,
     reader: Reader,
 ) -> f64 {
-    let messages = format_messages(findings, Level::Stop, name_subject, reader);
+    let mut messages = format_messages(findings, Level::Stop, name_subject, reader);
     if messages.is_empty() {
         return top;
     }
     let (left, line_width) = (MARGIN + 6.0, INNER - 12.0);
-    let heading = format!("{}{}", reader.say(heading), reader.colon().trim_end_matches(' '));
+    let mut heading = reader.say(heading).into_owned();
+    if canvas.is_figure() {
+        messages.clear();
+    } else {
+        heading += reader.colon().trim_end_matches(' ');
+    }
     let top = top + 2.0;
     let mut bottom = canvas.paragraph("strong stop", (left, top + 3.0), line_width, &heading);
     for message in &messages {
@@ -49,7 +58,7 @@ pub fn draw_stops(
     bottom + 5.0 + GAP
 }
 
-/// Draws the warnings of a report; returns the lower edge.
+/// Draws the warnings of a report; returns the lower edge. A figure has none.
 pub fn draw_warnings(
     canvas: &mut Canvas,
     top: f64,
@@ -58,7 +67,7 @@ pub fn draw_warnings(
     reader: Reader,
 ) -> f64 {
     let messages = format_messages(findings, Level::Warning, name_subject, reader);
-    if messages.is_empty() {
+    if messages.is_empty() || canvas.is_figure() {
         return top;
     }
     let mut bottom = canvas.paragraph("strong", (MARGIN, top), INNER, &warnings_heading(reader));
@@ -68,13 +77,20 @@ pub fn draw_warnings(
     bottom + GAP
 }
 
-/// Draws notes, one paragraph each; returns the lower edge.
+/// Draws notes, one paragraph each; returns the lower edge. A figure has none.
 pub fn draw_notes(canvas: &mut Canvas, top: f64, notes: &[String]) -> f64 {
+    if canvas.is_figure() {
+        return top;
+    }
     notes.iter().fold(top, |top, note| canvas.paragraph("", (MARGIN, top), INNER, note) + 2.0)
 }
 
-/// Draws the rule and the text that end a drawing; returns the height of the drawing.
+/// Draws the rule and the text that end a drawing; returns the height of the drawing. A figure has none.
 pub fn draw_footer(canvas: &mut Canvas, top: f64, engine: &'static str, reader: Reader) -> f64 {
+    if canvas.is_figure() {
+        // The space before notes and that behind them are one.
+        return top - GAP;
+    }
     canvas.line("fine", (MARGIN, top + 3.0), (WIDTH - MARGIN, top + 3.0));
     canvas.paragraph("", (MARGIN, top + 5.0), INNER, &format_footer(engine, reader)) + MARGIN
 }

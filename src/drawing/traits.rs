@@ -1,5 +1,6 @@
 //! What a drawing is, and the visitor of all drawings.
 
+use super::options::DrawingOptions;
 use crate::calculation::Calculation;
 use crate::quantity::UnitSystem;
 use crate::wording::Reader;
@@ -24,7 +25,7 @@ pub trait Drawing: 'static {
     fn system(request: &Self::Request) -> UnitSystem;
 
     /// Draws a report whose words are of the reader's language: one `svg` element without references to anything outside it.
-    fn draw(report: &<Self::Request as Calculation>::Report, reader: Reader) -> String;
+    fn draw(report: &<Self::Request as Calculation>::Report, reader: Reader, options: &DrawingOptions) -> String;
 }
 
 /// Something to do for each drawing: add a route, describe an operation.

@@ -3,6 +3,7 @@
 use super::canvas::{Canvas, GAP, INNER, MARGIN, WIDTH};
 use super::dimension_text::{format_area_both, format_percent, format_plan_both};
 use super::label_layout::axis_ticks;
+use super::options::DrawingOptions;
 use super::report_text::{describe_findings, draw_footer, draw_heading, draw_notes, draw_stops, draw_warnings};
 use super::text_metrics::{MIDDLE_TO_BASELINE, lines_height};
 use super::traits::Drawing;
@@ -37,7 +38,7 @@ impl Drawing for TurnCandidateChart {
     const DESCRIPTION: &'static str = "The report of `existing-loop` as bars: for each likely turn count the inductance and the \
         resistance that meters would show, and a line at what they showed. Where the line crosses a bar the count fits; the counts \
         stand in order of their likelihood, at most five. Lengths stand in the system that `along_travel` is written in, the other \
-        in brackets. The drawing is one `svg` element without script or outside references, legible 320 pixels wide, light or dark \
+        in brackets. The drawing is one `svg` element without script or outside references, legible 280 pixels wide, light or dark \
         as the reader's device asks, and light in print.";
 
     fn system(request: &ExistingLoopRequest) -> UnitSystem {
@@ -45,8 +46,8 @@ impl Drawing for TurnCandidateChart {
         request.along_travel.read().map_or(UnitSystem::Metric, |leg| leg.system)
     }
 
-    fn draw(report: &ExistingLoopReport, reader: Reader) -> String {
-        draw(report, reader)
+    fn draw(report: &ExistingLoopReport, reader: Reader, options: &DrawingOptions) -> String {
+        draw(report, reader, options)
     }
 }
 
@@ -59,7 +60,7 @@ struct MeterPanel<'a> {
 }
 
 /// Draws the candidates of a report.
-pub fn draw(report: &ExistingLoopReport, reader: Reader) -> String {
+pub fn draw(report: &ExistingLoopReport, reader: Reader, options: &DrawingOptions) -> String {
     let inputs = &report.inputs;
     let title = Statement::new("drawings-turns-title")
         .text("size", format_area_both(inputs.along_travel, inputs.across_lane, reader))
@@ -67,7 +68,7 @@ pub fn draw(report: &ExistingLoopReport, reader: Reader) -> String {
     // What stands against the loop.
     let (title, stop_heading) = (reader.say(&title), Statement::new("drawings-turns-do-not-rely"));
 
-    let mut canvas = Canvas::new(reader.language);
+    let mut canvas = Canvas::new(reader.language, options);
     let top = draw_heading(&mut canvas, &title);
     let top = draw_stops(&mut canvas, top, &stop_heading, &report.findings, |_| None, reader);
     let candidates = &report.candidates[..report.candidates.len().min(MAX_ROWS)];

@@ -199,6 +199,8 @@ pub const USUAL_CORE: &str = "1-1/2 in";
 pub const USUAL_WASTE_PERCENT: f64 = 10.0;
 /// The volume of a quart-size cartridge. Common practice: 28 to 29 fl oz.
 pub const USUAL_CARTRIDGE: &str = "29 fl oz";
+/// From the pavement down to the finished top of the sealant: flush (City of Everett special provisions).
+pub const USUAL_FINISH: &str = "0 in";
 /// The length of a piece of backer rod: 2 in (City of Everett special provisions).
 pub const USUAL_ROD_PIECE: &str = "2 in";
 /// From piece to piece: 2 ft (City of Everett special provisions).

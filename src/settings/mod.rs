@@ -29,6 +29,8 @@ pub struct Settings {
     pub keys: Option<PathBuf>,
     /// `LOOPWRIGHT_KEYS_MAY_BE_EMPTY`: whether that file may list no client. Default `no`.
     pub keys_may_be_empty: bool,
+    /// `LOOPWRIGHT_FRONT_PAGE_KEY`: the publishable key of the front page, where keys are on. Default none.
+    pub front_page_key: Option<String>,
     /// `LOOPWRIGHT_OPEN_DRAWINGS`: whether links to drawings need no key where others do. Default `no`.
     pub open_drawings: bool,
     /// What one caller, and all together, may ask of an instance.
@@ -62,7 +64,7 @@ pub enum LogFormat {
 }
 
 /// The variables, as they are read.
-pub const VARIABLES: [&str; 41] = [
+pub const VARIABLES: [&str; 42] = [
     "LOOPWRIGHT_LISTEN",
     "LOOPWRIGHT_METRICS_LISTEN",
     "LOOPWRIGHT_PROBE_LISTEN",
@@ -70,6 +72,7 @@ pub const VARIABLES: [&str; 41] = [
     "LOOPWRIGHT_CORS_ORIGINS",
     "LOOPWRIGHT_KEYS",
     "LOOPWRIGHT_KEYS_MAY_BE_EMPTY",
+    "LOOPWRIGHT_FRONT_PAGE_KEY",
     "LOOPWRIGHT_OPEN_DRAWINGS",
     "LOOPWRIGHT_HEADER_LIMIT",
     "LOOPWRIGHT_BODY_LIMIT",
@@ -142,6 +145,7 @@ impl Settings {
             keys_may_be_empty: variables
                 .choice("LOOPWRIGHT_KEYS_MAY_BE_EMPTY", &[("no", false), ("yes", true)])?
                 .unwrap_or(false),
+            front_page_key: variables.get("LOOPWRIGHT_FRONT_PAGE_KEY"),
             open_drawings: variables
                 .choice("LOOPWRIGHT_OPEN_DRAWINGS", &[("no", false), ("yes", true)])?
                 .unwrap_or(false),
@@ -156,6 +160,11 @@ impl Settings {
             otlp_url: variables.get("LOOPWRIGHT_OTLP_URL"),
             forecast: forecast::read(&variables)?,
         })
+    }
+
+    /// Whether pages of other sites may call, now or once the keys were read again.
+    pub fn may_have_pages(&self) -> bool {
+        self.keys.is_some() || !self.cors_origins.is_empty()
     }
 
     /// What may be meant, and is told to the operator at the start: each a sentence.
@@ -174,8 +183,8 @@ impl Settings {
             ),
             (
                 is_open_to_pages,
-                "LOOPWRIGHT_CORS_ORIGINS is * and LOOPWRIGHT_KEYS is set: any page may call with a key that it was given; \
-                 list the origins of your clients",
+                "LOOPWRIGHT_CORS_ORIGINS is * and LOOPWRIGHT_KEYS is set: any page may call with a secret key that it was given; \
+                 list the origins of your clients; those of keys for pages pass without it",
             ),
         ];
         warnings.into_iter().filter_map(|(is_so, warning)| is_so.then_some(warning)).collect()

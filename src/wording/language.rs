@@ -22,7 +22,7 @@ macro_rules! files {
 macro_rules! themes {
     ($folder:literal) => {
         files!($folder: "characteristics" "response" "sizing" "compatibility" "materials" "cure" "plan" "faults" "existing" "input"
-            "errors" "practice" "problems" "summary" "drawings" "sheet" "bill" "docs")
+            "errors" "practice" "problems" "summary" "drawings" "sheet" "forms" "bill" "docs" "front")
     };
 }
 

@@ -121,6 +121,7 @@ fn what_is_fixed_has_a_strong_tag_for_each_coding_and_an_unchanged_answer_repeat
         "/changes",
         "/problems/validation-failed",
         "/v1/reference/findings",
+        "/v1/forms/installation-plan",
     ];
     for path in paths {
         let (_, _, plain) = raw(&Method::GET, path, &[], "");

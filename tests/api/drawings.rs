@@ -143,7 +143,7 @@ fn a_drawing_is_one_described_image_without_script_or_outside_references() {
         for node in drawn.descendants().filter(Node::is_element) {
             let name = node.tag_name().name();
             assert!(
-                ["svg", "title", "desc", "style", "path", "circle", "text"].contains(&name),
+                ["svg", "title", "desc", "style", "g", "path", "circle", "text"].contains(&name),
                 "{drawing} holds {name}"
             );
             for attribute in node.attributes() {

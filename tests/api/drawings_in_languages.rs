@@ -13,7 +13,7 @@ use loopwright::drawing::response_profile::ResponseProfile;
 use loopwright::drawing::slot_section::SlotSection;
 use loopwright::drawing::text_metrics::{HEADING_SIZE, TEXT_SIZE, max_width};
 use loopwright::drawing::turn_candidates::TurnCandidateChart;
-use loopwright::drawing::{Drawing, bill_csv, canvas, job_sheet};
+use loopwright::drawing::{Drawing, DrawingOptions, bill_csv, canvas, job_sheet};
 use loopwright::practice::cautions::CautionCode;
 use loopwright::practice::detectors::{DetectorEnvelope, FailureBehaviour, OutputMode};
 use loopwright::practice::existing_loops::ExistingLoopVerdict;
@@ -55,7 +55,7 @@ where
     let mut report = asked.answer().unwrap();
     blank(&mut report);
     let system = D::system(&asked);
-    Box::new(move |language| D::draw(&report, Reader::new(system, language)))
+    Box::new(move |language| D::draw(&report, Reader::new(system, language), &DrawingOptions::default()))
 }
 
 fn blank(report: &mut impl HasMessages) {

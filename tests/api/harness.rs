@@ -141,7 +141,7 @@ pub fn check(method: &Method, path: &str, status: u16, media: &str, body: &Value
     // Paths and methods that the description does not have are answered with a problem all the same.
     let schema = described.unwrap_or_else(|| {
         assert!(media == "application/problem+json", "{method} {path} answers an undescribed {status} {media}: {body}");
-        let is_expected = matches!(status, 401 | 404 | 405 | 429 | 431 | 503) || method == Method::OPTIONS;
+        let is_expected = matches!(status, 401 | 403 | 404 | 405 | 429 | 431 | 503) || method == Method::OPTIONS;
         assert!(is_expected, "{method} {path} answers an undescribed {status}: {body}");
         json!({ "$ref": "#/components/schemas/Problem" })
     });

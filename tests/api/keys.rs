@@ -8,8 +8,9 @@ use reqwest::Method;
 use serde_json::{Value, json};
 use sha2::{Digest, Sha256};
 
-use super::harness::{Answer, send, start};
+use super::harness::{Answer, checked, client, get, send, start};
 use super::instance::Instance;
+use super::requests::loop_characteristics;
 use super::socket::Socket;
 
 const SHOP: &str = "tern-island-shop-key";
@@ -33,7 +34,7 @@ impl File {
         file
     }
 
-    fn write(&self, content: &str) {
+    pub fn write(&self, content: &str) {
         std::fs::write(&self.0, content).unwrap();
     }
 
@@ -52,15 +53,22 @@ fn both() -> Value {
     json!([{ "name": "shop", "sha256": [hash(SHOP)] }, { "name": "yard", "sha256": [hash("old"), hash(YARD)] }])
 }
 
-/// Asks for a table that needs a key where keys are on.
+/// Asks for what needs a key where keys are on.
 fn ask(address: SocketAddr, authorization: &str) -> Answer {
-    send(address, &Method::GET, "/v1/reference/roles", &[("authorization", authorization)])
+    ask_with(address, &[("authorization", authorization)])
+}
+
+fn ask_with(address: SocketAddr, headers: &[(&str, &str)]) -> Answer {
+    let request = client().post(format!("http://{address}/v1/loop-characteristics"));
+    let request = request.header("content-type", "application/json").body(loop_characteristics().to_string());
+    let request = headers.iter().fold(request, |request, (name, value)| request.header(*name, *value));
+    checked(&Method::POST, "/v1/loop-characteristics", request.send().unwrap())
 }
 
 #[test]
 fn without_a_file_no_key_is_needed_and_any_is_ignored() {
     let open = start(&[]);
-    assert_eq!(send(open, &Method::GET, "/v1/reference/roles", &[]).status, 200);
+    assert_eq!(ask_with(open, &[]).status, 200);
     assert_eq!(ask(open, "Bearer anything").status, 200);
 }
 
@@ -92,7 +100,7 @@ fn anyone_else_is_told_how_to_send_one() {
     let closed = start(&[file.setting()]);
     let longer = format!("Bearer {SHOP}x");
     let hashed = format!("Bearer {}", hash(SHOP));
-    let bare = send(closed, &Method::GET, "/v1/reference/roles", &[]);
+    let bare = ask_with(closed, &[]);
     assert_eq!(bare.header("www-authenticate"), "Bearer realm=\"loopwright\"");
     let wrong =
         [longer.as_str(), &hashed, "Bearer tern-island-shop-ke", "Bearer", "Bearer ", "Basic c2hvcDp4", "old", ""];
@@ -129,12 +137,33 @@ fn what_explains_the_service_needs_no_key() {
         "/docs/guide",
         "/changes",
         "/problems/unauthorized",
+        "/v1/reference/roles",
+        "/v1/reference/messages",
     ];
     for path in open.iter().chain(&["/health/live", "/metrics"]) {
         assert_eq!(send(closed, &Method::GET, path, &[]).status, 200, "{path}");
     }
     for path in ["/v1/nope", "/v1/loop-sizing", "/nope", "/"] {
         assert_eq!(send(closed, &Method::GET, path, &[]).status, 401, "{path} tells strangers what exists");
+    }
+}
+
+#[test]
+fn the_description_says_which_operations_need_a_key() {
+    let file = File::new("described", &both());
+    let closed = start(&[file.setting()]);
+    let description = get("/openapi.json").body;
+    let paths = description["paths"].as_object().unwrap().iter().filter(|(path, _)| path.starts_with("/v1/"));
+    for (path, item) in paths {
+        for (method, operation) in item.as_object().unwrap() {
+            let method = Method::from_bytes(method.to_uppercase().as_bytes()).unwrap();
+            let needs_key = send(closed, &method, path, &[]).status == 401;
+            assert_eq!(operation.get("security"), (!needs_key).then_some(&json!([])), "{method} {path}");
+            assert_eq!(operation["responses"].get("403").is_some(), needs_key, "{method} {path}");
+            // What was released stays stated.
+            let is_released = needs_key || path.starts_with("/v1/reference/");
+            assert_eq!(operation["responses"].get("401").is_some(), is_released, "{method} {path}");
+        }
     }
 }
 
@@ -253,7 +282,7 @@ fn the_log_names_the_client_and_never_the_key() {
     assert_eq!(ask(instance.address, &format!("Bearer {SHOP}")).status, 200);
     assert_eq!(ask(instance.address, "Bearer a-guess-that-failed").status, 401);
     let method = Method::from_bytes(YARD.as_bytes()).unwrap();
-    assert_eq!(send(instance.address, &method, "/v1/reference/roles", &[]).status, 401);
+    assert_eq!(send(instance.address, &method, "/v1/loop-sizing", &[]).status, 401);
     instance.terminate();
     let log = instance.end();
     let events: Vec<Value> = log.lines().map(|line| serde_json::from_str(line).unwrap()).collect();
@@ -297,13 +326,14 @@ fn what_is_cached_is_private_where_keys_are_on() {
     let file = File::new("private", &both());
     let closed = start(&[file.setting()]);
     let key = format!("Bearer {SHOP}");
-    let table = ask(closed, &key);
-    let tag = table.header("etag").to_owned();
+    let plan = "/v1/drawings/plan?width=24%20ft&barrier=slide_gate";
+    let drawing = send(closed, &Method::GET, plan, &[("authorization", &key)]);
+    let tag = drawing.header("etag").to_owned();
     let known = [("authorization", key.as_str()), ("if-none-match", tag.as_str())];
-    let unchanged = send(closed, &Method::GET, "/v1/reference/roles", &known);
+    let unchanged = send(closed, &Method::GET, plan, &known);
     assert_eq!(unchanged.status, 304);
-    let open = ["/openapi.json", "/docs/index.css", "/problems/unauthorized"];
-    for answer in open.map(|path| send(closed, &Method::GET, path, &[])).iter().chain([&table, &unchanged]) {
+    let open = ["/openapi.json", "/docs/index.css", "/problems/unauthorized", "/v1/reference/roles"];
+    for answer in open.map(|path| send(closed, &Method::GET, path, &[])).iter().chain([&drawing, &unchanged]) {
         assert_eq!(answer.header("cache-control"), "private, max-age=3600");
     }
 }

@@ -17,8 +17,9 @@ const LANGUAGES: [(&str, &[&str]); 3] = [
 ];
 
 /// The members of reports that a person reads.
-const READ: [&str; 27] = [
+const READ: [&str; 29] = [
     "advice",
+    "default_words",
     "description",
     "detail",
     "ends_because",
@@ -27,6 +28,7 @@ const READ: [&str; 27] = [
     "failure_consequence",
     "frequency_setting",
     "headline",
+    "help",
     "hint",
     "how",
     "label",
@@ -229,7 +231,7 @@ fn the_query_wins_and_the_answer_says_what_it_depends_on() {
 
 #[test]
 fn tables_and_pages_have_an_entity_tag_for_each_language() {
-    for path in ["/v1/reference/roles", "/v1/reference/messages", "/problems/rate-limited"] {
+    for path in ["/v1/forms/loop-sizing", "/v1/reference/roles", "/v1/reference/messages", "/problems/rate-limited"] {
         let mut tags = BTreeSet::new();
         for (language, _) in LANGUAGES {
             let answer = get(&format!("{path}?lang={language}"));
@@ -259,6 +261,31 @@ fn tables_have_the_same_rows_in_each_language() {
                 let spaced = format!(" {text} ");
                 let rest: Vec<_> = foreign.iter().filter(|word| spaced.contains(**word)).collect();
                 assert!(rest.is_empty() || table == "sources", "{language} {table} {at}: {rest:?} in {text}");
+            }
+        }
+    }
+}
+
+#[test]
+fn forms_are_for_a_person_in_each_language() {
+    for calculation in ["loop-sizing", "installation-plan"] {
+        let english = get(&format!("/v1/forms/{calculation}?lang=en")).body;
+        for (language, foreign) in LANGUAGES {
+            let own = get(&format!("/v1/forms/{calculation}?lang={language}")).body;
+            let mut texts = Vec::new();
+            read_texts("", &own, &mut texts);
+            assert!(texts.len() > 150, "{language} {calculation} has {} texts", texts.len());
+            let found: Vec<_> = texts
+                .iter()
+                .flat_map(|(at, text)| faults(text, foreign).into_iter().map(move |fault| (at, fault)))
+                .collect();
+            assert!(found.is_empty(), "{language} {calculation}: {found:#?}");
+            let mut pairs = Vec::new();
+            differing("", &english, &own, &mut pairs);
+            assert!(language == "en" || pairs.len() > 150, "{language} {calculation} is English");
+            for (at, one, other) in pairs {
+                assert!(is_read(&at) || at == "/language", "{at} differs by language");
+                assert!(at == "/language" || numbers(one) == numbers(other), "{at}: {one} / {other}");
             }
         }
     }

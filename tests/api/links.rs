@@ -54,13 +54,15 @@ fn units_and_theme_are_those_that_are_asked_for() {
     let metric = json!({ "opening": { "width": "7.3152 m", "barrier": "slide_gate" } });
     assert!(drawn(&format!("{gate}&units=metric")) == posted(&metric));
     assert!(drawn(&format!("{gate}&units=us")) == drawn(gate));
-    let dark_where = "@media screen and (prefers-color-scheme:dark){";
     let themed = |theme: &str| drawn(&format!("{gate}&theme={theme}"));
-    let auto = themed("auto");
-    assert_eq!(auto.matches(dark_where).count(), 1);
-    for (theme, rule) in [("light", "@media not all{"), ("dark", "@media screen{")] {
-        assert!(themed(theme) == auto.replace(dark_where, rule), "{theme}");
+    assert!(themed("auto") == drawn(gate));
+    for (theme, paper, media) in
+        [("auto", "#ffffff", "@media screen and (prefers-color-scheme:dark){"), ("dark", "#14171b", "@media print{")]
+    {
+        let text = themed(theme);
+        assert!(text.contains(media) && text.contains(&format!("fill=\"{paper}\"")), "{theme}");
     }
+    assert!(!themed("light").contains("prefers-color-scheme") && !themed("light").contains("#14171b"));
 }
 
 /// The faults of a query, as `(parameter, pointer, code)`.
@@ -154,7 +156,7 @@ fn the_description_has_the_parameters_and_no_other() {
     let parameters = description()["paths"][PATH]["get"]["parameters"].as_array().unwrap();
     let of_query = parameters.iter().filter(|parameter| parameter["in"] == "query");
     let names: Vec<_> = of_query.clone().map(|parameter| parameter["name"].as_str().unwrap()).collect();
-    assert_eq!(names, ["width", "barrier", "roles", "surface", "theme", "units", "lang"]);
+    assert_eq!(names, ["width", "barrier", "roles", "surface", "theme", "units", "lang", "content", "id_prefix"]);
     let roles = of_query.clone().find(|parameter| parameter["name"] == "roles").unwrap();
     assert_eq!((&roles["style"], &roles["explode"]), (&json!("form"), &json!(false)));
     let needed = of_query.filter(|parameter| parameter["required"] == true).count();
@@ -179,8 +181,7 @@ fn a_link_needs_a_key_unless_the_operator_opens_it() {
     assert_eq!(ask(open, GATE, &[key]).status, 200);
     // A key that is not known is told so, and everything else still needs one.
     assert_eq!(ask(open, GATE, &[("authorization", "Bearer nope")]).status, 401);
-    for (method, path) in
-        [(Method::POST, PATH), (Method::GET, "/v1/reference/roles"), (Method::GET, "/v1/drawings/plan/")]
+    for (method, path) in [(Method::POST, PATH), (Method::GET, "/v1/loop-sizing"), (Method::GET, "/v1/drawings/plan/")]
     {
         let answer = send(open, &method, path, &[]);
         assert_eq!(answer.status, 401, "{method} {path}");

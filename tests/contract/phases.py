@@ -30,9 +30,10 @@ from service import Service
 DESCRIPTION = json.loads((HERE / "../../openapi/openapi.json").read_text())
 ORIGIN, STRANGER = "https://shop.tern-island.example", "https://elsewhere.example"
 KEY = "a-key-for-probing-and-nothing-else"
+PAGE_KEY = "a-key-in-a-page"
 JOB = "job-17"
 # What every operation that states it must have answered at the end. 404 and 500 are left to the other part.
-HELD = (400, 401, 408, 413, 415, 422, 429, 431, 502, 503, 504)
+HELD = (400, 401, 403, 408, 413, 415, 422, 429, 431, 502, 503, 504)
 BATCH = "/v1/installation-plan/batch"
 EXPOSED = ("x-request-id", "ratelimit", "ratelimit-policy", "retry-after", "www-authenticate")
 
@@ -170,6 +171,11 @@ def waits_for_nothing(operation):
     return operation.method == "GET" and not operation.path.startswith("/health/")
 
 
+def needs_key(operation):
+    """Whether it is refused without a key. Tables state a 401, as they did when they needed one."""
+    return operation.states(403)
+
+
 def stating(status):
     return [operation for operation in OPERATIONS if operation.states(status)]
 
@@ -191,13 +197,16 @@ def bodies(met, faults):
 
 
 def keys(met, faults, folder):
-    """No key, one that nobody has, and the right one."""
+    """No key, one that nobody has, one of another page, and the right one."""
     file = pathlib.Path(folder) / "keys.json"
-    file.write_text(json.dumps([{"name": "tern-island", "sha256": [hashlib.sha256(KEY.encode()).hexdigest()]}]))
+    hashes = [[hashlib.sha256(key.encode()).hexdigest()] for key in (KEY, PAGE_KEY)]
+    page = {"name": "page", "sha256": hashes[1], "origins": ["https://yard.tern-island.example"], "paths": [BATCH],
+            "requests_per_second": 1000, "burst": 1000}
+    file.write_text(json.dumps([{"name": "tern-island", "sha256": hashes[0]}, page]))
     with Phase("keys", met, faults, KEYS=str(file)) as phase:
         for operation in OPERATIONS:
             answer = phase.ask(operation)
-            if not operation.states(401):
+            if not needs_key(operation):
                 if answer.status == 401:
                     phase.wrong(operation, "needs a key, which the description does not state")
                 continue
@@ -208,6 +217,8 @@ def keys(met, faults, folder):
             phase.refused(operation, 401, "unauthorized", answer)
             if 'error="invalid_token"' not in answer.headers.get("www-authenticate", ""):
                 phase.wrong(operation, "does not say that the key is wrong")
+            answer = phase.ask(operation, authorization=f"Bearer {PAGE_KEY}")
+            phase.refused(operation, 403, "key_not_for_here", answer)
             answer = phase.ask(operation, authorization=f"Bearer {KEY}")
             if answer.status != 200:
                 phase.wrong(operation, f"{answer.status} with the right key")
@@ -320,7 +331,8 @@ def main():
         crowd(met, faults)
     for status in HELD:
         never = [operation.name for operation in stating(status)
-                 if status not in met[operation.name] and not (status == 503 and waits_for_nothing(operation))]
+                 if status not in met[operation.name] and not (status == 503 and waits_for_nothing(operation))
+                 and not (status == 401 and not needs_key(operation))]
         faults[:0] = [f"{name} states a {status} that never came up" for name in never]
         count = sum(status in statuses for statuses in met.values())
         print(f"{status}: {count} operations refused so" + (f", {len(never)} never did" if never else ""))

@@ -83,18 +83,24 @@ class Browser:
             self.loaded = True
         return message
 
-    def open(self, address, width, height, scheme="light", media=""):
-        """Shows an address in a window of this size, for a reader with this colour scheme."""
-        self.call("Emulation.setDeviceMetricsOverride", width=width, height=height, deviceScaleFactor=1, mobile=False)
-        self.call("Emulation.setEmulatedMedia", media=media, features=[{"name": "prefers-color-scheme", "value": scheme}])
+    def open(self, address, width, height, scheme="light", media="", forced=False):
+        """Shows an address in a window of this size, for a reader with this colour scheme, or who forces colours of their own."""
+        self.resize(width, height)
+        features = {"prefers-color-scheme": scheme, "forced-colors": "active" if forced else "none"}
+        self.call("Emulation.setEmulatedMedia", media=media,
+                  features=[{"name": name, "value": value} for name, value in features.items()])
         self.loaded = False
         self.call("Page.navigate", url=address)
         while not self.loaded:
             self.receive()
 
+    def resize(self, width, height):
+        """Gives the window this size."""
+        self.call("Emulation.setDeviceMetricsOverride", width=width, height=height, deviceScaleFactor=1, mobile=False)
+
     def ask(self, script):
         """The value of an expression in the page."""
-        answer = self.call("Runtime.evaluate", expression=script, returnByValue=True)
+        answer = self.call("Runtime.evaluate", expression=script, returnByValue=True, awaitPromise=True)
         if "exceptionDetails" in answer:
             raise SystemExit(f"render: {answer['exceptionDetails']}")
         return answer["result"]["value"]

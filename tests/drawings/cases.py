@@ -193,3 +193,9 @@ def candidates():
 
 
 DRAWINGS = {"plan": plans, "response-profile": profiles, "slot-section": sections, "cure-timeline": timelines, "turn-candidates": candidates}
+
+# Those that are shown in pages: one of each kind, rows of loops, and those that stop the job.
+IN_PAGES = [
+    ("plan", "slide_gate 16 ft"), ("plan", "rows 1 14 m"), ("response-profile", "passenger_car over test loop"), ("slot-section", "usual"),
+    ("cure-timeline", "one_part_moisture_cure mild"), ("turn-candidates", "sound"),
+]

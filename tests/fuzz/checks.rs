@@ -10,7 +10,7 @@ use loopwright::api::problem::Problem;
 use loopwright::calculation::installation_plan::{InstallationPlanReport, InstallationPlanRequest};
 use loopwright::calculation::report::{FieldErrorCode, MAX_NAME_CHARS};
 use loopwright::calculation::{self, Calculation};
-use loopwright::drawing::{self, Drawing, SvgIllustrator, job_sheet};
+use loopwright::drawing::{self, Drawing, DrawingOptions, SvgIllustrator, job_sheet};
 use loopwright::vocabulary::Vocabulary;
 use loopwright::wording::{Language, Reader, Worded};
 use roxmltree::{Document, ParsingOptions};
@@ -157,7 +157,11 @@ impl drawing::DrawingVisitor for Draw<'_> {
     fn visit<D: Drawing>(&mut self) {
         let report = self.report.downcast_ref::<<D::Request as Calculation>::Report>();
         if let (Some(asked), Some(report)) = (self.asked.downcast_ref::<D::Request>(), report) {
-            assert_well_formed(&D::draw(report, Reader::new(D::system(asked), Language::English)));
+            assert_well_formed(&D::draw(
+                report,
+                Reader::new(D::system(asked), Language::English),
+                &DrawingOptions::default(),
+            ));
         }
     }
 }

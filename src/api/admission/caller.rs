@@ -16,8 +16,8 @@ const FORWARDED_FOR: &str = "x-forwarded-for";
 /// Who sends a request.
 #[derive(Clone)]
 pub enum Caller {
-    /// A client whose key is known.
-    Client(Arc<Client>),
+    /// A client whose key is known, and the address that sent it.
+    Client(Arc<Client>, IpAddr),
     /// Anyone else.
     Address(IpAddr),
     /// An address without a key that asks for what is open all the same.
@@ -25,12 +25,13 @@ pub enum Caller {
 }
 
 impl Caller {
-    /// A number that stands for the caller where shares are counted.
+    /// A number that stands for the caller where shares are counted. Whoever reads a page has its key, so there it is the address that has
+    /// a share, one for all such keys.
     pub fn id(&self) -> u64 {
         let mut hasher = DefaultHasher::new();
         match self {
-            Self::Client(client) => client.name.hash(&mut hasher),
-            Self::Address(address) | Self::Guest(address) => address.hash(&mut hasher),
+            Self::Client(client, _) if client.places.is_none() => client.name.hash(&mut hasher),
+            Self::Client(_, address) | Self::Address(address) | Self::Guest(address) => address.hash(&mut hasher),
         }
         hasher.finish()
     }
@@ -43,7 +44,7 @@ impl Caller {
     /// The name of the client, for the log.
     pub fn name(&self) -> Option<&str> {
         match self {
-            Self::Client(client) => Some(&client.name),
+            Self::Client(client, _) => Some(&client.name),
             Self::Address(_) | Self::Guest(_) => None,
         }
     }

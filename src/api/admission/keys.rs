@@ -1,7 +1,9 @@
 //! The clients of the service, each identified by the hashes of its keys.
 //!
-//! A key is long and random, so its SHA-256 discloses nothing about it; the key itself is neither stored nor logged.
+//! A key is long and random, so its SHA-256 discloses nothing about it; the key itself is neither stored nor logged. A publishable one stands
+//! in a page for all to read, and is good in its [`Places`] alone.
 
+use std::collections::HashSet;
 use std::fs::File;
 use std::io::Read;
 use std::path::{Path, PathBuf};
@@ -9,10 +11,11 @@ use std::sync::{Arc, PoisonError, RwLock};
 
 use actix_web::http::header::{self, HeaderMap};
 use jiff::Timestamp;
-use serde::Deserialize;
+use serde::{Deserialize, Deserializer};
 use sha2::{Digest, Sha256};
 use subtle::ConstantTimeEq;
 
+use super::places::Places;
 use super::rate::ClientLimiter;
 use crate::api::problem::Problem;
 use crate::api::request_id::is_plain_name;
@@ -21,6 +24,10 @@ use crate::settings::Rate;
 
 /// The largest file of keys, bytes: some ten thousand clients.
 const MAX_FILE_SIZE: u64 = 1024 * 1024;
+
+/// The rate of each address that sends a publishable key. A choice made here: a change in a form usually costs 3 units (its sizing, summary and
+/// drawing), so whoever fills one in is never refused, and takes at most a twentieth of a core.
+const PAGE_RATE: Rate = Rate { per_second: 5, burst: 100 };
 
 /// The SHA-256 of a key, in halves: they are compared in fewer steps than bytes.
 type KeyHash = [u128; 2];
@@ -31,6 +38,8 @@ pub struct Client {
     pub name: String,
     /// Its rate limit, which is common to its keys.
     pub limiter: Arc<ClientLimiter>,
+    /// Where its keys are good, if they are publishable. Secret ones are good everywhere.
+    pub places: Option<Places>,
     hashes: Vec<KeyHash>,
     /// When its keys end.
     not_after: Option<Timestamp>,
@@ -53,6 +62,23 @@ struct ClientEntry {
     burst: Option<u32>,
     /// When its keys end (RFC 3339).
     not_after: Option<String>,
+    /// The pages that have its keys. A `null` is refused, for it would make a key of a page good everywhere.
+    #[serde(default, deserialize_with = "not_null")]
+    origins: Option<Vec<String>>,
+    /// What its keys are for, where they stand in pages.
+    #[serde(default, deserialize_with = "not_null")]
+    paths: Option<Vec<String>>,
+}
+
+fn not_null<'de, D: Deserializer<'de>>(list: D) -> Result<Option<Vec<String>>, D::Error> {
+    Vec::deserialize(list).map(Some)
+}
+
+/// The clients of a file, and the origins of all of them.
+#[derive(Default)]
+struct Clients {
+    all: Vec<Arc<Client>>,
+    origins: HashSet<String>,
 }
 
 /// The file of clients, and the clients last read from it.
@@ -62,7 +88,9 @@ pub struct KeyFile {
     rate: Rate,
     /// Whether a file without a client is meant.
     may_be_empty: bool,
-    clients: RwLock<Arc<[Arc<Client>]>>,
+    /// Whether the service has a path.
+    is_path: fn(&str) -> bool,
+    clients: RwLock<Arc<Clients>>,
 }
 
 impl KeyFile {
@@ -70,8 +98,8 @@ impl KeyFile {
     ///
     /// # Errors
     /// What is wrong with it, and where.
-    pub fn open(path: PathBuf, rate: Rate, may_be_empty: bool) -> Result<Self, String> {
-        let keys = Self { path, rate, may_be_empty, clients: RwLock::new(Arc::new([])) };
+    pub fn open(path: PathBuf, rate: Rate, may_be_empty: bool, is_path: fn(&str) -> bool) -> Result<Self, String> {
+        let keys = Self { path, rate, may_be_empty, is_path, clients: RwLock::default() };
         keys.reload()?;
         Ok(keys)
     }
@@ -81,19 +109,22 @@ impl KeyFile {
     /// # Errors
     /// What is wrong with the file; the clients stay as they were.
     pub fn reload(&self) -> Result<(), String> {
-        let known = self.clients();
-        let clients = self.read(&known).map_err(|what| format!("LOOPWRIGHT_KEYS {}: {what}", self.path.display()))?;
+        let before = self.clients();
+        let known = &before.all;
+        let clients = self.read(known).map_err(|what| format!("LOOPWRIGHT_KEYS {}: {what}", self.path.display()))?;
         let names_beyond = |all: &[Arc<Client>], others: &[Arc<Client>]| {
             names(all.iter().filter(|client| others.iter().all(|other| other.name != client.name)))
         };
         tracing::info!(
             clients = clients.len(),
-            new = names_beyond(&clients, &known),
-            gone = names_beyond(&known, &clients),
+            new = names_beyond(&clients, known),
+            gone = names_beyond(known, &clients),
             expired = names(clients.iter().filter(|client| client.is_expired())),
             "the keys were read"
         );
-        *self.clients.write().unwrap_or_else(PoisonError::into_inner) = clients.into();
+        let places = clients.iter().filter_map(|client| client.places.as_ref());
+        let origins = places.flat_map(|places| places.origins.iter().cloned()).collect();
+        *self.clients.write().unwrap_or_else(PoisonError::into_inner) = Arc::new(Clients { all: clients, origins });
         Ok(())
     }
 
@@ -115,6 +146,16 @@ impl KeyFile {
         self.owner(key).filter(|client| !client.is_expired())
     }
 
+    /// Whether any key is for pages of this origin.
+    pub fn is_for_origin(&self, origin: &[u8]) -> bool {
+        str::from_utf8(origin).is_ok_and(|origin| self.clients().origins.contains(origin))
+    }
+
+    /// Forgets the addresses that have sent no publishable key for a while.
+    pub fn forget_idle(&self) {
+        self.clients().all.iter().for_each(|client| client.limiter.forget_idle());
+    }
+
     /// Why a request is refused whose key is none of a client.
     pub fn refusal(&self, headers: &HeaderMap) -> Problem {
         let Some(key) = bearer_key(headers) else { return Problem::key_needed() };
@@ -129,7 +170,7 @@ impl KeyFile {
         let hash = hash_of(key);
         let clients = self.clients();
         let mut found = None;
-        for client in clients.iter() {
+        for client in &clients.all {
             for known in &client.hashes {
                 if bool::from(known.ct_eq(&hash)) {
                     found = Some(client);
@@ -139,7 +180,7 @@ impl KeyFile {
         found.cloned()
     }
 
-    fn clients(&self) -> Arc<[Arc<Client>]> {
+    fn clients(&self) -> Arc<Clients> {
         self.clients.read().unwrap_or_else(PoisonError::into_inner).clone()
     }
 
@@ -156,17 +197,25 @@ impl KeyFile {
         if hashes.is_empty() {
             return Err(format!("{name}: sha256 lists no key"));
         }
+        let places = Places::of_entry(entry.origins, entry.paths, self.is_path);
+        let places = places.map_err(|what| format!("{name}: {what}"))?;
+        let usual = if places.is_some() { PAGE_RATE } else { self.rate };
         let rate = Rate {
-            per_second: entry.requests_per_second.unwrap_or(self.rate.per_second),
-            burst: entry.burst.unwrap_or(self.rate.burst),
+            per_second: entry.requests_per_second.unwrap_or(usual.per_second),
+            burst: entry.burst.unwrap_or(usual.burst),
         };
-        if rate.per_second > Rate::MAX || !(1..=Rate::MAX).contains(&rate.burst) {
-            return Err(format!("{name}: requests_per_second takes 0 to {0}, burst 1 to {0}", Rate::MAX));
+        // Without a limit anyone who reads the page could ask for all that the instance can compute.
+        let least = u32::from(places.is_some());
+        if !(least..=Rate::MAX).contains(&rate.per_second) || !(1..=Rate::MAX).contains(&rate.burst) {
+            return Err(format!("{name}: requests_per_second takes {least} to {0}, burst 1 to {0}", Rate::MAX));
         }
         let not_after = entry.not_after.map(|text| parse_end(&text).ok_or_else(|| bad_end(&name))).transpose()?;
-        let same = known.iter().find(|client| client.name == name && client.limiter.rate() == rate);
-        let limiter = same.map_or_else(|| Arc::new(ClientLimiter::new(rate)), |client| client.limiter.clone());
-        Ok(Arc::new(Client { name, limiter, hashes, not_after }))
+        let is_same = |client: &&Arc<Client>| {
+            client.name == name && client.limiter.rate() == rate && client.places.is_some() == places.is_some()
+        };
+        let new = || Arc::new(ClientLimiter::new(rate, places.is_some()));
+        let limiter = known.iter().find(is_same).map_or_else(new, |client| client.limiter.clone());
+        Ok(Arc::new(Client { name, limiter, places, hashes, not_after }))
     }
 }
 

@@ -3,6 +3,7 @@
 
 mod caller;
 mod keys;
+mod places;
 mod rate;
 
 use std::num::NonZeroU32;
@@ -14,8 +15,10 @@ pub use caller::{Caller, is_trusted};
 use keys::KeyFile;
 pub use rate::RateAllowance;
 use rate::{AddressLimiter, RateExceeded};
+use reqwest::Url;
 
 use super::caller_shares::{CallerShares, TakenShare};
+use super::paths;
 use super::problem::{Problem, ProblemCode};
 use super::request_context::RequestContext;
 use crate::calculation::report::Statement;
@@ -36,6 +39,8 @@ pub struct AdmissionControl {
     /// The addresses that may draw without a key, where any may.
     guests: Option<AddressLimiter>,
     batches: Arc<CallerShares>,
+    /// The origin of the service's own pages, where callers reach it by a public address.
+    own_origin: Option<String>,
 }
 
 impl AdmissionControl {
@@ -48,7 +53,7 @@ impl AdmissionControl {
         let keys = settings
             .keys
             .as_ref()
-            .map(|path| KeyFile::open(path.clone(), limits.rate, settings.keys_may_be_empty))
+            .map(|path| KeyFile::open(path.clone(), limits.rate, settings.keys_may_be_empty, paths::exists))
             .transpose()?;
         Ok(Self {
             keys,
@@ -56,6 +61,7 @@ impl AdmissionControl {
             guests: settings.open_drawings.then(|| AddressLimiter::new(limits.open_drawing_rate)),
             batches: CallerShares::new(limits.batches_in_flight, limits.batches_in_flight.div_ceil(2)),
             limits,
+            own_origin: Url::parse(&settings.public_url).ok().map(|url| url.origin().ascii_serialization()),
         })
     }
 
@@ -72,12 +78,13 @@ impl AdmissionControl {
     pub fn forget_idle(&self) {
         self.addresses.forget_idle();
         self.guests.iter().for_each(AddressLimiter::forget_idle);
+        self.keys.iter().for_each(KeyFile::forget_idle);
     }
 
     /// Admits a request, and records its caller in its context.
     ///
     /// # Errors
-    /// 401, 405 for a tunnel, 429 or 431 when it is not admitted.
+    /// 401, 403, 405 for a tunnel, 429 or 431 when it is not admitted.
     pub fn admit(&self, request: &ServiceRequest) -> Result<(), Problem> {
         if *request.method() == Method::CONNECT {
             return Err(Problem::method_not_allowed("GET, HEAD, POST"));
@@ -89,20 +96,34 @@ impl AdmissionControl {
         let context = RequestContext::of(request.request());
         let caller = context.caller.get_or_init(|| self.identify(request));
         self.charge(&context, NonZeroU32::MIN)?;
-        if let (false, Some(keys), Caller::Address(_)) = (is_public(request.path()), &self.keys, caller) {
-            return Err(keys.refusal(request.headers()));
+        match (caller, &self.keys) {
+            (Caller::Client(client, _), _) => {
+                client.places.as_ref().map_or(Ok(()), |places| places.check(request, self.own_origin.as_deref()))
+            }
+            (Caller::Address(_), Some(keys)) if !is_public(request.path()) => Err(keys.refusal(request.headers())),
+            _ => Ok(()),
         }
-        Ok(())
     }
 
-    /// The client whose key was sent, when keys are on; else the address.
+    /// The origins of the pages that a publishable key is for; none of another key.
+    pub fn page_origins(&self, key: &[u8]) -> Vec<String> {
+        let client = self.keys.as_ref().and_then(|keys| keys.client(key));
+        client.and_then(|client| Some(client.places.as_ref()?.origins.clone())).unwrap_or_default()
+    }
+
+    /// Whether any key is for pages of this origin.
+    pub fn has_key_for(&self, origin: &[u8]) -> bool {
+        self.keys.as_ref().is_some_and(|keys| keys.is_for_origin(origin))
+    }
+
+    /// The client whose key was sent, when keys are on; else the address. Where no key is needed, a publishable one is not looked at.
     fn identify(&self, request: &ServiceRequest) -> Caller {
         let client = self.keys.as_ref().and_then(|keys| keys.client(keys::bearer_key(request.headers())?));
-        let address = || caller::address(request, &self.limits.trusted_proxies);
+        let address = caller::address(request, &self.limits.trusted_proxies);
         match client {
-            Some(client) => Caller::Client(client),
-            None if self.is_guest(request) => Caller::Guest(address()),
-            None => Caller::Address(address()),
+            Some(client) if client.places.is_none() || !is_public(request.path()) => Caller::Client(client, address),
+            _ if self.is_guest(request) => Caller::Guest(address),
+            _ => Caller::Address(address),
         }
     }
 
@@ -131,7 +152,7 @@ impl AdmissionControl {
     fn charge(&self, context: &RequestContext, units: NonZeroU32) -> Result<(), Problem> {
         let Some(caller) = context.caller.get() else { return Ok(()) };
         let (rate, charged) = match caller {
-            Caller::Client(client) => (client.limiter.rate(), client.limiter.take(units)),
+            Caller::Client(client, address) => (client.limiter.rate(), client.limiter.take(*address, units)),
             Caller::Address(address) => (self.limits.rate, self.addresses.take(*address, units)),
             Caller::Guest(address) => {
                 let limiter = self.guests.as_ref().unwrap_or(&self.addresses);
@@ -160,7 +181,7 @@ impl AdmissionControl {
 
     fn rate_of(&self, context: &RequestContext) -> Rate {
         match context.caller.get() {
-            Some(Caller::Client(client)) => client.limiter.rate(),
+            Some(Caller::Client(client, _)) => client.limiter.rate(),
             Some(Caller::Guest(_)) => self.limits.open_drawing_rate,
             _ => self.limits.rate,
         }
@@ -219,6 +240,7 @@ fn rate_problem(exceeded: RateExceeded) -> Problem {
 /// Whether a path needs no key. The public paths are listed, not the others: `/%761/` is another way to write `/v1/`, and whatever
 /// is not written as here needs a key.
 fn is_public(path: &str) -> bool {
-    ["/openapi.json", "/openapi-compact.json", "/changes", "/docs", "/metrics"].contains(&path)
-        || ["/docs/", "/problems/"].iter().any(|open| path.starts_with(open))
+    ["/", "/openapi.json", "/openapi-compact.json", "/changes", "/docs", "/metrics"].contains(&path)
+        || ["/docs/", "/problems/", "/embed/", "/front/"].iter().any(|open| path.starts_with(open))
+        || paths::is_keyless(path)
 }

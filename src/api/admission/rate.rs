@@ -51,38 +51,73 @@ type DirectLimiter = RateLimiter<NotKeyed, InMemoryState, DefaultClock, StateInf
 type KeyedLimiter = RateLimiter<IpAddr, DefaultKeyedStateStore<IpAddr>, DefaultClock, StateInformationMiddleware>;
 
 /// The rate limit of one client, if it has one.
-pub struct ClientLimiter {
-    rate: Rate,
-    limiter: Option<DirectLimiter>,
+pub enum ClientLimiter {
+    /// For all its requests together.
+    Common(CommonLimiter),
+    /// For each address that sends its key.
+    OfEach(AddressLimiter),
 }
 
 impl ClientLimiter {
-    /// Starts with a full burst.
-    pub fn new(rate: Rate) -> Self {
-        Self { rate, limiter: quota(rate).map(|quota| RateLimiter::direct(quota).with_middleware()) }
+    /// Starts with a full burst, for all requests together or for each address.
+    pub fn new(rate: Rate, is_of_each: bool) -> Self {
+        if is_of_each {
+            Self::OfEach(AddressLimiter::new(rate))
+        } else {
+            let limiter = quota(rate).map(|quota| RateLimiter::direct(quota).with_middleware());
+            Self::Common(CommonLimiter { rate, limiter })
+        }
     }
 
     /// The rate that it was made for.
     pub fn rate(&self) -> Rate {
-        self.rate
+        match self {
+            Self::Common(limiter) => limiter.rate,
+            Self::OfEach(limiter) => limiter.rate,
+        }
     }
 
-    /// Counts units; what is left, where there is a limit.
+    /// Counts units that an address asks for; what is left, where there is a limit.
     ///
     /// # Errors
     /// The limit that they exceed; then they are not counted.
-    pub fn take(&self, units: NonZeroU32) -> Result<Option<u32>, RateExceeded> {
+    pub fn take(&self, address: IpAddr, units: NonZeroU32) -> Result<Option<u32>, RateExceeded> {
+        match self {
+            Self::Common(limiter) => limiter.take(units),
+            Self::OfEach(limiter) => limiter.take(address, units),
+        }
+    }
+
+    /// Forgets addresses as [`AddressLimiter::forget_idle`] does.
+    pub fn forget_idle(&self) {
+        if let Self::OfEach(limiter) = self {
+            limiter.forget_idle();
+        }
+    }
+}
+
+/// A rate limit of all that it counts.
+pub struct CommonLimiter {
+    rate: Rate,
+    limiter: Option<DirectLimiter>,
+}
+
+impl CommonLimiter {
+    fn take(&self, units: NonZeroU32) -> Result<Option<u32>, RateExceeded> {
         self.limiter.as_ref().map_or(Ok(None), |limiter| outcome(limiter.check_n(units)))
     }
 }
 
-/// The rate limits of all addresses, if they have any.
-pub struct AddressLimiter(Option<KeyedLimiter>);
+/// A rate limit of each address, if they have one.
+pub struct AddressLimiter {
+    rate: Rate,
+    limiter: Option<KeyedLimiter>,
+}
 
 impl AddressLimiter {
     /// Each address starts with a full burst.
     pub fn new(rate: Rate) -> Self {
-        Self(quota(rate).map(|quota| RateLimiter::keyed(quota).with_middleware()))
+        Self { rate, limiter: quota(rate).map(|quota| RateLimiter::keyed(quota).with_middleware()) }
     }
 
     /// Counts units of an address; what is left, where there is a limit.
@@ -90,12 +125,12 @@ impl AddressLimiter {
     /// # Errors
     /// The limit that they exceed; then they are not counted.
     pub fn take(&self, address: IpAddr, units: NonZeroU32) -> Result<Option<u32>, RateExceeded> {
-        self.0.as_ref().map_or(Ok(None), |limiter| outcome(limiter.check_key_n(&address, units)))
+        self.limiter.as_ref().map_or(Ok(None), |limiter| outcome(limiter.check_key_n(&address, units)))
     }
 
     /// Forgets addresses whose burst is full again: they are treated like new ones.
     pub fn forget_idle(&self) {
-        if let Some(limiter) = &self.0 {
+        if let Some(limiter) = &self.limiter {
             limiter.retain_recent();
             limiter.shrink_to_fit();
         }

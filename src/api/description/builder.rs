@@ -10,6 +10,7 @@ use utoipa::openapi::response::ResponseBuilder;
 use utoipa::openapi::{Ref, RefOr, Required, Schema};
 
 use super::responses::{add_content_language, add_limit_headers, add_request_id, problem};
+use crate::api::paths;
 use crate::api::problem::{ProblemBody, ProblemCode};
 
 /// The default of `LOOPWRIGHT_BODY_LIMIT`, KiB.
@@ -98,11 +99,14 @@ impl DescriptionBuilder {
 
 /// Adds the answers of admission control: a key where one may be needed, and the limits.
 fn add_admission_responses(path: &str, mut operation: Operation) -> Operation {
-    use ProblemCode::{HeadTooLarge, Overloaded, RateLimited, Unauthorized};
-    // What computes nothing is not refused for what waits any more, but an answer that was stated is not taken back within /v1.
+    use ProblemCode::{HeadTooLarge, KeyNotForHere, Overloaded, RateLimited, Unauthorized};
+    let needs_key = path.starts_with("/v1/") && !paths::is_keyless(path);
+    // What computes nothing is not refused for what waits any more, and a table needs no key any more, but an answer that was stated
+    // is not taken back within /v1.
     let answers: &[ProblemCode] = match path {
         path if path.starts_with("/health/") => &[HeadTooLarge],
-        path if path.starts_with("/v1/") => &[Unauthorized, RateLimited, HeadTooLarge, Overloaded],
+        _ if needs_key => &[Unauthorized, KeyNotForHere, RateLimited, HeadTooLarge, Overloaded],
+        path if path.starts_with("/v1/reference/") => &[Unauthorized, RateLimited, HeadTooLarge, Overloaded],
         _ => &[RateLimited, HeadTooLarge, Overloaded],
     };
     for code in answers {
@@ -120,7 +124,7 @@ fn add_admission_responses(path: &str, mut operation: Operation) -> Operation {
             }
         }
     }
-    if !answers.contains(&Unauthorized) {
+    if !needs_key {
         operation.security = Some(Vec::new());
     }
     operation

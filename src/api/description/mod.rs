@@ -39,6 +39,7 @@ pub fn build(public_url: &str) -> Value {
     operations::add_calculations(&mut builder);
     operations::add_drawings(&mut builder);
     operations::add_tables(&mut builder);
+    operations::add_forms(&mut builder);
     operations::add_messages(&mut builder);
     service::add_service_paths(&mut builder);
     let info = InfoBuilder::new()
@@ -57,7 +58,7 @@ pub fn build(public_url: &str) -> Value {
         .tags(Some([
             tag("calculations", "Questions and their answers."),
             tag("drawings", "The same answers as drawings."),
-            tag("reference", "What a form needs for its menus; each table is cached by its entity tag."),
+            tag("reference", "What a form needs: whole forms, and tables for menus; each is cached by its entity tag."),
             tag("service", "The service itself."),
         ]))
         .external_docs(guide(public_url))

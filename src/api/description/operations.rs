@@ -13,7 +13,11 @@ use super::builder::{DescriptionBuilder, JsonBody};
 use super::responses::{problem, text, with_entity_tag};
 use crate::api::batch::{self, PlanBatchReport, PlanBatchRequest};
 use crate::api::content_language;
-use crate::api::messages::{self, MessagesTable};
+use crate::api::drawing_query;
+use crate::api::forms::shape::RequestForm;
+use crate::api::forms::{self, FormVisitor, HasForm};
+use crate::api::messages::MessagesTable;
+use crate::api::paths;
 use crate::api::plan_link::{self, DrawingUnits};
 use crate::api::problem::ProblemCode;
 use crate::api::reference_tables::{self, Table, TableVisitor};
@@ -22,7 +26,6 @@ use crate::calculation::installation_plan::InstallationPlanRequest;
 use crate::calculation::loop_sizing::LoopSizingRequest;
 use crate::calculation::summary::{JobSummary, Summarized};
 use crate::calculation::{self, Calculation, CalculationVisitor, Example};
-use crate::drawing::style::DrawingTheme;
 use crate::drawing::{self, Drawing, SvgIllustrator, bill_csv, job_sheet};
 use crate::practice::roles::Role;
 use crate::practice::site::{Barrier, Surface};
@@ -65,10 +68,10 @@ fn add_plan_link(builder: &mut DescriptionBuilder) {
             "barrier" => builder.schema::<Barrier>().into(),
             "roles" => ArrayBuilder::new().items(builder.schema::<Role>()).max_items(Some(Role::ALL.len())).into(),
             "surface" => builder.schema::<Surface>().into(),
-            // No body has them, so no table lists them.
-            "theme" => DrawingTheme::schema(),
+            // No body has the rest, so no table lists them.
+            "units" => DrawingUnits::schema(),
             content_language::PARAMETER => language_tag(),
-            _ => DrawingUnits::schema(),
+            name => drawing_query::schema(name),
         }
     };
     let mut operation = OperationBuilder::new()
@@ -133,6 +136,13 @@ impl drawing::DrawingVisitor for DescriptionBuilder {
             .tag("drawings")
             .summary(Some(D::SUMMARY))
             .description(Some(D::DESCRIPTION));
+        let parameter = |(name, description): (&str, &str)| {
+            let parameter = ParameterBuilder::new().name(name).parameter_in(ParameterIn::Query);
+            let parameter = parameter.required(Required::False).description(Some(description));
+            parameter.schema(Some(drawing_query::schema(name))).build()
+        };
+        let operation =
+            drawing_query::PARAMETERS.map(parameter).into_iter().fold(operation, OperationBuilder::parameter);
         let path = format!("/v1/drawings/{}", D::NAME);
         add_calculation_post::<D::Request>(self, &path, operation, text(drawing::MEDIA_TYPE, description));
     }
@@ -162,6 +172,32 @@ impl TableVisitor for DescriptionBuilder {
     }
 }
 
+/// Adds a path for each form.
+pub fn add_forms(builder: &mut DescriptionBuilder) {
+    forms::visit_all(builder);
+}
+
+impl FormVisitor for DescriptionBuilder {
+    fn visit<C: HasForm>(&mut self) {
+        let content = ContentBuilder::new().schema(Some(self.schema::<RequestForm>()));
+        let content = content.example(serde_json::to_value(forms::example::<C>()).ok());
+        let answer = ResponseBuilder::new().description("The form.").content("application/json", content.build());
+        let operation = OperationBuilder::new()
+            .operation_id(Some(C::FORM_OPERATION_ID))
+            .tag("reference")
+            .summary(Some(C::FORM_SUMMARY))
+            .description(Some(format!(
+                "All that a page needs to draw a form for a request of `{}`, in the language of the caller: the fields in the order in \
+                 which a person is asked, with labels, help, units, ranges, defaults and menus. Lists of objects and maps (`stock`, \
+                 `fixed_loops`, ...) are data of the calling program and no fields. Send the entity tag in `if-none-match` to learn \
+                 that nothing changed.",
+                C::NAME
+            )))
+            .response("500", problem(&[ProblemCode::InternalError]));
+        self.add(&forms::path::<C>(), HttpMethod::Get, with_language(with_entity_tag(operation, answer)));
+    }
+}
+
 /// Adds the sentences that reports are made of.
 pub fn add_messages(builder: &mut DescriptionBuilder) {
     let content = ContentBuilder::new().schema(Some(builder.schema::<MessagesTable>()));
@@ -176,7 +212,7 @@ pub fn add_messages(builder: &mut DescriptionBuilder) {
              programs that have their own words.",
         ))
         .response("500", problem(&[ProblemCode::InternalError]));
-    builder.add(messages::PATH, HttpMethod::Get, with_language(with_entity_tag(operation, answer)));
+    builder.add(paths::MESSAGES, HttpMethod::Get, with_language(with_entity_tag(operation, answer)));
 }
 
 /// Adds the parameter that chooses the language of what a link leads to. Operations that were released without it stay so: methods of

@@ -3,7 +3,7 @@
 use crate::calculation::installation_plan::InstallationPlanRequest;
 use crate::calculation::loop_sizing::LoopSizingRequest;
 use crate::calculation::{Calculation, Example};
-use crate::drawing::{self, Drawing, DrawingVisitor, SvgIllustrator, bill_csv, job_sheet, plan};
+use crate::drawing::{self, Drawing, DrawingOptions, DrawingVisitor, SvgIllustrator, bill_csv, job_sheet, plan};
 use crate::wording::{Language, Reader, Worded};
 
 /// What an operation answers to its first example.
@@ -44,7 +44,11 @@ pub fn of_link(width: &str, barrier: &str) -> Option<ExampleFile> {
     let opening = serde_json::json!({ "opening": { "width": width, "barrier": barrier } });
     let asked: LoopSizingRequest = serde_json::from_value(opening).ok()?;
     let report = asked.answer().ok()?.worded(Language::English);
-    let text = plan::OpeningPlan::draw(&report, Reader::new(plan::OpeningPlan::system(&asked), Language::English));
+    let text = plan::OpeningPlan::draw(
+        &report,
+        Reader::new(plan::OpeningPlan::system(&asked), Language::English),
+        &DrawingOptions::default(),
+    );
     Some(ExampleFile { method: "get", ..drawn(plan::PATH.to_owned(), text) })
 }
 
@@ -53,7 +57,7 @@ struct Drawings(Vec<ExampleFile>);
 impl DrawingVisitor for Drawings {
     fn visit<D: Drawing>(&mut self) {
         if let Some((asked, report)) = first::<D::Request>(D::Request::EXAMPLES) {
-            let text = D::draw(&report, Reader::new(D::system(&asked), Language::English));
+            let text = D::draw(&report, Reader::new(D::system(&asked), Language::English), &DrawingOptions::default());
             self.0.push(drawn(format!("/v1/drawings/{}", D::NAME), text));
         }
     }

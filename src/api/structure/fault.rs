@@ -25,6 +25,13 @@ pub enum StructureFault<'a> {
         /// The members.
         known: &'a [&'static str],
     },
+    /// A text that no id can begin with.
+    NoIdPrefix {
+        /// As it was sent.
+        value: &'a str,
+        /// How long one may be.
+        max_characters: usize,
+    },
     /// A `null` where a value belongs.
     Null,
     /// A list longer than any may be.
@@ -80,6 +87,11 @@ impl StructureFault<'_> {
                 let hint = listed_values(&value, known);
                 let detail = Statement::new("errors-value-unknown").text("value", value);
                 (FieldErrorCode::ValueUnknown, detail, hint)
+            }
+            Self::NoIdPrefix { value, max_characters } => {
+                let detail = Statement::new("errors-id-prefix").text("value", cut(value));
+                let hint = Statement::new("errors-send-id-prefix").count("max_characters", *max_characters as u64);
+                (FieldErrorCode::TextForm, detail, hint)
             }
             Self::Null => {
                 let detail = Statement::new("errors-null");

@@ -17,8 +17,8 @@ use crate::calculation::report::{Diagnostics, FieldErrorCode, FieldPath, Stateme
 use crate::practice::burial::{Burial, LoopBed};
 use crate::practice::materials::{
     BURIAL_TIME, CLEANING_SPEED, CORE_TIME, Corner, MaterialItem, PULL_TIME, RodForm, SEALING_SPEED, SET_UP_TIME,
-    TERMINATION_TIME, TEST_TIME, USUAL_BLADE, USUAL_BLADE_LIFE, USUAL_CARTRIDGE, USUAL_CORE, USUAL_ROD_PIECE,
-    USUAL_ROD_SPACING, USUAL_WASTE_PERCENT, USUAL_WIRE_ALLOWANCE_PERCENT,
+    TERMINATION_TIME, TEST_TIME, USUAL_BLADE, USUAL_BLADE_LIFE, USUAL_CARTRIDGE, USUAL_CORE, USUAL_FINISH,
+    USUAL_ROD_PIECE, USUAL_ROD_SPACING, USUAL_WASTE_PERCENT, USUAL_WIRE_ALLOWANCE_PERCENT,
 };
 use crate::practice::sealants::SealantKind;
 use crate::practice::site::{Construction, Surface};
@@ -210,7 +210,7 @@ fn resolve_sealant(
     let finish = diagnostics.parse_or_default(
         &at.field("finish_below_surface"),
         sealant.and_then(|sealant| sealant.finish_below_surface.as_ref()),
-        "0 in",
+        USUAL_FINISH,
         Statement::new("materials-usual-finish"),
         Source::Everett,
     );

@@ -25,6 +25,7 @@ vocabulary! {
         OutOfRange "out_of_range" "Out of range" "The value lies outside what the field allows, where the models hold.";
         ListSize "list_size" "List size" "The list has too few or too many items.";
         TextSize "text_size" "Text size" "The text is empty or too long.";
+        TextForm "text_form" "Text form" "The text has a form that the field does not take. The hint says what it takes.";
         TimeInvalid "time_invalid" "Time invalid" "The text is no time in the form of RFC 3339 with an offset, or no date, from 1970 to 2200.";
         TimeOrder "time_order" "Times out of order" "Times of a list must rise from row to row; the same instant may stand once.";
         TimeGap "time_gap" "Gap between times" "The row is too far from the one before: weather is not guessed across a gap.";

@@ -8,6 +8,7 @@ mod weather_plot;
 
 use super::canvas::{Canvas, GAP};
 use super::dimension_text::format_temperature_both;
+use super::options::DrawingOptions;
 use super::report_text::{describe_findings, draw_footer, draw_heading, draw_notes, draw_stops, draw_warnings};
 use super::time_text::format_time;
 use super::traits::Drawing;
@@ -32,7 +33,7 @@ impl Drawing for CureTimeline {
         possible starts with all other hours hatched, the work, and each milestone from its earliest to its latest, with times and \
         verdict in words. Temperatures stand \
         in the system that the first `air` is written in, the other in brackets; times on the clock of the start. The drawing is \
-        one `svg` element without script or outside references, legible 320 pixels wide, light or dark as the reader's device \
+        one `svg` element without script or outside references, legible 280 pixels wide, light or dark as the reader's device \
         asks, and light in print.";
 
     fn system(request: &CureGuidanceRequest) -> UnitSystem {
@@ -41,13 +42,13 @@ impl Drawing for CureTimeline {
         first.map_or(UnitSystem::Metric, |air| air.system)
     }
 
-    fn draw(report: &CureGuidanceReport, reader: Reader) -> String {
-        draw(report, reader)
+    fn draw(report: &CureGuidanceReport, reader: Reader, options: &DrawingOptions) -> String {
+        draw(report, reader, options)
     }
 }
 
 /// Draws the hours of a report.
-pub fn draw(report: &CureGuidanceReport, reader: Reader) -> String {
+pub fn draw(report: &CureGuidanceReport, reader: Reader, options: &DrawingOptions) -> String {
     let no_subject = |_: &Finding| None;
     let title = Statement::new("drawings-cure-title")
         .text("start", format_time(&report.inputs.start, reader))
@@ -55,7 +56,7 @@ pub fn draw(report: &CureGuidanceReport, reader: Reader) -> String {
     // Nothing is built from this drawing.
     let (title, stop_heading) = (reader.say(&title), Statement::new("drawings-cure-do-not-seal"));
 
-    let mut canvas = Canvas::new(reader.language);
+    let mut canvas = Canvas::new(reader.language, options);
     let top = draw_heading(&mut canvas, &title);
     let job = format_job(report, reader);
     let top = draw_notes(&mut canvas, top, &job);

@@ -170,8 +170,11 @@ impl<'a> WeatherPlot<'a> {
         }
     }
 
-    /// Draws what each line means; returns the lower edge.
+    /// Draws what each line means; returns the lower edge. A figure has no key.
     fn draw_key(&self, canvas: &mut Canvas, top: f64) -> f64 {
+        if canvas.is_figure() {
+            return top;
+        }
         let inputs = &self.report.inputs;
         let both = |value| format_temperature_both(value, self.reader);
         let sealant = &inputs.sealant;

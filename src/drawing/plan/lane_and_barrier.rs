@@ -2,7 +2,8 @@
 
 use super::projection::SiteProjection;
 use crate::calculation::report::Statement;
-use crate::drawing::canvas::Canvas;
+use crate::drawing::canvas::{Canvas, CanvasPoint, WIDTH};
+use crate::drawing::text_metrics::{TEXT_SIZE, max_width};
 use crate::practice::site::Barrier;
 use crate::wording::Reader;
 
@@ -112,11 +113,17 @@ fn directions(canvas: &mut Canvas, projection: &SiteProjection, barrier: Barrier
     let outside =
         if is_lane { Statement::new("drawings-plan-direction") } else { Statement::new("drawings-plan-way-in") };
     canvas.arrow("heavy", (x, below + 18.0), (x, below));
-    canvas.text("", (x + 9.0, below + 13.0), &reader.say(&outside));
+    beside_arrow(canvas, (x, below + 13.0), &reader.say(&outside));
     if has_exit {
         canvas.arrow("heavy", (x, above - 18.0), (x, above));
-        canvas.text("", (x + 9.0, above - 5.0), &reader.say(&Statement::new("drawings-plan-way-out")));
+        beside_arrow(canvas, (x, above - 5.0), &reader.say(&Statement::new("drawings-plan-way-out")));
     } else if !is_lane {
         canvas.text("middle", (x, above - 5.0), &reader.say(&Statement::new("drawings-plan-inside")));
     }
+}
+
+/// Words at the right of an arrow, nearer to it where they would leave the drawing.
+fn beside_arrow(canvas: &mut Canvas, (x, baseline): CanvasPoint, words: &str) {
+    let left = (x + 9.0).min(WIDTH - 2.0 - max_width(words, TEXT_SIZE, false));
+    canvas.text("", (left, baseline), words);
 }

@@ -9,7 +9,7 @@ use crate::drawing::text_metrics::MIDDLE_TO_BASELINE;
 use crate::practice::materials::Corner;
 
 /// The x coordinate of the letters.
-const LETTERS: f64 = 346.0;
+const LETTERS: f64 = 328.0;
 /// The radius of the circle round each letter.
 const RADIUS: f64 = 8.0;
 /// Where the line from a letter meets its loop, as a share of the leg from the end towards the barrier: clear of the arm above the

@@ -19,6 +19,7 @@ pub use schedule::say_lead_in_orders;
 
 use super::canvas::{Canvas, GAP};
 use super::dimension_text::format_plan_both;
+use super::options::DrawingOptions;
 use super::report_text::{
     build_stop_heading, describe_findings, draw_footer, draw_heading, draw_notes, draw_stops, draw_warnings,
 };
@@ -49,20 +50,20 @@ impl Drawing for OpeningPlan {
         lane, the slots of the pairs, their own and shared ones, to the edge on the side of the unit or as far as they go, pull boxes, conduit (dashed) to the unit, where pairs cross the line, where a sliding leaf parks, and the directions of travel. Dimensions stand in the system that `opening.width` is \
         written in, the other in brackets. Stretches without a loop that are very long are broken, and say so. A design that \
         should not be built says so in words. The drawing is one `svg` element without script or outside references, legible \
-        320 pixels wide, light or dark as the reader's device asks, and light in print.";
+        280 pixels wide, light or dark as the reader's device asks, and light in print.";
 
     fn system(request: &LoopSizingRequest) -> UnitSystem {
         // A request whose width cannot be parsed is never drawn.
         request.opening.width.read().map_or(UnitSystem::Metric, |width| width.system)
     }
 
-    fn draw(report: &LoopSizingReport, reader: Reader) -> String {
-        draw(report, reader)
+    fn draw(report: &LoopSizingReport, reader: Reader, options: &DrawingOptions) -> String {
+        draw(report, reader, options)
     }
 }
 
 /// Draws the plan of a report.
-pub fn draw(report: &LoopSizingReport, reader: Reader) -> String {
+pub fn draw(report: &LoopSizingReport, reader: Reader, options: &DrawingOptions) -> String {
     let loops = PlacedLoop::all(&report.loops);
     let mark_of = |finding: &Finding| {
         let Some(Subject::Role(role)) = finding.subject else { return None };
@@ -70,7 +71,7 @@ pub fn draw(report: &LoopSizingReport, reader: Reader) -> String {
     };
     let (title, stop_heading) = (format_title(&report.inputs.opening, reader), build_stop_heading());
 
-    let mut canvas = Canvas::new(reader.language);
+    let mut canvas = Canvas::new(reader.language, options);
     let top = draw_heading(&mut canvas, &title);
     let top = draw_stops(&mut canvas, top, &stop_heading, &report.findings, mark_of, reader);
     let (projection, bottom) = draw_site(&mut canvas, report, &loops, top, reader);
@@ -91,7 +92,7 @@ pub fn draw(report: &LoopSizingReport, reader: Reader) -> String {
 /// The plan without schedule, findings and footer, and its notes, for a page that has those itself.
 pub fn picture(report: &LoopSizingReport, reader: Reader) -> (String, Vec<String>) {
     let loops = PlacedLoop::all(&report.loops);
-    let mut canvas = Canvas::new(reader.language);
+    let mut canvas = Canvas::new(reader.language, &DrawingOptions::default());
     let (projection, bottom) = draw_site(&mut canvas, report, &loops, GAP, reader);
     let notes = schedule::format_notes(report, &projection, reader);
     let title = format_title(&report.inputs.opening, reader);

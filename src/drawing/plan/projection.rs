@@ -9,11 +9,11 @@ use crate::quantity::output::PlanLength;
 /// The left edge of the part of the canvas that shows the site.
 pub const LEFT: f64 = 104.0;
 /// The right edge of that part.
-pub const RIGHT: f64 = 330.0;
+pub const RIGHT: f64 = 312.0;
 /// The middle of the lane.
 const MIDDLE: f64 = f64::midpoint(LEFT, RIGHT);
 /// The largest width of the opening: posts and lead-ins need space beside it.
-const MAX_WIDTH: f64 = 198.0;
+const MAX_WIDTH: f64 = 180.0;
 /// The largest height of the site.
 const MAX_HEIGHT: f64 = 400.0;
 /// The largest scale, units per metre.

@@ -20,8 +20,11 @@ const RADIUS: f64 = 8.0;
 /// How far right of the margin the text beside a letter begins.
 const INDENT: f64 = 24.0;
 
-/// Draws the schedule; returns its lower edge.
+/// Draws the schedule; returns its lower edge. A figure has none.
 pub fn draw(canvas: &mut Canvas, loops: &[PlacedLoop<'_>], reader: Reader, top: f64) -> f64 {
+    if canvas.is_figure() {
+        return top;
+    }
     let rows: Vec<_> = loops.iter().map(|placed| format_row(placed, reader)).collect();
     loops.iter().enumerate().fold(top, |top, (index, placed)| {
         let middle = (MARGIN + RADIUS, top + RADIUS + 1.0);

@@ -184,8 +184,9 @@ impl ChangePlot {
         let caption = self.reader.say(&caption);
         canvas.paragraph(
             "middle",
-            (f64::midpoint(LEFT, RIGHT), self.bottom + 6.0 + lines_height(2)),
-            RIGHT - LEFT,
+            (f64::midpoint(LEFT, RIGHT), self.bottom + 7.0 + lines_height(2)),
+            // The right margin leaves so much at both sides of the middle.
+            RIGHT - LEFT + 22.0,
             &caption,
         ) + 4.0
     }

@@ -6,6 +6,7 @@ mod change_plot;
 
 use super::canvas::{Canvas, GAP};
 use super::dimension_text::{format_area_both, format_percent, format_plan_both};
+use super::options::DrawingOptions;
 use super::report_text::{
     build_stop_heading, describe_findings, draw_footer, draw_heading, draw_notes, draw_stops, draw_warnings,
 };
@@ -28,7 +29,7 @@ impl Drawing for ResponseProfile {
     const DESCRIPTION: &'static str = "The report of `vehicle-response` as a curve: the change at the unit's terminals over the \
         way of the vehicle's front, the threshold, where the unit switches on and off and where it lets go in between, and the \
         loop and the vehicle below to the scale of the way. The way stands in the system that the loop's `along_travel` is \
-        written in, the other in brackets. The drawing is one `svg` element without script or outside references, legible 320 \
+        written in, the other in brackets. The drawing is one `svg` element without script or outside references, legible 280 \
         pixels wide, light or dark as the reader's device asks, and light in print.";
 
     fn system(request: &VehicleResponseRequest) -> UnitSystem {
@@ -36,13 +37,13 @@ impl Drawing for ResponseProfile {
         request.r#loop.along_travel.read().map_or(UnitSystem::Metric, |leg| leg.system)
     }
 
-    fn draw(report: &VehicleResponseReport, reader: Reader) -> String {
-        draw(report, reader)
+    fn draw(report: &VehicleResponseReport, reader: Reader, options: &DrawingOptions) -> String {
+        draw(report, reader, options)
     }
 }
 
 /// Draws the profile of a report.
-pub fn draw(report: &VehicleResponseReport, reader: Reader) -> String {
+pub fn draw(report: &VehicleResponseReport, reader: Reader, options: &DrawingOptions) -> String {
     let coil = &report.inputs.r#loop;
     let vehicle = match report.inputs.vehicle {
         DrivenVehicle::Plate => reader.say(&Statement::new("drawings-profile-plate")),
@@ -54,7 +55,7 @@ pub fn draw(report: &VehicleResponseReport, reader: Reader) -> String {
         .count("turns", coil.turns.into());
     let (title, stop_heading) = (reader.say(&title), build_stop_heading());
 
-    let mut canvas = Canvas::new(reader.language);
+    let mut canvas = Canvas::new(reader.language, options);
     let top = draw_heading(&mut canvas, &title);
     let top = draw_stops(&mut canvas, top, &stop_heading, &report.findings, |_| None, reader);
     let plot = ChangePlot::new(report, reader, top);

@@ -9,6 +9,7 @@ mod view;
 
 use super::canvas::{Canvas, GAP, INNER, MARGIN};
 use super::dimension_text::format_fine_both;
+use super::options::DrawingOptions;
 use super::report_text::{
     build_stop_heading, describe_findings, draw_footer, draw_heading, draw_notes, draw_stops, draw_warnings,
 };
@@ -31,7 +32,7 @@ impl Drawing for SlotSection {
         and of its lead-in, and each slot that pairs of several loops share, with wires, pair or jacket, backer rod (dashed where it lies in pieces), sealant and its finish below \
         the surface, cover and clearance, whether sealant can flow round it, and slab and steel where they were sent. Loops with \
         the same section share one. A buried loop is shown on its bed, under its cover. Dimensions stand in the system that `along_travel` of the first loop is written in, the other in brackets. The \
-        drawing is one `svg` element without script or outside references, legible 320 pixels wide, light or dark as the reader's device asks, and light in print.";
+        drawing is one `svg` element without script or outside references, legible 280 pixels wide, light or dark as the reader's device asks, and light in print.";
 
     fn system(request: &MaterialEstimateRequest) -> UnitSystem {
         // A request whose leg cannot be parsed is never drawn.
@@ -39,8 +40,8 @@ impl Drawing for SlotSection {
         first.map_or(UnitSystem::Metric, |leg| leg.system)
     }
 
-    fn draw(report: &MaterialEstimateReport, reader: Reader) -> String {
-        draw(report, reader)
+    fn draw(report: &MaterialEstimateReport, reader: Reader, options: &DrawingOptions) -> String {
+        draw(report, reader, options)
     }
 }
 
@@ -56,7 +57,7 @@ fn name(subject: &Subject, report: &MaterialEstimateReport, reader: Reader) -> S
 }
 
 /// Draws the sections of a report.
-pub fn draw(report: &MaterialEstimateReport, reader: Reader) -> String {
+pub fn draw(report: &MaterialEstimateReport, reader: Reader, options: &DrawingOptions) -> String {
     let sections = SharedSection::all(report, reader);
     let sawn = sections.iter().filter(|shared| shared.section.slot.is_some()).count();
     let sections_are = match (sawn, sections.len()) {
@@ -71,7 +72,7 @@ pub fn draw(report: &MaterialEstimateReport, reader: Reader) -> String {
         finding.subject.as_ref().filter(|_| report.loops.len() > 1).map(|subject| name(subject, report, reader))
     };
 
-    let mut canvas = Canvas::new(reader.language);
+    let mut canvas = Canvas::new(reader.language, options);
     let top = draw_heading(&mut canvas, &title);
     let mut bottom = draw_stops(&mut canvas, top, &stop_heading, &report.findings, name_subject, reader);
     let mut description = String::new();
@@ -80,7 +81,7 @@ pub fn draw(report: &MaterialEstimateReport, reader: Reader) -> String {
         let verdict = format_verdict(shared, reader);
         bottom = canvas.paragraph("strong", (MARGIN, bottom), INNER, &heading);
         bottom = view::draw(&mut canvas, &shared.section, &report.inputs, reader, bottom + 2.0);
-        bottom = canvas.paragraph("", (MARGIN, bottom), INNER, &verdict) + GAP;
+        bottom = draw_notes(&mut canvas, bottom, std::slice::from_ref(&verdict)) + GAP;
         description += &format!("{heading}{}{verdict} ", reader.colon());
     }
     let notes = format_notes(report, &sections, reader);
@@ -97,7 +98,7 @@ pub fn picture(report: &MaterialEstimateReport, reader: Reader) -> Option<String
     let sections = SharedSection::all(report, reader);
     let first = sections.first()?;
     let heading = format_heading(first, reader);
-    let mut canvas = Canvas::new(reader.language);
+    let mut canvas = Canvas::new(reader.language, &DrawingOptions::default());
     let top = canvas.paragraph("strong", (MARGIN, GAP), INNER, &heading);
     let bottom = view::draw(&mut canvas, &first.section, &report.inputs, reader, top + 2.0);
     Some(canvas.finish(SlotSection::NAME, &heading, &format_verdict(first, reader), bottom + GAP))

@@ -24,6 +24,9 @@ problems-page-origin = The origin of the page is not among those that may call. 
 problems-page-headers = Not taken from pages of other sites: { $refused }. Leave it out; { $taken } are taken.
 problems-key-expired = The key has expired at { $end }. Ask the operator of the service for another, and send it as: Authorization: Bearer KEY.
 problems-key-unknown = The key is not one that the service knows. Send the key that its operator gave you as: Authorization: Bearer KEY.
+problems-key-no-origin = The key is for pages, and the request names none: it has no Origin header, which browsers send. From a program, call with a secret key; the operator of the service gives it out.
+problems-key-origin = The key is not for pages of the origin { $origin }. The operator of the service must add that origin to the key, exactly so.
+problems-key-path = The key is not for the path { $path }. Call one of its paths exactly as the operator of the service has listed it, or ask the operator to add this one to the key.
 
 ## What is too much at once
 

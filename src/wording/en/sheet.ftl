@@ -237,7 +237,7 @@ sheet-field = { $field ->
     [sealant-data_sheet-skin_over] time to skin over
     [sealant-finish_below_surface] sealant below the surface
     [sealant-kind] sealant
-    [sealant-pour_temperature] pour temperature
+    [sealant-data_sheet-pour_temperature] pour temperature
     [sealant-shelf_life] shelf life of the sealant
     [slot-cover] cover
     [slot-depth] slot depth

@@ -24,6 +24,9 @@ problems-page-origin = El origen de la página no está entre los que pueden lla
 problems-page-headers = No se acepta de páginas de otros sitios: { $refused }. Omítalo; se aceptan { $taken }.
 problems-key-expired = La clave venció el { $end }. Pida otra al operador del servicio y envíela así: Authorization: Bearer KEY.
 problems-key-unknown = El servicio no conoce esa clave. Envíe la que le dio su operador así: Authorization: Bearer KEY.
+problems-key-no-origin = La clave es para páginas, y la solicitud no nombra ninguna: le falta el encabezado Origin, que envían los navegadores. Desde un programa, llame con una clave secreta, que entrega el operador del servicio.
+problems-key-origin = La clave no es para páginas del origen { $origin }. El operador del servicio debe agregar ese origen a la clave, exactamente así.
+problems-key-path = La clave no es para la ruta { $path }. Llame a una de sus rutas exactamente como la registró el operador del servicio, o pídale que agregue esta a la clave.
 
 ## What is too much at once
 

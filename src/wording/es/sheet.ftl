@@ -240,7 +240,7 @@ sheet-field = { $field ->
     [sealant-data_sheet-skin_over] tiempo para formar piel
     [sealant-finish_below_surface] sellador bajo la superficie
     [sealant-kind] sellador
-    [sealant-pour_temperature] temperatura de vertido
+    [sealant-data_sheet-pour_temperature] temperatura de vertido
     [sealant-shelf_life] vida útil del sellador
     [slot-cover] recubrimiento
     [slot-depth] profundidad de la ranura

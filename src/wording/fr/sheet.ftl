@@ -240,7 +240,7 @@ sheet-field = { $field ->
     [sealant-data_sheet-skin_over] temps pour former une peau
     [sealant-finish_below_surface] scellant sous la surface
     [sealant-kind] scellant
-    [sealant-pour_temperature] température de coulée
+    [sealant-data_sheet-pour_temperature] température de coulée
     [sealant-shelf_life] durée de conservation du scellant
     [slot-cover] recouvrement
     [slot-depth] profondeur de la saignée

@@ -17,6 +17,8 @@ ProblemCode-preflight_refused = Llamada de esta página rechazada
     .description = Una página preguntó si puede llamar, y no puede: su origen, método o encabezado no está entre los que se aceptan de páginas de otros sitios. El operador establece los orígenes.
 ProblemCode-unauthorized = Se necesita clave
     .description = El servicio responde solo a clientes cuya clave conoce. Envíe la clave que le dio su operador así: Authorization: Bearer KEY.
+ProblemCode-key_not_for_here = La clave no es para aquí
+    .description = La clave es para ciertas páginas y ciertas rutas, y esta solicitud no viene de una de esas páginas o no es para una de esas rutas. El operador del servicio registra los orígenes y las rutas de cada clave de este tipo.
 ProblemCode-not_found = No hay nada aquí
     .description = La ruta no existe. La descripción en /openapi.json enumera las que existen.
 ProblemCode-method_not_allowed = Método no permitido
@@ -64,6 +66,8 @@ FieldErrorCode-list_size = Tamaño de lista
     .description = La lista tiene muy pocos elementos o demasiados.
 FieldErrorCode-text_size = Tamaño de texto
     .description = El texto está vacío o es demasiado largo.
+FieldErrorCode-text_form = Forma del texto
+    .description = El texto tiene una forma que el campo no admite. La sugerencia dice cuál admite.
 FieldErrorCode-time_invalid = Hora no válida
     .description = El texto no es una hora en la forma de RFC 3339 con desfase horario, ni una fecha, entre 1970 y 2200.
 FieldErrorCode-time_order = Horas en desorden
@@ -97,3 +101,10 @@ DrawingTheme-light = Claro
     .description = Tinta oscura sobre papel claro.
 DrawingTheme-dark = Oscuro
     .description = Tinta clara sobre papel oscuro.
+
+## DrawingContent
+
+DrawingContent-full = Todo
+    .description = La imagen con título, leyenda, notas y avisos, y con su propia hoja de estilos.
+DrawingContent-figure = Solo la imagen
+    .description = La imagen con sus medidas, para una página que dice el resto y tiene su propia hoja de estilos. Un trabajo que no debe hacerse lo sigue diciendo.

@@ -17,6 +17,8 @@ ProblemCode-preflight_refused = Appel de cette page refusé
     .description = Une page a demandé si elle peut appeler, et elle ne le peut pas : son origine, sa méthode ou son en-tête n'est pas de ceux qui sont acceptés des pages d'autres sites. L'exploitant fixe les origines.
 ProblemCode-unauthorized = Clé requise
     .description = Le service ne répond qu'aux clients dont il connaît la clé. Envoyez ainsi la clé que son exploitant vous a donnée : Authorization: Bearer KEY.
+ProblemCode-key_not_for_here = Clé non destinée à cet usage
+    .description = La clé est destinée à certaines pages et à certains chemins, et cette requête ne vient pas d'une de ces pages ou n'est pas pour un de ces chemins. L'exploitant du service inscrit les origines et les chemins de chaque clé de ce genre.
 ProblemCode-not_found = Rien ici
     .description = Le chemin n'existe pas. La description à /openapi.json énumère ceux qui existent.
 ProblemCode-method_not_allowed = Méthode non permise
@@ -64,6 +66,8 @@ FieldErrorCode-list_size = Taille de la liste
     .description = La liste a trop peu ou trop d'éléments.
 FieldErrorCode-text_size = Taille du texte
     .description = Le texte est vide ou trop long.
+FieldErrorCode-text_form = Forme du texte
+    .description = Le texte a une forme que le champ ne prend pas. L'indication dit laquelle il prend.
 FieldErrorCode-time_invalid = Heure non valide
     .description = Le texte n'est pas une heure sous la forme de la RFC 3339 avec un décalage, ni une date, de 1970 à 2200.
 FieldErrorCode-time_order = Heures en désordre
@@ -97,3 +101,10 @@ DrawingTheme-light = Clair
     .description = Encre foncée sur papier clair.
 DrawingTheme-dark = Foncé
     .description = Encre claire sur papier foncé.
+
+## DrawingContent
+
+DrawingContent-full = Tout
+    .description = L'image avec titre, légende, notes et avertissements, et avec sa propre feuille de style.
+DrawingContent-figure = L'image seule
+    .description = L'image avec ses cotes, pour une page qui dit le reste et a sa propre feuille de style. Un travail qui ne doit pas être fait le dit toujours.

@@ -1,0 +1,100 @@
+//! The files of the helper, of this release and of those before it.
+
+use std::sync::OnceLock;
+
+use actix_web::http::header::{self, HeaderName, HeaderValue};
+use actix_web::{HttpRequest, HttpResponse};
+use base64::Engine;
+use base64::engine::general_purpose::STANDARD;
+use sha2::{Digest, Sha384};
+
+use crate::api::problem::{Problem, ProblemCode};
+use crate::api::respond::{cached_document, for_a_year};
+use crate::api::response_body::CachedDocument;
+
+/// This release.
+pub const VERSION: &str = env!("CARGO_PKG_VERSION");
+
+/// A file of the helper in a release.
+struct HelperFile {
+    version: &'static str,
+    name: &'static str,
+    media_type: &'static str,
+    text: &'static str,
+    document: OnceLock<CachedDocument>,
+}
+
+impl HelperFile {
+    const fn new(version: &'static str, name: &'static str, media_type: &'static str, text: &'static str) -> Self {
+        Self { version, name, media_type, text, document: OnceLock::new() }
+    }
+
+    /// The answer, which any page may use.
+    fn respond(&'static self, request: &HttpRequest) -> HttpResponse {
+        let document = self.document.get_or_init(|| CachedDocument::new(self.text, self.media_type).packed());
+        let mut response = cached_document(document, request);
+        for (name, value) in [
+            (header::ACCESS_CONTROL_ALLOW_ORIGIN, "*"),
+            (HeaderName::from_static("cross-origin-resource-policy"), "cross-origin"),
+        ] {
+            response.headers_mut().insert(name, HeaderValue::from_static(value));
+        }
+        response
+    }
+}
+
+/// The files of a release, which stand in a folder.
+macro_rules! release {
+    ($version:expr, $folder:literal) => {
+        [
+            HelperFile::new($version, "helper.js", "text/javascript", include_str!(concat!($folder, "helper.js"))),
+            HelperFile::new($version, "helper.d.ts", "text/plain; charset=utf-8", include_str!(concat!($folder, "helper.d.ts"))),
+            HelperFile::new(
+                $version,
+                "custom-elements.json",
+                "application/json",
+                include_str!(concat!($folder, "custom-elements.json")),
+            ),
+        ]
+    };
+}
+
+static LATEST: [HelperFile; 3] = release!(VERSION, "");
+
+/// What the page for frames is made with: of this release alone, for it is that page's own.
+static FRAME: [HelperFile; 2] = [
+    HelperFile::new(VERSION, "frame.js", "text/javascript", include_str!("frame.js")),
+    HelperFile::new(VERSION, "frame.css", "text/css", include_str!("frame.css")),
+];
+
+/// The releases before this one. A folder is added with each, and none is ever taken away.
+static RELEASED: [[HelperFile; 3]; 0] = [];
+
+/// A file of the newest release, by the address that follows it.
+///
+/// # Errors
+/// 404 for a file that it does not have.
+pub fn latest(request: &HttpRequest) -> Result<HttpResponse, Problem> {
+    let name = request.match_info().query("file");
+    let file = LATEST.iter().find(|file| file.name == name);
+    file.map(|file| file.respond(request)).ok_or_else(|| Problem::new(ProblemCode::NotFound))
+}
+
+/// A file of the release that the address names, to be kept for ever.
+///
+/// # Errors
+/// 404 for a release or a file that does not exist.
+pub fn released(request: &HttpRequest) -> Result<HttpResponse, Problem> {
+    let [version, name] = ["version", "file"].map(|part| request.match_info().query(part));
+    let mut files = LATEST.iter().chain(&FRAME).chain(RELEASED.iter().flatten());
+    let file = files.find(|file| file.version == version && file.name == name);
+    let mut response = file.ok_or_else(|| Problem::new(ProblemCode::NotFound))?.respond(request);
+    for_a_year(&mut response);
+    Ok(response)
+}
+
+/// What a page pins the module of this release by (Subresource Integrity).
+pub fn integrity() -> &'static str {
+    static INTEGRITY: OnceLock<String> = OnceLock::new();
+    INTEGRITY.get_or_init(|| format!("sha384-{}", STANDARD.encode(Sha384::digest(LATEST[0].text))))
+}
