@@ -113,7 +113,7 @@ test("the focus goes to the first error, and the number of errors is said", asyn
 });
 
 test("no refusal shows a pointer or a name of the contract", async () => {
-  const page = await open("plain.html", { query: { attributes: 'fields="all"' } });
+  const page = await open("plain.html", { query: { attributes: 'fields="width barrier lead_in/length"' } });
   await event(page, "ready");
   await page.evaluate(() => (document.querySelector("loopwright-helper").defaults = { slab: { thickness: "6" }, wire: { gauges: "14 AWG" } }));
   await askFor(page, { width: "x" });
@@ -127,16 +127,40 @@ test("no refusal shows a pointer or a name of the contract", async () => {
 });
 
 test("the menu of one field follows another, and nothing that was only shown is sent", async () => {
-  const page = await open("plain.html", { query: { attributes: 'fields="all"' } });
+  const page = await open("plain.html", { query: { attributes: 'fields="usual"' } });
   await event(page, "ready");
-  assert.deepEqual(await page.getByRole("checkbox", { checked: true }).evaluateAll((boxes) => boxes.map(({ value }) => value)),
-    ["passenger_car", "high_bed_truck"]);
+  const ticked = (name) => page.locator(`[id^=${name}-]:checked`).evaluateAll((boxes) => boxes.map(({ value }) => value));
+  assert.deepEqual(await ticked("vehicles"), ["passenger_car", "high_bed_truck"]);
+  assert.deepEqual(await ticked("roles"), []);
+  await controls(page).barrier.selectOption("barrier_arm");
+  assert.deepEqual((await ticked("roles")).sort(), ["arming", "closing"]);
   await askFor(page);
   await event(page, "result");
   assert.deepEqual(await MINE(page), { opening: { width: "24 ft", barrier: "slide_gate" } });
-  await page.getByRole("checkbox", { name: "Small motorcycle" }).check();
+  await page.locator("#vehicles-small_motorcycle").check();
   await event(page, "result", 2);
   assert.deepEqual((await MINE(page)).vehicles, ["passenger_car", "high_bed_truck", "small_motorcycle"]);
+  // Without any the usual ones hold, and are seen to.
+  for (const code of (await ticked("vehicles"))) await page.locator(`#vehicles-${code}`).uncheck();
+  assert.deepEqual(await ticked("vehicles"), ["passenger_car", "high_bed_truck"]);
+  assert.deepEqual(await finish(page), []);
+});
+
+test("a clerk's many fields are folded by their sections, and a refusal opens its section", async () => {
+  const page = await open("plain.html", { query: { attributes: 'fields="all"' } });
+  await askFor(page);
+  await event(page, "result");
+  const number = page.locator("#detector-quality_factor_min");
+  assert.equal(await number.isVisible(), false);
+  await page.locator("summary", { hasText: "Detector unit" }).click();
+  await number.fill("2,5");
+  await number.blur();
+  assert.equal((await event(page, "result", 2)).report.inputs.detector.quality_factor_min, 2.5);
+  await number.fill("some");
+  await page.locator("summary", { hasText: "Detector unit" }).click();
+  await page.locator("form .main").click();
+  await page.getByText(/Write a number from/).waitFor();
+  assert.equal(await page.evaluate(() => document.activeElement.shadowRoot.activeElement.id), "detector-quality_factor_min");
   assert.deepEqual(await finish(page), []);
 });
 

@@ -54,6 +54,7 @@ for (const kind of ["boatyard", "react"]) {
       if (kind === "react") await page.locator("#headline").getByText(summary.headline).waitFor();
       await page.getByRole("img").waitFor();
       await add.click();
+      await page.locator("#basket li").first().waitFor();
       const basket = await page.locator("#basket li").allTextContents();
       assert.deepEqual(basket, [...summary.cart.map(({ sku, quantity }) => `${quantity} × ${sku}`),
         ...summary.to_order.map(({ specification, quantity }) => `${quantity} × ${specification}`)]);

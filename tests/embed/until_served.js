@@ -5,7 +5,7 @@
  */
 
 import { readFileSync } from "node:fs";
-import { gunzipSync } from "node:zlib";
+import { gunzipSync, gzipSync } from "node:zlib";
 
 const FORM = JSON.parse(readFileSync(new URL("form.json", import.meta.url), "utf8"));
 
@@ -20,7 +20,7 @@ export function form(request, status, _body, headers) {
   const fields = FORM.fields.map((field) => ({ ...said(field), ...(field.options ? { options: field.options.map(said) } : {}) }));
   const answer = { ...FORM, language, sections: FORM.sections.map(said), fields };
   const { "content-encoding": _, "transfer-encoding": __, ...kept } = headers;
-  return [200, Buffer.from(JSON.stringify(answer)), { ...kept, "content-type": "application/json" }];
+  return [200, gzipSync(JSON.stringify(answer)), { ...kept, "content-type": "application/json", "content-encoding": "gzip" }];
 }
 
 const ATTRIBUTES = {

@@ -230,6 +230,7 @@ button { min-block-size: 3rem; padding: .5rem 1.25rem; border: 1px solid current
 .act { margin-block-start: 1.5rem; }
 summary { cursor: pointer; min-block-size: 2.75rem; padding-block: .6rem; font-weight: 600; }
 form > .more { margin-block-start: 1rem; }
+form > .more + .more { margin-block-start: 0; border-block-start: 1px solid var(--rule); }
 .rest > .more { border-block-start: 1px solid var(--rule); padding-block: .25rem; }
 .error { color: var(--_stop); font-weight: 600; }
 .error:empty, .small:empty { display: none; }
@@ -261,6 +262,7 @@ figure svg { display: block; inline-size: 100%; block-size: auto; max-inline-siz
 }
 @container (min-width: 44rem) {
   .answered > .head { border-block-start: 0; }
+  .answered > figure { position: sticky; inset-block-start: 0; align-self: start; }
   .answered > .top { grid-area: top; } .answered > form { grid-area: form; } .answered > .head { grid-area: head; }
   .answered > figure { grid-area: figure; } .answered > .rest { grid-area: rest; } .answered > .foot { grid-area: foot; }
   .page:not(.answered) > * { max-inline-size: 34rem; }
@@ -486,6 +488,9 @@ export class LoopwrightEvent extends CustomEvent {
 const OWN_SERVICE = import.meta.url.includes("/embed/") ? import.meta.url.split("/embed/")[0] : new URL(import.meta.url).origin;
 const USUAL_SHOW = "summary drawing findings cart";
 const USUAL_FINDINGS = 3;
+/** From so many fields on, sections get their headings, and are folded. */
+const GROUPED_FROM = 7;
+const FOLDED_FROM = 13;
 
 /**
  * Asks for loops and shows the answer. Stops, and that a loop protects nobody, are always shown.
@@ -586,6 +591,8 @@ export class LoopwrightHelper extends HTMLElement {
   #timer;
   /** @type {Set<string>} What is to be brought up to date. */
   #outdated = new Set();
+  /** @type {Set<Control>} What was entered and not yet judged. */
+  #changes = new Set();
   /** @type {Set<string>} The folded parts that the person has opened. */
   #opened = new Set();
   /** @type {MutationObserver | undefined} */
@@ -917,19 +924,17 @@ export class LoopwrightHelper extends HTMLElement {
     this.#button();
   }
 
-  /** Many fields get the headings of their sections. @param {Field[]} fields @param {HTMLElement[]} nodes */
+  /** Many fields get the headings of their sections; very many are folded there. @param {Field[]} fields @param {HTMLElement[]} nodes */
   #grouped(fields, nodes) {
-    if (fields.length < 7) return nodes;
-    /** @type {HTMLElement[]} */
-    const groups = [];
-    fields.forEach((field, index) => {
-      if (field.section !== fields[index - 1]?.section) {
-        const label = this.#form?.sections.find((section) => section.code === field.section)?.label ?? "";
-        groups.push(make("fieldset", { class: "field group" }, make("legend", { class: "group" }, label)));
-      }
-      groups.at(-1)?.append(/** @type {HTMLElement} */ (nodes[index]));
+    if (fields.length < GROUPED_FROM) return nodes;
+    return [...new Set(fields.map((field) => field.section))].map((code) => {
+      const label = this.#form?.sections.find((section) => section.code === code)?.label ?? "";
+      const own = nodes.filter((_, index) => fields[index]?.section === code);
+      const isOpen = fields.length < FOLDED_FROM || fields.some((field) => field.section === code && field.is_required);
+      return isOpen
+        ? make("fieldset", { class: "field group" }, make("legend", { class: "group" }, label), ...own)
+        : this.#folded(code, label, ...own);
     });
-    return groups;
   }
 
   /** A part that is folded until the person opens it, and stays so. @param {string} name @param {string} title @param {...HTMLElement} inside */
@@ -1056,6 +1061,8 @@ export class LoopwrightHelper extends HTMLElement {
     input.addEventListener("input", showUnit);
     input.addEventListener("change", showUnit);
     control.showUnit = showUnit;
+    // With one unit for all there is nothing to choose.
+    if (us === metric) return [make("div", { class: "entry" }, input)];
     const group = make("div", { class: "units", role: "radiogroup", "aria-label": this.#text("unitOf", { x: field.label }) },
       ...ordered.map(([, unit], index) => make("label", {}, radios[index], make("span", {}, unit))));
     return [make("div", { class: "entry" }, input, group)];
@@ -1159,9 +1166,8 @@ export class LoopwrightHelper extends HTMLElement {
     // What is usual for one field may depend on another.
     for (const other of this.#controls) if (other.field.defaults_by_option?.length) other.show();
     this.#showPrevious();
-    const isSound = this.#judge(control);
-    if (this.#isWanted) this.#later();
-    else if (isSound === undefined) this.#check();
+    this.#changes.add(control);
+    this.#later();
   }
 
   /**
@@ -1204,6 +1210,7 @@ export class LoopwrightHelper extends HTMLElement {
   async #submit(event) {
     event?.preventDefault();
     clearTimeout(this.#timer);
+    this.#changes.clear();
     if (!this.#form) return this.#load();
     for (const control of this.#controls) control.left = true;
     const refused = this.#controls.filter((control) => this.#judge(control, true) === false);
@@ -1221,11 +1228,20 @@ export class LoopwrightHelper extends HTMLElement {
     if (takesFocus) refused[0]?.focus();
   }
 
-  /** Asks again soon: whoever ticks three boxes asks once. */
+  /**
+   * Goes on soon: whoever ticks three boxes asks once, and whoever leaves a field to press the button finds it where it was, not moved
+   * away by a refusal.
+   */
   #later() {
     clearTimeout(this.#timer);
     this.#timer = setTimeout(() => {
-      if (this.#controls.every((control) => this.#judge(control, true) !== false)) this.#ask();
+      const judged = [...this.#changes].map((control) => this.#judge(control));
+      this.#changes.clear();
+      if (!this.#isWanted) {
+        if (judged.includes(undefined)) this.#check();
+      } else if (this.#controls.every((control) => this.#judge(control, true) !== false)) {
+        this.#ask();
+      }
     }, DEBOUNCE_MS);
   }
 
