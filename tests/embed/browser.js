@@ -9,7 +9,7 @@ const PROGRAM = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/goo
 // Two files of tests run at once, each with pages of its own origin.
 const PORT = Number(process.env.PAGE_PORTS.split(",")[process.argv[1].includes("people") ? 0 : 1]);
 
-export const relay = await Relay.start(process.env.INSTANCE);
+export const relay = await Relay.start(process.env.INSTANCE, process.env.INSTANCE_WITH_KEYS);
 export const shop = await Shop.start(PORT, relay);
 export const browser = await chromium.launch({ executablePath: PROGRAM, args: ["--no-sandbox", "--disable-gpu"] });
 
@@ -28,10 +28,12 @@ export const complaintsOf = (page) => complaints.get(page);
 /**
  * Opens a page of the shop in a context of its own.
  * @param {string} path
- * @param {object} options Of the context. `query` fills in the page, `before` runs in it first of all, `fault` is that of the relay.
+ * @param {object} options Of the context. `query` fills in the page, `before` runs in it first of all, `fault` is that of the relay, `keys`
+ * says whether the service asks for keys.
  */
-export async function open(path = "plain.html", { before, fault, query = {}, ...options } = {}) {
+export async function open(path = "plain.html", { before, fault, keys = false, query = {}, ...options } = {}) {
   relay.reset();
+  if (keys) relay.askForKeys();
   relay.fault = fault;
   shop.reports = [];
   const context = await browser.newContext({ viewport: { width: 390, height: 800 }, locale: "en-US", ...options });

@@ -138,17 +138,28 @@ test("without its form it says what is the matter, and gets it when asked again"
   assert.deepEqual(await finish(page), []);
 });
 
-for (const [status, code] of [[401, "unauthorized"], [403, "key_not_for_here"]]) {
+test("a publishable key is good on its page, for loops, picture and sheet", async () => {
+  const attributes = 'publishable-key="tern-island-page" show="summary drawing sheet"';
+  const page = await open("plain.html", { query: { attributes }, keys: true });
+  await askFor(page);
+  await event(page, "result");
+  await page.getByRole("img").waitFor();
+  const [sheet] = await Promise.all([page.waitForEvent("popup"), page.getByRole("button", { name: "Job sheet" }).click()]);
+  await sheet.getByRole("heading", { level: 1 }).waitFor();
+  assert.equal(posts()[0].authorization, "Bearer tern-island-page");
+  // Forms need no key, and a key would cost a question about it beforehand.
+  assert.equal(relay.calls.find(({ path }) => path.startsWith("/v1/forms")).authorization, undefined);
+  assert.deepEqual(await finish(page), []);
+});
+
+for (const [key, status, code] of [["", 401, "unauthorized"], ["tern-island-elsewhere", 403, "key_not_for_here"]]) {
   test(`a key that is not good here: ${code} for the shop's owner, plain words for the visitor`, async () => {
-    const page = await open("plain.html", { query: { attributes: 'publishable-key="tern-island-1"' } });
-    relay.fault = problem(status, { code });
+    const page = await open("plain.html", { query: { attributes: `publishable-key="${key}"` }, keys: true });
     await askFor(page);
     await trouble(page, "Please tell the shop.");
-    assert.equal((await event(page, "error")).problem.code, code);
-    assert.equal(posts()[0].authorization, "Bearer tern-island-1");
-    // Forms need no key, and a key would cost a question about it beforehand.
-    assert.equal(relay.calls.find(({ path }) => path.startsWith("/v1/forms")).authorization, undefined);
-    assert.doesNotMatch(await page.locator(".trouble").textContent(), /key|origin|403/);
+    const { problem } = await event(page, "error");
+    assert.deepEqual([problem.status, problem.code], [status, code]);
+    assert.doesNotMatch(await page.locator(".trouble").textContent(), /key|origin|40[13]/);
     assert.deepEqual(await finish(page), []);
   });
 }

@@ -9,7 +9,6 @@ import { createReadStream, readFileSync } from "node:fs";
 import { createServer, request as ask } from "node:http";
 import { fileURLToPath } from "node:url";
 import { reactModule } from "./react_module.js";
-import { figure, form } from "./until_served.js";
 
 const HELPER = fileURLToPath(new URL("../../src/api/embed/helper.js", import.meta.url));
 const PAGES = new URL("pages/", import.meta.url);
@@ -26,26 +25,34 @@ const listen = (handler, port = 0) =>
 
 /** The service behind a relay. */
 export class Relay {
+  /** The instance without keys, and the one with them. */
+  instances = [];
   /** What was asked: method, path, status and bytes of the answer as they went over the line. */
   calls = [];
   /** Answers instead of the service where it gives `true`. */
   fault = undefined;
-  /** Whether paths that the instance lacks are answered here. */
   #waiting = new Set();
 
-  static async start(instance) {
+  static async start(...instances) {
     const relay = new Relay();
-    relay.instance = new URL(instance);
+    relay.instances = instances.map((instance) => new URL(instance));
+    relay.reset();
     relay.server = await listen((request, response) => relay.#answer(request, response));
     relay.origin = `http://127.0.0.1:${relay.server.address().port}`;
     return relay;
   }
 
   reset() {
+    this.instance = this.instances[0];
     this.calls = [];
     this.fault = undefined;
     for (const release of this.#waiting) release();
     this.#waiting.clear();
+  }
+
+  /** From here on the instance with keys answers. */
+  askForKeys() {
+    this.instance = this.instances[1];
   }
 
   /** Holds an answer back until the test lets it go. */
@@ -90,12 +97,11 @@ export class Relay {
       const parts = [];
       answer.on("data", (part) => parts.push(part));
       answer.on("end", () => {
-        let [status, body, headers] = [answer.statusCode, Buffer.concat(parts), answer.headers];
-        [status, body, headers] = form(request, status, body, headers, this.instance) ?? figure(request, status, body, headers) ?? [status, body, headers];
-        call.status = status;
+        const body = Buffer.concat(parts);
+        call.status = answer.statusCode;
         call.bytes = body.length;
         if (response.destroyed) return;
-        response.writeHead(status, { ...headers, "content-length": body.length });
+        response.writeHead(answer.statusCode, { ...answer.headers, "content-length": body.length });
         response.end(body);
       });
     });
