@@ -117,11 +117,13 @@ test("no refusal shows a pointer or a name of the contract", async () => {
   await event(page, "ready");
   await page.evaluate(() => (document.querySelector("loopwright-helper").defaults = { slab: { thickness: "6" }, wire: { gauges: "14 AWG" } }));
   await askFor(page, { width: "x" });
+  await event(page, "error");
   await page.locator("#lead_in-length").fill("-3 ft");
   await page.locator("form .main").click();
   await event(page, "error", 2);
   const told = (await page.locator(".error").allInnerTexts()).join(" ");
   assert.match(told, /number/);
+  assert.match(told, /Thickness of the slab: /, "a field that is not shown is told by its label");
   assert.doesNotMatch(told, /#|_|\/opening|gauges/);
   assert.deepEqual(await finish(page), []);
 });

@@ -59,6 +59,7 @@ for (const kind of ["boatyard", "react"]) {
       assert.deepEqual(basket, [...summary.cart.map(({ sku, quantity }) => `${quantity} × ${sku}`),
         ...summary.to_order.map(({ specification, quantity }) => `${quantity} × ${specification}`)]);
       assert.ok(basket.length);
+      assert.equal(await page.evaluate(() => globalThis.seen.filter(({ name }) => name === "result").length), 1, "asked again and again");
       for (const [name, wide, media] of LOOKS) {
         await page.emulateMedia({ forcedColors: "none", ...media });
         await page.setViewportSize({ width: wide, height: 900 });

@@ -230,6 +230,7 @@ button { min-block-size: 3rem; padding: .5rem 1.25rem; border: 1px solid current
 .act { margin-block-start: 1.5rem; }
 summary { cursor: pointer; min-block-size: 2.75rem; padding-block: .6rem; font-weight: 600; }
 form > .more { margin-block-start: 1rem; }
+form > .more[open] { padding-block-end: 1.25rem; }
 form > .more + .more { margin-block-start: 0; border-block-start: 1px solid var(--rule); }
 .rest > .more { border-block-start: 1px solid var(--rule); padding-block: .25rem; }
 .error { color: var(--_stop); font-weight: 600; }
@@ -341,6 +342,9 @@ function writeAt(tree, pointer, value) {
 
 /** @param {any} value @returns {value is Json} */
 const isObject = (value) => typeof value === "object" && value !== null && !Array.isArray(value);
+
+/** A page may set the same again with each of its own renderings. @param {unknown} one @param {unknown} other */
+const isSame = (one, other) => JSON.stringify(one) === JSON.stringify(other);
 
 /** The second over the first, at every depth. @param {Json} under @param {Json} over @returns {Json} */
 function merged(under, over) {
@@ -488,7 +492,7 @@ export class LoopwrightEvent extends CustomEvent {
 const OWN_SERVICE = import.meta.url.includes("/embed/") ? import.meta.url.split("/embed/")[0] : new URL(import.meta.url).origin;
 const USUAL_SHOW = "summary drawing findings cart";
 const USUAL_FINDINGS = 3;
-/** From so many fields on, sections get their headings, and are folded. */
+/** From so many fields on, sections get their headings; and from so many, they are folded. */
 const GROUPED_FROM = 7;
 const FOLDED_FROM = 13;
 
@@ -711,18 +715,21 @@ export class LoopwrightHelper extends HTMLElement {
     return pruned(merged(merged(this.#defaults, pruned(attributes)), this.#entered()));
   }
   set value(to) {
+    if (isSame(to, this.value)) return;
     this.#value = isObject(to) ? structuredClone(to) : {};
     this.#refresh("form");
   }
   /** A request that holds where nothing was entered. @type {Json} */
   get defaults() { return this.#defaults; }
   set defaults(to) {
+    if (isSame(to, this.#defaults)) return;
     this.#defaults = isObject(to) ? structuredClone(to) : {};
     this.#refresh("form");
   }
   /** The loops in stock. @type {Json[] | undefined} */
   get stock() { return this.#stock; }
   set stock(to) {
+    if (isSame(to, this.#stock)) return;
     this.#stock = Array.isArray(to) ? to : undefined;
     if (this.#isWanted) this.#later();
   }
@@ -732,6 +739,7 @@ export class LoopwrightHelper extends HTMLElement {
   /** Words instead of the helper's own, for all languages or by language. @type {Json} */
   get messages() { return this.#messages; }
   set messages(to) {
+    if (isSame(to, this.#messages)) return;
     this.#messages = isObject(to) ? to : {};
     this.#refresh("form", "answer");
   }
@@ -924,17 +932,22 @@ export class LoopwrightHelper extends HTMLElement {
     this.#button();
   }
 
-  /** Many fields get the headings of their sections; very many are folded there. @param {Field[]} fields @param {HTMLElement[]} nodes */
+  /**
+   * Many fields get the headings of their sections. Of very many only those that are needed are open, the others are folded there.
+   * @param {Field[]} fields @param {HTMLElement[]} nodes
+   */
   #grouped(fields, nodes) {
     if (fields.length < GROUPED_FROM) return nodes;
-    return [...new Set(fields.map((field) => field.section))].map((code) => {
+    const isFolded = fields.length >= FOLDED_FROM;
+    const rest = isFolded ? fields.filter((field) => !field.is_required) : fields;
+    const groups = [...new Set(rest.map((field) => field.section))].map((code) => {
       const label = this.#form?.sections.find((section) => section.code === code)?.label ?? "";
-      const own = nodes.filter((_, index) => fields[index]?.section === code);
-      const isOpen = fields.length < FOLDED_FROM || fields.some((field) => field.section === code && field.is_required);
-      return isOpen
-        ? make("fieldset", { class: "field group" }, make("legend", { class: "group" }, label), ...own)
-        : this.#folded(code, label, ...own);
+      const own = nodes.filter((_, index) => rest.some((field) => field === fields[index] && field.section === code));
+      return isFolded
+        ? this.#folded(code, label, ...own)
+        : make("fieldset", { class: "field group" }, make("legend", { class: "group" }, label), ...own);
     });
+    return [...nodes.filter((_, index) => isFolded && fields[index]?.is_required), ...groups];
   }
 
   /** A part that is folded until the person opens it, and stays so. @param {string} name @param {string} title @param {...HTMLElement} inside */
@@ -984,14 +997,10 @@ export class LoopwrightHelper extends HTMLElement {
     return control;
   }
 
-  /** What holds if the field is left empty. @param {Field} field */
+  /** What holds if the field is left empty. Of a choice it stands in the menu. @param {Field} field */
   #usualOf(field) {
     if (field.is_required) return "";
-    /** @param {string} code */
-    const label = (code) => field.options?.find((option) => option.code === code)?.label ?? code;
-    const usual = field.default_quantity?.[this.#readingSystem]
-      ?? field.default_number?.toLocaleString(this.#language)
-      ?? (field.default_code && label(field.default_code));
+    const usual = field.default_quantity?.[this.#readingSystem] ?? field.default_number?.toLocaleString(this.#language);
     return [usual && this.#text("usual", { x: `${usual}.` }), field.default_words].filter(Boolean).join(" ");
   }
 
@@ -1083,8 +1092,10 @@ export class LoopwrightHelper extends HTMLElement {
   #choice(control, { id, marks, help }) {
     const { field } = control;
     const usual = help.textContent ?? "";
+    const label = field.options?.find((option) => option.code === field.default_code)?.label;
+    const empty = field.is_required ? this.#text("choose") : label ? this.#text("usual", { x: label }) : "—";
     const select = make("select", { id, ...marks, required: field.is_required },
-      make("option", { value: "" }, field.is_required ? this.#text("choose") : "—"),
+      make("option", { value: "" }, empty),
       ...(field.options ?? []).map((option) => make("option", { value: option.code }, option.label)));
     const tell = () => (help.textContent = field.options?.find((option) => option.code === select.value)?.description ?? usual);
     control.show = () => {

@@ -3,12 +3,13 @@ import { WORDS, line } from "./words.js";
 
 const { createElement: e, useState } = React;
 
-const stock = await (await fetch("stock.json")).json();
+const shelf = await (await fetch("stock.json")).json();
 
 /** The shop's page. The helper is an element like another: attributes, properties and events are those of React 19. */
 function Page() {
   const [lines, setLines] = useState([]);
   const [headline, setHeadline] = useState("");
+  const [value, setValue] = useState(undefined);
   return e(React.Fragment, null,
     e("header", null, e("strong", null, "Tern Island Boatyard")),
     e("main", null,
@@ -16,7 +17,12 @@ function Page() {
       e("loopwright-helper", {
         "publishable-key": "tern-island-page",
         show: "summary drawing findings cart sheet",
-        stock,
+        // Objects that are new with each rendering, as pages write them.
+        stock: [...shelf],
+        messages: { en: { previous: "This is for what stood there before." } },
+        defaults: { surface: "existing_asphalt" },
+        value,
+        "onloopwright-input": (event) => setValue(event.detail.value),
         "onloopwright-result": (event) => setHeadline(event.detail.summary.headline),
         "onloopwright-add-to-cart": (event) => setLines(event.detail.lines),
       }),
