@@ -49,7 +49,7 @@ pub fn configure(app: &mut web::ServiceConfig) {
     get_async(app, "/changes", pages::changes);
     get_async(app, "/", front::page);
     get(app, "/front/{version}/{file}", front::file);
-    get_async(app, embed::FRAME_PATH, embed::frame);
+    get(app, embed::FRAME_PATH, embed::frame);
     get(app, "/embed/{version}/{file}", embed::released);
     get(app, "/embed/{file}", embed::latest);
     get(app, "/problems/{slug}", pages::problem);

@@ -9,6 +9,7 @@ use serde_json::json;
 use sha2::{Digest, Sha384};
 
 use super::harness::{Answer, get, send, shared, start};
+use super::instance::run;
 use super::keys::{File, hash};
 
 const VERSION: &str = env!("CARGO_PKG_VERSION");
@@ -75,7 +76,13 @@ fn the_frame_is_shown_by_pages_of_its_key_alone() {
     assert!(policy(&own).ends_with(&format!("frame-ancestors {YARD} {CAFE}")), "{}", policy(&own));
     assert!(policy(&own).contains("require-trusted-types-for 'script'") && !policy(&own).contains("unsafe"));
     assert!(own.body.as_str().unwrap().contains(&format!("data-origins=\"{YARD} {CAFE}\"")));
-    for query in ["", "?publishable-key=nobody", "?publishable-key=tern-island-office-key"] {
+    assert!(own.body.as_str().unwrap().contains(&format!("publishable-key=\"{KEY}\"")));
+    // The key that is used is the one whose origins were looked up: of two neither is.
+    let twice = frame(&format!("?publishable-key={KEY}&publishable-key=tern-island-office-key"));
+    assert!(!twice.body.as_str().unwrap().contains(KEY));
+    for query in
+        ["", "?publishable-key=nobody", "?publishable-key=tern-island-office-key", &format!("?publishable-key={KEY}&publishable-key={KEY}")]
+    {
         assert!(policy(&frame(query)).ends_with("frame-ancestors 'none'"), "{query}");
     }
     assert!(policy(&send(shared(), &Method::GET, "/embed/frame", &[])).ends_with("frame-ancestors 'none'"));
@@ -131,4 +138,19 @@ fn with_keys_on_the_front_page_has_a_key_of_its_own() {
     for stranger in ["https://loops.tern-island.example:444", "http://loops.tern-island.example", "https://tern-island.example"] {
         assert_eq!(own(stranger), 403, "{stranger}");
     }
+}
+
+#[test]
+fn a_secret_key_does_not_become_that_of_the_front_page() {
+    let file = keys("secret");
+    for key in ["tern-island-office-key", "nobody"] {
+        let settings = [file.setting(), ("LOOPWRIGHT_FRONT_PAGE_KEY", key), ("LOOPWRIGHT_LISTEN", "127.0.0.1:0")];
+        let output = run(&[], &settings);
+        let said = String::from_utf8(output.stderr).unwrap();
+        assert!(!output.status.success() && said.contains("LOOPWRIGHT_FRONT_PAGE_KEY"), "{key}: {said}");
+        assert!(!said.contains(key), "the key is repeated: {said}");
+    }
+    let open = start(&[("LOOPWRIGHT_FRONT_PAGE_KEY", KEY)]);
+    let page = send(open, &Method::GET, "/", &[]);
+    assert!(!page.body.as_str().unwrap().contains(KEY), "a key is shown where none is needed");
 }
