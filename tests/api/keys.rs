@@ -129,6 +129,9 @@ fn what_explains_the_service_needs_no_key() {
     let file = File::new("open", &both());
     let closed = start(&[file.setting()]);
     let open = [
+        "/",
+        "/embed/helper.js",
+        "/embed/frame",
         "/openapi.json",
         "/openapi-compact.json",
         "/docs/",
@@ -143,7 +146,7 @@ fn what_explains_the_service_needs_no_key() {
     for path in open.iter().chain(&["/health/live", "/metrics"]) {
         assert_eq!(send(closed, &Method::GET, path, &[]).status, 200, "{path}");
     }
-    for path in ["/v1/nope", "/v1/loop-sizing", "/nope", "/"] {
+    for path in ["/v1/nope", "/v1/loop-sizing", "/nope", "/embed", "//"] {
         assert_eq!(send(closed, &Method::GET, path, &[]).status, 401, "{path} tells strangers what exists");
     }
 }
