@@ -77,6 +77,27 @@ test("properties that are set before the element is known hold", async () => {
   assert.deepEqual(await finish(page), []);
 });
 
+test("a page that hands back late what it was told takes nothing away", async () => {
+  const page = await open();
+  await event(page, "ready");
+  const { width, barrier } = controls(page);
+  await page.evaluate(() => addEventListener("loopwright-input", ({ target, detail }) => (globalThis.late ??= [target, detail.value])));
+  await width.pressSequentially("24 ft");
+  await barrier.selectOption("slide_gate");
+  const [echoed, replaced] = await page.evaluate(async () => {
+    const [helper, first] = globalThis.late;
+    helper.value = first;
+    const echoed = helper.value;
+    helper.value = { opening: { width: "12 ft" } };
+    return [echoed, helper.value];
+  });
+  assert.deepEqual(echoed, { opening: { width: "24 ft", barrier: "slide_gate" } });
+  assert.deepEqual(replaced, { opening: { width: "12 ft" } });
+  await page.waitForFunction(() => document.querySelector("loopwright-helper").shadowRoot.querySelector("#opening-width").value === "12 ft");
+  assert.equal(await barrier.inputValue(), "");
+  assert.deepEqual(await finish(page), []);
+});
+
 test("moved while it waits, it goes on; removed, it gives up; put back, it asks again", async () => {
   const page = await open();
   const { held, release } = relay.hold();
@@ -195,6 +216,20 @@ test("no page can hide a stop, nor that a loop protects nobody", async () => {
     return [display, visibility, opacity, parseFloat(fontSize) >= 15, one.getBoundingClientRect().height > 20].join(" ");
   }));
   assert.deepEqual(shown, ["block visible 1 true true", "block visible 1 true true"]);
+  assert.deepEqual(await finish(page), []);
+});
+
+test("a job with a stop goes into no cart, with the page's own button neither", async () => {
+  const page = await open("plain.html", { query: { inside: '<button slot="cart-button">Into our basket</button>' } });
+  await event(page, "ready");
+  await page.evaluate((value) => {
+    const helper = document.querySelector("loopwright-helper");
+    helper.value = value;
+    return helper.ask();
+  }, STOPPED);
+  await page.getByText("Not for the cart yet").waitFor();
+  assert.equal(await page.getByRole("button", { name: "Into our basket" }).isVisible(), false);
+  assert.equal(await controls(page).add.count(), 0);
   assert.deepEqual(await finish(page), []);
 });
 

@@ -45,7 +45,8 @@ for (const kind of ["boatyard", "react"]) {
       const page = await open(`${kind}.html`, { query: { lang: language } });
       await event(page, "ready");
       const { width, barrier, ask, add } = controls(page, language);
-      await width.fill(GATES[language]);
+      // Key by key: the page may render anew with each, and must not take the field away.
+      await width.pressSequentially(GATES[language]);
       await barrier.selectOption("slide_gate");
       await ask.click();
       const { summary, report } = await event(page, "result");

@@ -42,6 +42,11 @@ const STATES = {
     await page.getByRole("img").waitFor();
     for (const fold of await page.locator("summary").all()) await fold.click();
   },
+  "in the shop's colours": async (page) => {
+    await askFor(page);
+    await page.getByRole("img").waitFor();
+    await controls(page).add.click();
+  },
   stop: async (page) => {
     await event(page, "ready");
     await page.evaluate((value) => {
@@ -76,9 +81,12 @@ const STATES = {
   },
 };
 
+/** The pages of the states that are not on the plain one. */
+const PAGES = { "in the shop's colours": "boatyard.html" };
+
 for (const [state, enter] of Object.entries(STATES)) {
   test(`accessible: ${state}`, async () => {
-    const page = await open("plain.html", { query: { attributes: ALL }, bypassCSP: true });
+    const page = await open(PAGES[state] ?? "plain.html", { query: { attributes: ALL }, bypassCSP: true });
     await enter(page);
     await page.evaluate(AXE);
     for (const [colorScheme, width] of [["light", 390], ["dark", 1300]]) {

@@ -34,6 +34,7 @@ const WORDS = {
     submit: "Show the loops",
     again: "Try again",
     busy: "Calculating…",
+    loading: "Loading…",
     more: "More, if you know it",
     needed: "needed",
     choose: "Choose",
@@ -78,6 +79,7 @@ const WORDS = {
     submit: "Ver los lazos",
     again: "Intentar de nuevo",
     busy: "Calculando…",
+    loading: "Cargando…",
     more: "Más datos, si los sabe",
     needed: "necesario",
     choose: "Elija",
@@ -123,6 +125,7 @@ const WORDS = {
     submit: "Voir les boucles",
     again: "Réessayer",
     busy: "Calcul en cours…",
+    loading: "Chargement…",
     more: "Plus de détails, si vous les connaissez",
     needed: "requis",
     choose: "Choisissez",
@@ -595,6 +598,8 @@ export class LoopwrightHelper extends HTMLElement {
   #timer;
   /** @type {Set<string>} What is to be brought up to date. */
   #outdated = new Set();
+  /** @type {WeakSet<Json>} The requests that pages were told of. */
+  #told = new WeakSet();
   /** @type {Set<Control>} What was entered and not yet judged. */
   #changes = new Set();
   /** @type {Set<string>} The folded parts that the person has opened. */
@@ -652,6 +657,8 @@ export class LoopwrightHelper extends HTMLElement {
     if (before === after) return;
     if (name === "opening-width" || name === "barrier") {
       writeAt(this.#value, name === "barrier" ? "#/opening/barrier" : "#/opening/width", undefined);
+      this.#refresh("values");
+      return;
     }
     if (name === "stock-src") this.#stockOfSource = undefined;
     if (name === "api") this.#form = undefined;
@@ -709,22 +716,27 @@ export class LoopwrightHelper extends HTMLElement {
   }
   set maxFindings(to) { this.#reflect("max-findings", to); }
 
-  /** The request: defaults, attributes and what was entered. Setting it replaces what was entered. @type {Json} */
+  /**
+   * The request: defaults, attributes and what was entered. Setting it replaces what was entered; the very object that came with an event
+   * is taken for an echo and changes nothing.
+   * @type {Json}
+   */
   get value() {
     const attributes = { opening: { width: this.openingWidth, barrier: this.barrier } };
     return pruned(merged(merged(this.#defaults, pruned(attributes)), this.#entered()));
   }
   set value(to) {
-    if (isSame(to, this.value)) return;
+    // A page that follows each key hands back what it was told, and may be one key behind: the person's entries hold.
+    if (this.#told.has(to) || isSame(to, this.value)) return;
     this.#value = isObject(to) ? structuredClone(to) : {};
-    this.#refresh("form");
+    this.#refresh("values");
   }
   /** A request that holds where nothing was entered. @type {Json} */
   get defaults() { return this.#defaults; }
   set defaults(to) {
     if (isSame(to, this.#defaults)) return;
     this.#defaults = isObject(to) ? structuredClone(to) : {};
-    this.#refresh("form");
+    this.#refresh("values");
   }
   /** The loops in stock. @type {Json[] | undefined} */
   get stock() { return this.#stock; }
@@ -833,6 +845,7 @@ export class LoopwrightHelper extends HTMLElement {
     const outdated = this.#outdated;
     this.#outdated = new Set();
     if (!this.isConnected) return;
+    if (outdated.has("values")) this.#showValues();
     if (!this.#form || (outdated.has("language") && this.#form.language !== this.#language)) {
       this.#load();
     } else if (this.#isWanted && this.#isPrevious() && !(this.#asking && this.#askedFor === this.#question)) {
@@ -841,6 +854,15 @@ export class LoopwrightHelper extends HTMLElement {
     this.#rooms.all.lang = this.#language;
     if (outdated.has("form") || outdated.has("language")) this.#renderForm();
     if (outdated.has("answer")) this.#renderAnswer();
+  }
+
+  /** Shows what the page has set. */
+  #showValues() {
+    for (const control of this.#controls) {
+      control.show();
+      control.refuse([]);
+    }
+    this.#showPrevious();
   }
 
   async #load() {
@@ -887,7 +909,7 @@ export class LoopwrightHelper extends HTMLElement {
     const button = this.#root.querySelector("form .main");
     if (!button) return;
     const hasTrouble = Boolean(this.#root.querySelector(".trouble")?.textContent);
-    button.textContent = this.#text(this.#asking || (this.#loading && !this.#form) ? "busy" : hasTrouble ? "again" : "submit");
+    button.textContent = this.#text(this.#loading && !this.#form ? "loading" : this.#asking ? "busy" : hasTrouble ? "again" : "submit");
   }
 
   // ---- The form
@@ -1146,7 +1168,7 @@ export class LoopwrightHelper extends HTMLElement {
       control.read();
       control.refuse([]);
       this.#showPrevious();
-      this.#emit("input", { pointer: control.field.pointer, value: this.value });
+      this.#tellInput(control);
     });
     input.addEventListener("change", () => {
       const unit = this.#chosenSystem && control.field.usual_unit?.[this.#chosenSystem];
@@ -1155,13 +1177,20 @@ export class LoopwrightHelper extends HTMLElement {
     });
   }
 
+  /** @param {Control} control */
+  #tellInput(control) {
+    const { value } = this;
+    this.#told.add(value);
+    this.#emit("input", { pointer: control.field.pointer, value });
+  }
+
   /** Takes a text that was offered. @param {Control} control @param {string} text */
   #take(control, text) {
     writeAt(this.#value, control.field.pointer, text);
     control.show();
     control.refuse([]);
     control.focus();
-    this.#emit("input", { pointer: control.field.pointer, value: this.value });
+    this.#tellInput(control);
     this.#changed(control);
   }
 
