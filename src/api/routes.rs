@@ -10,8 +10,8 @@ use super::problem::{Problem, ProblemCode};
 use super::reference_tables::{self, Table, TableVisitor};
 use super::respond::{self, handle};
 use super::{
-    batch, body, content_language, docs, documentation, drain, drawing_query, embed, forms, front, health, messages, pages, paths,
-    plan_link,
+    batch, body, content_language, docs, documentation, drain, drawing_query, embed, forms, front, health, messages,
+    pages, paths, plan_link,
 };
 use crate::calculation::installation_plan::InstallationPlanRequest;
 use crate::calculation::loop_sizing::LoopSizingRequest;

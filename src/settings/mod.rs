@@ -217,8 +217,7 @@ fn trusting_somebody(limits: LimitSettings) -> Result<LimitSettings, String> {
 /// content security policy.
 pub fn is_origin(text: &str) -> bool {
     let is_plain = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || "-._:/[]".contains(c);
-    text.chars().all(is_plain)
-        && reqwest::Url::parse(text).is_ok_and(|url| url.origin().ascii_serialization() == text)
+    text.chars().all(is_plain) && reqwest::Url::parse(text).is_ok_and(|url| url.origin().ascii_serialization() == text)
 }
 
 /// An origin whose pages may call, or `*` for all.

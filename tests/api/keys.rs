@@ -348,7 +348,9 @@ fn what_is_cached_is_private_where_a_key_is_needed() {
     for answer in [drawing, unchanged] {
         assert_eq!(answer.header("cache-control"), "private, max-age=3600");
     }
-    for path in ["/openapi.json", "/docs/index.css", "/problems/unauthorized", "/v1/reference/roles", "/embed/helper.js"] {
+    for path in
+        ["/openapi.json", "/docs/index.css", "/problems/unauthorized", "/v1/reference/roles", "/embed/helper.js"]
+    {
         let answer = send(closed, &Method::GET, path, &[]);
         assert_eq!(answer.header("cache-control"), "public, max-age=3600", "{path}");
     }

@@ -58,9 +58,11 @@ impl AdmissionControl {
         let own_origin = Url::parse(&settings.public_url).ok().map(|url| url.origin().ascii_serialization());
         if let Some(keys) = &keys {
             if settings.front_page_key.as_ref().is_some_and(|key| keys.page_origins(key.as_bytes()).is_empty()) {
-                return Err("LOOPWRIGHT_FRONT_PAGE_KEY is no publishable key of LOOPWRIGHT_KEYS: a page shows it to all, \
+                return Err(
+                    "LOOPWRIGHT_FRONT_PAGE_KEY is no publishable key of LOOPWRIGHT_KEYS: a page shows it to all, \
                             so its client needs origins and paths"
-                    .to_owned());
+                        .to_owned(),
+                );
             }
             if own_origin.is_none() && !settings.listen.ip().is_loopback() && keys.has_pages() {
                 tracing::warn!(

@@ -48,7 +48,12 @@ macro_rules! release {
     ($version:expr, $folder:literal) => {
         [
             HelperFile::new($version, "helper.js", "text/javascript", include_str!(concat!($folder, "helper.js"))),
-            HelperFile::new($version, "helper.d.ts", "text/plain; charset=utf-8", include_str!(concat!($folder, "helper.d.ts"))),
+            HelperFile::new(
+                $version,
+                "helper.d.ts",
+                "text/plain; charset=utf-8",
+                include_str!(concat!($folder, "helper.d.ts")),
+            ),
             HelperFile::new(
                 $version,
                 "custom-elements.json",
