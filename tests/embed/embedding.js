@@ -98,6 +98,23 @@ test("a page that hands back late what it was told takes nothing away", async ()
   assert.deepEqual(await finish(page), []);
 });
 
+test("a form that is made anew leaves who is typing where they were", async () => {
+  const page = await open();
+  await event(page, "ready");
+  const { width } = controls(page);
+  await width.pressSequentially("24 ");
+  await page.evaluate(async () => {
+    const helper = document.querySelector("loopwright-helper");
+    helper.messages = { title: "Our gates" };
+    helper.defaults = { surface: "gravel" };
+    await new Promise((resolve) => requestAnimationFrame(resolve));
+  });
+  await page.getByRole("heading", { name: "Our gates" }).waitFor();
+  await page.keyboard.type("ft");
+  assert.equal(await width.inputValue(), "24 ft");
+  assert.deepEqual(await finish(page), []);
+});
+
 test("moved while it waits, it goes on; removed, it gives up; put back, it asks again", async () => {
   const page = await open();
   const { held, release } = relay.hold();

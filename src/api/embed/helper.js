@@ -946,12 +946,24 @@ export class LoopwrightHelper extends HTMLElement {
     const nodes = this.#controls.map((control) => control.node);
     const parts = this.#grouped(open, nodes.slice(0, open.length));
     if (folded.length) parts.push(this.#folded("more", this.#text("more"), ...nodes.slice(open.length)));
+    const typing = this.#root.activeElement;
     form.replaceChildren(
       ...parts,
       make("div", { class: "act" }, make("button", { class: "main", part: "button", type: "submit" })),
       make("p", { class: "error trouble", part: "error" }),
     );
     this.#button();
+    if (typing?.id) this.#goOnTyping(typing);
+  }
+
+  /** A form that is made anew leaves who is typing where they were. @param {Element} before */
+  #goOnTyping(before) {
+    const after = this.#root.getElementById(before.id);
+    if (before instanceof HTMLInputElement && after instanceof HTMLInputElement && before.type === "text") {
+      after.value = before.value;
+      after.setSelectionRange(before.selectionStart, before.selectionEnd);
+    }
+    after?.focus({ preventScroll: true });
   }
 
   /**
@@ -1054,7 +1066,9 @@ export class LoopwrightHelper extends HTMLElement {
     });
     control.show = () => {
       const set = readAt(this.value, field.pointer) ?? "";
-      input.value = Array.isArray(set) ? set.join(" ") : set;
+      const text = Array.isArray(set) ? set.join(" ") : String(set);
+      // Who is typing has a space at the end now and then.
+      if (input.value.trim() !== text) input.value = text;
     };
     control.read = () => {
       const text = input.value.trim();
