@@ -361,8 +361,8 @@ fn a_file_that_leaves_a_page_unclear_stops_the_start() {
     let both = [("origins", json!([SHOP])), ("paths", json!([LOOP]))];
     let (together, no_star, no_path) = ("origins and paths go together", "no *", "without a query or a slash");
     for (index, (changes, said)) in [
-        (vec![("paths", Value::Null)], "null"),
-        (vec![("origins", Value::Null)], "null"),
+        (vec![("paths", Value::Null)], together),
+        (vec![("origins", Value::Null)], together),
         (vec![("paths", json!([]))], together),
         (vec![("origins", json!([]))], together),
         (vec![("origins", json!(["*"]))], no_star),
