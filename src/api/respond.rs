@@ -11,6 +11,7 @@ use actix_web::{HttpRequest, HttpResponse, HttpResponseBuilder};
 use futures_util::FutureExt;
 use serde::Serialize;
 
+use super::admission::is_public;
 use super::app_state::AppState;
 use super::connection;
 use super::content_coding::{CodedText, Coding};
@@ -109,7 +110,7 @@ pub fn framed_policy(sources: &str, pages: &[String]) -> (header::HeaderName, St
 /// How long callers may keep what does not change. Where keys are on, no cache that several callers share may, but for what is open.
 pub fn cache_control(request: &HttpRequest) -> (header::HeaderName, &'static str) {
     let settings = &AppState::of(request).settings;
-    let is_open = settings.open_drawings && request.path() == drawing::plan::PATH;
+    let is_open = is_public(request.path()) || settings.open_drawings && request.path() == drawing::plan::PATH;
     let needs_key = settings.keys.is_some() && !is_open;
     (header::CACHE_CONTROL, if needs_key { "private, max-age=3600" } else { "public, max-age=3600" })
 }

@@ -10,8 +10,8 @@ use super::problem::{Problem, ProblemCode};
 use super::reference_tables::{self, Table, TableVisitor};
 use super::respond::{self, handle};
 use super::{
-    batch, body, content_language, docs, documentation, drain, drawing_query, embed, forms, front, health, messages, pages, paths,
-    plan_link,
+    batch, body, content_language, docs, documentation, drain, drawing_query, embed, forms, front, health, messages,
+    pages, paths, plan_link,
 };
 use crate::calculation::installation_plan::InstallationPlanRequest;
 use crate::calculation::loop_sizing::LoopSizingRequest;
@@ -49,7 +49,7 @@ pub fn configure(app: &mut web::ServiceConfig) {
     get_async(app, "/changes", pages::changes);
     get_async(app, "/", front::page);
     get(app, "/front/{version}/{file}", front::file);
-    get_async(app, embed::FRAME_PATH, embed::frame);
+    get(app, embed::FRAME_PATH, embed::frame);
     get(app, "/embed/{version}/{file}", embed::released);
     get(app, "/embed/{file}", embed::latest);
     get(app, "/problems/{slug}", pages::problem);

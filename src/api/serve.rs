@@ -73,7 +73,11 @@ pub async fn run(settings: Settings, listeners: Listeners) -> std::io::Result<()
         Err(row) => tracing::error!(row, "the self-test failed; this instance never becomes ready"),
     }
     let (metrics, probes) = (addresses[0].map(tracing::field::display), addresses[1].map(tracing::field::display));
-    tracing::info!(metrics, probes, "listening on http://{address}, begin at http://{address}/, documentation at http://{address}/docs/");
+    tracing::info!(
+        metrics,
+        probes,
+        "listening on http://{address}, begin at http://{address}/, documentation at http://{address}/docs/"
+    );
     let aside_handles = aside.iter().map(Server::handle).collect();
     let tasks = [
         actix_web::rt::spawn(stop(

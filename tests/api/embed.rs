@@ -9,6 +9,7 @@ use serde_json::json;
 use sha2::{Digest, Sha384};
 
 use super::harness::{Answer, get, send, shared, start};
+use super::instance::run;
 use super::keys::{File, hash};
 
 const VERSION: &str = env!("CARGO_PKG_VERSION");
@@ -51,7 +52,9 @@ fn the_helper_of_a_release_is_kept_for_ever_and_any_page_may_load_it() {
             assert!(!answer.header("etag").is_empty(), "{file}");
         }
     }
-    for path in ["/embed/0.0.1/helper.js".to_owned(), format!("/embed/{VERSION}/other.js"), "/embed/other.js".to_owned()] {
+    for path in
+        ["/embed/0.0.1/helper.js".to_owned(), format!("/embed/{VERSION}/other.js"), "/embed/other.js".to_owned()]
+    {
         assert_eq!(get(&path).status, 404, "{path}");
     }
 }
@@ -75,7 +78,16 @@ fn the_frame_is_shown_by_pages_of_its_key_alone() {
     assert!(policy(&own).ends_with(&format!("frame-ancestors {YARD} {CAFE}")), "{}", policy(&own));
     assert!(policy(&own).contains("require-trusted-types-for 'script'") && !policy(&own).contains("unsafe"));
     assert!(own.body.as_str().unwrap().contains(&format!("data-origins=\"{YARD} {CAFE}\"")));
-    for query in ["", "?publishable-key=nobody", "?publishable-key=tern-island-office-key"] {
+    assert!(own.body.as_str().unwrap().contains(&format!("publishable-key=\"{KEY}\"")));
+    // The key that is used is the one whose origins were looked up: of two neither is.
+    let twice = frame(&format!("?publishable-key={KEY}&publishable-key=tern-island-office-key"));
+    assert!(!twice.body.as_str().unwrap().contains(KEY));
+    for query in [
+        "",
+        "?publishable-key=nobody",
+        "?publishable-key=tern-island-office-key",
+        &format!("?publishable-key={KEY}&publishable-key={KEY}"),
+    ] {
         assert!(policy(&frame(query)).ends_with("frame-ancestors 'none'"), "{query}");
     }
     assert!(policy(&send(shared(), &Method::GET, "/embed/frame", &[])).ends_with("frame-ancestors 'none'"));
@@ -121,14 +133,34 @@ fn with_keys_on_the_front_page_has_a_key_of_its_own() {
     let page = send(address, &Method::GET, "/", &[]);
     let text = page.body.as_str().unwrap();
     assert!(text.contains(&format!("publishable-key=\"{KEY}\"")));
-    assert!(text.contains("Bearer $LOOPWRIGHT_KEY") && text.contains("https://loops.tern-island.example/v1/loop-sizing"));
+    assert!(
+        text.contains("Bearer $LOOPWRIGHT_KEY") && text.contains("https://loops.tern-island.example/v1/loop-sizing")
+    );
     // The service's own pages call with its own origin, which passes with any publishable key, for its paths.
     let own = |origin: &str| {
-        let headers = [("origin", origin), ("authorization", &*format!("Bearer {KEY}")), ("content-type", "application/json")];
+        let headers =
+            [("origin", origin), ("authorization", &*format!("Bearer {KEY}")), ("content-type", "application/json")];
         send(address, &Method::POST, "/v1/loop-sizing/summary", &headers).status
     };
-    assert_eq!(own("https://loops.tern-island.example"), 422);
-    for stranger in ["https://loops.tern-island.example:444", "http://loops.tern-island.example", "https://tern-island.example"] {
+    assert_eq!(own("https://loops.tern-island.example"), 400, "the key passes, and the body is none");
+    for stranger in
+        ["https://loops.tern-island.example:444", "http://loops.tern-island.example", "https://tern-island.example"]
+    {
         assert_eq!(own(stranger), 403, "{stranger}");
     }
+}
+
+#[test]
+fn a_secret_key_does_not_become_that_of_the_front_page() {
+    let file = keys("secret");
+    for key in ["tern-island-office-key", "nobody"] {
+        let settings = [file.setting(), ("LOOPWRIGHT_FRONT_PAGE_KEY", key), ("LOOPWRIGHT_LISTEN", "127.0.0.1:0")];
+        let output = run(&[], &settings);
+        let said = String::from_utf8(output.stderr).unwrap();
+        assert!(!output.status.success() && said.contains("LOOPWRIGHT_FRONT_PAGE_KEY"), "{key}: {said}");
+        assert!(!said.contains(key), "the key is repeated: {said}");
+    }
+    let open = start(&[("LOOPWRIGHT_FRONT_PAGE_KEY", KEY)]);
+    let page = send(open, &Method::GET, "/", &[]);
+    assert!(!page.body.as_str().unwrap().contains(KEY), "a key is shown where none is needed");
 }

@@ -23,7 +23,7 @@ fn paths() -> Vec<(String, Method)> {
 #[test]
 fn a_path_that_does_not_exist_is_a_problem_for_every_method() {
     for path in
-        ["/", "/nope", "/v1", "/v1/loop-sizing/", "/v1/reference/nope", "/problems/nope", "/docs/nope.js", "/%ff%00"]
+        ["//", "/nope", "/v1", "/v1/loop-sizing/", "/v1/reference/nope", "/problems/nope", "/docs/nope.js", "/%ff%00"]
     {
         for method in [Method::GET, Method::POST, Method::PUT, Method::DELETE] {
             let answer = send(shared(), &method, path, &[]);

@@ -129,6 +129,9 @@ fn what_explains_the_service_needs_no_key() {
     let file = File::new("open", &both());
     let closed = start(&[file.setting()]);
     let open = [
+        "/",
+        "/embed/helper.js",
+        "/embed/frame",
         "/openapi.json",
         "/openapi-compact.json",
         "/docs/",
@@ -143,7 +146,7 @@ fn what_explains_the_service_needs_no_key() {
     for path in open.iter().chain(&["/health/live", "/metrics"]) {
         assert_eq!(send(closed, &Method::GET, path, &[]).status, 200, "{path}");
     }
-    for path in ["/v1/nope", "/v1/loop-sizing", "/nope", "/"] {
+    for path in ["/v1/nope", "/v1/loop-sizing", "/nope", "/embed", "//"] {
         assert_eq!(send(closed, &Method::GET, path, &[]).status, 401, "{path} tells strangers what exists");
     }
 }
@@ -322,7 +325,17 @@ fn an_expired_key_is_told_so() {
 }
 
 #[test]
-fn what_is_cached_is_private_where_keys_are_on() {
+fn two_keys_are_as_good_as_none() {
+    let file = File::new("two", &both());
+    let closed = start(&[file.setting()]);
+    let mut socket = Socket::open(closed);
+    let keys = format!("authorization: Bearer {SHOP}\r\nauthorization: Bearer {YARD}\r\n");
+    let body = loop_characteristics().to_string();
+    assert_eq!(socket.post("/v1/loop-characteristics", &keys, body.as_bytes()).status, 401);
+}
+
+#[test]
+fn what_is_cached_is_private_where_a_key_is_needed() {
     let file = File::new("private", &both());
     let closed = start(&[file.setting()]);
     let key = format!("Bearer {SHOP}");
@@ -332,8 +345,13 @@ fn what_is_cached_is_private_where_keys_are_on() {
     let known = [("authorization", key.as_str()), ("if-none-match", tag.as_str())];
     let unchanged = send(closed, &Method::GET, plan, &known);
     assert_eq!(unchanged.status, 304);
-    let open = ["/openapi.json", "/docs/index.css", "/problems/unauthorized", "/v1/reference/roles"];
-    for answer in open.map(|path| send(closed, &Method::GET, path, &[])).iter().chain([&drawing, &unchanged]) {
+    for answer in [drawing, unchanged] {
         assert_eq!(answer.header("cache-control"), "private, max-age=3600");
+    }
+    for path in
+        ["/openapi.json", "/docs/index.css", "/problems/unauthorized", "/v1/reference/roles", "/embed/helper.js"]
+    {
+        let answer = send(closed, &Method::GET, path, &[]);
+        assert_eq!(answer.header("cache-control"), "public, max-age=3600", "{path}");
     }
 }

@@ -113,6 +113,8 @@ fn a_setting_that_cannot_be_used_is_named_with_what_it_takes() {
         ("LOOPWRIGHT_ANSWER_DEADLINE", "0 s", "1 s to"),
         ("LOOPWRIGHT_CORS_ORIGINS", "shop.tern-island.example", "https://shop.example"),
         ("LOOPWRIGHT_CORS_ORIGINS", "https://shop.tern-island.example/", "https://shop.example"),
+        ("LOOPWRIGHT_CORS_ORIGINS", "https://*.tern-island.example", "https://shop.example"),
+        ("LOOPWRIGHT_CORS_ORIGINS", "https://a;script-src", "https://shop.example"),
         ("LOOPWRIGHT_KEYS", "/nowhere/keys.json", "No such file"),
         ("LOOPWRIGHT_KEYS_MAY_BE_EMPTY", "true", "no or yes"),
         ("LOOPWRIGHT_TRUSTED_PROXIES", "10.0.0.0/8, 0.0.0.0/0", "every address"),

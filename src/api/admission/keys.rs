@@ -11,11 +11,12 @@ use std::sync::{Arc, PoisonError, RwLock};
 
 use actix_web::http::header::{self, HeaderMap};
 use jiff::Timestamp;
+use serde::de::Error;
 use serde::{Deserialize, Deserializer};
 use sha2::{Digest, Sha256};
 use subtle::ConstantTimeEq;
 
-use super::places::Places;
+use super::places::{Places, TOGETHER};
 use super::rate::ClientLimiter;
 use crate::api::problem::Problem;
 use crate::api::request_id::is_plain_name;
@@ -71,7 +72,7 @@ struct ClientEntry {
 }
 
 fn not_null<'de, D: Deserializer<'de>>(list: D) -> Result<Option<Vec<String>>, D::Error> {
-    Vec::deserialize(list).map(Some)
+    Vec::deserialize(list).map(Some).map_err(|_| D::Error::custom(TOGETHER))
 }
 
 /// The clients of a file, and the origins of all of them.
@@ -144,6 +145,16 @@ impl KeyFile {
     /// The client that has this key and may still use it.
     pub fn client(&self, key: &[u8]) -> Option<Arc<Client>> {
         self.owner(key).filter(|client| !client.is_expired())
+    }
+
+    /// The origins of the pages that a publishable key is for; none of another key.
+    pub fn page_origins(&self, key: &[u8]) -> Vec<String> {
+        self.client(key).and_then(|client| Some(client.places.as_ref()?.origins.clone())).unwrap_or_default()
+    }
+
+    /// Whether any key is for pages.
+    pub fn has_pages(&self) -> bool {
+        !self.clients().origins.is_empty()
     }
 
     /// Whether any key is for pages of this origin.
@@ -277,9 +288,10 @@ fn parse_hash(text: &str) -> Option<KeyHash> {
     is_hash.then(|| [half(&text[..32]), half(&text[32..])])
 }
 
-/// The key of a request (RFC 6750): `Authorization: Bearer KEY`.
+/// The key of a request (RFC 6750): `Authorization: Bearer KEY`, once.
 pub fn bearer_key(headers: &HeaderMap) -> Option<&[u8]> {
-    let value = headers.get(header::AUTHORIZATION)?.as_bytes();
+    let mut sent = headers.get_all(header::AUTHORIZATION);
+    let value = sent.next().filter(|_| sent.next().is_none())?.as_bytes();
     let (scheme, key) = value.split_at_checked("bearer ".len())?;
     scheme.eq_ignore_ascii_case(b"bearer ").then(|| key.trim_ascii())
 }

@@ -55,13 +55,28 @@ impl AdmissionControl {
             .as_ref()
             .map(|path| KeyFile::open(path.clone(), limits.rate, settings.keys_may_be_empty, paths::exists))
             .transpose()?;
+        let own_origin = Url::parse(&settings.public_url).ok().map(|url| url.origin().ascii_serialization());
+        if let Some(keys) = &keys {
+            if settings.front_page_key.as_ref().is_some_and(|key| keys.page_origins(key.as_bytes()).is_empty()) {
+                return Err(
+                    "LOOPWRIGHT_FRONT_PAGE_KEY is no publishable key of LOOPWRIGHT_KEYS: a page shows it to all, \
+                            so its client needs origins and paths"
+                        .to_owned(),
+                );
+            }
+            if own_origin.is_none() && !settings.listen.ip().is_loopback() && keys.has_pages() {
+                tracing::warn!(
+                    "LOOPWRIGHT_PUBLIC_URL is not set: with publishable keys the front page and the frame can ask nothing"
+                );
+            }
+        }
         Ok(Self {
             keys,
             addresses: AddressLimiter::new(limits.rate),
             guests: settings.open_drawings.then(|| AddressLimiter::new(limits.open_drawing_rate)),
             batches: CallerShares::new(limits.batches_in_flight, limits.batches_in_flight.div_ceil(2)),
             limits,
-            own_origin: Url::parse(&settings.public_url).ok().map(|url| url.origin().ascii_serialization()),
+            own_origin,
         })
     }
 
@@ -107,8 +122,7 @@ impl AdmissionControl {
 
     /// The origins of the pages that a publishable key is for; none of another key.
     pub fn page_origins(&self, key: &[u8]) -> Vec<String> {
-        let client = self.keys.as_ref().and_then(|keys| keys.client(key));
-        client.and_then(|client| Some(client.places.as_ref()?.origins.clone())).unwrap_or_default()
+        self.keys.as_ref().map(|keys| keys.page_origins(key)).unwrap_or_default()
     }
 
     /// Whether any key is for pages of this origin.
@@ -239,7 +253,7 @@ fn rate_problem(exceeded: RateExceeded) -> Problem {
 
 /// Whether a path needs no key. The public paths are listed, not the others: `/%761/` is another way to write `/v1/`, and whatever
 /// is not written as here needs a key.
-fn is_public(path: &str) -> bool {
+pub fn is_public(path: &str) -> bool {
     ["/", "/openapi.json", "/openapi-compact.json", "/changes", "/docs", "/metrics"].contains(&path)
         || ["/docs/", "/problems/", "/embed/", "/front/"].iter().any(|open| path.starts_with(open))
         || paths::is_keyless(path)

@@ -7,9 +7,10 @@ use reqwest::Url;
 use crate::api::cross_origin::PAGE_METHODS;
 use crate::api::problem::{Problem, ProblemCode};
 use crate::calculation::report::{MAX_NAME_CHARS, Statement};
+use crate::settings;
 
 /// What is said to an entry with one of the two, or an empty one.
-const TOGETHER: &str = "origins and paths go together, and neither may be empty: list the pages that have the key, such as \
+pub const TOGETHER: &str = "origins and paths go together, and neither may be empty: list the pages that have the key, such as \
     https://shop.example, and what it is for, such as /v1/loop-sizing";
 
 /// The origins and the paths of a key, each compared byte by byte with what was sent.
@@ -34,7 +35,7 @@ impl Places {
             (Some(origins), Some(paths)) if !origins.is_empty() && !paths.is_empty() => (origins, paths),
             _ => return Err(TOGETHER.to_owned()),
         };
-        if let Some(other) = origins.iter().find(|origin| !is_origin(origin)) {
+        if let Some(other) = origins.iter().find(|origin| !is_page_origin(origin)) {
             return Err(format!(
                 "origins holds \"{}\"; write each as browsers send it: https://shop.example, in lower case, with a port only \
                  where it is not 443, and nothing behind; on this machine also http://localhost:3000, 127.0.0.1 or [::1]; no *",
@@ -55,7 +56,7 @@ impl Places {
     /// anything is decoded. Of a service without a public address the pages on the same machine are its own.
     ///
     /// # Errors
-    /// 403 that says which of them is not listed.
+    /// 403 that says which of them is not listed, or that the method or a repeated header is none for pages.
     pub fn check(&self, request: &ServiceRequest, own_origin: Option<&str>) -> Result<(), Problem> {
         let is_own = |origin: &[u8]| match own_origin {
             Some(own) => own.as_bytes() == origin,
@@ -87,7 +88,7 @@ fn is_listed(list: &[String], sent: &[u8]) -> bool {
 /// Whether an origin is that of the address asked for, on this machine: no name of elsewhere can be made to lead here.
 fn is_same_machine(request: &ServiceRequest, origin: &[u8]) -> bool {
     let host = request.headers().get(header::HOST).map(header::HeaderValue::as_bytes).unwrap_or_default();
-    origin.strip_prefix(b"http://") == Some(host) && str::from_utf8(origin).is_ok_and(is_origin)
+    origin.strip_prefix(b"http://") == Some(host) && str::from_utf8(origin).is_ok_and(is_page_origin)
 }
 
 /// What was sent, as far as an answer repeats it.
@@ -96,18 +97,17 @@ fn shortened(sent: &[u8]) -> String {
 }
 
 /// Whether a text is an origin as browsers send it, of a page that nobody on the way can have changed: `https`, or this machine.
-fn is_origin(text: &str) -> bool {
-    let is_plain = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || "-._:/[]".contains(c);
-    text.chars().all(is_plain)
+fn is_page_origin(text: &str) -> bool {
+    settings::is_origin(text)
         && Url::parse(text).is_ok_and(|url| {
             let is_here = matches!(url.host_str(), Some("localhost" | "127.0.0.1" | "[::1]"));
-            (url.scheme() == "https" || url.scheme() == "http" && is_here) && url.origin().ascii_serialization() == text
+            url.scheme() == "https" || url.scheme() == "http" && is_here
         })
 }
 
 #[cfg(test)]
 mod tests {
-    use super::is_origin;
+    use super::is_page_origin;
 
     #[test]
     fn an_origin_is_written_as_browsers_send_it() {
@@ -121,7 +121,7 @@ mod tests {
             "http://127.0.0.1:3000",
             "http://[::1]:3000",
         ] {
-            assert!(is_origin(origin), "{origin}");
+            assert!(is_page_origin(origin), "{origin}");
         }
         for other in [
             "",
@@ -152,7 +152,7 @@ mod tests {
             "shop.tern-island.example",
             "wss://shop.tern-island.example",
         ] {
-            assert!(!is_origin(other), "{other}");
+            assert!(!is_page_origin(other), "{other}");
         }
     }
 }

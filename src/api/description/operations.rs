@@ -189,7 +189,8 @@ impl FormVisitor for DescriptionBuilder {
             .description(Some(format!(
                 "All that a page needs to draw a form for a request of `{}`, in the language of the caller: the fields in the order in \
                  which a person is asked, with labels, help, units, ranges, defaults and menus. Lists of objects and maps (`stock`, \
-                 `fixed_loops`, ...) are data of the calling program and no fields. Send the entity tag in `if-none-match` to learn \
+                 `fixed_loops`, ...) and the weather are data of the calling program and no fields; what the calculation \
+                 takes but does not need is left out as well. Send the entity tag in `if-none-match` to learn \
                  that nothing changed.",
                 C::NAME
             )))

@@ -48,7 +48,12 @@ macro_rules! release {
     ($version:expr, $folder:literal) => {
         [
             HelperFile::new($version, "helper.js", "text/javascript", include_str!(concat!($folder, "helper.js"))),
-            HelperFile::new($version, "helper.d.ts", "text/plain; charset=utf-8", include_str!(concat!($folder, "helper.d.ts"))),
+            HelperFile::new(
+                $version,
+                "helper.d.ts",
+                "text/plain; charset=utf-8",
+                include_str!(concat!($folder, "helper.d.ts")),
+            ),
             HelperFile::new(
                 $version,
                 "custom-elements.json",
@@ -67,8 +72,8 @@ static FRAME: [HelperFile; 2] = [
     HelperFile::new(VERSION, "frame.css", "text/css", include_str!("frame.css")),
 ];
 
-/// The releases before this one. A folder is added with each, and none is ever taken away.
-static RELEASED: [[HelperFile; 3]; 0] = [];
+/// What was released. A folder is added with each release, and none is ever taken away or changed.
+static RELEASED: [[HelperFile; 3]; 1] = [release!("0.10.0", "released/0.10.0/")];
 
 /// A file of the newest release, by the address that follows it.
 ///
@@ -97,4 +102,31 @@ pub fn released(request: &HttpRequest) -> Result<HttpResponse, Problem> {
 pub fn integrity() -> &'static str {
     static INTEGRITY: OnceLock<String> = OnceLock::new();
     INTEGRITY.get_or_init(|| format!("sha384-{}", STANDARD.encode(Sha384::digest(LATEST[0].text))))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Written by `tests/contract/release`: a page that pins a file by its hash must get that file.
+    const HASHES: &str = include_str!("released/hashes.txt");
+
+    fn hash(text: &str) -> String {
+        format!("sha384-{}", STANDARD.encode(Sha384::digest(text)))
+    }
+
+    #[test]
+    fn released_files_are_those_that_were_released() {
+        let of_file = |file: &HelperFile| format!("{} {} {}", file.version, file.name, hash(file.text));
+        let served: Vec<_> = RELEASED.iter().flatten().map(of_file).collect();
+        assert_eq!(served, HASHES.lines().collect::<Vec<_>>());
+    }
+
+    #[test]
+    fn this_release_is_what_was_released_of_it() {
+        for released in RELEASED.iter().flatten().filter(|file| file.version == VERSION) {
+            let latest = LATEST.iter().find(|file| file.name == released.name).unwrap();
+            assert_eq!(hash(latest.text), hash(released.text), "{}: it needs a version of its own", latest.name);
+        }
+    }
 }

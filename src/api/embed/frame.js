@@ -1,8 +1,8 @@
-// The frame: what its address says becomes attributes of the helper, and the page that shows it learns of height and cart, if it is one of
+// The frame: what its address says becomes attributes of the helper (but for the key, which the service has set), and the page that shows it learns of height and cart, if it is one of
 // the pages that may.
 const helper = document.querySelector("loopwright-helper");
 const named = document.documentElement.dataset.origins.split(" ").filter(Boolean);
-const ATTRIBUTES = ["publishable-key", "lang", "units", "theme", "opening-width", "barrier", "fields", "show", "stock-src", "max-findings"];
+const ATTRIBUTES = ["lang", "units", "theme", "opening-width", "barrier", "fields", "show", "stock-src", "max-findings"];
 
 for (const [name, value] of new URLSearchParams(location.search)) {
   if (ATTRIBUTES.includes(name)) helper.setAttribute(name, value);

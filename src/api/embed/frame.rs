@@ -15,24 +15,26 @@ use crate::wording::say;
 /// The parameter that holds the publishable key.
 const KEY: &str = "publishable-key";
 
-/// The page. Its query holds attributes of the helper. Only pages of the origins of its key may show it, and learn of height and cart;
-/// without keys, those that may call the service from elsewhere.
+/// The page. Its query holds attributes of the helper, which its script sets; the key is set here, for it must be the one whose origins
+/// were looked up. Only pages of these may show it, and learn of height and cart; without keys, those that may call the service from
+/// elsewhere.
 ///
 /// # Errors
 /// None.
-pub async fn frame(request: HttpRequest) -> Result<HttpResponse, Problem> {
-    let state = AppState::of(&request);
-    let key = form_urlencoded::parse(request.query_string().as_bytes()).find(|(name, _)| name == KEY);
-    let origins = match key {
-        Some((_, key)) if state.settings.keys.is_some() => state.admission.page_origins(key.as_bytes()),
-        _ => state.settings.cors_origins.clone(),
+pub fn frame(request: &HttpRequest) -> Result<HttpResponse, Problem> {
+    let state = AppState::of(request);
+    let mut sent = form_urlencoded::parse(request.query_string().as_bytes()).filter(|(name, _)| name == KEY);
+    let key = sent.next().map(|(_, key)| key).filter(|_| sent.next().is_none());
+    let origins = match &key {
+        _ if state.settings.keys.is_none() => state.settings.cors_origins.clone(),
+        Some(key) => state.admission.page_origins(key.as_bytes()),
+        None => Vec::new(),
     };
     // Files of this service, calls to it, and the list of stock of the page that shows it.
-    let sources = format!(
-        "script-src 'self'; style-src 'self'; connect-src 'self' {}; require-trusted-types-for 'script'",
-        origins.join(" ")
-    );
-    let language = content_language::of_request(&request);
+    let calls = ["'self'"].into_iter().chain(origins.iter().map(String::as_str)).collect::<Vec<_>>().join(" ");
+    let sources =
+        format!("script-src 'self'; style-src 'self'; connect-src {calls}; require-trusted-types-for 'script'");
+    let language = content_language::of_request(request);
     let page = html! {
         (PreEscaped("<!doctype html>"))
         html lang=(language.tag()) data-origins=(origins.join(" ")) {
@@ -46,7 +48,7 @@ pub async fn frame(request: HttpRequest) -> Result<HttpResponse, Problem> {
                 script type="module" src=(format!("{VERSION}/helper.js")) {}
                 script type="module" src=(format!("{VERSION}/frame.js")) {}
             }
-            body { loopwright-helper {} }
+            body { loopwright-helper publishable-key=[key] {} }
         }
     };
     Ok(HttpResponse::Ok()

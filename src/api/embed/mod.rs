@@ -9,15 +9,5 @@ mod frame;
 pub use files::{VERSION, integrity, latest, released};
 pub use frame::frame;
 
-use actix_web::HttpRequest;
-
-use super::app_state::AppState;
-
 /// The page for frames.
 pub const FRAME_PATH: &str = "/embed/frame";
-
-/// Where callers reach the service: the public address, or the one that it listens on.
-pub fn service_address(request: &HttpRequest) -> String {
-    let settings = &AppState::of(request).settings;
-    if settings.public_url.is_empty() { format!("http://{}", settings.listen) } else { settings.public_url.clone() }
-}

@@ -3,6 +3,7 @@
 //! - `row`: what is written by hand of a field: section, audience, label, help, default
 //! - `sizing`, `plan`: the fields of each form, in order
 //! - `request_schema`: what is derived from the request: kinds, menus, bounds, what is required
+//! - `usual_sizes`: sizes that defaults are said with
 //! - `quantities`: units, ranges and defaults in both systems
 //! - `menus`: options in a language
 //! - `shape`: the document
@@ -14,6 +15,7 @@ mod request_schema;
 mod row;
 pub mod shape;
 mod sizing;
+mod usual_sizes;
 
 use std::collections::BTreeMap;
 
@@ -152,7 +154,7 @@ fn field(row: &Row, values: &BTreeMap<String, RequestValue>, language: Language)
         defaults_by_option: row.defaults_by_option.iter().map(option_default).collect(),
         ..FormField::default()
     };
-    fill_kind(&mut field, &value.kind, row.default.as_ref(), language);
+    fill_kind(&mut field, &value.kind, row, language);
     fill_default(&mut field, row.default.as_ref());
     Some(field)
 }
@@ -162,14 +164,14 @@ fn option_default(by: &row::DefaultByOption) -> OptionDefault {
 }
 
 /// What follows from the kind of a field.
-fn fill_kind(field: &mut FormField, kind: &ValueKind, default: Option<&FieldDefault>, language: Language) {
+fn fill_kind(field: &mut FormField, kind: &ValueKind, row: &Row, language: Language) {
     match kind {
         ValueKind::Quantity(schema) => {
-            let default = match default {
-                Some(FieldDefault::Quantity(text)) => Some(*text),
+            let default = match row.default {
+                Some(FieldDefault::Quantity(text)) => Some(text),
                 _ => None,
             };
-            if let Some(texts) = quantities::texts_of(schema, default) {
+            if let Some(texts) = quantities::texts_of(schema, row.example, default) {
                 field.units = texts.units;
                 field.usual_unit = Some(texts.usual_unit);
                 field.example = Some(texts.example);

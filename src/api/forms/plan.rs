@@ -1,9 +1,9 @@
-//! The fields of a plan: those of a sizing, and what else it takes.
+//! The fields of a plan: those of a sizing, and what else it needs. Examples that stand here are typical values, from memory.
 
 use super::row::{Audience, FieldDefault, Row, rows};
 use super::sizing;
 use crate::calculation::report::Statement;
-use crate::practice::detectors::Wiring;
+use crate::practice::detectors::{DetectorEnvelope, Wiring};
 use crate::practice::materials as usual;
 use crate::practice::materials::RodForm;
 use crate::practice::sealants::{SHELF_LIFE, SealantKind};
@@ -19,9 +19,12 @@ pub fn rows() -> Vec<Row> {
 }
 
 fn own_rows() -> Vec<Row> {
+    let limits = DetectorEnvelope::StandardMinimum.limits();
     rows! {
         Usual Sealant "#/sealant/kind": help Statement::new("forms-sealant-kind-help"), is Code(SealantKind::DEFAULT.code());
-        Usual Day "#/start": help Statement::new("forms-start-help");
+
+        Specialist Pavement "#/slab/edge_distance": label Statement::new("forms-slab-edge"), help Statement::new("forms-slab-edge-help");
+        Specialist Pavement "#/slab/is_suspended": label Statement::new("forms-slab-suspended"), help Statement::new("forms-slab-suspended-help"), is Flag(false);
 
         Specialist Cuts "#/crossings": label Statement::new("forms-crossings"), help Statement::new("forms-crossings-help"), is Count(0);
         Specialist Cuts "#/lead_in_slot/width": help Statement::new("forms-lead-in-slot-width-help"), or Statement::new("forms-lead-in-slot-width-default");
@@ -39,8 +42,12 @@ fn own_rows() -> Vec<Row> {
         Specialist Cuts "#/agency_minimum/agency": label Statement::new("forms-agency"), help Statement::new("forms-agency-help");
         Specialist Cuts "#/agency_minimum/slot_width": label Statement::new("forms-agency-width"), help Statement::new("forms-agency-width-help");
 
+        Specialist Wire "#/wire/insulation_rating": label Statement::new("forms-insulation-rating"), help Statement::new("forms-insulation-rating-help"), like ["194 °F", "90 °C"];
         Specialist Wire "#/wire_allowance_percent": label Statement::new("forms-wire-allowance"), help Statement::new("forms-wire-allowance-help"), is Number(usual::USUAL_WIRE_ALLOWANCE_PERCENT);
 
+        Specialist Detector "#/detector/frequency_min_khz": help Statement::new("forms-from-unit-sheet"), is Number(limits.frequency_min_khz), or Statement::new("forms-limit-default");
+        Specialist Detector "#/detector/frequency_max_khz": help Statement::new("forms-from-unit-sheet"), is Number(limits.frequency_max_khz), or Statement::new("forms-limit-default");
+        Specialist Detector "#/detector/tuning_capacitance_nf": label Statement::new("forms-tuning-capacitance"), help Statement::new("forms-from-unit-sheet");
         Specialist Detector "#/wiring": help Statement::new("forms-wiring-help"), is Code(Wiring::Separate.code());
 
         Specialist Sealant "#/sealant/cartridge": help Statement::new("forms-cartridge-help"), is Quantity(usual::USUAL_CARTRIDGE);
@@ -50,22 +57,21 @@ fn own_rows() -> Vec<Row> {
         Specialist Sealant "#/sealant/shelf_life": help Statement::new("forms-shelf-life-help"), is Quantity(SHELF_LIFE);
         Specialist Sealant "#/sealant/data_sheet/skin_over": help Statement::new("forms-from-sealant-sheet"), or Statement::new("forms-by-sealant-default");
         Specialist Sealant "#/sealant/data_sheet/open_to_traffic": label Statement::new("forms-traffic-time"), help Statement::new("forms-from-sealant-sheet"), or Statement::new("forms-by-sealant-default");
-        Specialist Sealant "#/sealant/data_sheet/full_cure": label Statement::new("forms-full-cure"), help Statement::new("forms-from-sealant-sheet"), or Statement::new("forms-by-sealant-default");
+        Specialist Sealant "#/sealant/data_sheet/full_cure": label Statement::new("forms-full-cure"), help Statement::new("forms-from-sealant-sheet"), like ["3 d", "3 d"], or Statement::new("forms-by-sealant-default");
         Specialist Sealant "#/sealant/data_sheet/depth_per_day": label Statement::new("forms-cured-depth"), help Statement::new("forms-from-sealant-sheet"), or Statement::new("forms-by-sealant-default");
-        Specialist Sealant "#/sealant/data_sheet/pot_life": label Statement::new("forms-pot-life"), help Statement::new("forms-from-sealant-sheet");
-        Specialist Sealant "#/sealant/data_sheet/at_temperature": help Statement::new("forms-sheet-temperature-help"), is Quantity(REFERENCE_TEMPERATURE);
+        Specialist Sealant "#/sealant/data_sheet/pot_life": label Statement::new("forms-pot-life"), help Statement::new("forms-from-sealant-sheet"), like ["10 min", "10 min"];
+        Specialist Sealant "#/sealant/data_sheet/at_temperature": help Statement::new("forms-sheet-temperature-help"), like ["73.4 °F", "23 °C"], is Quantity(REFERENCE_TEMPERATURE);
         Specialist Sealant "#/sealant/data_sheet/at_relative_humidity_percent": help Statement::new("forms-sheet-humidity-help"), is Number(REFERENCE_HUMIDITY_PERCENT);
-        Specialist Sealant "#/sealant/data_sheet/minimum_application_temperature": help Statement::new("forms-coldest-help"), or Statement::new("forms-by-sealant-default");
-        Specialist Sealant "#/sealant/data_sheet/maximum_application_temperature": label Statement::new("forms-hottest"), help Statement::new("forms-hottest-help"), or Statement::new("forms-by-sealant-default");
+        Specialist Sealant "#/sealant/data_sheet/minimum_application_temperature": help Statement::new("forms-coldest-help"), is Quantity(SealantKind::DEFAULT.minimum_temperature());
+        Specialist Sealant "#/sealant/data_sheet/maximum_application_temperature": label Statement::new("forms-hottest"), help Statement::new("forms-hottest-help"), like ["100 °F", "38 °C"];
         Specialist Sealant "#/sealant/data_sheet/activation_energy_kj_per_mol": help Statement::new("forms-activation-help"), or Statement::new("forms-by-sealant-default");
         Specialist Sealant "#/sealant/data_sheet/pour_temperature": help Statement::new("forms-pour-help"), or Statement::new("forms-by-sealant-default");
         Specialist Sealant "#/sealant/data_sheet/damp_slot_allowed": help Statement::new("forms-damp-slot-help"), is Flag(false);
 
+        Specialist Day "#/start": help Statement::new("forms-start-help");
         Specialist Day "#/needed_open_by": label Statement::new("forms-needed-open"), help Statement::new("forms-needed-open-help");
         Specialist Day "#/surface_condition": label Statement::new("forms-slot-state"), help Statement::new("forms-slot-state-help"), or Statement::new("forms-slot-state-default");
         Specialist Day "#/work_duration": help Statement::new("forms-work-duration-help"), or Statement::new("forms-work-duration-default");
-        Specialist Day "#/weather/location/latitude": label Statement::new("forms-latitude"), help Statement::new("forms-latitude-help");
-        Specialist Day "#/weather/location/longitude": label Statement::new("forms-longitude"), help Statement::new("forms-longitude-help");
 
         Specialist Work "#/productivity/set_up": label Statement::new("forms-set-up"), help Statement::new("forms-set-up-help"), is Quantity(usual::SET_UP_TIME);
         Specialist Work "#/productivity/saw_speed": label Statement::new("forms-saw-speed"), help Statement::new("forms-saw-speed-help"), or Statement::new("forms-saw-speed-default");

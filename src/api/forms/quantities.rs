@@ -9,10 +9,11 @@ use crate::quantity::dimension::{
 };
 use crate::quantity::{Dimension, UnitSystem, parse};
 
-/// Significant digits of a bound that is converted.
-const BOUND_DIGITS: i32 = 3;
-/// Significant digits of a default that is converted. One that needs more stays as it is.
-const DEFAULT_DIGITS: i32 = 6;
+/// Numbers below this are said in a smaller unit, where one makes at least ten of it.
+const SMALL: f64 = 0.1;
+
+/// A text that is taken, in US customary and in metric units, where that of the schema would not be usual.
+type OwnExample = Option<[&'static str; 2]>;
 
 /// What a form says of a quantity.
 pub struct QuantityTexts {
@@ -31,27 +32,30 @@ pub struct QuantityTexts {
 }
 
 /// What the schema of a quantity says, and a default; `None` for a schema of no dimension, which a test rules out.
-pub fn texts_of(schema: &Value, default: Option<&str>) -> Option<QuantityTexts> {
-    texts::<Length>(schema, default)
-        .or_else(|| texts::<Temperature>(schema, default))
-        .or_else(|| texts::<Speed>(schema, default))
-        .or_else(|| texts::<Time>(schema, default))
-        .or_else(|| texts::<Volume>(schema, default))
-        .or_else(|| texts::<WireSize>(schema, default))
-        .or_else(|| texts::<InductancePerLength>(schema, default))
-        .or_else(|| texts::<DepthPerDay>(schema, default))
-        .or_else(|| texts::<Share>(schema, default))
-        .or_else(|| texts::<TemperatureDifference>(schema, default))
+pub fn texts_of(schema: &Value, own_example: OwnExample, default: Option<&str>) -> Option<QuantityTexts> {
+    texts::<Length>(schema, own_example, default)
+        .or_else(|| texts::<Temperature>(schema, own_example, default))
+        .or_else(|| texts::<Speed>(schema, own_example, default))
+        .or_else(|| texts::<Time>(schema, own_example, default))
+        .or_else(|| texts::<Volume>(schema, own_example, default))
+        .or_else(|| texts::<WireSize>(schema, own_example, default))
+        .or_else(|| texts::<InductancePerLength>(schema, own_example, default))
+        .or_else(|| texts::<DepthPerDay>(schema, own_example, default))
+        .or_else(|| texts::<Share>(schema, own_example, default))
+        .or_else(|| texts::<TemperatureDifference>(schema, own_example, default))
 }
 
 /// The same, where the units of the schema are those of a dimension.
-fn texts<D: Dimension>(schema: &Value, default: Option<&str>) -> Option<QuantityTexts> {
+fn texts<D: Dimension>(schema: &Value, own_example: OwnExample, default: Option<&str>) -> Option<QuantityTexts> {
     let spellings = D::UNITS.iter().map(|unit| unit.spellings[0]);
     if !spellings.eq(schema["x-units"].as_array()?.iter().filter_map(Value::as_str)) {
         return None;
     }
-    let examples = schema["examples"].as_array()?;
-    let [us_example, metric_example] = [examples.first()?.as_str()?, examples.get(1)?.as_str()?];
+    let of_schema = |index: usize| schema["examples"].get(index).and_then(Value::as_str);
+    let [us_example, metric_example] = match own_example {
+        Some(own) => own,
+        None => [of_schema(0)?, of_schema(1)?],
+    };
     // What belongs to no system is written alike in both.
     let has_systems = D::UNITS.iter().any(|unit| unit.system != D::UNITS[0].system);
     let metric_example = if has_systems { metric_example } else { us_example };
@@ -69,7 +73,7 @@ fn texts<D: Dimension>(schema: &Value, default: Option<&str>) -> Option<Quantity
         example: both(us_example, metric_example),
         least: usual.bound(schema["x-minimum"].as_str()?, f64::ceil)?,
         greatest: usual.bound(schema["x-maximum"].as_str()?, f64::floor)?,
-        default: default.and_then(|default| usual.exact(default)),
+        default: default.and_then(|default| usual.said(default)),
     })
 }
 
@@ -96,25 +100,30 @@ impl<D: Dimension> Usual<D> {
     fn bound(&self, text: &str, inwards: fn(f64) -> f64) -> Option<TextBySystem> {
         self.in_both(text, |value, unit| {
             let number = number_in::<D>(value, unit);
-            // Of a greatest number the largest unit that leaves no fraction of one: 37.8 l, not 37800 ml.
-            let larger = D::UNITS.iter().filter(|other| other.system == unit.system && !other.whole);
-            let larger = larger.map(|other| (number_in::<D>(value, other), other));
-            let (number, unit) = if number.abs() < 1000.0 {
-                (number, unit)
-            } else {
-                let shorter = larger.filter(|(other, _)| (1.0..number.abs()).contains(&other.abs()));
-                shorter.min_by(|a, b| a.0.abs().total_cmp(&b.0.abs())).unwrap_or((number, unit))
+            // Of a greatest number the largest unit that leaves no fraction of one: 37.8 l, not 37800 ml. Of a least one a unit
+            // that leaves no small fraction: 25.4 mm, not 0.0254 m.
+            let others = D::UNITS.iter().filter(|other| other.system == unit.system && !other.whole);
+            let others = others.map(|other| (number_in::<D>(value, other), other));
+            let fitting = match number.abs() {
+                large if large >= 1000.0 => Some(1.0..large),
+                small if small > 0.0 && small < SMALL => Some(10.0..1000.0),
+                _ => None,
             };
-            Some(written::<D>(rounded(number, BOUND_DIGITS, inwards), unit))
+            let fitting = fitting.and_then(|range| {
+                let other = others.filter(|(other, _)| range.contains(&other.abs()));
+                other.min_by(|a, b| a.0.abs().total_cmp(&b.0.abs()))
+            });
+            let (number, unit) = fitting.unwrap_or((number, unit));
+            Some(written::<D>(rounded(number, bound_digits(number), inwards), unit))
         })
     }
 
-    /// A default in both systems: as it is where the other system has no short number for it.
-    fn exact(&self, text: &str) -> Option<TextBySystem> {
+    /// A default in both systems: as it is in its own, and in the other as the words of the service round it.
+    fn said(&self, text: &str) -> Option<TextBySystem> {
         self.in_both(text, |value, unit| {
-            let number = number_in::<D>(value, unit);
-            let short = rounded(number, DEFAULT_DIGITS, f64::round);
-            ((short - number).abs() <= 1e-9 * number.abs()).then(|| written::<D>(short, unit))
+            let scale = 10_f64.powi(decimals_of(unit.spellings[0])?);
+            let number = (number_in::<D>(value, unit) * scale).round() / scale;
+            Some(written::<D>(number, unit))
         })
     }
 
@@ -133,6 +142,25 @@ impl<D: Dimension> Usual<D> {
             UnitSystem::UsCustomary => both(text, &convert(self.metric)),
             UnitSystem::Metric => both(&convert(self.us), text),
         })
+    }
+}
+
+/// Significant digits of a bound that is converted: three, and fewer of what is small for its unit.
+fn bound_digits(number: f64) -> i32 {
+    match number.abs() {
+        small if small < 0.01 => 1,
+        small if small < SMALL => 2,
+        _ => 3,
+    }
+}
+
+/// The decimals of a default that is converted into a unit, as findings and drawings round it; `None` where it stays as it is.
+fn decimals_of(unit: &str) -> Option<i32> {
+    match unit {
+        "m" | "uh/m" => Some(2),
+        "mm" | "m/min" | "°c" | "°f" => Some(1),
+        "ml" => Some(0),
+        _ => None,
     }
 }
 
@@ -160,14 +188,14 @@ fn written<D: Dimension>(number: f64, unit: &Unit<D::Si>) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::calculation::input::CartridgeVolume;
     use crate::calculation::input::{
-        ConductorSize, LeafGroundGap, OpeningTime, OpeningWidth, PourTemperature, SlotWidth,
+        CartridgeVolume, ConductorSize, CureTime, FirstDayDepth, LeafGroundGap, OpeningTime, OpeningWidth,
+        PourTemperature, RodSpacing, SlotWidth, WorkSpeed,
     };
     use utoipa::PartialSchema;
 
     fn of<F: PartialSchema>(default: &str) -> QuantityTexts {
-        texts_of(&serde_json::to_value(F::schema()).unwrap(), Some(default)).unwrap()
+        texts_of(&serde_json::to_value(F::schema()).unwrap(), None, Some(default)).unwrap()
     }
 
     fn pair(texts: &TextBySystem) -> [&str; 2] {
@@ -195,10 +223,28 @@ mod tests {
     }
 
     #[test]
-    fn defaults_are_converted_where_nothing_is_lost() {
+    fn small_bounds_are_said_in_a_smaller_unit_or_with_fewer_digits() {
+        assert_eq!(pair(&of::<RodSpacing>("2 ft").least), ["1 in", "25.4 mm"]);
+        assert_eq!(pair(&of::<WorkSpeed>("8 ft/min").least), ["0.1 ft/min", "0.031 m/min"]);
+        assert_eq!(pair(&of::<FirstDayDepth>("3 mm/day").least), ["0.008 in/day", "0.2 mm/day"]);
+    }
+
+    #[test]
+    fn an_example_of_its_own_sets_the_usual_unit() {
+        let schema = serde_json::to_value(CureTime::schema()).unwrap();
+        let texts = texts_of(&schema, Some(["3 d", "3 d"]), None).unwrap();
+        assert_eq!((pair(&texts.example), pair(&texts.usual_unit)), (["3 d", "3 d"], ["d", "d"]));
+        assert_eq!(texts.units[0], "d");
+    }
+
+    #[test]
+    fn defaults_are_rounded_in_the_other_system_as_people_say_them() {
         let default = |texts: QuantityTexts| texts.default.unwrap();
         assert_eq!(pair(&default(of::<OpeningWidth>("50 ft"))), ["50 ft", "15.24 m"]);
-        assert_eq!(pair(&default(of::<SlotWidth>("3/16 in"))), ["3/16 in", "4.7625 mm"]);
+        assert_eq!(pair(&default(of::<RodSpacing>("3 ft"))), ["3 ft", "0.91 m"]);
+        assert_eq!(pair(&default(of::<SlotWidth>("3/16 in"))), ["3/16 in", "4.8 mm"]);
+        assert_eq!(pair(&default(of::<WorkSpeed>("8 ft/min"))), ["8 ft/min", "2.4 m/min"]);
+        assert_eq!(pair(&default(of::<CartridgeVolume>("29 fl oz"))), ["29 fl oz", "858 ml"]);
         assert_eq!(pair(&default(of::<PourTemperature>("50 °C"))), ["122 °F", "50 °C"]);
         assert_eq!(pair(&default(of::<ConductorSize>("14 AWG"))), ["14 AWG", "14 AWG"]);
     }

@@ -61,7 +61,8 @@ impl ValueKind {
     }
 }
 
-/// The values of a request that a person can fill in, by their pointers. Lists of objects and maps are data of the calling program.
+/// The values of a request that a person can fill in, by their pointers. Lists of objects and maps are data of the calling program, and so is
+/// the weather, which gets no row.
 pub fn values_of<C: Calculation>() -> BTreeMap<String, RequestValue> {
     let mut found = Vec::new();
     C::schemas(&mut found);

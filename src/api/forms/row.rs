@@ -113,6 +113,8 @@ pub struct Row {
     pub label: Statement,
     /// What to measure or to choose.
     pub help: Statement,
+    /// A text that is taken, in US customary and in metric units, where the one of the request would not be usual here.
+    pub example: Option<[&'static str; 2]>,
     /// What is taken where it is left out and nothing else speaks against it.
     pub default: Option<FieldDefault>,
     /// What its default depends on.
@@ -126,12 +128,27 @@ impl Row {
     pub fn new(pointer: &'static str, audience: Audience, section: Section, help: Statement) -> Self {
         let label = name_on_sheet(pointer);
         let defaults_by_option = Vec::new();
-        Self { pointer, section, audience, label, help, default: None, default_words: None, defaults_by_option }
+        Self {
+            pointer,
+            section,
+            audience,
+            label,
+            help,
+            example: None,
+            default: None,
+            default_words: None,
+            defaults_by_option,
+        }
     }
 
     /// The same with a name of its own.
     pub fn called(self, label: Statement) -> Self {
         Self { label, ..self }
+    }
+
+    /// The same with an example of its own, in US customary and in metric units.
+    pub fn such_as(self, example: [&'static str; 2]) -> Self {
+        Self { example: Some(example), ..self }
     }
 
     /// The same with a default.
@@ -149,10 +166,10 @@ fn name_on_sheet(pointer: &'static str) -> Statement {
     Statement::new("sheet-field").text("field", pointer.trim_start_matches("#/").replace('/', "-"))
 }
 
-/// Declares the fields of a form, a line for each. One without a `label` has the name that the job sheet has for it; `is` states a fixed
-/// default, `or` says what a default depends on.
+/// Declares the fields of a form, a line for each. One without a `label` has the name that the job sheet has for it; `like` states an
+/// example, `is` a fixed default, and `or` says what a default depends on.
 macro_rules! rows {
-    ($($audience:ident $section:ident $pointer:literal: $(label $label:expr,)? help $help:expr $(, is $default:expr)? $(, or $words:expr)?;)+) => {
+    ($($audience:ident $section:ident $pointer:literal: $(label $label:expr,)? help $help:expr $(, like $example:expr)? $(, is $default:expr)? $(, or $words:expr)?;)+) => {
         vec![$(
             $crate::api::forms::row::Row::new(
                 $pointer,
@@ -161,6 +178,7 @@ macro_rules! rows {
                 $help,
             )
             $(.called($label))?
+            $(.such_as($example))?
             $(.defaulting_to($default))?
             $(.depending_on($words))?
         ),+]

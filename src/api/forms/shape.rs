@@ -19,7 +19,8 @@ pub struct RequestForm {
     /// The sections, in order.
     pub sections: Vec<FormSection>,
     /// The fields in the order in which a person is asked: those of the audience `usual`, then the others by section. Lists of objects
-    /// and maps of a request are data of the calling program and no fields.
+    /// and maps of a request, and its weather, are data of the calling program and no fields. What the
+    /// calculation takes but does not need, and so lists in `unused`, is left out as well.
     pub fields: Vec<FormField>,
 }
 
@@ -101,7 +102,7 @@ pub struct FormField {
     /// How many characters a text has at the most.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub max_length: Option<u64>,
-    /// The quantity that is taken where the field is left out.
+    /// The quantity that is taken where the field is left out. The one of the system that it is not stated in is rounded as people say it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub default_quantity: Option<TextBySystem>,
     /// The code that is taken where the field is left out.

@@ -9,7 +9,7 @@ const quoted = {
 
 // An instance without a public address names the one that it listens on; what is copied must work from here.
 const named = document.documentElement.dataset.address;
-if (named !== here) {
+if (named && named !== here) {
   for (const snippet of document.querySelectorAll("[data-snippet]")) {
     for (const node of snippet.childNodes) {
       if (node.nodeType === Node.TEXT_NODE) node.textContent = node.textContent.replaceAll(named, here);

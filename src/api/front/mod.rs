@@ -12,7 +12,7 @@ use self::snippets::Place;
 use super::app_state::AppState;
 use super::compute::for_request;
 use super::content_language::of_request;
-use super::embed::{VERSION, service_address};
+use super::embed::VERSION;
 use super::problem::{Problem, ProblemCode};
 use super::respond::{cached_document, cached_page, for_a_year};
 use super::response_body::CachedDocument;
@@ -36,8 +36,12 @@ const FIRST_QUESTION: &str = r#"{ "opening": { "width": "24 ft", "barrier": "sli
 pub async fn page(request: HttpRequest) -> Result<HttpResponse, Problem> {
     let language = of_request(&request);
     let state = AppState::of(&request);
-    let key = state.settings.front_page_key.clone();
-    let place = Place { address: service_address(&request), needs_key: state.settings.keys.is_some() };
+    let settings = &state.settings;
+    let key = settings.front_page_key.clone().filter(|_| settings.keys.is_some());
+    // Without a public address the page's script puts in the one that the reader's browser has.
+    let has_address = !settings.public_url.is_empty();
+    let address = if has_address { settings.public_url.clone() } else { format!("http://{}", settings.listen) };
+    let place = Place { address, is_public: has_address, needs_key: settings.keys.is_some() };
     let render = move |_| {
         let text = front_page(&place, key.as_deref(), language).into_string();
         CachedDocument::new(text, "text/html; charset=utf-8").in_language(language).packed()
@@ -80,7 +84,7 @@ fn front_page(place: &Place, key: Option<&str>, language: Language) -> Markup {
     let title = words(Statement::new("front-title"));
     html! {
         (PreEscaped("<!doctype html>"))
-        html lang=(language.tag()) data-address=(place.address) {
+        html lang=(language.tag()) data-address=[(!place.is_public).then_some(&place.address)] {
             head {
                 meta charset="utf-8";
                 meta name="viewport" content="width=device-width";

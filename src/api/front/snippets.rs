@@ -7,6 +7,8 @@ use crate::wording::Language;
 pub struct Place {
     /// The address, without a slash at its end.
     pub address: String,
+    /// Whether that is the address that all callers use, and not only where the instance listens.
+    pub is_public: bool,
     /// Whether keys are on.
     pub needs_key: bool,
 }
@@ -70,7 +72,7 @@ impl Place {
 
     /// How a page embeds the helper of this release, pinned by its hash.
     pub fn embedding(&self, language: Language) -> String {
-        let Self { address, needs_key } = self;
+        let Self { address, needs_key, .. } = self;
         let key = if *needs_key { " publishable-key=\"…\"" } else { "" };
         format!(
             "<script type=\"module\" src=\"{address}/embed/{VERSION}/helper.js\"\n  integrity=\"{}\" crossorigin></script>\n\

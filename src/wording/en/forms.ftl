@@ -24,17 +24,17 @@ forms-barrier-help = Choose what closes the opening. A window, a post or a stop 
 forms-approach-speed = Speed of approach
 forms-approach-speed-help = How fast vehicles drive up from inside. With the time to open, it places the exit loop.
 forms-opening-time = Time to open
-forms-opening-time-help = Take the time from the call until the way is clear.
-forms-exit-time-default = Without speed and time to open, the exit loop lies at its usual place.
+forms-opening-time-help = Measure from the moment a vehicle is seen until the way is clear.
+forms-exit-time-default = Unless both speed and time to open are given, the exit loop lies at its usual place.
 forms-edge-setback-help = The clear strip to leave at each edge of the opening.
-forms-edge-setback-default = The usual strip, wider beside other traffic.
+forms-edge-setback-default = { $strip } / { $strip_metric }; { $beside_traffic } / { $beside_traffic_metric } beside other traffic.
 forms-drive-length = Straight drive inside
 forms-drive-length-help = How far the drive inside runs straight up to the opening. The exit loop stays on it.
 forms-drive-length-default = As long as the exit loop needs.
-forms-leaf-height-help = Measure the metal of the leaf from its lower to its upper edge. It disturbs loops beside it.
-forms-leaf-height-default = The usual height of a leaf of this kind.
-forms-leaf-gap-help = Measure from the pavement up to the closed leaf.
-forms-leaf-gap-default = The usual gap under a leaf of this kind.
+forms-leaf-height-help = Only for a metal leaf: measure it from its lower to its upper edge. It disturbs loops beside it.
+forms-leaf-height-default = { $leaf } / { $leaf_metric }; { $door } / { $door_metric } for an overhead door.
+forms-leaf-gap-help = Only for a metal leaf: measure from the pavement up to the closed leaf.
+forms-leaf-gap-default = { $leaf } / { $leaf_metric }; { $door } / { $door_metric } for an overhead door.
 forms-leaf-open-help = Only for an overhead door: choose where its leaf is while the door stands open.
 forms-unit-side-help = The side on which the detector unit stands as one leaves. Lead-ins leave the pavement there.
 forms-seen-otherwise = Another device watches the line of the gate
@@ -43,11 +43,11 @@ forms-seen-otherwise-help = Say yes only if a beam or a camera watches it from e
 ## Loops and vehicles
 
 forms-roles = What the loops are for
-forms-roles-help = Choose each job that a loop shall do; without one that holds it, a gate can close on a vehicle. No loop protects a person.
+forms-roles-help = Choose each job that a loop must do; without one that holds it, a gate can close on a vehicle. No loop protects a person.
 forms-roles-default = What a barrier of this kind usually needs.
 forms-vehicles-help = Choose every kind that drives here, the highest and the smallest too. What is not chosen may be missed.
 forms-seen-by-others = Vehicles that another device sees
-forms-seen-by-others-help = Choose only what a beam or a camera sees wherever a loop is blind to it.
+forms-seen-by-others-help = Choose only what a beam or a camera sees wherever a loop is blind to it; otherwise a vehicle may stand there unseen.
 forms-construction-help = Loops are wound on site, or come ready made for a saw cut or for burial.
 forms-construction-default = What the pavement asks for.
 
@@ -70,12 +70,9 @@ forms-cut-approved-help = Say yes only if a scan was made and the engineer agree
 
 ## Lead-in and wire
 
-forms-lead-in-length-help = Measure the way of the pair from the loop to the detector unit, up and down included.
+forms-lead-in-length-help = Measure the way of the pair from the farthest loop to the detector unit, up and down included. Each loop is given this length.
 forms-in-slot-help = How much of the lead-in lies in a saw cut.
 forms-in-slot-default = The shortest way from the loop to the edge of the pavement.
-forms-in-shared-slot = Lead-in in a shared slot
-forms-in-shared-slot-help = How much of it lies in one slot with other pairs of its unit.
-forms-in-shared-slot-default = It follows from the places of the loops.
 forms-in-conduit-help = How much of the lead-in lies in conduit.
 forms-in-conduit-default = What does not lie in a slot.
 forms-pair = Kind of pair
@@ -92,22 +89,22 @@ forms-over-jacket = Diameter over the jacket
 forms-over-jacket-help = Only for a ready-made loop: measure across the jacket that holds all its turns.
 forms-over-jacket-default = The turns lie one on the other, as single wires do.
 forms-insulation-rating = Heat that the insulation stands
-forms-insulation-rating-help = The highest temperature on the data sheet of the wire. Sealant that is poured hotter melts the insulation.
+forms-insulation-rating-help = The highest temperature that insulation and jacket stand, from the data sheet of the wire; not its short-circuit figure. Sealant that is poured hotter melts them.
 
 ## Saw cuts
 
 forms-slot-width-help = The width of the saw cut.
 forms-slot-width-default = Wider where the wire needs it.
 forms-slot-depth-help = From the pavement down to the bottom of the slot. A depth that is given is not exceeded.
-forms-slot-depth-default = As deep as turns and cover need.
+forms-slot-depth-default = { $wound } / { $wound_metric } for a wound loop, { $jacketed } / { $jacketed_metric } for a ready-made one; deeper where turns and cover need it, shallower where slab or steel leave less.
 forms-cover-help = The sealant to keep over the top wire; over a buried loop, what covers it.
-forms-cover-default = The usual cover of a loop of this kind.
+forms-cover-default = { $wound } / { $wound_metric } for a wound loop, { $jacketed } / { $jacketed_metric } for a ready-made one.
 forms-crossings = Joints and cracks crossed
 forms-crossings-help = How many joints and cracks the wires cross.
 forms-lead-in-slot-width-help = The width of the saw cut of the lead-ins.
 forms-lead-in-slot-width-default = As the slot of the loop, wider where pairs need it.
 forms-lead-in-slot-depth-help = From the pavement down to the bottom of the slot of the lead-ins.
-forms-lead-in-slot-depth-default = As deep as pairs and cover need.
+forms-lead-in-slot-depth-default = As the slot of the loop, deeper where pairs need it.
 forms-lead-in-slot-cover-help = The sealant to keep over the pairs.
 forms-lead-in-slot-cover-default = As over the loop.
 forms-blade-help = A round blade cuts on past the end of a slot: the larger, the farther.
@@ -134,15 +131,14 @@ forms-wire-allowance-help = Wire for corners, ends and what is cut off, beyond t
 
 forms-envelope-help = What stands in for figures that are not given. The data sheet of the unit governs.
 forms-from-unit-sheet = Take it from the data sheet of the detector unit.
-forms-limit-default = It gives way where the other limit is given alone.
+forms-limit-default = Where only the other limit is given and this one does not fit it, this one is moved.
 forms-quality-factor = Least quality factor of the unit
 forms-tuning-capacitance = Tuning capacitance of the unit, nF
 forms-threshold = Threshold of the unit, %
 forms-threshold-help = The change of inductance at which the unit switches.
-forms-threshold-default = The coarsest that sees every vehicle well.
+forms-threshold-default = The least sensitive that sees every vehicle well.
 forms-threshold-steps-help = The changes that its sensitivity steps switch at, from the data sheet of the unit.
 forms-threshold-steps-default = The usual steps of such units.
-forms-unit-insulation = Least insulation that the unit needs, MΩ
 forms-wiring-help = How the loops come to the detector unit. A channel for each loop is the rule.
 
 ## Sealant and day
@@ -163,24 +159,20 @@ forms-cured-depth = Depth that cures in the first day
 forms-pot-life = Working time once mixed or opened
 forms-sheet-temperature-help = The temperature that the times of the data sheet hold at.
 forms-sheet-humidity-help = The humidity of the air that the times of the data sheet hold at.
-forms-coldest-help = In more cold the sealant must not be applied.
+forms-coldest-help = Below this temperature the sealant must not be applied.
 forms-hottest = Highest temperature of application
-forms-hottest-help = In more heat the sealant must not be applied.
+forms-hottest-help = Above this temperature the sealant must not be applied.
 forms-activation-help = How strongly warmth speeds up the cure; ask the maker.
 forms-pour-help = Only for sealant that is poured hot. The insulation of the wire must stand it.
 forms-damp-slot-help = Say yes only if the data sheet of the sealant allows a damp slot.
-forms-start-help = When the first sealant goes in, on the clock of the site. Together with the weather it decides whether to seal.
+forms-start-help = When the first sealant goes in, on the clock of the site. It counts where the weather is known, and decides with it whether to seal.
 forms-needed-open = Traffic back by
-forms-needed-open-help = When traffic must be let back, on the clock of the site.
+forms-needed-open-help = When traffic must be let back, on the clock of the site. It counts where the weather is known.
 forms-slot-state = State of the slot
-forms-slot-state-help = Look and touch before sealing. No sealant goes into a slot that is wet or has frost.
-forms-slot-state-default = What the weather leaves.
-forms-work-duration-help = From the first foot that is sealed to the last, for the whole job.
+forms-slot-state-help = Look and touch before sealing: no sealant goes into a slot that is wet or has frost. Your answer counts where the weather is known.
+forms-slot-state-default = Dry, or wet where the weather tells of rain that has not dried.
+forms-work-duration-help = From the first foot that is sealed to the last, for the whole job. It counts where the weather is known.
 forms-work-duration-default = What the estimate of the work says.
-forms-latitude = Latitude of the site, degrees north
-forms-latitude-help = Where the job is, for a weather forecast. Only where this service fetches forecasts.
-forms-longitude = Longitude of the site, degrees east
-forms-longitude-help = Below zero in the west, as in North America.
 
 ## The crew, its prices, the plan
 
@@ -209,6 +201,6 @@ forms-hourly-rate = Hourly rate of the crew
 forms-hourly-rate-help = The price of one hour of the whole crew. Left empty, hours are not priced.
 forms-parts = Parts of the plan
 forms-parts-help = Choose what to plan beside the loops themselves.
-forms-parts-default = All of them; whether to seal only where the weather is given.
+forms-parts-default = All of them; the one on curing only where the weather is given.
 forms-include = Also in the plan
 forms-include-help = Choose what else the plan shall hold.

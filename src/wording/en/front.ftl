@@ -16,5 +16,5 @@ front-behind = What stands behind it
 front-behind-lead = Any program may ask the same. These ask what you have asked above.
 front-answer = The answer
 front-embed = On a page of your own
-front-embed-lead = One script and one tag. The hash pins the file; it is served unchanged as long as this version of the service’s contract.
+front-embed-lead = One script and one tag. The hash pins the file; it is served unchanged for as long as this version of the service’s contract lasts.
 front-frame = Which loops does my opening need?

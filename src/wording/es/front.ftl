@@ -1,7 +1,7 @@
 ### La portada, y la página con el asistente para un marco.
 
 front-title = ¿Qué lazos necesita este claro?
-front-lead = Loopwright contesta lo que se le pregunta a un especialista en lazos detectores de vehículos: qué lazos necesita un portón, una barrera, un autoservicio o un carril, cuántas vueltas, si la unidad detectora sintoniza, qué cargar en la camioneta, si hoy se puede sellar y qué ha fallado. Pregunta una tienda en línea, un programa de cotización o la aplicación de un instalador; la respuesta se calcula, dice qué supone y qué cuidados pide, y viene en pies y en metros, en tres idiomas.
+front-lead = Loopwright contesta lo que se le pregunta a un especialista en lazos detectores de vehículos: qué lazos necesita un portón, una barrera, un servicio en el automóvil o un carril, cuántas vueltas, si la unidad detectora sintoniza, qué cargar en la camioneta, si hoy se puede sellar y qué ha fallado. Una tienda en línea, un programa de cotización o la aplicación de un instalador hace la pregunta; la respuesta se calcula, dice qué supone y qué precauciones pide, y viene en pies y en metros, en tres idiomas.
 front-skip = Ir a la pregunta
 front-pages = Páginas
 front-requests = Preguntas y respuestas

@@ -1,7 +1,7 @@
 ### La page d'accueil, et la page qui contient l'assistant pour un cadre.
 
-front-title = Quelles boucles faut-il à cette ouverture ?
-front-lead = Loopwright répond à ce qu’on demande à un spécialiste des boucles de détection : quelles boucles il faut à un portail, une barrière, un service au volant ou une voie, combien de tours, si le détecteur s’accorde, quoi charger dans le camion, si l’on peut sceller aujourd’hui et ce qui est en panne. Une boutique en ligne, un logiciel de soumission ou l’application d’un installateur le demande ; la réponse est calculée, dit ce qu’elle suppose et à quoi prendre garde, et vient en pieds et en mètres, en trois langues.
+front-title = Quelles boucles faut-il à cette ouverture?
+front-lead = Loopwright répond à ce qu’on demande à un spécialiste des boucles de détection : quelles boucles il faut à un portail, une barrière, un service au volant ou une voie, combien de tours, si le détecteur s’accorde, quoi charger dans le camion, si l’on peut sceller aujourd’hui et ce qui est en panne. Une boutique en ligne, un logiciel de soumission ou l’application d’un installateur pose la question; la réponse est calculée, dit ce qu’elle suppose et donne ses mises en garde, et vient en pieds et en mètres, en trois langues.
 front-skip = Aller à la question
 front-pages = Pages
 front-requests = Questions et réponses
@@ -17,4 +17,4 @@ front-behind-lead = Tout programme peut demander la même chose. Ceux-ci demande
 front-answer = La réponse
 front-embed = Sur une page à vous
 front-embed-lead = Un script et une balise. Le condensé fixe le fichier, qui reste servi sans changement tant que dure cette version du contrat du service.
-front-frame = Quelles boucles faut-il à mon ouverture ?
+front-frame = Quelles boucles faut-il à mon ouverture?

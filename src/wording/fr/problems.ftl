@@ -24,7 +24,7 @@ problems-page-origin = L’origine de la page n’est pas de celles qui peuvent 
 problems-page-headers = N’est pas accepté des pages d’autres sites : { $refused }. Retirez-le; sont acceptés { $taken }.
 problems-key-expired = La clé a expiré le { $end }. Demandez-en une autre à l’exploitant du service et envoyez-la ainsi : Authorization: Bearer KEY.
 problems-key-unknown = Le service ne connaît pas cette clé. Envoyez celle que son exploitant vous a donnée, ainsi : Authorization: Bearer KEY.
-problems-key-no-origin = La clé est destinée à des pages, et la requête n’en nomme aucune : il lui manque l’en-tête Origin, que les navigateurs envoient. Depuis un programme, appelez avec une clé secrète, que remet l’exploitant du service.
+problems-key-no-origin = La clé est destinée à des pages, et la requête n’en nomme aucune : il lui manque l’en-tête Origin, que les navigateurs envoient. Depuis un programme, appelez avec une clé secrète, que remet l’exploitant du service.
 problems-key-origin = La clé n’est pas destinée aux pages de l’origine { $origin }. L’exploitant du service doit ajouter cette origine à la clé, exactement ainsi.
 problems-key-path = La clé n’est pas destinée à l’adresse { $path }. Appelez une de ses adresses exactement comme l’exploitant du service l’a inscrite, ou demandez-lui d’ajouter celle-ci à la clé.
 

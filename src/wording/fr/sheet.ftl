@@ -206,7 +206,7 @@ sheet-field = { $field ->
     [backer_rod-piece_length] longueur des morceaux de fond de joint
     [backer_rod-spacing] espacement des morceaux de fond de joint
     [construction] construction
-    [detector-envelope] ce que le détecteur accorde
+    [detector-envelope] ce sur quoi le détecteur s'accorde
     [detector-inductance_max_uh] inductance maximale du détecteur, µH
     [detector-inductance_min_uh] inductance minimale du détecteur, µH
     [detector-frequency_max_khz] fréquence maximale du détecteur, kHz

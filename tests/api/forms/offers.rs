@@ -2,7 +2,7 @@
 
 use serde_json::{Value, json};
 
-use super::{FORMS, codes, fields, pointer, text, texts};
+use super::{FORMS, codes, fields, magnitude, not_needed, pointer, text, texts};
 use crate::harness::calculate;
 use crate::requests::{with, without};
 
@@ -70,7 +70,6 @@ fn beside_an_offer(pointer: &str) -> &'static [(&'static str, &'static str)] {
         "/opening/edge_setback" => &[("/opening/width", "200 ft")],
         // A part of the length is no longer than it.
         "/lead_in/in_slot" | "/lead_in/in_conduit" => &[("/lead_in/length", "5000 ft")],
-        "/lead_in/in_shared_slot" => &[("/lead_in/length", "5000 ft"), ("/lead_in/in_slot", "5000 ft")],
         // Insulation is wider than its conductor.
         "/wire/over_insulation" => &[("/wire/gauge", "24 AWG")],
         _ => &[],
@@ -123,16 +122,11 @@ fn offered(field: &Value) -> Vec<Value> {
     values
 }
 
-/// Only an instance that fetches forecasts takes a place.
-fn is_place(field: &Value) -> bool {
-    pointer(field).starts_with("/weather/location/")
-}
-
 fn every_offer_is_taken(calculation: &str) {
     let fields = fields(calculation);
     let mut tried = 0;
     let mut refused = Vec::new();
-    for field in fields.iter().filter(|field| !is_place(field)) {
+    for field in &fields {
         let base = base_for(calculation, field, &fields);
         let more = beside_an_offer(pointer(field)).iter();
         let base = more.fold(base, |request, (pointer, value)| put(&request, pointer, *value));
@@ -172,13 +166,34 @@ fn of_the_job(answer: &Value) -> Value {
     }
 }
 
-/// Fields of nouns that only a plan needs.
-const OF_PLANS: [&str; 3] = ["#/detector/frequency_max_khz", "#/detector/frequency_min_khz", "#/slab/is_suspended"];
+#[test]
+fn what_is_no_field_is_unused_when_it_is_sent() {
+    for (calculation, _) in FORMS {
+        for (at, value) in not_needed(calculation) {
+            let length = json!("50 ft");
+            let base = put(&base(calculation), "/lead_in/length", length.clone());
+            let base = put(&base, "/lead_in/in_slot", length);
+            let answer = calculate(calculation, &put(&base, at.trim_start_matches('#'), value));
+            assert_eq!(answer.status, 200, "{calculation} {at}: {}", answer.body);
+            assert_eq!(texts(&answer.body["unused"]), [at], "{calculation}");
+        }
+    }
+}
+
+/// Whether a default is the one that is stated, and not its rounded conversion.
+fn is_exact(field: &Value, default: &Value) -> bool {
+    let Some(both) = field.get("default_quantity") else { return true };
+    let [us, metric] = ["us", "metric"].map(|system| magnitude(text(both, system)));
+    let off = (us - metric).abs() / us.abs().max(1e-9);
+    // Two parts in a hundred: a tenth of a metre per minute, of a millimetre, of a degree.
+    assert!(off < 0.02, "{field}");
+    off < 1e-9 || *default == both["us"]
+}
 
 fn a_default_changes_nothing(calculation: &str) {
     let fields = fields(calculation);
     let (mut tried, mut changed) = (0, Vec::new());
-    for field in fields.iter().filter(|field| !is_place(field)) {
+    for field in &fields {
         let base = base_for(calculation, field, &fields);
         let base = if base.pointer(pointer(field)).is_some() { without(&base, pointer(field)) } else { base };
         for default in defaults(field) {
@@ -187,17 +202,13 @@ fn a_default_changes_nothing(calculation: &str) {
             assert_eq!(sent.status, 200, "{} {default}: {}", pointer(field), sent.body);
             let at = text(field, "pointer");
             let is_unused = texts(&sent.body["unused"]).contains(&at);
-            assert_eq!(
-                is_unused,
-                calculation == "loop-sizing" && OF_PLANS.contains(&at),
-                "{at}: its default tells nothing"
-            );
+            assert!(!is_unused, "{at}: its default tells nothing");
             let left_out = calculate(calculation, &base);
             tried += 1;
             // Where its object cannot be without it, nothing can be left out.
             let can_be_left_out = left_out.status == 200;
             assert!(can_be_left_out || field["required_within"].is_string(), "{at}: {}", left_out.body);
-            if can_be_left_out && of_the_job(&left_out.body) != of_the_job(&sent.body) {
+            if can_be_left_out && is_exact(field, &default) && of_the_job(&left_out.body) != of_the_job(&sent.body) {
                 changed.push(format!("{at} {default}"));
             }
         }
@@ -233,7 +244,7 @@ fn the_roles_of_a_barrier_are_those_that_it_is_given() {
 fn a_refusal_points_to_its_field() {
     for (calculation, _) in FORMS {
         let fields = fields(calculation);
-        for field in fields.iter().filter(|field| !is_place(field)) {
+        for field in &fields {
             let wrong = match text(field, "kind") {
                 "list" | "numbers" => json!(["nonsense"]),
                 "text" => json!(""),

@@ -107,4 +107,4 @@ DrawingTheme-dark = Oscuro
 DrawingContent-full = Todo
     .description = La imagen con título, leyenda, notas y avisos, y con su propia hoja de estilos.
 DrawingContent-figure = Solo la imagen
-    .description = La imagen con sus medidas, para una página que dice el resto y tiene su propia hoja de estilos. Un trabajo que no debe hacerse lo sigue diciendo.
+    .description = La imagen con sus medidas, para una página que dice el resto y tiene su propia hoja de estilos. Si el trabajo no debe hacerse, la imagen lo dice de todos modos.

@@ -15,8 +15,8 @@ Corner-cored = Coin carotté
 
 RodForm-none = Sans fond de joint
     .description = Une boucle gainée s'ajuste à sa saignée et reste d'elle-même au fond.
-RodForm-pieces = Bouts courts
-    .description = Des bouts courts de fond de joint en mousse à intervalles et aux coins : le scellant coule autour du fil entre eux.
+RodForm-pieces = Morceaux courts
+    .description = Des morceaux courts de fond de joint en mousse à intervalles et aux coins : le scellant coule autour du fil entre eux.
 RodForm-continuous = Continu
     .description = Une seule longueur de fond de joint sur tout le fil : il tient le scellant loin du fil, et l'eau trouve son chemin le long de lui.
 
