@@ -29,9 +29,9 @@ export const complaintsOf = (page) => complaints.get(page);
  * Opens a page of the shop in a context of its own.
  * @param {string} path
  * @param {object} options Of the context. `query` fills in the page, `before` runs in it first of all, `fault` is that of the relay, `keys`
- * says whether the service asks for keys.
+ * says whether the service asks for keys, `clock` whether the test may stop the time of the page.
  */
-export async function open(path = "plain.html", { before, fault, keys = false, query = {}, ...options } = {}) {
+export async function open(path = "plain.html", { before, fault, keys = false, clock = false, query = {}, ...options } = {}) {
   relay.reset();
   if (keys) relay.askForKeys();
   relay.fault = fault;
@@ -56,6 +56,7 @@ export async function open(path = "plain.html", { before, fault, keys = false, q
     }
   });
   if (before) await page.addInitScript(before);
+  if (clock) await page.clock.install();
   await page.goto(`${shop.origin}/${path}?${new URLSearchParams(query)}`);
   return page;
 }
@@ -104,3 +105,6 @@ export async function askFor(page, { width = "24 ft", barrier = "slide_gate", la
   await menu.selectOption(barrier);
   await ask.click();
 }
+
+/** From here on the page's time goes on only as it is told. */
+export const stopTime = (page) => page.clock.pauseAt(Date.now() + 3_600_000);

@@ -2,7 +2,7 @@
 
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { askFor, controls, event, finish, open, relay } from "./browser.js";
+import { askFor, controls, event, finish, open, relay, stopTime } from "./browser.js";
 
 const isSizing = (call) => call.path.startsWith("/v1/loop-sizing");
 const posts = () => relay.calls.filter((call) => call.method === "POST" && isSizing(call));
@@ -80,16 +80,14 @@ test("a time that nobody would wait is not waited", async () => {
 });
 
 test("after eight seconds without an answer it says so, and can be asked again", async () => {
-  const page = await open();
+  const page = await open("plain.html", { clock: true });
   await event(page, "ready");
   const { width, barrier, ask } = controls(page);
   await width.fill("24 ft");
   await barrier.selectOption("slide_gate");
   const { held } = relay.hold();
   relay.fault = async (call) => void (call.method === "POST" && (await held));
-  // From here on the page's time goes on only as it is told.
-  await page.clock.install();
-  await page.clock.pauseAt(Date.now() + 3_600_000);
+  await stopTime(page);
   await ask.click();
   await page.getByRole("button", { name: "Calculating" }).waitFor();
   await page.clock.runFor(7_900);
@@ -183,10 +181,9 @@ test("an answer that comes too late is never shown", async () => {
 });
 
 test("who ticks three boxes one after the other asks once", async () => {
-  const page = await answered({ query: { attributes: 'fields="usual"' } });
+  const page = await answered({ query: { attributes: 'fields="usual"' }, clock: true });
   const before = posts().length;
-  await page.clock.install();
-  await page.clock.pauseAt(Date.now() + 3_600_000);
+  await stopTime(page);
   for (const code of ["pickup", "bus", "golf_cart"]) {
     await page.locator(`#vehicles-${code}`).check();
     await page.clock.runFor(200);
