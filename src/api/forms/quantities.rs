@@ -118,12 +118,14 @@ impl<D: Dimension> Usual<D> {
         })
     }
 
-    /// A default in both systems: as it is in its own, and in the other as the words of the service round it.
+    /// A default in both systems: as it is in its own, and in the other as the words of the service round it. A temperature is rounded
+    /// upwards: what is converted is the least at which a sealant may be applied.
     fn said(&self, text: &str) -> Option<TextBySystem> {
         self.in_both(text, |value, unit| {
             let scale = 10_f64.powi(decimals_of(unit.spellings[0])?);
-            let number = (number_in::<D>(value, unit) * scale).round() / scale;
-            Some(written::<D>(number, unit))
+            let number = number_in::<D>(value, unit) * scale;
+            let number = if unit.spellings[0].starts_with('°') { (number - 1e-6).ceil() } else { number.round() };
+            Some(written::<D>(number / scale, unit))
         })
     }
 
