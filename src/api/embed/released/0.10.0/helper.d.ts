@@ -109,7 +109,10 @@ export class LoopwrightHelper extends HTMLElement {
   /** How many warnings are shown at once. */
   maxFindings: number;
 
-  /** The request: defaults, attributes and what was entered. Setting it replaces what was entered. */
+  /**
+   * The request: defaults, attributes and what was entered. Setting it replaces what was entered; the very object that came with an event is
+   * taken for an echo and changes nothing.
+   */
   value: Request;
   /** A request that holds where nothing was entered. */
   defaults: Request;

@@ -34,6 +34,7 @@ const WORDS = {
     submit: "Show the loops",
     again: "Try again",
     busy: "Calculating…",
+    loading: "Loading…",
     more: "More, if you know it",
     needed: "needed",
     choose: "Choose",
@@ -78,6 +79,7 @@ const WORDS = {
     submit: "Ver los lazos",
     again: "Intentar de nuevo",
     busy: "Calculando…",
+    loading: "Cargando…",
     more: "Más datos, si los sabe",
     needed: "necesario",
     choose: "Elija",
@@ -123,6 +125,7 @@ const WORDS = {
     submit: "Voir les boucles",
     again: "Réessayer",
     busy: "Calcul en cours…",
+    loading: "Chargement…",
     more: "Plus de détails, si vous les connaissez",
     needed: "requis",
     choose: "Choisissez",
@@ -230,6 +233,7 @@ button { min-block-size: 3rem; padding: .5rem 1.25rem; border: 1px solid current
 .act { margin-block-start: 1.5rem; }
 summary { cursor: pointer; min-block-size: 2.75rem; padding-block: .6rem; font-weight: 600; }
 form > .more { margin-block-start: 1rem; }
+form > .more[open] { padding-block-end: 1.25rem; }
 form > .more + .more { margin-block-start: 0; border-block-start: 1px solid var(--rule); }
 .rest > .more { border-block-start: 1px solid var(--rule); padding-block: .25rem; }
 .error { color: var(--_stop); font-weight: 600; }
@@ -341,6 +345,9 @@ function writeAt(tree, pointer, value) {
 
 /** @param {any} value @returns {value is Json} */
 const isObject = (value) => typeof value === "object" && value !== null && !Array.isArray(value);
+
+/** A page may set the same again with each of its own renderings. @param {unknown} one @param {unknown} other */
+const isSame = (one, other) => JSON.stringify(one) === JSON.stringify(other);
 
 /** The second over the first, at every depth. @param {Json} under @param {Json} over @returns {Json} */
 function merged(under, over) {
@@ -488,7 +495,7 @@ export class LoopwrightEvent extends CustomEvent {
 const OWN_SERVICE = import.meta.url.includes("/embed/") ? import.meta.url.split("/embed/")[0] : new URL(import.meta.url).origin;
 const USUAL_SHOW = "summary drawing findings cart";
 const USUAL_FINDINGS = 3;
-/** From so many fields on, sections get their headings, and are folded. */
+/** From so many fields on, sections get their headings; and from so many, they are folded. */
 const GROUPED_FROM = 7;
 const FOLDED_FROM = 13;
 
@@ -591,6 +598,8 @@ export class LoopwrightHelper extends HTMLElement {
   #timer;
   /** @type {Set<string>} What is to be brought up to date. */
   #outdated = new Set();
+  /** @type {WeakSet<Json>} The requests that pages were told of. */
+  #told = new WeakSet();
   /** @type {Set<Control>} What was entered and not yet judged. */
   #changes = new Set();
   /** @type {Set<string>} The folded parts that the person has opened. */
@@ -648,6 +657,8 @@ export class LoopwrightHelper extends HTMLElement {
     if (before === after) return;
     if (name === "opening-width" || name === "barrier") {
       writeAt(this.#value, name === "barrier" ? "#/opening/barrier" : "#/opening/width", undefined);
+      this.#refresh("values");
+      return;
     }
     if (name === "stock-src") this.#stockOfSource = undefined;
     if (name === "api") this.#form = undefined;
@@ -705,24 +716,32 @@ export class LoopwrightHelper extends HTMLElement {
   }
   set maxFindings(to) { this.#reflect("max-findings", to); }
 
-  /** The request: defaults, attributes and what was entered. Setting it replaces what was entered. @type {Json} */
+  /**
+   * The request: defaults, attributes and what was entered. Setting it replaces what was entered; the very object that came with an event
+   * is taken for an echo and changes nothing.
+   * @type {Json}
+   */
   get value() {
     const attributes = { opening: { width: this.openingWidth, barrier: this.barrier } };
     return pruned(merged(merged(this.#defaults, pruned(attributes)), this.#entered()));
   }
   set value(to) {
+    // A page that follows each key hands back what it was told, and may be one key behind: the person's entries hold.
+    if (this.#told.has(to) || isSame(to, this.value)) return;
     this.#value = isObject(to) ? structuredClone(to) : {};
-    this.#refresh("form");
+    this.#refresh("values");
   }
   /** A request that holds where nothing was entered. @type {Json} */
   get defaults() { return this.#defaults; }
   set defaults(to) {
+    if (isSame(to, this.#defaults)) return;
     this.#defaults = isObject(to) ? structuredClone(to) : {};
-    this.#refresh("form");
+    this.#refresh("values");
   }
   /** The loops in stock. @type {Json[] | undefined} */
   get stock() { return this.#stock; }
   set stock(to) {
+    if (isSame(to, this.#stock)) return;
     this.#stock = Array.isArray(to) ? to : undefined;
     if (this.#isWanted) this.#later();
   }
@@ -732,6 +751,7 @@ export class LoopwrightHelper extends HTMLElement {
   /** Words instead of the helper's own, for all languages or by language. @type {Json} */
   get messages() { return this.#messages; }
   set messages(to) {
+    if (isSame(to, this.#messages)) return;
     this.#messages = isObject(to) ? to : {};
     this.#refresh("form", "answer");
   }
@@ -825,6 +845,7 @@ export class LoopwrightHelper extends HTMLElement {
     const outdated = this.#outdated;
     this.#outdated = new Set();
     if (!this.isConnected) return;
+    if (outdated.has("values")) this.#showValues();
     if (!this.#form || (outdated.has("language") && this.#form.language !== this.#language)) {
       this.#load();
     } else if (this.#isWanted && this.#isPrevious() && !(this.#asking && this.#askedFor === this.#question)) {
@@ -833,6 +854,15 @@ export class LoopwrightHelper extends HTMLElement {
     this.#rooms.all.lang = this.#language;
     if (outdated.has("form") || outdated.has("language")) this.#renderForm();
     if (outdated.has("answer")) this.#renderAnswer();
+  }
+
+  /** Shows what the page has set. */
+  #showValues() {
+    for (const control of this.#controls) {
+      control.show();
+      control.refuse([]);
+    }
+    this.#showPrevious();
   }
 
   async #load() {
@@ -879,7 +909,7 @@ export class LoopwrightHelper extends HTMLElement {
     const button = this.#root.querySelector("form .main");
     if (!button) return;
     const hasTrouble = Boolean(this.#root.querySelector(".trouble")?.textContent);
-    button.textContent = this.#text(this.#asking || (this.#loading && !this.#form) ? "busy" : hasTrouble ? "again" : "submit");
+    button.textContent = this.#text(this.#loading && !this.#form ? "loading" : this.#asking ? "busy" : hasTrouble ? "again" : "submit");
   }
 
   // ---- The form
@@ -916,25 +946,42 @@ export class LoopwrightHelper extends HTMLElement {
     const nodes = this.#controls.map((control) => control.node);
     const parts = this.#grouped(open, nodes.slice(0, open.length));
     if (folded.length) parts.push(this.#folded("more", this.#text("more"), ...nodes.slice(open.length)));
+    const typing = this.#root.activeElement;
     form.replaceChildren(
       ...parts,
       make("div", { class: "act" }, make("button", { class: "main", part: "button", type: "submit" })),
       make("p", { class: "error trouble", part: "error" }),
     );
     this.#button();
+    if (typing?.id) this.#goOnTyping(typing);
   }
 
-  /** Many fields get the headings of their sections; very many are folded there. @param {Field[]} fields @param {HTMLElement[]} nodes */
+  /** A form that is made anew leaves who is typing where they were. @param {Element} before */
+  #goOnTyping(before) {
+    const after = this.#root.getElementById(before.id);
+    if (before instanceof HTMLInputElement && after instanceof HTMLInputElement && before.type === "text") {
+      after.value = before.value;
+      after.setSelectionRange(before.selectionStart, before.selectionEnd);
+    }
+    after?.focus({ preventScroll: true });
+  }
+
+  /**
+   * Many fields get the headings of their sections. Of very many only those that are needed are open, the others are folded there.
+   * @param {Field[]} fields @param {HTMLElement[]} nodes
+   */
   #grouped(fields, nodes) {
     if (fields.length < GROUPED_FROM) return nodes;
-    return [...new Set(fields.map((field) => field.section))].map((code) => {
+    const isFolded = fields.length >= FOLDED_FROM;
+    const rest = isFolded ? fields.filter((field) => !field.is_required) : fields;
+    const groups = [...new Set(rest.map((field) => field.section))].map((code) => {
       const label = this.#form?.sections.find((section) => section.code === code)?.label ?? "";
-      const own = nodes.filter((_, index) => fields[index]?.section === code);
-      const isOpen = fields.length < FOLDED_FROM || fields.some((field) => field.section === code && field.is_required);
-      return isOpen
-        ? make("fieldset", { class: "field group" }, make("legend", { class: "group" }, label), ...own)
-        : this.#folded(code, label, ...own);
+      const own = nodes.filter((_, index) => rest.some((field) => field === fields[index] && field.section === code));
+      return isFolded
+        ? this.#folded(code, label, ...own)
+        : make("fieldset", { class: "field group" }, make("legend", { class: "group" }, label), ...own);
     });
+    return [...nodes.filter((_, index) => isFolded && fields[index]?.is_required), ...groups];
   }
 
   /** A part that is folded until the person opens it, and stays so. @param {string} name @param {string} title @param {...HTMLElement} inside */
@@ -984,14 +1031,10 @@ export class LoopwrightHelper extends HTMLElement {
     return control;
   }
 
-  /** What holds if the field is left empty. @param {Field} field */
+  /** What holds if the field is left empty. Of a choice it stands in the menu. @param {Field} field */
   #usualOf(field) {
     if (field.is_required) return "";
-    /** @param {string} code */
-    const label = (code) => field.options?.find((option) => option.code === code)?.label ?? code;
-    const usual = field.default_quantity?.[this.#readingSystem]
-      ?? field.default_number?.toLocaleString(this.#language)
-      ?? (field.default_code && label(field.default_code));
+    const usual = field.default_quantity?.[this.#readingSystem] ?? field.default_number?.toLocaleString(this.#language);
     return [usual && this.#text("usual", { x: `${usual}.` }), field.default_words].filter(Boolean).join(" ");
   }
 
@@ -1023,7 +1066,9 @@ export class LoopwrightHelper extends HTMLElement {
     });
     control.show = () => {
       const set = readAt(this.value, field.pointer) ?? "";
-      input.value = Array.isArray(set) ? set.join(" ") : set;
+      const text = Array.isArray(set) ? set.join(" ") : String(set);
+      // Who is typing has a space at the end now and then.
+      if (input.value.trim() !== text) input.value = text;
     };
     control.read = () => {
       const text = input.value.trim();
@@ -1083,8 +1128,10 @@ export class LoopwrightHelper extends HTMLElement {
   #choice(control, { id, marks, help }) {
     const { field } = control;
     const usual = help.textContent ?? "";
+    const label = field.options?.find((option) => option.code === field.default_code)?.label;
+    const empty = field.is_required ? this.#text("choose") : label ? this.#text("usual", { x: label }) : "—";
     const select = make("select", { id, ...marks, required: field.is_required },
-      make("option", { value: "" }, field.is_required ? this.#text("choose") : "—"),
+      make("option", { value: "" }, empty),
       ...(field.options ?? []).map((option) => make("option", { value: option.code }, option.label)));
     const tell = () => (help.textContent = field.options?.find((option) => option.code === select.value)?.description ?? usual);
     control.show = () => {
@@ -1135,7 +1182,7 @@ export class LoopwrightHelper extends HTMLElement {
       control.read();
       control.refuse([]);
       this.#showPrevious();
-      this.#emit("input", { pointer: control.field.pointer, value: this.value });
+      this.#tellInput(control);
     });
     input.addEventListener("change", () => {
       const unit = this.#chosenSystem && control.field.usual_unit?.[this.#chosenSystem];
@@ -1144,13 +1191,20 @@ export class LoopwrightHelper extends HTMLElement {
     });
   }
 
+  /** @param {Control} control */
+  #tellInput(control) {
+    const { value } = this;
+    this.#told.add(value);
+    this.#emit("input", { pointer: control.field.pointer, value });
+  }
+
   /** Takes a text that was offered. @param {Control} control @param {string} text */
   #take(control, text) {
     writeAt(this.#value, control.field.pointer, text);
     control.show();
     control.refuse([]);
     control.focus();
-    this.#emit("input", { pointer: control.field.pointer, value: this.value });
+    this.#tellInput(control);
     this.#changed(control);
   }
 
