@@ -179,10 +179,10 @@ func askWith(id string, inPath []string, values map[string]string, body []byte) 
 	}
 	request := begin.Call(arguments)[0]
 	if body != nil {
-		// The one method beside Execute takes the body.
+		// The body is an object; all other parameters are texts.
 		for index := 0; index < request.NumMethod(); index++ {
-			if request.Type().Method(index).Name != "Execute" {
-				set := request.Method(index)
+			set := request.Method(index)
+			if set.Type().NumIn() == 1 && set.Type().In(0).Kind() == reflect.Struct {
 				typed := reflect.New(set.Type().In(0))
 				must(json.Unmarshal(body, typed.Interface()))
 				request = set.Call([]reflect.Value{typed.Elem()})[0]
