@@ -50,8 +50,8 @@ pub fn configure(app: &mut web::ServiceConfig) {
     get_async(app, "/", front::page);
     get(app, "/front/{version}/{file}", front::file);
     get(app, embed::FRAME_PATH, embed::frame);
-    get(app, "/embed/{version}/{file}", embed::released);
-    get(app, "/embed/{file}", embed::latest);
+    get_async(app, "/embed/{version}/{file}", embed::released);
+    get_async(app, "/embed/{file}", embed::latest);
     get(app, "/problems/{slug}", pages::problem);
     get(app, "/health/live", health::live);
     get(app, "/health/ready", health::ready);

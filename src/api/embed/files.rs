@@ -7,7 +7,9 @@ use actix_web::{HttpRequest, HttpResponse};
 use base64::Engine;
 use base64::engine::general_purpose::STANDARD;
 use sha2::{Digest, Sha384};
+use tokio::sync::OnceCell;
 
+use crate::api::compute::for_request;
 use crate::api::problem::{Problem, ProblemCode};
 use crate::api::respond::{cached_document, for_a_year};
 use crate::api::response_body::CachedDocument;
@@ -21,17 +23,19 @@ struct HelperFile {
     name: &'static str,
     media_type: &'static str,
     text: &'static str,
-    document: OnceLock<CachedDocument>,
+    document: OnceCell<CachedDocument>,
 }
 
 impl HelperFile {
     const fn new(version: &'static str, name: &'static str, media_type: &'static str, text: &'static str) -> Self {
-        Self { version, name, media_type, text, document: OnceLock::new() }
+        Self { version, name, media_type, text, document: OnceCell::const_new() }
     }
 
-    /// The answer, which any page may use.
-    fn respond(&'static self, request: &HttpRequest) -> HttpResponse {
-        let document = self.document.get_or_init(|| CachedDocument::new(self.text, self.media_type).packed());
+    /// The answer, which any page may use. It is packed for the first who asks, on the pool: the module is too large for a thread that
+    /// answers others.
+    async fn respond(&'static self, request: &HttpRequest) -> Result<HttpResponse, Problem> {
+        let pack = |_| CachedDocument::new(self.text, self.media_type).packed();
+        let document = self.document.get_or_try_init(|| for_request::run(request, pack)).await?;
         let mut response = cached_document(document, request);
         for (name, value) in [
             (header::ACCESS_CONTROL_ALLOW_ORIGIN, "*"),
@@ -39,7 +43,7 @@ impl HelperFile {
         ] {
             response.headers_mut().insert(name, HeaderValue::from_static(value));
         }
-        response
+        Ok(response)
     }
 }
 
@@ -78,22 +82,22 @@ static RELEASED: [[HelperFile; 3]; 1] = [release!("0.10.0", "released/0.10.0/")]
 /// A file of the newest release, by the address that follows it.
 ///
 /// # Errors
-/// 404 for a file that it does not have.
-pub fn latest(request: &HttpRequest) -> Result<HttpResponse, Problem> {
+/// 404 for a file that it does not have; 503 when the pool has no place.
+pub async fn latest(request: HttpRequest) -> Result<HttpResponse, Problem> {
     let name = request.match_info().query("file");
     let file = LATEST.iter().find(|file| file.name == name);
-    file.map(|file| file.respond(request)).ok_or_else(|| Problem::new(ProblemCode::NotFound))
+    file.ok_or_else(|| Problem::new(ProblemCode::NotFound))?.respond(&request).await
 }
 
 /// A file of the release that the address names, to be kept for ever.
 ///
 /// # Errors
-/// 404 for a release or a file that does not exist.
-pub fn released(request: &HttpRequest) -> Result<HttpResponse, Problem> {
+/// 404 for a release or a file that does not exist; 503 when the pool has no place.
+pub async fn released(request: HttpRequest) -> Result<HttpResponse, Problem> {
     let [version, name] = ["version", "file"].map(|part| request.match_info().query(part));
     let mut files = LATEST.iter().chain(&FRAME).chain(RELEASED.iter().flatten());
     let file = files.find(|file| file.version == version && file.name == name);
-    let mut response = file.ok_or_else(|| Problem::new(ProblemCode::NotFound))?.respond(request);
+    let mut response = file.ok_or_else(|| Problem::new(ProblemCode::NotFound))?.respond(&request).await?;
     for_a_year(&mut response);
     Ok(response)
 }
@@ -101,7 +105,11 @@ pub fn released(request: &HttpRequest) -> Result<HttpResponse, Problem> {
 /// What a page pins the module of this release by (Subresource Integrity).
 pub fn integrity() -> &'static str {
     static INTEGRITY: OnceLock<String> = OnceLock::new();
-    INTEGRITY.get_or_init(|| format!("sha384-{}", STANDARD.encode(Sha384::digest(LATEST[0].text))))
+    INTEGRITY.get_or_init(|| hash(LATEST[0].text))
+}
+
+fn hash(text: &str) -> String {
+    format!("sha384-{}", STANDARD.encode(Sha384::digest(text)))
 }
 
 #[cfg(test)]
@@ -110,10 +118,6 @@ mod tests {
 
     /// Written by `tests/contract/release`: a page that pins a file by its hash must get that file.
     const HASHES: &str = include_str!("released/hashes.txt");
-
-    fn hash(text: &str) -> String {
-        format!("sha384-{}", STANDARD.encode(Sha384::digest(text)))
-    }
 
     #[test]
     fn released_files_are_those_that_were_released() {
