@@ -1,17 +1,14 @@
 /** One browser for all tests, and a page that notices what it must not do. */
 
-import { existsSync } from "node:fs";
-import { chromium } from "playwright-core";
+import { launch } from "./chromium.js";
 import { Relay, Shop } from "./site.js";
-
-const PROGRAM = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"].find((path) => existsSync(path));
 
 // Two files of tests run at once, each with pages of its own origin.
 const PORT = Number(process.env.PAGE_PORTS.split(",")[process.argv[1].includes("people") ? 0 : 1]);
 
 export const relay = await Relay.start(process.env.INSTANCE, process.env.INSTANCE_WITH_KEYS);
 export const shop = await Shop.start(PORT, relay);
-export const browser = await chromium.launch({ executablePath: PROGRAM, args: ["--no-sandbox", "--disable-gpu"] });
+export const browser = await launch();
 
 export async function closeAll() {
   await browser.close();

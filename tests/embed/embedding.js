@@ -4,7 +4,7 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import { askFor, controls, event, finish, open, relay } from "./browser.js";
 import { SCRIPT } from "./site.js";
-import { STOPPED } from "./states.js";
+import { askForStopped, STOPPED } from "./states.js";
 
 const SHELF = [
   { sku: "TIB-620", along_travel: "6 ft", across_lane: "20 ft", lead_in_length: "60 ft", turns: 2 },
@@ -238,12 +238,7 @@ test("no page can hide a stop, nor that a loop protects nobody", async () => {
 
 test("a job with a stop goes into no cart, with the page's own button neither", async () => {
   const page = await open("plain.html", { query: { inside: '<button slot="cart-button">Into our basket</button>' } });
-  await event(page, "ready");
-  await page.evaluate((value) => {
-    const helper = document.querySelector("loopwright-helper");
-    helper.value = value;
-    return helper.ask();
-  }, STOPPED);
+  await askForStopped(page);
   await page.getByText("Not for the cart yet").waitFor();
   assert.equal(await page.getByRole("button", { name: "Into our basket" }).isVisible(), false);
   assert.equal(await controls(page).add.count(), 0);

@@ -4,7 +4,7 @@
     tests/embed/instance.py COMMAND ARGUMENT...
 
 INSTANCE and INSTANCE_WITH_KEYS are the addresses, PAGE_PORTS the ports of the pages. The second instance takes the key tern-island-page
-of these pages for all that the helper asks, and tern-island-elsewhere of other pages.
+of these pages for all that the helper asks, and tern-island-elsewhere of other pages; its own front page asks with the first.
 """
 
 import hashlib
@@ -34,7 +34,7 @@ def main():
         keys.write_text(json.dumps([client("tern-island-page", origins), client("tern-island-elsewhere", elsewhere)]))
         services = []
         try:
-            for settings in ({"CORS_ORIGINS": ",".join(origins)}, {"KEYS": str(keys)}):
+            for settings in ({"CORS_ORIGINS": ",".join(origins)}, {"KEYS": str(keys), "FRONT_PAGE_KEY": "tern-island-page"}):
                 services.append(Service(**settings))
             known = {"INSTANCE": services[0].base, "INSTANCE_WITH_KEYS": services[1].base, "PAGE_PORTS": ",".join(map(str, ports))}
             raise SystemExit(subprocess.run(sys.argv[1:], env={**os.environ, **known}).returncode)

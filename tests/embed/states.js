@@ -1,12 +1,10 @@
 /** Accessibility (WCAG 2.2 AA) in every state, as axe-core judges it. */
 
 import assert from "node:assert/strict";
-import { readFileSync } from "node:fs";
 import { test } from "node:test";
 import { askFor, controls, event, finish, open, relay } from "./browser.js";
+import { judged } from "./chromium.js";
 
-const AXE = readFileSync(new URL("node_modules/axe-core/axe.min.js", import.meta.url), "utf8");
-const RULES = { runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] };
 const ALL = 'show="summary drawing findings cart sheet" fields="all"';
 
 /** A job that must not be built so. */
@@ -18,6 +16,16 @@ const refuse = (status, problem, headers = {}) => (call, response, cors) => {
   response.writeHead(status, { ...cors, "content-type": "application/problem+json", ...headers }).end(JSON.stringify({ status, errors: [], ...problem }));
   return true;
 };
+
+/** Asks for that job. */
+export async function askForStopped(page) {
+  await event(page, "ready");
+  await page.evaluate((value) => {
+    const helper = document.querySelector("loopwright-helper");
+    helper.value = value;
+    return helper.ask();
+  }, STOPPED);
+}
 
 /** How a page gets into each state. */
 const STATES = {
@@ -48,12 +56,7 @@ const STATES = {
     await controls(page).add.click();
   },
   stop: async (page) => {
-    await event(page, "ready");
-    await page.evaluate((value) => {
-      const helper = document.querySelector("loopwright-helper");
-      helper.value = value;
-      return helper.ask();
-    }, STOPPED);
+    await askForStopped(page);
     await page.getByText("Do not saw a post-tensioned slab").first().waitFor();
     await page.getByRole("img").waitFor();
   },
@@ -88,11 +91,10 @@ for (const [state, enter] of Object.entries(STATES)) {
   test(`accessible: ${state}`, async () => {
     const page = await open(PAGES[state] ?? "plain.html", { query: { attributes: ALL }, bypassCSP: true });
     await enter(page);
-    await page.evaluate(AXE);
     for (const [colorScheme, width] of [["light", 390], ["dark", 1300]]) {
       await page.emulateMedia({ colorScheme });
       await page.setViewportSize({ width, height: 800 });
-      const found = await page.evaluate((rules) => globalThis.axe.run(document, rules), RULES);
+      const found = await judged(page);
       const told = found.violations.flatMap(({ id, nodes }) => nodes.map(({ target, failureSummary }) => `${id}: ${target} ${failureSummary}`));
       assert.deepEqual(told, [], `${state}, ${colorScheme}`);
       // A rule that finds nothing to judge proves nothing.
@@ -111,8 +113,7 @@ for (const [state, enter] of Object.entries(STATES)) {
 test("axe is one that finds something", async () => {
   const page = await open("plain.html", { query: { inside: "<p slot='intro'><input></p>" }, bypassCSP: true });
   await event(page, "ready");
-  await page.evaluate(AXE);
-  const found = await page.evaluate((rules) => globalThis.axe.run(document, rules), RULES);
+  const found = await judged(page);
   assert.deepEqual(found.violations.map(({ id }) => id), ["label"]);
   await finish(page);
 });
