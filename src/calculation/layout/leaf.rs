@@ -2,6 +2,7 @@
 
 use std::cell::RefCell;
 use std::f64::consts::FRAC_PI_2;
+use std::sync::Arc;
 
 use rustc_hash::FxHashMap;
 use uom::si::f64::{Length, Ratio};
@@ -12,7 +13,7 @@ use uom::si::ratio::ratio;
 use crate::calculation::budget::WorkBudget;
 use crate::calculation::input::{ResolvedLoop, ResolvedOpening};
 use crate::calculation::loop_characteristics::ElectricalFigures;
-use crate::physics::plate::{Plate, PrimaryLoop, Wall};
+use crate::physics::plate::{BodyCache, Plate, PrimaryLoop, Wall};
 use crate::physics::winding::{Winding, WindingShape};
 use crate::practice::site::{Barrier, LeafOpen};
 
@@ -26,11 +27,11 @@ pub struct Leaf {
     height: f64,
     ground_gap: f64,
     /// All of the leaf, standing.
-    whole: Wall,
+    whole: Arc<Wall>,
     /// One leaf of a pair, or the half of an overhead leaf that still stands on its way; `None` of other barriers.
-    part: Option<Wall>,
+    part: Option<Arc<Wall>>,
     /// An overhead leaf under the ceiling, and the half of it that lies there on its way.
-    levels: Option<(Plate, Plate)>,
+    levels: Option<(Arc<Plate>, Arc<Plate>)>,
     /// What it was asked already: rounds ask again.
     known: RefCell<FxHashMap<(BesideKey, LeafState), f64>>,
     budget: WorkBudget,
@@ -104,14 +105,14 @@ impl LoopBesideLeaf {
         } else {
             PrimaryLoop::rotated(&self.winding, -angle, |point| wall.distance(foot, point))
         };
-        budget.count(wall.steps(&primary, foot[0]));
+        budget.count(wall.steps(&primary, foot));
         wall.change(&primary, foot) / self.terminal
     }
 
     fn change_by_plate(&self, (plate, budget): (&Plate, &WorkBudget), along: f64, height: f64) -> f64 {
         let position = [-self.middle.1, along - self.middle.0, height + self.depth];
         let primary = PrimaryLoop::new(&self.winding);
-        budget.count(plate.steps(&primary, position[0]));
+        budget.count(plate.steps(&primary, position));
         plate.change(&primary, position) / self.terminal
     }
 
@@ -126,6 +127,16 @@ impl LoopBesideLeaf {
     }
 }
 
+fn wall(length: f64, height: f64) -> Option<Arc<Wall>> {
+    static WALLS: BodyCache<Wall> = BodyCache::empty();
+    WALLS.body([length, height], || Wall::new(length, height))
+}
+
+fn plate(width: f64, length: f64) -> Option<Arc<Plate>> {
+    static PLATES: BodyCache<Plate> = BodyCache::empty();
+    PLATES.body([width, length], || Plate::new(width, length))
+}
+
 impl Leaf {
     /// The leaf of an opening; `None` where no metal leaf closes it.
     pub fn of(opening: &ResolvedOpening, budget: &WorkBudget) -> Option<Self> {
@@ -134,17 +145,17 @@ impl Leaf {
         let level = opening.leaf_open == Some(LeafOpen::Level);
         // Sheets that no state asks for are not factored, for that takes longer than most of what is asked of them.
         let part = match opening.barrier {
-            Barrier::SwingGatePair => Wall::new(width / 2.0, height),
-            Barrier::OverheadDoor => Wall::new(width, height / 2.0),
+            Barrier::SwingGatePair => wall(width / 2.0, height),
+            Barrier::OverheadDoor => wall(width, height / 2.0),
             _ => None,
         };
-        let levels = level.then(|| Plate::new(width, height).zip(Plate::new(width, height / 2.0))).flatten();
+        let levels = level.then(|| plate(width, height).zip(plate(width, height / 2.0))).flatten();
         Some(Self {
             barrier: opening.barrier,
             width,
             height,
             ground_gap: ground_gap.get::<meter>(),
-            whole: Wall::new(width, height)?,
+            whole: wall(width, height)?,
             part,
             levels,
             known: RefCell::default(),
@@ -189,7 +200,7 @@ impl Leaf {
             Barrier::SwingGate => self.swung(beside, &self.whole, self.width, -1.0, share),
             Barrier::SwingGatePair => {
                 let of_side = |leaf: &Wall, side| self.swung(beside, leaf, self.width / 2.0, side, share);
-                self.part.as_ref().map_or(0.0, |leaf| {
+                self.part.as_deref().map_or(0.0, |leaf| {
                     // Both leaves make the same over a loop in the middle.
                     if beside.middle.1 == 0.0 {
                         2.0 * of_side(leaf, 1.0)
@@ -223,6 +234,6 @@ impl Leaf {
         }
         let edge = ceiling - self.height / 2.0;
         let of_half = |half: &Wall| beside.change_by_wall((half, &self.budget), (0.0, 0.0), edge, 0.0);
-        lying + self.part.as_ref().map_or(0.0, of_half)
+        lying + self.part.as_deref().map_or(0.0, of_half)
     }
 }

@@ -4,7 +4,7 @@ use uom::si::f64::{Length, Ratio};
 use uom::si::length::meter;
 
 use super::sightings::LoopRow;
-use crate::calculation::vehicle_response::{VehicleModel, find_root};
+use crate::calculation::vehicle_response::{VehicleModel, find_crossing};
 use crate::practice::vehicles::VehicleClass;
 
 /// How far before and behind a loop a vehicle is followed, metres.
@@ -14,15 +14,15 @@ impl LoopRow<'_> {
     /// How far the end of a vehicle that comes up to the loops may lie past their nearest wire and make less than `step`, with its middle
     /// `offset` from the lane's; negative where it is seen before. All of the leg where it is seen nowhere.
     pub fn unseen_reach(&self, model: &VehicleModel, step: Ratio, offset: Length) -> Length {
-        let excess = |front: Length| (self.change_at(model, front, offset) - step).value;
+        let change = |front: Length| self.change_at(model, front, offset);
         let (far, near) = (self.field.centred(model).min(self.field.along), Length::new::<meter>(-BEYOND_M));
-        if excess(far) < 0.0 {
+        if change(far) < step {
             return self.field.along;
         }
-        if excess(near) >= 0.0 {
+        if change(near) >= step {
             return near;
         }
-        find_root(near, far, excess)
+        find_crossing(near, far, step, change)
     }
 
     /// How far the tail of a vehicle is past the first wire of the loops when a unit that switches at `step` lets go of it, where across
@@ -31,10 +31,10 @@ impl LoopRow<'_> {
         let model = VehicleModel::of_class(class);
         let offsets = self.standing_offsets(class, model);
         let tail = |offset: Length| {
-            let excess = |front: Length| (self.change_at(model, front, offset) - step).value;
+            let change = |front: Length| self.change_at(model, front, offset);
             let over = self.field.centred(model).max(model.length);
             let gone = model.length + self.field.along + Length::new::<meter>(BEYOND_M);
-            if excess(over) < 0.0 { Length::default() } else { find_root(over, gone, excess) - model.length }
+            if change(over) < step { Length::default() } else { find_crossing(over, gone, step, change) - model.length }
         };
         offsets.into_iter().map(tail).reduce(Length::min).unwrap_or_default()
     }

@@ -36,6 +36,10 @@ pub struct LoopField {
 /// A metal by its address, and where it is, to the last bit.
 type KnownPlace = (usize, [u64; 3]);
 
+/// With which steps, metres, and how many of them, the least change round a gap is looked for.
+const VALLEY_STEP_M: f64 = 0.25;
+const VALLEY_STEPS: u32 = 5;
+
 /// What a position of a two-wheeler costs: four potentials of the wires along travel.
 const UPRIGHT_STEPS: u64 = 60;
 
@@ -46,6 +50,11 @@ pub struct WeakestChange {
     pub first: Ratio,
     /// The least change from then on until the vehicle's tail reaches the loop's first wire.
     pub least: Ratio,
+}
+
+/// Metres, without what is only rounding: a place and its mirror image are to be known as one.
+fn nanometres(metres: f64) -> f64 {
+    (metres * 1e9).round() / 1e9
 }
 
 impl WeakestChange {
@@ -79,14 +88,17 @@ impl LoopField {
     /// The change ΔL/L at the terminals with the vehicle's front `front` past the loop's leading edge, its middle `offset` across
     /// from the loop's.
     pub fn change(&self, model: &VehicleModel, front: Length, offset: Length) -> Ratio {
-        let y = (front - self.along / 2.0).get::<meter>();
-        let x = offset.get::<meter>();
+        // Loops and vehicles are the same on both sides, loops before and behind, and so are vehicles of one part.
+        let x = nanometres(offset.get::<meter>().abs());
+        let beyond_middle = (front - self.along / 2.0 - model.middle).get::<meter>();
+        let beyond_middle = if model.parts.len() == 1 { beyond_middle.abs() } else { beyond_middle };
+        let y = model.middle.get::<meter>() + nanometres(beyond_middle);
         let z = model.height.get::<meter>() + self.depth;
         let henries = match &*model.shape {
             FactoredShape::Underside(plate) => {
                 let place = (Arc::as_ptr(&model.shape).addr(), [x, y, z].map(f64::to_bits));
                 *self.known.borrow_mut().entry(place).or_insert_with(|| {
-                    self.budget.count(plate.steps(&self.primary, x));
+                    self.budget.count(plate.steps(&self.primary, [x, y, z]));
                     plate.change(&self.primary, [x, y, z])
                 })
             }
@@ -101,16 +113,25 @@ impl LoopField {
     /// What is left of a change until the vehicle's tail reaches the loop's first wire. `None` for a two-wheeler, and for a vehicle that
     /// lies wholly over the loop before it stands best.
     ///
-    /// Sampled where it can be least, as a search asks for it often: round each gap, under each later part, and at the tail.
+    /// Sampled where it can be least, as a search asks for it often: from each gap on both ways as long as it falls, under each later
+    /// part, and at the tail.
     pub fn weakest_until_tail(&self, model: &VehicleModel, offset: Length) -> Option<WeakestChange> {
         let over_middle = |behind: Length| behind + self.along / 2.0;
         let (first, later) = model.parts.split_first()?;
         let best = over_middle(*first);
-        let apart = |step: i32| Length::new::<meter>(0.25 * f64::from(step));
-        let round_gaps = model.gaps.iter().flat_map(|gap| (-5..=5).map(move |step| *gap + apart(step)));
-        let fronts = round_gaps.chain(later.iter().copied()).map(over_middle).chain([model.length]);
-        let counted = fronts.filter(|front| *front > best && *front <= model.length);
-        let least = counted.map(|front| self.change(model, front, offset)).reduce(Ratio::min)?;
+        let change = |front: &Length| self.change(model, *front, offset);
+        let is_counted = |front: &Length| *front > best && *front <= model.length;
+        let downhill = |gap: Length, step: f64| {
+            let places = (0..=VALLEY_STEPS).map(move |count| gap + Length::new::<meter>(step * f64::from(count)));
+            let changes = places.filter(is_counted).map(|front| change(&front));
+            changes
+                .scan(None, |before, next| before.replace(next).is_none_or(|before| next <= before).then_some(next))
+                .last()
+        };
+        let gaps = model.gaps.iter().map(|gap| over_middle(*gap));
+        let of_gaps = gaps.flat_map(|gap| [-VALLEY_STEP_M, VALLEY_STEP_M].map(|step| downhill(gap, step))).flatten();
+        let elsewhere = later.iter().map(|part| over_middle(*part)).chain([model.length]);
+        let least = of_gaps.chain(elsewhere.filter(is_counted).map(|front| change(&front))).reduce(Ratio::min)?;
         Some(WeakestChange { first: self.change(model, best, offset), least })
     }
 

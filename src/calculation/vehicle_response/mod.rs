@@ -23,7 +23,7 @@ pub use loop_field::{LoopField, WeakestChange};
 pub use report::{BlindStrip, DrivenVehicle, ProfilePoint, Stretch, VehicleResponseInputs, VehicleResponseReport};
 use request::USUAL_POSITIONS;
 pub use request::{PlateSize, ResolvedVehicleResponse, VehicleResponseRequest};
-pub use root_finding::find_root;
+pub use root_finding::find_crossing;
 pub use seen_height::{SeenHeight, find_seen_height};
 pub use unseen_strips::{UnseenStrips, find_unseen_strips};
 pub use vehicle_model::VehicleModel;

@@ -6,7 +6,7 @@ use uom::si::length::meter;
 use utoipa::ToSchema;
 
 use super::loop_field::LoopField;
-use super::root_finding::find_root;
+use super::root_finding::find_crossing;
 use super::vehicle_model::VehicleModel;
 use crate::practice::layout::seen_height_share;
 use crate::quantity::output::PlanLength;
@@ -63,16 +63,15 @@ pub fn find_with_vehicle(
 }
 
 fn find_at(field: &LoopField, underside: &VehicleModel, (front, offset): (Length, Length), threshold: Ratio) -> Length {
-    let excess = |height: Length| (field.change(&underside.at_height(height), front, offset) / threshold).value.ln();
+    let change = |height: Length| field.change(&underside.at_height(height), front, offset);
     let (least, most) = (underside.least_height(), Length::new::<meter>(MAX_HEIGHT_M));
     // An underside may lie lower than the solver resolves, and be seen there only.
-    let from = if excess(least) >= 0.0 { least } else { underside.height };
-    if excess(from) < 0.0 {
+    let from = if change(least) >= threshold { least } else { underside.height };
+    if change(from) < threshold {
         return Length::default();
     }
-    if excess(most) >= 0.0 {
+    if change(most) >= threshold {
         return most;
     }
-    // The logarithm of the change is nearly linear in the height, so few steps are enough.
-    find_root(from, most, excess)
+    find_crossing(from, most, threshold, change)
 }

@@ -1,17 +1,13 @@
 //! Vehicles ready for the solver. Each class is factored once; plates of callers are factored when asked for and cached.
 
-use std::collections::VecDeque;
-use std::sync::{Arc, LazyLock, Mutex, PoisonError};
+use std::sync::{Arc, LazyLock};
 
 use uom::si::f64::Length;
 use uom::si::length::meter;
 
-use crate::physics::plate::{self, Plate, UprightTurn};
+use crate::physics::plate::{self, BodyCache, Plate, UprightTurn};
 use crate::practice::vehicles::{UndersidePanel, VehicleBody, VehicleClass};
 use crate::vocabulary::Vocabulary;
-
-/// How many factored plates of callers are cached, the latest ones. One takes some hundred kilobytes.
-const MAX_CACHED_PLATES: usize = 32;
 
 /// The metal of a vehicle, with its front at the origin of its own axis.
 #[derive(Clone)]
@@ -60,19 +56,9 @@ impl VehicleModel {
 
     /// A flat plate of any size; `None` unless its sides are positive.
     pub fn of_plate(width: Length, length: Length, height: Length) -> Option<Self> {
-        static OWN: Mutex<VecDeque<([u64; 2], Arc<FactoredShape>)>> = Mutex::new(VecDeque::new());
-        let key = [width, length].map(|side| side.get::<meter>().to_bits());
-        let known = || OWN.lock().unwrap_or_else(PoisonError::into_inner);
-        let found = known().iter().find(|(other, _)| *other == key).map(|(_, shape)| shape.clone());
-        let shape = if let Some(shape) = found {
-            shape
-        } else {
-            let shape = Arc::new(FactoredShape::Underside(Plate::assembled(&[flat(width, length)])?));
-            let mut kept = known();
-            kept.truncate(MAX_CACHED_PLATES - 1);
-            kept.push_front((key, shape.clone()));
-            shape
-        };
+        static OWN: BodyCache<FactoredShape> = BodyCache::empty();
+        let sides = [width, length].map(|side| side.get::<meter>());
+        let shape = OWN.body(sides, || Some(FactoredShape::Underside(Plate::assembled(&[flat(width, length)])?)))?;
         let middle = length / 2.0;
         Some(Self { shape, height, length, width, middle, parts: vec![middle], gaps: Vec::new() })
     }

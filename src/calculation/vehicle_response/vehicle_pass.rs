@@ -4,7 +4,7 @@ use uom::si::f64::{Length, Ratio};
 use uom::si::length::meter;
 
 use super::loop_field::LoopField;
-use super::root_finding::find_root;
+use super::root_finding::find_crossing;
 use super::vehicle_model::VehicleModel;
 
 /// The longest step with which a pass is searched, metres. What is found does not depend on the positions of the profile.
@@ -110,9 +110,9 @@ fn hidden_turns(
     points.windows(3).filter_map(turn).collect()
 }
 
-/// Where the change is at least the threshold; ends between points are found by [`find_root`].
+/// Where the change is at least the threshold; ends between points are found by [`find_crossing`].
 fn stretches(points: &[SampledChange], threshold: Ratio, change: impl Fn(Length) -> Ratio) -> Vec<(Length, Length)> {
-    let crossing = |from, to| find_root(from, to, |front| (change(front) - threshold).value);
+    let crossing = |from, to| find_crossing(from, to, threshold, &change);
     let mut seen = Vec::new();
     let mut from = points.first().filter(|(_, first)| *first >= threshold).map(|(front, _)| *front);
     for pair in points.windows(2) {

@@ -4,10 +4,11 @@
 //! rim and the sheet's current is their sum: along a line between two cells the difference of the
 //! two. Everything here is counted in units of μ0/4π; the caller puts the factor back.
 
-use nalgebra::{Cholesky, DMatrix, DVector, Dyn};
 use std::f64::consts::{FRAC_1_SQRT_2, TAU};
 
 use super::super::filament::Point3;
+use super::lanes::{SymmetricMatrix, TriangularSystem, with_widest};
+use super::potential::{Facing, PointBlocks};
 
 /// How far the outermost line of a grid lies inside the rim, in pitches.
 ///
@@ -57,6 +58,23 @@ impl Parity {
             Self::Even => 1.0,
             Self::Odd => -1.0,
         }
+    }
+}
+
+/// The part of a body that is computed where the flux through the rest is the same, or its opposite.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Part {
+    /// The flux is of a parity across, so that the left half is enough.
+    pub across: Option<Parity>,
+    /// The flux is even along, so that the half before the middle is enough.
+    pub along: bool,
+}
+
+impl Part {
+    /// How many columns and rows of a grid's cells it has, with the middle ones.
+    const fn cells(self, Grid { across, along, .. }: &Grid) -> [usize; 2] {
+        let columns = if self.across.is_some() { across.half() } else { across.cells };
+        [columns, if self.along { along.half() } else { along.cells }]
     }
 }
 
@@ -111,6 +129,28 @@ impl Grid {
         self.across.pitch.max(self.along.pitch)
     }
 
+    /// The corners of a part's cells, line by line.
+    fn corners(&self, part: Part) -> impl Iterator<Item = Point3> {
+        let [columns, rows] = part.cells(self);
+        let line = move |line| (0..=rows).map(move |corner| [self.across.at(line), self.along.at(corner), self.rise]);
+        (0..=columns).flat_map(line)
+    }
+
+    /// The fluxes through a part's cells, by columns, from the potentials at their corners; of all rows. Takes the potentials off the rest.
+    fn fluxes(&self, part: Part, potentials: &mut &[f64]) -> Vec<f64> {
+        let [columns, rows] = part.cells(self);
+        let mut fluxes = Vec::with_capacity(columns * self.along.cells);
+        for _ in 0..columns {
+            let (left, right) = potentials.split_at(rows + 1);
+            let through = |row: usize| (right[row + 1] - right[row]) - (left[row + 1] - left[row]);
+            fluxes.extend((0..rows).map(through));
+            fluxes.extend((rows..self.along.cells).map(|row| through(self.along.mirror(row))));
+            *potentials = right;
+        }
+        *potentials = &potentials[rows + 1..];
+        fluxes
+    }
+
     /// Mutual inductance of two cells' rims, the second in `other`, which may be this grid itself.
     ///
     /// Sixteen pairs of corners: each pair of parallel edges is a second difference of [`second_antiderivative`].
@@ -132,12 +172,26 @@ impl Grid {
         total
     }
 
-    /// Mutual inductances within the grid, which depend on the cells' distance only: by columns
-    /// and rows apart.
-    fn table(&self) -> DMatrix<f64> {
-        DMatrix::from_fn(self.across.cells, self.along.cells, |columns, rows| {
-            self.mutual([0, 0], self, [columns, rows])
-        })
+    /// Mutual inductances within the grid, which depend on the cells' distance only: by columns apart, and in each by rows apart.
+    ///
+    /// As [`Self::mutual`] has it, but what edges make of one another is worked out once for each of their distances.
+    pub(super) fn table(&self) -> Vec<Vec<f64>> {
+        let least = |lines: &GridLines| (LINE_RADIUS * lines.pitch).powi(2);
+        let (least_x, least_y) = (least(&self.across), least(&self.along));
+        let edges = |columns: f64, rows: f64| {
+            let (x, y) = (self.across.pitch * columns, self.along.pitch * rows);
+            second_antiderivative(x, (y * y).max(least_y)) + second_antiderivative(y, (x * x).max(least_x))
+        };
+        // From one line back to as many ahead as there are cells.
+        let lines = |cells: usize| (0..cells + 2).map(|line| line as f64 - 1.0);
+        let edges =
+            lines(self.across.cells).map(|columns| lines(self.along.cells).map(|rows| edges(columns, rows)).collect());
+        let edges: Vec<Vec<f64>> = edges.collect();
+        let bend = |[before, at, after]: [f64; 3]| before - 2.0 * at + after;
+        let cell = |column: usize, row: usize| {
+            -bend([0, 1, 2].map(|line| bend([0, 1, 2].map(|other| edges[column + line][row + other]))))
+        };
+        (0..self.across.cells).map(|column| (0..self.along.cells).map(|row| cell(column, row)).collect()).collect()
     }
 }
 
@@ -147,7 +201,6 @@ struct CellPair {
     grid: usize,
     column: usize,
     row: usize,
-    /// 1 for a pair, and 1/√2 for a middle cell, its own mirror image, which would count twice.
     scale: f64,
 }
 
@@ -155,6 +208,8 @@ struct CellPair {
 #[derive(Clone, Debug)]
 pub(super) struct Mesh {
     grids: Vec<Grid>,
+    /// The corners of the cells of each part: by whether it is half of the body across, and along.
+    corners: [[PointBlocks; 2]; 2],
     even: ParitySystem,
     odd: ParitySystem,
 }
@@ -163,17 +218,28 @@ pub(super) struct Mesh {
 #[derive(Clone, Debug)]
 struct ParitySystem {
     parity: Parity,
-    pairs: Vec<CellPair>,
-    factor: Cholesky<f64, Dyn>,
+    unknowns: usize,
+    /// The columns of C, where `K = CCᵀ`, each from its diagonal on.
+    factor: Vec<f64>,
 }
 
 impl Mesh {
     /// Builds and factors the cell matrix; `None` if it is not positive definite, which no body
     /// of positive, finite dimensions whose panels keep apart gives.
-    pub(super) fn new(grids: Vec<Grid>) -> Option<Self> {
+    pub(super) fn new(grids: Vec<Grid>, facing: Facing) -> Option<Self> {
         let even = ParitySystem::new(&grids, Parity::Even)?;
         let odd = ParitySystem::new(&grids, Parity::Odd)?;
-        Some(Self { grids, even, odd })
+        let placed = |[across, second, rise]: Point3| match facing {
+            Facing::Up => [across, second, rise],
+            Facing::Along | Facing::Across => [across, 0.0, second],
+        };
+        let corners = [None, Some(Parity::Even)].map(|across| {
+            [false, true].map(|along| {
+                let corners = grids.iter().flat_map(|grid| grid.corners(Part { across, along })).map(placed);
+                PointBlocks::new(&corners.collect::<Vec<_>>())
+            })
+        });
+        Some(Self { grids, corners, even, odd })
     }
 
     /// The longest pitch of the mesh, in metres.
@@ -181,59 +247,30 @@ impl Mesh {
         self.grids.iter().map(Grid::pitch).fold(0.0, f64::max)
     }
 
-    /// The corners of cells at which a response asks for the potential, with the flux of a parity or without.
-    pub(super) fn corners(&self, symmetric: bool) -> usize {
-        let of_grid = |Grid { across, along, .. }: &Grid| {
-            (if symmetric { across.half() } else { across.cells } + 1) * (along.cells + 1)
-        };
-        self.grids.iter().map(of_grid).sum()
+    /// The corners of a part's cells, grid by grid and line by line.
+    pub(super) fn corners(&self, part: Part) -> &PointBlocks {
+        &self.corners[usize::from(part.across.is_some())][usize::from(part.along)]
     }
 
     /// The products of its triangular solutions.
-    pub(super) fn products(&self, symmetric: Option<Parity>) -> usize {
-        let halves = [&self.even, &self.odd].into_iter();
-        let solved = halves.filter(|half| symmetric.is_none_or(|parity| parity == half.parity));
-        solved.map(|half| half.pairs.len() * half.pairs.len() / 2).sum()
+    pub(super) fn products(&self, part: Part) -> usize {
+        self.solved(part).map(|half| half.unknowns * half.unknowns / 2).sum()
     }
 
-    /// φᵀK⁻¹φ, where the flux φ through a cell is the mixed difference of `potential` over the
-    /// cell's four corners.
+    /// φᵀK⁻¹φ, where the flux φ through a cell is the mixed difference of the potentials at the
+    /// cell's four [corners](Self::corners).
     ///
-    /// Where the potential's flux has a parity of its own, `symmetric`, it costs half: one side of
-    /// the metal is computed and one parity solved.
-    pub(super) fn response(&self, symmetric: Option<Parity>, potential: impl Fn(Point3) -> f64) -> f64 {
-        let fluxes: Vec<_> = self.grids.iter().map(|grid| fluxes(grid, symmetric.is_some(), &potential)).collect();
-        [&self.even, &self.odd]
-            .into_iter()
-            .filter(|half| symmetric.is_none_or(|parity| parity == half.parity))
-            .map(|half| half.response(&self.grids, &fluxes, symmetric.is_some()))
-            .sum()
+    /// Where the flux has a parity of its own across, one parity is solved.
+    pub(super) fn response(&self, part: Part, potentials: &[f64]) -> f64 {
+        let mut potentials = potentials;
+        let fluxes: Vec<_> = self.grids.iter().map(|grid| grid.fluxes(part, &mut potentials)).collect();
+        self.solved(part).map(|half| half.response(&self.grids, &fluxes, part.across.is_some())).sum()
     }
-}
 
-/// Flux through each cell of the left half, or of all, by columns.
-fn fluxes(grid: &Grid, half: bool, potential: impl Fn(Point3) -> f64) -> Vec<f64> {
-    let rows = grid.along.cells;
-    let columns = if half { grid.across.half() } else { grid.across.cells };
-    let mut flux = vec![0.0; columns * rows];
-    for line in 0..=columns {
-        let x = grid.across.at(line);
-        let mut before = 0.0;
-        for corner in 0..=rows {
-            let here = potential([x, grid.along.at(corner), grid.rise]);
-            if let Some(row) = corner.checked_sub(1) {
-                let step = here - before;
-                if line > 0 {
-                    flux[(line - 1) * rows + row] += step;
-                }
-                if line < columns {
-                    flux[line * rows + row] -= step;
-                }
-            }
-            before = here;
-        }
+    /// The systems whose currents are not zero.
+    fn solved(&self, part: Part) -> impl Iterator<Item = &ParitySystem> {
+        [&self.even, &self.odd].into_iter().filter(move |half| part.across.is_none_or(|parity| parity == half.parity))
     }
-    flux
 }
 
 impl ParitySystem {
@@ -242,54 +279,54 @@ impl ParitySystem {
         let tables: Vec<_> = grids.iter().map(Grid::table).collect();
         let mutual = |a: &CellPair, b: &CellPair, column: usize| {
             if a.grid == b.grid {
-                tables[a.grid][(a.column.abs_diff(column), a.row.abs_diff(b.row))]
+                tables[a.grid][a.column.abs_diff(column)][a.row.abs_diff(b.row)]
             } else {
                 grids[a.grid].mutual([a.column, a.row], &grids[b.grid], [column, b.row])
             }
         };
-        // The factor reads the lower triangle only.
-        let mut matrix = DMatrix::zeros(pairs.len(), pairs.len());
-        for (column, b) in pairs.iter().enumerate() {
+        let mut factor = Vec::with_capacity(pairs.len() * (pairs.len() + 1) / 2);
+        for (first, b) in pairs.iter().enumerate() {
             let image = grids[b.grid].across.mirror(b.column);
-            for (row, a) in pairs.iter().enumerate().skip(column) {
-                matrix[(row, column)] =
-                    a.scale * b.scale * (mutual(a, b, b.column) + parity.sign() * mutual(a, b, image));
-            }
+            let of_both = |a: &CellPair| mutual(a, b, b.column) + parity.sign() * mutual(a, b, image);
+            factor.extend(pairs[first..].iter().map(|a| a.scale * b.scale * of_both(a)));
         }
-        Some(Self { parity, pairs, factor: Cholesky::new(matrix)? })
+        let is_factored = with_widest(SymmetricMatrix { columns: &mut factor, order: pairs.len() });
+        is_factored.then_some(())?;
+        Some(Self { parity, unknowns: pairs.len(), factor })
     }
 
-    /// The part of φᵀK⁻¹φ that the currents of this parity give: the squared length of C⁻¹φ,
-    /// where `K = CCᵀ`.
-    fn response(&self, grids: &[Grid], fluxes: &[Vec<f64>], symmetric: bool) -> f64 {
-        let mut flux = DVector::from_iterator(
-            self.pairs.len(),
-            self.pairs.iter().map(|pair| {
-                let along = &grids[pair.grid].along;
-                let across = &grids[pair.grid].across;
-                let of = |column: usize| fluxes[pair.grid][column * along.cells + pair.row];
-                let here = of(pair.column);
-                let there = if symmetric { here } else { self.parity.sign() * of(across.mirror(pair.column)) };
-                pair.scale * FRAC_1_SQRT_2 * (here + there)
-            }),
-        );
-        self.factor.l_dirty().solve_lower_triangular_mut(&mut flux);
-        flux.norm_squared()
+    /// The part of φᵀK⁻¹φ that the currents of this parity give: the squared length of C⁻¹φ. The fluxes are those of the left half, or of all.
+    fn response(&self, grids: &[Grid], fluxes: &[Vec<f64>], of_half: bool) -> f64 {
+        let mut unknowns = Vec::with_capacity(self.unknowns);
+        for (Grid { across, along, .. }, fluxes) in grids.iter().zip(fluxes) {
+            let of = |column: usize| &fluxes[column * along.cells..][..along.cells];
+            for (column, scale) in paired_columns(across, self.parity) {
+                let scale = scale * FRAC_1_SQRT_2;
+                let (image, sign) = if of_half { (column, 1.0) } else { (across.mirror(column), self.parity.sign()) };
+                unknowns.extend(of(column).iter().zip(of(image)).map(|(here, there)| scale * (here + sign * there)));
+            }
+        }
+        with_widest(TriangularSystem { columns: &self.factor, unknowns: &mut unknowns });
+        unknowns.iter().map(|unknown| unknown * unknown).sum()
     }
 }
 
-/// The pairs of cells that can carry a current of this parity; a middle cell has no odd one.
+/// The columns of the left half that can carry a current of this parity, and what their pairs count: 1, and 1/√2 for a middle column, its
+/// own mirror image, which would count twice and has no odd current.
+fn paired_columns(across: &GridLines, parity: Parity) -> impl Iterator<Item = (usize, f64)> {
+    let pair = move |column| match across.mirror(column) == column {
+        false => Some((column, 1.0)),
+        true => (parity == Parity::Even).then_some((column, FRAC_1_SQRT_2)),
+    };
+    (0..across.half()).filter_map(pair)
+}
+
 fn pairs(grids: &[Grid], parity: Parity) -> Vec<CellPair> {
-    let mut pairs = Vec::new();
-    for (grid, Grid { across, along, .. }) in grids.iter().enumerate() {
-        for column in 0..across.half() {
-            let middle = across.mirror(column) == column;
-            if middle && parity == Parity::Odd {
-                continue;
-            }
-            let scale = if middle { FRAC_1_SQRT_2 } else { 1.0 };
-            pairs.extend((0..along.cells).map(|row| CellPair { grid, column, row, scale }));
-        }
-    }
-    pairs
+    let of_grid = |(grid, Grid { across, along, .. }): (usize, &Grid)| -> Vec<CellPair> {
+        let columns = paired_columns(across, parity);
+        let cells =
+            columns.flat_map(|(column, scale)| (0..along.cells).map(move |row| CellPair { grid, column, row, scale }));
+        cells.collect()
+    };
+    grids.iter().enumerate().flat_map(of_grid).collect()
 }

@@ -24,14 +24,19 @@
 //! Source: partial inductances of a meshed conductor (Ruehli 1972, from memory), with filaments for
 //! the edges of cells. That an underside is a flat plate is a model, not a measurement.
 
+mod cache;
 mod endless;
+mod lanes;
 mod mesh;
+mod potential;
 mod primary;
 mod upright_turn;
 
 use super::filament::{NEUMANN, Point3};
-use mesh::{Grid, Mesh};
+use mesh::{Grid, Mesh, Part};
+use potential::Facing;
 
+pub use cache::BodyCache;
 pub use endless::{endless_sheet, endless_wall};
 pub use primary::PrimaryLoop;
 pub use upright_turn::UprightTurn;
@@ -48,6 +53,9 @@ const LOGARITHM_STEPS: usize = 8;
 
 /// How many products of a solution cost as much as one distance. Measured.
 const PRODUCTS_IN_STEP: usize = 8;
+
+/// Metres under which a distance is nothing but rounding.
+const ROUNDING: f64 = 1e-12;
 
 /// Panels that a body may have: with 2 × 2 coarse cells each they fill the least number.
 const MAX_PANELS: usize = 10;
@@ -109,7 +117,7 @@ impl Plate {
         if !panel.is_sound() {
             return None;
         }
-        let body = MeshedBody::meshed(&[panel], &[cells.map(|count| count.max(2))])?;
+        let body = MeshedBody::meshed(&[panel], &[cells.map(|count| count.max(2))], Facing::Up)?;
         Some(Self { body })
     }
 
@@ -118,22 +126,22 @@ impl Plate {
     /// `None` unless there are 1 to 10 panels, every dimension is finite and every side positive.
     /// No two panels may share space.
     pub fn assembled(panels: &[PlatePanel]) -> Option<Self> {
-        MeshedBody::new(panels).map(|body| Self { body })
+        MeshedBody::new(panels, Facing::Up).map(|body| Self { body })
     }
 
     /// Fall of the loop's inductance in henry, for the body's origin at `position` in the loop's
     /// axes: across, along, and height over the centre of the loop's top wire, all in metres; the
     /// height is positive.
     ///
-    /// At an offset across of exactly 0, where both are symmetric, it takes half the time.
+    /// At an offset across of exactly 0, where both are symmetric, it takes half the time, and half of that with a single plate's middle
+    /// over the loop's.
     pub fn change(&self, primary: &PrimaryLoop, position: Point3) -> f64 {
-        let [x, y, z] = position;
-        self.body.change(primary.symmetry(x), |[across, along, rise]| primary.level([across + x, along + y, rise + z]))
+        self.body.change(primary, position)
     }
 
-    /// How much work one position is, an offset across from the loop, in steps of one distance of a corner from the end of a wire.
-    pub fn steps(&self, primary: &PrimaryLoop, across: f64) -> u64 {
-        self.body.steps(primary, across)
+    /// How much work one [position](Self::change) is, in steps of one distance of a corner from the end of a wire.
+    pub fn steps(&self, primary: &PrimaryLoop, position: Point3) -> u64 {
+        self.body.steps(primary, position)
     }
 
     /// The lowest height in metres over the loop's wires that the meshes resolve.
@@ -165,7 +173,7 @@ impl Wall {
     pub fn new(length: f64, height: f64) -> Option<Self> {
         // The body's second axis, along for a plate, here points up from the lower edge.
         let standing = PlatePanel { along: 0.5 * height, ..PlatePanel::single(length, height) };
-        MeshedBody::new(&[standing]).map(|body| Self { body, length })
+        MeshedBody::new(&[standing], Facing::Along).map(|body| Self { body, length })
     }
 
     /// How far a point of the loop's axes lies from the wall on the ground, in metres, for the middle of its lower edge at `foot`.
@@ -179,13 +187,12 @@ impl Wall {
     ///
     /// The second counts from the loop's centre: half its leg plus the gap to its edge.
     pub fn change(&self, primary: &PrimaryLoop, foot: Point3) -> f64 {
-        let [x, y, z] = foot;
-        self.body.change(primary.symmetry(x), |[across, up, _]| primary.across([across + x, y, up + z]))
+        self.body.change(primary, foot)
     }
 
     /// How much work one position is, as [`Plate::steps`] counts it.
-    pub fn steps(&self, primary: &PrimaryLoop, across: f64) -> u64 {
-        self.body.steps(primary, across)
+    pub fn steps(&self, primary: &PrimaryLoop, position: Point3) -> u64 {
+        self.body.steps(primary, position)
     }
 
     /// The least distance in metres from the loop's wires that the meshes resolve.
@@ -197,34 +204,52 @@ impl Wall {
 /// A set of panels with its two meshes.
 #[derive(Clone, Debug)]
 struct MeshedBody {
+    facing: Facing,
+    /// Where along the lane it is the same before and behind; `None` for panels one behind another, and for one that stands.
+    middle: Option<f64>,
     coarse: Mesh,
     fine: Mesh,
 }
 
 impl MeshedBody {
-    fn new(panels: &[PlatePanel]) -> Option<Self> {
+    fn new(panels: &[PlatePanel], facing: Facing) -> Option<Self> {
         let sound = panels.iter().all(PlatePanel::is_sound);
         if !sound || panels.is_empty() || panels.len() > MAX_PANELS {
             return None;
         }
-        Self::meshed(panels, &coarse_cells(panels))
+        Self::meshed(panels, &coarse_cells(panels), facing)
     }
 
-    fn meshed(panels: &[PlatePanel], cells: &[[usize; 2]]) -> Option<Self> {
-        Some(Self { coarse: mesh(panels, cells, 1)?, fine: mesh(panels, cells, 2)? })
+    fn meshed(panels: &[PlatePanel], cells: &[[usize; 2]], facing: Facing) -> Option<Self> {
+        let middle = (facing == Facing::Up && panels.len() == 1).then(|| panels[0].along);
+        let (coarse, fine) = (mesh(panels, cells, 1, facing)?, mesh(panels, cells, 2, facing)?);
+        Some(Self { facing, middle, coarse, fine })
     }
 
-    fn change(&self, symmetric: Option<mesh::Parity>, potential: impl Fn(Point3) -> f64) -> f64 {
-        let coarse = self.coarse.response(symmetric, &potential);
-        let fine = self.fine.response(symmetric, &potential);
-        NEUMANN * (fine + (fine - coarse) / 3.0)
+    /// The part of it that is enough for a loop, from which its origin lies so far.
+    fn part(&self, primary: &PrimaryLoop, [x, y, _]: Point3) -> Part {
+        let is_over_middle = self.middle.is_some_and(|middle| (middle + y).abs() < ROUNDING);
+        Part { across: primary.symmetry(x), along: is_over_middle && primary.is_even_along() }
     }
 
-    fn steps(&self, primary: &PrimaryLoop, across: f64) -> u64 {
-        let symmetric = primary.symmetry(across);
+    fn change(&self, primary: &PrimaryLoop, position: Point3) -> f64 {
+        self.change_by_part(primary, position, self.part(primary, position))
+    }
+
+    fn change_by_part(&self, primary: &PrimaryLoop, position: Point3, part: Part) -> f64 {
+        let [coarse, fine] = [&self.coarse, &self.fine].map(|mesh| self.change_of_mesh(mesh, primary, position, part));
+        fine + (fine - coarse) / 3.0
+    }
+
+    fn change_of_mesh(&self, mesh: &Mesh, primary: &PrimaryLoop, position: Point3, part: Part) -> f64 {
+        NEUMANN * mesh.response(part, &primary.potentials(self.facing, mesh.corners(part), position))
+    }
+
+    fn steps(&self, primary: &PrimaryLoop, position: Point3) -> u64 {
+        let part = self.part(primary, position);
         let of_mesh = |mesh: &Mesh| {
-            mesh.corners(symmetric.is_some()) * (primary.distances() + LOGARITHM_STEPS)
-                + mesh.products(symmetric) / PRODUCTS_IN_STEP
+            let potentials = mesh.corners(part).count() * (primary.distances() + LOGARITHM_STEPS);
+            potentials + mesh.products(part) / PRODUCTS_IN_STEP
         };
         (of_mesh(&self.coarse) + of_mesh(&self.fine)) as u64
     }
@@ -235,12 +260,12 @@ impl MeshedBody {
     }
 }
 
-fn mesh(panels: &[PlatePanel], cells: &[[usize; 2]], refinement: usize) -> Option<Mesh> {
+fn mesh(panels: &[PlatePanel], cells: &[[usize; 2]], refinement: usize, facing: Facing) -> Option<Mesh> {
     let grids = panels.iter().zip(cells).map(|(panel, cells)| {
         let size = [panel.width, panel.length];
         Grid::new(size, panel.along, panel.rise, cells.map(|count| count * refinement))
     });
-    Mesh::new(grids.collect())
+    Mesh::new(grids.collect(), facing)
 }
 
 /// Cells per side of each panel, nearly square and of one size.

@@ -10,8 +10,8 @@ use super::mesh::Parity;
 const GAUSS: [f64; 2] = [0.211_324_865_405_187_1, 0.788_675_134_594_812_9];
 
 /// The axes, by their place in a [`Point3`].
-const ACROSS: usize = 0;
-const ALONG: usize = 1;
+pub(super) const ACROSS: usize = 0;
+pub(super) const ALONG: usize = 1;
 
 /// A loop prepared for the fluxes that it drives through metal: once, for any number of positions.
 ///
@@ -23,34 +23,36 @@ const ALONG: usize = 1;
 /// integrated by two-point Gauss quadrature, good to 10⁻⁴ of the whole from a cut's length away.
 #[derive(Clone, Debug)]
 pub struct PrimaryLoop {
-    turns: f64,
+    pub(super) turns: f64,
     /// Ends of the wires along each axis, those of one coordinate on that axis together.
-    ends: [Vec<WireEnds>; 2],
+    pub(super) ends: [Vec<WireEnds>; 2],
     /// Leg of the corner cuts, which run at 45°.
-    leg: f64,
+    pub(super) leg: f64,
     /// Quadrature points of the corner cuts.
-    cuts: Vec<CornerCutPoint>,
+    pub(super) cuts: Vec<CornerCutPoint>,
     /// The wires of a loop that lies askew.
-    askew: Vec<AskewPieces>,
+    pub(super) askew: Vec<AskewPieces>,
     /// What reflection in x = 0 makes of the field.
     parity: Parity,
+    /// Whether reflection in y = 0 leaves the field as it is.
+    is_even_along: bool,
 }
 
 /// Ends of wires in one direction, by the sign of what they add to the potential.
 #[derive(Clone, Debug)]
-struct WireEnds {
-    at: f64,
-    plus: Vec<Point3>,
-    minus: Vec<Point3>,
+pub(super) struct WireEnds {
+    pub(super) at: f64,
+    pub(super) plus: Vec<Point3>,
+    pub(super) minus: Vec<Point3>,
 }
 
 /// Pieces of a wire in any direction, all of one length.
 #[derive(Clone, Debug)]
-struct AskewPieces {
+pub(super) struct AskewPieces {
     /// The quadrature points, two in each piece.
-    points: Vec<Point3>,
+    pub(super) points: Vec<Point3>,
     /// What the parts of half a piece across and along add to the potential, metres.
-    weights: [f64; 2],
+    pub(super) weights: [f64; 2],
 }
 
 /// The length of the pieces of a wire that lies askew where it is nearest to metal, metres at most.
@@ -59,15 +61,12 @@ const PIECE_M: f64 = 0.5;
 /// Farther from metal pieces are longer, up to its distance over this: their error falls with the fourth power of it.
 const PIECES_IN_DISTANCE: f64 = 6.0;
 
-/// How many factors are multiplied before one logarithm is taken of them: few enough that no product leaves the range of numbers.
-const FACTORS: usize = 16;
-
 /// A point that stands for half a corner cut.
 #[derive(Clone, Copy, Debug)]
-struct CornerCutPoint {
-    point: Point3,
+pub(super) struct CornerCutPoint {
+    pub(super) point: Point3,
     /// Whether its wires' part along each axis adds to the potential.
-    adds: [bool; 2],
+    pub(super) adds: [bool; 2],
 }
 
 impl PrimaryLoop {
@@ -77,7 +76,7 @@ impl PrimaryLoop {
             WindingShape::Rectangle => Parity::Even,
             WindingShape::Quadrupole => Parity::Odd,
         };
-        Self::wound(winding, parity, |point| point)
+        Self { is_even_along: true, ..Self::wound(winding, parity, |point| point) }
     }
 
     /// Prepares the loop turned by 90° anticlockwise, seen from above.
@@ -123,6 +122,7 @@ impl PrimaryLoop {
             cuts: Vec::new(),
             askew: Vec::new(),
             parity,
+            is_even_along: false,
         }
     }
 
@@ -160,80 +160,15 @@ impl PrimaryLoop {
         (offset == 0.0 && self.askew.is_empty()).then_some(self.parity)
     }
 
-    /// The distances that one potential of [`Self::level`] takes.
+    /// Whether the field before and behind the loop's middle is the same.
+    pub(super) const fn is_even_along(&self) -> bool {
+        self.is_even_along
+    }
+
+    /// The distances that one potential at a level corner takes.
     pub(super) fn distances(&self) -> usize {
         let ends = self.ends.iter().flatten().map(|group| group.plus.len() + group.minus.len());
         ends.sum::<usize>() + self.cuts.len() + self.askew.iter().map(|pieces| pieces.points.len()).sum::<usize>()
-    }
-
-    /// Potential, in units of μ0/4π, whose mixed difference in x and y is the flux of a unit
-    /// current through a level rectangle.
-    pub(super) fn level(&self, point: Point3) -> f64 {
-        let straight = self.straight::<ACROSS>(point) + self.straight::<ALONG>(point);
-        self.turns * (straight + self.inclined(point, &[ACROSS, ALONG]))
-    }
-
-    /// The same for a rectangle that stands across the lane: its mixed difference is in x and z.
-    pub(super) fn across(&self, point: Point3) -> f64 {
-        self.turns * (self.straight::<ACROSS>(point) + self.inclined(point, &[ACROSS]))
-    }
-
-    /// The same for a rectangle that stands along travel: its mixed difference is in y and z.
-    pub(super) fn along(&self, point: Point3) -> f64 {
-        self.turns * (self.straight::<ALONG>(point) + self.inclined(point, &[ALONG]))
-    }
-
-    /// Σ ±(s·ln(s + R) - R) over the ends of the wires along an axis, where s is the part of R in
-    /// its direction: `mesh::strand`. Ends of one s share a logarithm.
-    fn straight<const AXIS: usize>(&self, point: Point3) -> f64 {
-        let mut potential = 0.0;
-        for ends in &self.ends[AXIS] {
-            let s = point[AXIS] - ends.at;
-            let sums = |points: &[Point3]| {
-                points.iter().fold((1.0, 0.0), |(product, sum), end| {
-                    let distance = distance(point, *end);
-                    (product * (s + distance), sum + distance)
-                })
-            };
-            let (plus, minus) = (sums(&ends.plus), sums(&ends.minus));
-            potential += s * (plus.0 / minus.0).ln() - (plus.1 - minus.1);
-        }
-        potential
-    }
-
-    /// Σ ±(leg/2)·ln(s + R) over the points of the corner cuts, for the parts along some `axes`:
-    /// the derivative of such a term times its share of the path.
-    #[inline]
-    fn inclined(&self, point: Point3, axes: &[usize]) -> f64 {
-        if !self.askew.is_empty() {
-            return self.of_pieces(point, axes);
-        }
-        if self.cuts.is_empty() {
-            return 0.0;
-        }
-        let (mut plus, mut minus) = (1.0, 1.0);
-        for cut in &self.cuts {
-            let distance = distance(point, cut.point);
-            for &axis in axes {
-                let factor = point[axis] - cut.point[axis] + distance;
-                if cut.adds[axis] {
-                    plus *= factor;
-                } else {
-                    minus *= factor;
-                }
-            }
-        }
-        0.5 * self.leg * (plus / minus).ln()
-    }
-
-    /// The same of the pieces of wires that lie askew; points of one weight share logarithms.
-    fn of_pieces(&self, point: Point3, axes: &[usize]) -> f64 {
-        let along_axis = |pieces: &AskewPieces, axis: usize| {
-            let factor = |at: &Point3| point[axis] - at[axis] + distance(point, *at);
-            let product = |points: &[Point3]| points.iter().map(factor).product::<f64>().ln();
-            pieces.weights[axis] * pieces.points.chunks(FACTORS).map(product).sum::<f64>()
-        };
-        self.askew.iter().flat_map(|pieces| axes.iter().map(|axis| along_axis(pieces, *axis))).sum()
     }
 }
 

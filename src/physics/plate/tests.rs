@@ -1,4 +1,5 @@
 use super::mesh::Parity;
+use super::potential::PointBlocks;
 use super::*;
 use crate::physics::filament::{Filament, mutual};
 use crate::physics::winding::{Winding, WindingShape};
@@ -18,6 +19,9 @@ fn winding(shape: WindingShape, corner_cut: f64) -> Winding {
         wire_radius: 0.8139e-3,
     }
 }
+
+/// The left half of a body under a loop in its middle.
+const LEFT_HALF: Part = Part { across: Some(Parity::Even), along: false };
 
 fn panel(width: f64, length: f64, along: f64, rise: f64) -> PlatePanel {
     PlatePanel { width, length, along, rise }
@@ -51,6 +55,10 @@ fn flux(winding: &Winding, rim: &[Filament]) -> f64 {
     pairs.map(|(strand, edge)| strand.wires * mutual(&strand.segment, edge)).sum()
 }
 
+fn potential(primary: &PrimaryLoop, facing: Facing, point: Point3) -> f64 {
+    primary.potentials(facing, &PointBlocks::new(&[point]), [0.0; 3])[0]
+}
+
 fn mixed(potential: impl Fn(f64, f64) -> f64, [u0, u1]: [f64; 2], [v0, v1]: [f64; 2]) -> f64 {
     NEUMANN * (potential(u1, v1) - potential(u0, v1) - potential(u1, v0) + potential(u0, v0))
 }
@@ -66,15 +74,15 @@ fn potentials_give_the_mutual_inductance_of_the_filaments() {
         let (x, y, z) = ([0.2, 0.55], [-0.9, 0.35], [0.4, 0.8]);
 
         let level = rim([x[0], y[0], z[0]], [x[1], y[1], z[0]], [0, 1]);
-        let found = mixed(|x, y| primary.level([x, y, z[0]]), x, y);
+        let found = mixed(|x, y| potential(&primary, Facing::Up, [x, y, z[0]]), x, y);
         assert_within(percent, found, flux(&loop_, &level));
 
         let across = rim([x[0], y[1], z[0]], [x[1], y[1], z[1]], [0, 2]);
-        let found = mixed(|x, z| primary.across([x, y[1], z]), x, z);
+        let found = mixed(|x, z| potential(&primary, Facing::Along, [x, y[1], z]), x, z);
         assert_within(percent, found.abs(), flux(&loop_, &across).abs());
 
         let along = rim([x[1], y[0], z[0]], [x[1], y[1], z[1]], [1, 2]);
-        let found = mixed(|y, z| primary.along([x[1], y, z]), y, z);
+        let found = mixed(|y, z| potential(&primary, Facing::Across, [x[1], y, z]), y, z);
         assert_within(percent, found.abs(), flux(&loop_, &along).abs());
     }
 }
@@ -105,6 +113,15 @@ fn cells_of_two_panels_couple_as_their_rims_do() {
     }
 }
 
+#[test]
+fn a_table_holds_what_cells_make_of_one_another() {
+    let grid = Grid::new([1.2, 3.0], 0.0, 0.0, [3, 5]);
+    let table = grid.table();
+    for (column, row) in (0..3).flat_map(|column| (0..5).map(move |row| (column, row))) {
+        assert_within(1e-7, table[column][row], grid.mutual([0, 0], &grid, [column, row]));
+    }
+}
+
 // Method of images; ratio 0.97 to 1.01 for a plate of 12 × 12 m at 0.6 m, extrapolated over three
 // meshes as a polynomial in the square of the pitch.
 #[test]
@@ -113,8 +130,9 @@ fn s04_a_large_plate_tends_to_the_image() {
     let primary = PrimaryLoop::new(&loop_);
     let large = [panel(12.0, 12.0, 0.0, 0.0)];
     let found = [16, 24, 32].map(|cells: usize| {
-        let mesh = mesh(&large, &[[cells; 2]], 1).expect("a sound plate");
-        let response = mesh.response(Some(Parity::Even), |[x, y, _]| primary.level([x, y, 0.6]));
+        let mesh = mesh(&large, &[[cells; 2]], 1, Facing::Up).expect("a sound plate");
+        let potentials = primary.potentials(Facing::Up, mesh.corners(LEFT_HALF), [0.0, 0.0, 0.6]);
+        let response = mesh.response(LEFT_HALF, &potentials);
         ((cells as f64).powi(-2), NEUMANN * response)
     });
     let extrapolated: f64 = found
@@ -136,9 +154,10 @@ fn s04_a_large_plate_tends_to_the_image() {
 fn a_few_lines_carry_the_moment_of_a_strip() {
     for cells in [3, 4, 6, 8] {
         let moment = |length: f64, rows: usize| {
-            let mesh = mesh(&[panel(1.0, length, 0.0, 0.0)], &[[cells, rows]], 1).expect("sound");
+            let mesh = mesh(&[panel(1.0, length, 0.0, 0.0)], &[[cells, rows]], 1, Facing::Up).expect("sound");
             // The mixed difference of xy is a cell's area: its flux in a field of 1.
-            mesh.response(Some(Parity::Even), |[x, y, _]| x * y)
+            let potentials: Vec<_> = mesh.corners(LEFT_HALF).points().map(|[x, y, _]| x * y).collect();
+            mesh.response(LEFT_HALF, &potentials)
         };
         let per_metre = (moment(30.0, 60) - moment(20.0, 40)) / 10.0;
         assert_within(25.0 / (cells * cells) as f64, per_metre, 1.0 / 16.0);
@@ -202,19 +221,20 @@ proptest! {
         prop_assert!((&matrix - matrix.transpose()).amax() <= 1e-11 * matrix.amax());
         let least = matrix.symmetric_eigenvalues().min();
         prop_assert!(least > 0.0, "{least}");
-        prop_assert!(Mesh::new(grids).is_some());
+        prop_assert!(Mesh::new(grids, Facing::Up).is_some());
     }
 
-    // Both parities together are the whole: known symmetry is a saving, not another answer.
+    // All parts together are the whole: known symmetry is a saving, not another answer.
     #[test]
-    fn symmetry_changes_nothing(height in 0.3..1.5_f64, y in -3.0..3.0_f64, cut in 0.0..0.5_f64) {
+    fn symmetry_changes_nothing(height in 0.3..1.5_f64, y in -3.0..3.0_f64, x in -1.0..1.0_f64, cut in 0.0..0.5_f64) {
         let plate = Plate::new(1.75, 4.5).expect("sound");
         for shape in [WindingShape::Rectangle, WindingShape::Quadrupole] {
             let primary = PrimaryLoop::new(&winding(shape, cut));
-            let potential = |[across, along, _]: Point3| primary.level([across, along + y, height]);
-            let whole = plate.body.change(None, potential);
-            let found = plate.change(&primary, [0.0, y, height]);
-            prop_assert!((found - whole).abs() <= 1e-9 * whole, "{found:e} {whole:e}");
+            for position in [[0.0, y, height], [x, 0.0, height], [0.0, 0.0, height]] {
+                let whole = plate.body.change_by_part(&primary, position, Part { across: None, along: false });
+                let found = plate.change(&primary, position);
+                prop_assert!((found - whole).abs() <= 1e-9 * whole, "{found:e} {whole:e}");
+            }
         }
     }
 }

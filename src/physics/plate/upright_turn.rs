@@ -1,6 +1,7 @@
 //! A two-wheeler: one shorted turn that stands upright along travel.
 
 use super::super::filament::{NEUMANN, Point3, self_inductance};
+use super::potential::{Facing, PointBlocks};
 use super::primary::PrimaryLoop;
 
 /// An upright rectangular turn of round conductor, shorted, in the direction of travel. Metres.
@@ -39,8 +40,10 @@ impl UprightTurn {
     /// wire and is positive. Source: Neumann's integral over parallel filaments.
     pub fn mutual(&self, primary: &PrimaryLoop, foot: Point3) -> f64 {
         let [x, y, z] = foot;
-        let side = |y: f64| primary.along([x, y, z + self.height]) - primary.along([x, y, z]);
-        NEUMANN * (side(y + 0.5 * self.length) - side(y - 0.5 * self.length))
+        let (front, back, top) = (y + 0.5 * self.length, y - 0.5 * self.length, z + self.height);
+        let corners = [[x, front, top], [x, front, z], [x, back, top], [x, back, z]];
+        let potentials = primary.potentials(Facing::Across, &PointBlocks::new(&corners), [0.0; 3]);
+        NEUMANN * (potentials[0] - potentials[1] - (potentials[2] - potentials[3]))
     }
 
     /// Fall of the loop's inductance in henry, M²/L₂ of a lossless shorted secondary.
