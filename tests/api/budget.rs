@@ -22,9 +22,9 @@ mod request_space;
 use request_space::{Dice, spaces};
 
 /// The most steps of any answer: those of its searches, of the trial in which they end, and of what is no search.
-const MOST_STEPS: u64 = 50_000_000;
+const MOST_STEPS: u64 = 20_000_000;
 /// How many nanoseconds a step takes, about, on the core that the estimates were measured on.
-const NANOS_PER_STEP: f64 = 4.5;
+const NANOS_PER_STEP: f64 = 1.5;
 
 /// What one answer used.
 struct Used {

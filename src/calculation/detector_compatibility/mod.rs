@@ -80,9 +80,9 @@ fn compatibility_terms(loops: usize, positioned: usize, vehicles: Option<&[Vehic
     let vehicles = vehicles.unwrap_or(&VehicleClass::USUAL);
     let of = |counts: fn(VehicleClass) -> bool| loops * vehicles.iter().filter(|class| counts(**class)).count();
     vec![
-        CostTerm::new("a loop of a unit", loops, 150),
-        CostTerm::new("a vehicle over a loop of a unit", of(|class| !class.is_two_wheeler()), 150),
-        CostTerm::new("a vehicle of several parts over a loop of a unit", of(VehicleClass::has_gap), 500),
+        CostTerm::new("a loop of a unit", loops, 100),
+        CostTerm::new("a vehicle over a loop of a unit", of(|class| !class.is_two_wheeler()), 60),
+        CostTerm::new("a vehicle of several parts over a loop of a unit", of(VehicleClass::has_gap), 120),
         CostTerm::new("a pair of loops with positions", positioned * positioned.saturating_sub(1) / 2, 30),
     ]
 }

@@ -59,8 +59,8 @@ impl Calculation for ExistingLoopRequest {
         let of = |counts: fn(VehicleClass) -> bool| vehicles.iter().filter(|class| counts(**class)).count();
         vec![
             CostTerm::new("the turn counts of an existing loop", 1, 1000),
-            CostTerm::new("a vehicle over an existing loop", of(|class| !class.has_gap()), 200),
-            CostTerm::new("a vehicle of several parts over an existing loop", of(VehicleClass::has_gap), 600),
+            CostTerm::new("a vehicle over an existing loop", of(|class| !class.has_gap()), 80),
+            CostTerm::new("a vehicle of several parts over an existing loop", of(VehicleClass::has_gap), 150),
         ]
     }
 

@@ -115,12 +115,12 @@ pub fn sizing_terms(
     let leaves = usize::from(barrier.has_metal_leaf()) + usize::from(barrier.has_sweep());
     let of = |counts: fn(VehicleClass) -> bool| roles * vehicles.iter().filter(|class| counts(**class)).count();
     vec![
-        CostTerm::new("a sizing", 1, 400),
-        CostTerm::new("a leaf, and another one that swings", leaves, 800),
-        CostTerm::new("a vehicle over the loop of a role", of(|class| !class.is_two_wheeler()), 500),
-        CostTerm::new("a two-wheeler over the loop of a role", of(VehicleClass::is_two_wheeler), 1500),
-        CostTerm::new("a vehicle of several parts over the loop of a role", of(VehicleClass::has_gap), 800),
-        CostTerm::new("an item of stock of a sizing", stock.map_or(0, <[StockItem]>::len), 50),
+        CostTerm::new("a sizing", 1, 200),
+        CostTerm::new("a leaf, and another one that swings", leaves, 150),
+        CostTerm::new("a vehicle over the loop of a role", of(|class| !class.is_two_wheeler()), 120),
+        CostTerm::new("a two-wheeler over the loop of a role", of(VehicleClass::is_two_wheeler), 600),
+        CostTerm::new("a vehicle of several parts over the loop of a role", of(VehicleClass::has_gap), 200),
+        CostTerm::new("an item of stock of a sizing", stock.map_or(0, <[StockItem]>::len), 20),
     ]
 }
 

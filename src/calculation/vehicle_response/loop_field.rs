@@ -88,12 +88,17 @@ impl LoopField {
     /// The change ΔL/L at the terminals with the vehicle's front `front` past the loop's leading edge, its middle `offset` across
     /// from the loop's.
     pub fn change(&self, model: &VehicleModel, front: Length, offset: Length) -> Ratio {
+        self.change_at_height(model, model.height, front, offset)
+    }
+
+    /// The same with its metal at another height.
+    pub fn change_at_height(&self, model: &VehicleModel, height: Length, front: Length, offset: Length) -> Ratio {
         // Loops and vehicles are the same on both sides, loops before and behind, and so are vehicles of one part.
         let x = nanometres(offset.get::<meter>().abs());
         let beyond_middle = (front - self.along / 2.0 - model.middle).get::<meter>();
         let beyond_middle = if model.parts.len() == 1 { beyond_middle.abs() } else { beyond_middle };
         let y = model.middle.get::<meter>() + nanometres(beyond_middle);
-        let z = model.height.get::<meter>() + self.depth;
+        let z = height.get::<meter>() + self.depth;
         let henries = match &*model.shape {
             FactoredShape::Underside(plate) => {
                 let place = (Arc::as_ptr(&model.shape).addr(), [x, y, z].map(f64::to_bits));

@@ -85,10 +85,10 @@ impl Calculation for VehicleResponseRequest {
             ];
         }
         if self.vehicle.is_some_and(VehicleClass::has_gap) {
-            let pass = CostTerm::new("the pass of a vehicle of several parts", 1, 4000);
-            return vec![pass, CostTerm::new("a position of a vehicle of several parts", positions, 40)];
+            let pass = CostTerm::new("the pass of a vehicle of several parts", 1, 1000);
+            return vec![pass, CostTerm::new("a position of a vehicle of several parts", positions, 12)];
         }
-        vec![CostTerm::new("the pass of a vehicle", 1, 800), CostTerm::new("a position of a vehicle", positions, 20)]
+        vec![CostTerm::new("the pass of a vehicle", 1, 150), CostTerm::new("a position of a vehicle", positions, 7)]
     }
 
     fn calculate(&self, diagnostics: &mut Diagnostics) -> Result<Self::Report, InvalidRequest> {

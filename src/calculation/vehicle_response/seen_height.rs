@@ -63,7 +63,7 @@ pub fn find_with_vehicle(
 }
 
 fn find_at(field: &LoopField, underside: &VehicleModel, (front, offset): (Length, Length), threshold: Ratio) -> Length {
-    let change = |height: Length| field.change(&underside.at_height(height), front, offset);
+    let change = |height: Length| field.change_at_height(underside, height, front, offset);
     let (least, most) = (underside.least_height(), Length::new::<meter>(MAX_HEIGHT_M));
     // An underside may lie lower than the solver resolves, and be seen there only.
     let from = if change(least) >= threshold { least } else { underside.height };

@@ -63,12 +63,6 @@ impl VehicleModel {
         Some(Self { shape, height, length, width, middle, parts: vec![middle], gaps: Vec::new() })
     }
 
-    /// The same metal at another height.
-    #[must_use]
-    pub fn at_height(&self, height: Length) -> Self {
-        Self { height, ..self.clone() }
-    }
-
     /// The lowest height that the solver resolves; an answer below it is rough.
     pub fn least_height(&self) -> Length {
         match &*self.shape {

@@ -13,9 +13,6 @@ use pulp::{Arch, NullaryFnOnce};
 /// How many numbers are worked on together. Measured: the corners of a car's meshes fill four blocks, those of the coarse mesh alone one.
 pub(super) const BLOCK: usize = 36;
 
-/// Numbers that are worked on together.
-pub(super) type Block = [f64; BLOCK];
-
 /// Bits of the fraction of a number.
 const FRACTION_BITS: u32 = 52;
 
@@ -31,13 +28,13 @@ pub(super) fn with_widest<Work: NullaryFnOnce>(work: Work) -> Work::Output {
 ///
 /// With x = 2ᵏ·m, and m between √½ and √2: ln x = k·ln 2 + 2·artanh((m - 1)/(m + 1)).
 #[inline(always)]
-pub(super) fn ln_of_quotients(dividends: &Block, divisors: &Block) -> Block {
+pub(super) fn ln_of_quotients<const N: usize>(dividends: &[f64; N], divisors: &[f64; N]) -> [f64; N] {
     let least = SQRT_2.to_bits() - (1 << FRACTION_BITS);
     let offset = 1.0_f64.to_bits() - least;
     // A whole number of at most 52 bits, put into the fraction of 2⁵², is that number above it.
     let whole = 2.0_f64.powi(FRACTION_BITS as i32);
-    let mut logarithms = [0.0; BLOCK];
-    for lane in 0..BLOCK {
+    let mut logarithms = [0.0; N];
+    for lane in 0..N {
         let bits = (dividends[lane] / divisors[lane]).to_bits().wrapping_add(offset);
         let exponent = f64::from_bits((bits >> FRACTION_BITS) | whole.to_bits()) - (whole + 1023.0);
         let mantissa = f64::from_bits((bits & ((1 << FRACTION_BITS) - 1)) + least);

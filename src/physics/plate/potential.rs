@@ -8,7 +8,7 @@
 use pulp::NullaryFnOnce;
 
 use super::super::filament::Point3;
-use super::lanes::{BLOCK, Block, ln_of_quotients, with_widest};
+use super::lanes::{BLOCK, ln_of_quotients, with_widest};
 use super::primary::{ACROSS, ALONG, AskewPieces, PrimaryLoop, WireEnds};
 
 /// How many factors are multiplied before one logarithm is taken of them: few enough that no product leaves the range of numbers.
@@ -37,13 +37,13 @@ impl Facing {
 }
 
 /// Points side by side, by coordinate.
-type Points = [Block; 3];
+type Points<const N: usize> = [[f64; N]; 3];
 
 /// Points whose potentials are asked for together, in blocks.
 #[derive(Clone, Debug)]
 pub(super) struct PointBlocks {
     /// The last block is filled up with the last point.
-    blocks: Vec<Points>,
+    blocks: Vec<Points<BLOCK>>,
     count: usize,
 }
 
@@ -59,7 +59,7 @@ impl PointBlocks {
     /// The points, one by one.
     #[cfg(test)]
     pub(super) fn points(&self) -> impl Iterator<Item = Point3> {
-        let of_block = |block: &Points| std::array::from_fn::<_, BLOCK, _>(|lane| block.map(|axis| axis[lane]));
+        let of_block = |block: &Points<BLOCK>| std::array::from_fn::<_, BLOCK, _>(|lane| block.map(|axis| axis[lane]));
         self.blocks.iter().flat_map(of_block).take(self.count)
     }
 
@@ -74,28 +74,40 @@ impl PrimaryLoop {
     /// current through a rectangle that lies so.
     pub(super) fn potentials(&self, facing: Facing, points: &PointBlocks, shift: Point3) -> Vec<f64> {
         let mut potentials = vec![0.0; points.blocks.len() * BLOCK];
-        with_widest(Evaluation {
-            primary: self,
-            axes: facing.wires(),
-            points: &points.blocks,
-            shift,
-            potentials: potentials.as_chunks_mut().0,
-        });
+        self.evaluate(facing, &points.blocks, shift, potentials.as_chunks_mut().0);
         potentials.truncate(points.count);
         potentials
+    }
+
+    /// The same at a few points.
+    pub(super) fn potentials_at<const N: usize>(&self, facing: Facing, points: [Point3; N]) -> [f64; N] {
+        let mut potentials = [[0.0; N]];
+        let points = [0, 1, 2].map(|axis| points.map(|point| point[axis]));
+        self.evaluate(facing, &[points], [0.0; 3], &mut potentials);
+        potentials[0]
+    }
+
+    fn evaluate<const N: usize>(
+        &self,
+        facing: Facing,
+        points: &[Points<N>],
+        shift: Point3,
+        potentials: &mut [[f64; N]],
+    ) {
+        with_widest(Evaluation { primary: self, axes: facing.wires(), points, shift, potentials });
     }
 }
 
 /// Potentials that are asked for.
-struct Evaluation<'a> {
+struct Evaluation<'a, const N: usize> {
     primary: &'a PrimaryLoop,
     axes: &'static [usize],
-    points: &'a [Points],
+    points: &'a [Points<N>],
     shift: Point3,
-    potentials: &'a mut [Block],
+    potentials: &'a mut [[f64; N]],
 }
 
-impl NullaryFnOnce for Evaluation<'_> {
+impl<const N: usize> NullaryFnOnce for Evaluation<'_, N> {
     type Output = ();
 
     #[inline(always)]
@@ -124,24 +136,24 @@ impl NullaryFnOnce for Evaluation<'_> {
 /// Adds Σ ±(s·ln(s + R) - R) over the ends of wires along an axis, where s is the part of R in its direction:
 /// [`second_antiderivative`](super::mesh::second_antiderivative). Ends of one s share a logarithm.
 #[inline(always)]
-fn add_straight(sum: &mut Block, ends: &WireEnds, axis: usize, points: &Points) {
-    let (mut plus, mut minus, mut distances) = ([1.0; BLOCK], [1.0; BLOCK], [0.0; BLOCK]);
+fn add_straight<const N: usize>(sum: &mut [f64; N], ends: &WireEnds, axis: usize, points: &Points<N>) {
+    let (mut plus, mut minus, mut distances) = ([1.0; N], [1.0; N], [0.0; N]);
     for end in &ends.plus {
         let apart = distances_from(*end, points);
-        for lane in 0..BLOCK {
+        for lane in 0..N {
             plus[lane] *= points[axis][lane] - ends.at + apart[lane];
             distances[lane] += apart[lane];
         }
     }
     for end in &ends.minus {
         let apart = distances_from(*end, points);
-        for lane in 0..BLOCK {
+        for lane in 0..N {
             minus[lane] *= points[axis][lane] - ends.at + apart[lane];
             distances[lane] -= apart[lane];
         }
     }
     let logarithms = ln_of_quotients(&plus, &minus);
-    for lane in 0..BLOCK {
+    for lane in 0..N {
         sum[lane] += (points[axis][lane] - ends.at) * logarithms[lane] - distances[lane];
     }
 }
@@ -149,45 +161,45 @@ fn add_straight(sum: &mut Block, ends: &WireEnds, axis: usize, points: &Points) 
 /// Adds Σ ±(leg/2)·ln(s + R) over the points of the corner cuts, for the parts along some `axes`: the derivative of such a term times
 /// its share of the path.
 #[inline(always)]
-fn add_cuts(sum: &mut Block, primary: &PrimaryLoop, axes: &[usize], points: &Points) {
-    let (mut plus, mut minus) = ([1.0; BLOCK], [1.0; BLOCK]);
+fn add_cuts<const N: usize>(sum: &mut [f64; N], primary: &PrimaryLoop, axes: &[usize], points: &Points<N>) {
+    let (mut plus, mut minus) = ([1.0; N], [1.0; N]);
     for cut in &primary.cuts {
         let apart = distances_from(cut.point, points);
         for &axis in axes {
             let product = if cut.adds[axis] { &mut plus } else { &mut minus };
-            for lane in 0..BLOCK {
+            for lane in 0..N {
                 product[lane] *= points[axis][lane] - cut.point[axis] + apart[lane];
             }
         }
     }
     let logarithms = ln_of_quotients(&plus, &minus);
-    for lane in 0..BLOCK {
+    for lane in 0..N {
         sum[lane] += 0.5 * primary.leg * logarithms[lane];
     }
 }
 
 /// Adds the same of the pieces of wires that lie askew; points of one weight share logarithms.
 #[inline(always)]
-fn add_pieces(sum: &mut Block, pieces: &AskewPieces, axis: usize, points: &Points) {
+fn add_pieces<const N: usize>(sum: &mut [f64; N], pieces: &AskewPieces, axis: usize, points: &Points<N>) {
     for places in pieces.points.chunks(FACTORS) {
-        let mut product = [1.0; BLOCK];
+        let mut product = [1.0; N];
         for place in places {
             let apart = distances_from(*place, points);
-            for lane in 0..BLOCK {
+            for lane in 0..N {
                 product[lane] *= points[axis][lane] - place[axis] + apart[lane];
             }
         }
-        let logarithms = ln_of_quotients(&product, &[1.0; BLOCK]);
-        for lane in 0..BLOCK {
+        let logarithms = ln_of_quotients(&product, &[1.0; N]);
+        for lane in 0..N {
             sum[lane] += pieces.weights[axis] * logarithms[lane];
         }
     }
 }
 
 #[inline(always)]
-fn distances_from([x, y, z]: Point3, [xs, ys, zs]: &Points) -> Block {
-    let mut distances = [0.0; BLOCK];
-    for lane in 0..BLOCK {
+fn distances_from<const N: usize>([x, y, z]: Point3, [xs, ys, zs]: &Points<N>) -> [f64; N] {
+    let mut distances = [0.0; N];
+    for lane in 0..N {
         let (dx, dy, dz) = (xs[lane] - x, ys[lane] - y, zs[lane] - z);
         distances[lane] = (dx * dx + dy * dy + dz * dz).sqrt();
     }

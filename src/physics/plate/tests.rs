@@ -1,5 +1,4 @@
 use super::mesh::Parity;
-use super::potential::PointBlocks;
 use super::*;
 use crate::physics::filament::{Filament, mutual};
 use crate::physics::winding::{Winding, WindingShape};
@@ -56,7 +55,7 @@ fn flux(winding: &Winding, rim: &[Filament]) -> f64 {
 }
 
 fn potential(primary: &PrimaryLoop, facing: Facing, point: Point3) -> f64 {
-    primary.potentials(facing, &PointBlocks::new(&[point]), [0.0; 3])[0]
+    primary.potentials_at(facing, [point])[0]
 }
 
 fn mixed(potential: impl Fn(f64, f64) -> f64, [u0, u1]: [f64; 2], [v0, v1]: [f64; 2]) -> f64 {

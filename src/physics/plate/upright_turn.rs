@@ -1,7 +1,7 @@
 //! A two-wheeler: one shorted turn that stands upright along travel.
 
 use super::super::filament::{NEUMANN, Point3, self_inductance};
-use super::potential::{Facing, PointBlocks};
+use super::potential::Facing;
 use super::primary::PrimaryLoop;
 
 /// An upright rectangular turn of round conductor, shorted, in the direction of travel. Metres.
@@ -42,7 +42,7 @@ impl UprightTurn {
         let [x, y, z] = foot;
         let (front, back, top) = (y + 0.5 * self.length, y - 0.5 * self.length, z + self.height);
         let corners = [[x, front, top], [x, front, z], [x, back, top], [x, back, z]];
-        let potentials = primary.potentials(Facing::Across, &PointBlocks::new(&corners), [0.0; 3]);
+        let potentials = primary.potentials_at(Facing::Across, corners);
         NEUMANN * (potentials[0] - potentials[1] - (potentials[2] - potentials[3]))
     }
 
