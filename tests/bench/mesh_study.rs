@@ -1,6 +1,6 @@
 //! How exact the changes that metal makes are: the meshes of `physics::plate` beside much finer ones, as tables in Markdown.
 //!
-//!     cargo run --profile bench --example mesh_study            two or three minutes
+//!     cargo run --profile bench --example mesh_study            a minute or two
 //!     cargo run --profile bench --example mesh_study -- quick   a few cases of each group
 //!
 //! Run it before and after a change of the physics: the cases and what they are held against stay the same. The reference is
