@@ -49,6 +49,7 @@ fn calculations(criterion: &mut Criterion) {
     examples::<DetectorCompatibilityRequest>(criterion);
     examples::<MaterialEstimateRequest>(criterion);
     usual!(InstallationPlanRequest, "installation-plan", "three_roles_three_vehicles_72_hours");
+    usual!(InstallationPlanRequest, "installation-plan", "with_a_motorcycle");
     examples::<InstallationPlanRequest>(criterion);
     examples::<FaultFindingRequest>(criterion);
     examples::<ExistingLoopRequest>(criterion);

@@ -99,7 +99,9 @@ impl Case {
 /// The cases of one body over one loop, whose peak is known once all are there.
 fn add(cases: &mut Vec<Case>, mut more: Vec<Case>) {
     let peak = more.iter().map(|case| case.reference.change).fold(0.0, f64::max);
-    more.iter_mut().for_each(|case| case.peak = peak);
+    for case in &mut more {
+        case.peak = peak;
+    }
     cases.append(&mut more);
 }
 
@@ -248,11 +250,11 @@ fn turned(strands: &[Strand], angle: f64) -> Vec<Strand> {
 /// A line for each group in the order of their first cases.
 fn tell(cases: &[Case]) {
     let mut names: Vec<&String> = Vec::new();
-    cases.iter().flat_map(|case| &case.groups).for_each(|group| {
+    for group in cases.iter().flat_map(|case| &case.groups) {
         if !names.contains(&group) {
             names.push(group);
         }
-    });
+    }
     names.sort_by_key(|name| KINDS.iter().position(|kind| name.starts_with(kind)));
     println!(
         "| what | places | error, % of the change: median, 95 of 100, greatest | of the peak: greatest | doubt of the reference, % | where it is greatest |"
@@ -316,12 +318,7 @@ fn known() {
 
 fn main() {
     let is_quick = std::env::args().nth(1).is_some_and(|word| word == "quick");
-    let studies: [(&str, fn(bool) -> Vec<Case>); 3] = [("plates", plates), ("vehicles", vehicles), ("walls", walls)];
-    let mut cases = Vec::new();
-    for (name, study) in studies {
-        eprintln!("{name} ...");
-        cases.append(&mut study(is_quick));
-    }
+    let cases: Vec<_> = [plates, vehicles, walls].iter().flat_map(|study| study(is_quick)).collect();
     tell(&cases);
     known();
 }
