@@ -103,12 +103,12 @@ fn climb(space: &RequestSpace, until: Instant, dice: &mut Dice, weight: fn(&Cost
         while failures < 60 && Instant::now() < until {
             let next = space.changed(&alleles, dice);
             let request = space.request(&next);
-            let there = cost(name, &request);
-            // What is better by its time once must be so again.
-            if weight(&there) > weight(&here) && weight(&steady_cost(name, &request)) > weight(&here) {
-                (alleles, here, failures) = (next, there, 0);
-            } else {
-                failures += 1;
+            // What is better once must be so again: other programs take their share.
+            let is_better = |there: &Cost| weight(there) > weight(&here);
+            let there = Some(cost(name, &request)).filter(is_better).map(|_| steady_cost(name, &request));
+            match there.filter(is_better) {
+                Some(there) => (alleles, here, failures) = (next, there, 0),
+                None => failures += 1,
             }
         }
         let here = steady_cost(name, &space.request(&alleles));
