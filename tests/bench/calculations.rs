@@ -70,7 +70,9 @@ fn worst(criterion: &mut Criterion) {
     worst!(InstallationPlanRequest, "installation-plan.long_leaves");
     worst!(DetectorCompatibilityRequest, "detector-compatibility.all_loops");
     worst!(DetectorCompatibilityRequest, "detector-compatibility.one_channel");
+    worst!(DetectorCompatibilityRequest, "detector-compatibility.wide_over_steel");
     worst!(VehicleResponseRequest, "vehicle-response.widest");
+    worst!(VehicleResponseRequest, "vehicle-response.long_quadrupole");
 }
 
 /// A cure under two weeks of hours.
