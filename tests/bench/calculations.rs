@@ -31,55 +31,25 @@ fn examples<C: Calculation>(criterion: &mut Criterion) {
     }
 }
 
-/// A plan of everything, with the weather of three days.
-fn whole_job() -> String {
-    let hours: Vec<_> = (0..72)
-        .map(|hour| {
-            let (day, of_day) = (20 + hour / 24, hour % 24);
-            let air = 4 + (of_day % 12) / 2;
-            format!(
-                r#"{{"time":"2026-04-{day}T{of_day:02}:00:00-04:00","air":"{air} °C","relative_humidity_percent":70,"surface":"{} °C"}}"#,
-                air + 3
-            )
-        })
-        .collect();
-    format!(
-        r#"{{"opening": {{"width": "24 ft", "barrier": "slide_gate"}}, "vehicles": ["passenger_car", "pickup", "high_bed_truck"],
-            "sealant": {{"kind": "one_part_moisture_cure"}}, "start": "2026-04-20T09:00:00-04:00", "surface_condition": "dry",
-            "weather": {{"conditions": [{}]}}}}"#,
-        hours.join(",")
-    )
-}
-
+/// The requests of `usual/` are also those of `tests/load/alternate`.
 fn calculations(criterion: &mut Criterion) {
+    macro_rules! usual {
+        ($request:ty, $calculation:literal, $name:literal) => {
+            measure::<$request>(criterion, $name, include_str!(concat!("usual/", $calculation, ".", $name, ".json")));
+        };
+    }
     vehicle_response::prepare();
-    measure::<LoopCharacteristicsRequest>(
-        criterion,
-        "plain",
-        r#"{"loop": {"along_travel": "6 ft", "across_lane": "6 ft", "turns": 3}, "lead_in": {"length": "100 ft"}}"#,
-    );
+    usual!(LoopCharacteristicsRequest, "loop-characteristics", "plain");
     examples::<LoopCharacteristicsRequest>(criterion);
-    measure::<VehicleResponseRequest>(
-        criterion,
-        "profile_of_41_points",
-        r#"{"loop": {"along_travel": "6 ft", "across_lane": "6 ft", "turns": 3, "corner_cut": "12 in"},
-            "lead_in": {"length": "100 ft"}, "vehicle": "passenger_car"}"#,
-    );
+    usual!(VehicleResponseRequest, "vehicle-response", "profile_of_41_points");
     examples::<VehicleResponseRequest>(criterion);
-    measure::<LoopSizingRequest>(
-        criterion,
-        "three_roles_three_vehicles",
-        r#"{"opening": {"width": "24 ft", "barrier": "slide_gate"}, "vehicles": ["passenger_car", "pickup", "high_bed_truck"]}"#,
-    );
-    measure::<LoopSizingRequest>(
-        criterion,
-        "hardest_search",
-        r#"{"opening": {"width": "40 ft", "barrier": "slide_gate"}, "vehicles": ["tractor_trailer", "bicycle"]}"#,
-    );
+    usual!(LoopSizingRequest, "loop-sizing", "three_roles_three_vehicles");
+    usual!(LoopSizingRequest, "loop-sizing", "hardest_search");
     examples::<LoopSizingRequest>(criterion);
     examples::<DetectorCompatibilityRequest>(criterion);
     examples::<MaterialEstimateRequest>(criterion);
-    measure::<InstallationPlanRequest>(criterion, "three_roles_three_vehicles_72_hours", &whole_job());
+    usual!(InstallationPlanRequest, "installation-plan", "three_roles_three_vehicles_72_hours");
+    usual!(InstallationPlanRequest, "installation-plan", "with_a_motorcycle");
     examples::<InstallationPlanRequest>(criterion);
     examples::<FaultFindingRequest>(criterion);
     examples::<ExistingLoopRequest>(criterion);
@@ -100,7 +70,9 @@ fn worst(criterion: &mut Criterion) {
     worst!(InstallationPlanRequest, "installation-plan.long_leaves");
     worst!(DetectorCompatibilityRequest, "detector-compatibility.all_loops");
     worst!(DetectorCompatibilityRequest, "detector-compatibility.one_channel");
+    worst!(DetectorCompatibilityRequest, "detector-compatibility.wide_over_steel");
     worst!(VehicleResponseRequest, "vehicle-response.widest");
+    worst!(VehicleResponseRequest, "vehicle-response.long_quadrupole");
 }
 
 /// A cure under two weeks of hours.

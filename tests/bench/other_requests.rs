@@ -14,6 +14,11 @@ const OBSERVATIONS: &[&str] = &[
     "detects_next_lane",
     "drifts",
     "fault_when_pavement_flexes",
+    "drops_high_vehicles",
+    "misses_two_wheelers",
+    "stays_on_after_power_up",
+    "misses_after_power_up",
+    "never_closes",
 ];
 
 pub(super) fn compatibility() -> RequestSpace {
@@ -22,6 +27,8 @@ pub(super) fn compatibility() -> RequestSpace {
         ("leg", Gene::Number(LEGS.len() as u64 - 1)),
         ("other leg", Gene::Number(LEGS.len() as u64 - 1)),
         ("leg apart", Gene::Number(3)),
+        ("other leg apart", Gene::Number(3)),
+        ("corner", Gene::Number(2)),
         ("turns", Gene::Number(19)),
         ("turns apart", Gene::Number(3)),
         ("role", Gene::Number(7)),
@@ -29,7 +36,7 @@ pub(super) fn compatibility() -> RequestSpace {
         ("rows", Gene::Number(5)),
         ("spacing", Gene::Number(30)),
         ("lead_in", Gene::Number(LEAD_INS.len() as u64 - 1)),
-        ("lane", Gene::Number(5)),
+        ("lane", Gene::Number(7)),
         ("unit", Gene::Number(3)),
         ("steel", Gene::Number(3)),
         ("wiring", some(&["series", "parallel", "separate"])),
@@ -53,28 +60,33 @@ pub(super) fn compatibility() -> RequestSpace {
             let leg = (feet_of(LEGS[genome.number("leg") as usize])
                 + 0.5 * (index * genome.number("leg apart")) as f64)
                 .min(200.0);
+            let other = (feet_of(LEGS[genome.number("other leg") as usize])
+                + 0.25 * (index * genome.number("other leg apart")) as f64)
+                .min(200.0);
             let spacing = leg + genome.number("spacing") as f64 - 2.0;
             let rows = genome.number("rows").max(1);
+            let corner = ["6 in", "0 in", "18 in"][genome.number("corner") as usize];
             let role = if genome.number("role") == 7 { index % 7 } else { genome.number("role") };
             let mut one = json!({
                 "label": format!("loop {index}"), "role": ROLES[role as usize],
                 "loop": {
                     "shape": if genome.number("shape") == 0 { "quadrupole" } else { "rectangle" },
-                    "along_travel": format!("{leg:.2} ft"), "across_lane": LEGS[genome.number("other leg") as usize],
+                    "along_travel": format!("{leg:.2} ft"), "across_lane": format!("{other:.2} ft"),
                     "turns": 1 + (genome.number("turns") + index * genome.number("turns apart")) % 20,
-                    "corner_cut": "6 in",
+                    "corner_cut": corner,
                 },
                 "lead_in": { "length": LEAD_INS[genome.number("lead_in") as usize] },
             });
             if genome.number("spacing") > 0 {
-                let (along, across) = (
-                    (index / rows) as f64 * spacing,
-                    (index % rows) as f64 * (feet_of(LEGS[genome.number("other leg") as usize]) + 1.0),
-                );
+                let (along, across) = ((index / rows) as f64 * spacing, (index % rows) as f64 * (other + 1.0));
                 one["position"] = json!({ "along": format!("{:.2} ft", along.min(1000.0)), "across": format!("{:.2} ft", across.min(1000.0)) });
             }
-            if genome.number("lane") > 3 {
+            let lane = genome.number("lane");
+            if lane > 3 {
                 one["lane_width"] = json!("200 ft");
+                if lane > 5 {
+                    one["lane_middle"] = json!(format!("{} ft", (lane - 6) * index));
+                }
             }
             if genome.number("unit") == 0 {
                 one["unit"] = json!("one");
@@ -123,6 +135,51 @@ pub(super) fn response() -> RequestSpace {
         }
     };
     RequestSpace { calculation: "vehicle-response", genes, build }
+}
+
+pub(super) fn existing() -> RequestSpace {
+    let numbers = |values: &[f64]| Gene::Choice(values.iter().map(|value| json!(value)).collect());
+    let genes = vec![
+        ("along", Gene::Number(LEGS.len() as u64 - 1)),
+        ("across", Gene::Number(LEGS.len() as u64 - 1)),
+        ("size_uncertainty", some(&["0 %", "5 %", "30 %"])),
+        ("readings.inductance_uh", numbers(&[20.0, 60.0, 101.0, 300.0, 1000.0, 5000.0])),
+        ("readings.resistance_ohm", numbers(&[0.2, 0.6, 5.0])),
+        ("vehicles", Gene::Some(VEHICLES)),
+        ("role", some(ROLES)),
+        ("lane_width", some(&["3 ft", "40 ft", "200 ft"])),
+        ("over_steel", Gene::Choice(vec![json!(true), json!(false)])),
+        ("lead_in.length", some(LEAD_INS)),
+        ("detector.threshold_percent", numbers(&[0.001, 0.02, 0.32])),
+    ];
+    let build = |genome: &Genome<'_>, request: &mut Value| {
+        set(request, "along_travel", json!(LEGS[genome.number("along") as usize]));
+        set(request, "across_lane", json!(LEGS[genome.number("across") as usize]));
+    };
+    RequestSpace { calculation: "existing-loop", genes, build }
+}
+
+pub(super) fn characteristics() -> RequestSpace {
+    let genes = vec![
+        ("loop.shape", some(&["quadrupole"])),
+        ("along", Gene::Number(LEGS.len() as u64 - 1)),
+        ("across", Gene::Number(LEGS.len() as u64 - 1)),
+        ("turns", Gene::Number(19)),
+        ("loop.corner_cut", some(&["0 in", "6 in", "10 ft"])),
+        ("lead_in.length", some(LEAD_INS)),
+        ("frequency_khz", Gene::Choice(vec![json!(1.0), json!(500.0)])),
+        ("reinforcement.depth_below_loop", some(&["2 in", "12 in"])),
+        ("shunt_capacitance_nf", Gene::Choice(vec![json!(0.1), json!(10.0)])),
+    ];
+    let build = |genome: &Genome<'_>, request: &mut Value| {
+        set(request, "loop.along_travel", json!(LEGS[genome.number("along") as usize]));
+        set(request, "loop.across_lane", json!(LEGS[genome.number("across") as usize]));
+        set(request, "loop.turns", json!(genome.number("turns") + 1));
+        if request["lead_in"].is_null() {
+            set(request, "lead_in.length", json!("50 ft"));
+        }
+    };
+    RequestSpace { calculation: "loop-characteristics", genes, build }
 }
 
 pub(super) fn materials() -> RequestSpace {

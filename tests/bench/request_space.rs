@@ -7,7 +7,7 @@ use serde_json::{Map, Value, json};
 #[path = "other_requests.rs"]
 mod other_requests;
 
-use other_requests::{compatibility, cure, faults, materials, response};
+use other_requests::{characteristics, compatibility, cure, existing, faults, materials, response};
 
 const ROLES: &[&str] =
     &["exit", "obstruction_outside", "obstruction_inside", "between_leaves", "arming", "closing", "presence"];
@@ -24,8 +24,22 @@ const VEHICLES: &[&str] = &[
     "forklift",
     "golf_cart",
 ];
-const HAZARDS: &[&str] =
-    &["reinforcing_mesh", "adjacent_traffic", "freezing_climate", "cracked_pavement", "pavement_joint"];
+const HAZARDS: &[&str] = &[
+    "reinforcing_mesh",
+    "adjacent_traffic",
+    "freezing_climate",
+    "cracked_pavement",
+    "pavement_joint",
+    "old_loop_cut",
+    "post_tensioned_slab",
+    "bridge_deck",
+    "snow_melt_cable",
+    "snow_melt_pipe",
+    "overhead_power_line",
+    "buried_power_line",
+];
+const SURFACES: &[&str] =
+    &["existing_asphalt", "existing_concrete", "new_asphalt", "new_concrete", "gravel", "soil", "pavers"];
 const BARRIERS: &[&str] =
     &["slide_gate", "swing_gate", "swing_gate_pair", "barrier_arm", "vertical_lift_gate", "overhead_door", "none"];
 const WIDTHS: &[&str] = &[
@@ -95,6 +109,15 @@ impl Gene {
         }
     }
 
+    /// The allele that says most, where it is known which does.
+    fn most(&self) -> Option<u64> {
+        match self {
+            Self::Choice(_) => None,
+            Self::Some(codes) => Some((1 << codes.len()) - 1),
+            Self::Number(most) => Some(*most),
+        }
+    }
+
     fn changed(&self, allele: u64, dice: &mut Dice) -> u64 {
         match self {
             Self::Some(codes) if dice.throw(4) > 0 => allele ^ (1 << dice.throw(codes.len() as u64)),
@@ -137,6 +160,11 @@ impl RequestSpace {
         changed
     }
 
+    /// A request that says as much as it can of everything, some of it at random.
+    pub fn fullest(&self, dice: &mut Dice) -> Alleles {
+        self.genes.iter().map(|(_, gene)| gene.most().unwrap_or_else(|| gene.random(dice))).collect()
+    }
+
     /// The request as JSON.
     pub fn request(&self, alleles: &Alleles) -> Value {
         let mut request = json!({});
@@ -167,7 +195,17 @@ fn some(values: &[&str]) -> Gene {
 
 /// The spaces of all calculations that search or grow with what is sent.
 pub fn spaces() -> Vec<RequestSpace> {
-    vec![sizing("loop-sizing"), plan(), compatibility(), response(), materials(), cure(), faults()]
+    vec![
+        sizing("loop-sizing"),
+        plan(),
+        compatibility(),
+        response(),
+        existing(),
+        characteristics(),
+        materials(),
+        cure(),
+        faults(),
+    ]
 }
 
 fn opening_genes() -> Vec<(&'static str, Gene)> {
@@ -184,8 +222,15 @@ fn opening_genes() -> Vec<(&'static str, Gene)> {
         ("opening.leaf_height", some(&["1 ft", "6 ft", "12 ft", "30 ft"])),
         ("opening.leaf_ground_gap", some(&["0 in", "4 in", "3 ft"])),
         ("opening.seen_otherwise", Gene::Choice(vec![json!(true)])),
+        ("opening.leaf_open", some(&["level", "coiled"])),
+        ("opening.unit_side", some(&["left", "right"])),
         ("roles", Gene::Some(ROLES)),
         ("vehicles", Gene::Some(VEHICLES)),
+        ("seen_by_other_devices", Gene::Choice(vec![json!(["bicycle", "small_motorcycle"]), json!(VEHICLES)])),
+        ("surface", some(SURFACES)),
+        ("slab.reinforcement_depth", some(&["1 in", "4 in", "12 in"])),
+        ("slab.cut_approved", Gene::Choice(vec![json!(true)])),
+        ("slot.cover", some(&["0.5 in", "1 in", "3 in"])),
         ("site_hazards", Gene::Some(HAZARDS)),
         ("construction", some(&["hand_wound", "preformed_saw_cut", "preformed_direct_burial"])),
         ("lead_in.length", some(LEAD_INS)),
@@ -200,12 +245,15 @@ fn opening_genes() -> Vec<(&'static str, Gene)> {
         ),
         ("detector.inductance_min_uh", Gene::Choice(vec![json!(1.0), json!(20.0), json!(200.0), json!(600.0)])),
         ("detector.inductance_max_uh", Gene::Choice(vec![json!(700.0), json!(2500.0), json!(10000.0)])),
+        ("detector.quality_factor_min", Gene::Choice(vec![json!(0.1), json!(5.0), json!(20.0)])),
+        ("detector.tuning_capacitance_nf", Gene::Choice(vec![json!(10.0), json!(68.0), json!(1000.0)])),
         ("stock count", Gene::Number(200)),
         ("stock leg", Gene::Number(15)),
         ("stock turns", Gene::Number(20)),
         ("stock share", Gene::Number(10)),
+        ("stock spread", Gene::Number(3)),
         ("fixed", Gene::Number(255)),
-        ("fixed kind", Gene::Number(9)),
+        ("fixed kind", Gene::Number(12)),
     ]
 }
 
@@ -219,6 +267,9 @@ fn build_opening(genome: &Genome<'_>, request: &mut Value) {
         opening.remove("leaf_height");
         opening.remove("leaf_ground_gap");
     }
+    if barrier != "overhead_door" {
+        request["opening"].as_object_mut().expect("an object").remove("leaf_open");
+    }
     if request["detector"]["threshold_percent"].is_number() {
         request["detector"].as_object_mut().expect("an object").remove("threshold_steps_percent");
     }
@@ -229,12 +280,16 @@ fn build_opening(genome: &Genome<'_>, request: &mut Value) {
     let stock = genome.number("stock count");
     if stock > 100 {
         let across = feet * (genome.number("stock share") as f64 / 10.0);
+        // Nearly alike, so that all fit, or of a few legs, many turns, or both.
+        let spread = genome.number("stock spread");
+        let (leg_apart, turns_apart) = (if spread & 1 == 1 { 0.1 } else { 0.01 }, spread / 2);
         let item = |index: u64| {
+            let along = genome.number("stock leg") as f64 + 1.0 + leg_apart * index as f64;
             json!({
                 "sku": format!("TIB-{index}"), "lead_in_length": "5000 ft",
-                "along_travel": format!("{:.3} ft", (genome.number("stock leg") as f64 + 1.0 + 0.01 * index as f64).min(200.0)),
-                "across_lane": format!("{:.3} ft", (across - 0.002 * index as f64).clamp(1.0, 200.0)),
-                "turns": genome.number("stock turns").max(1),
+                "along_travel": format!("{:.3} ft", along.min(200.0)),
+                "across_lane": format!("{:.3} ft", (across - 0.2 * leg_apart * index as f64).clamp(1.0, 200.0)),
+                "turns": 1 + (genome.number("stock turns").max(1) - 1 + turns_apart * index) % 20,
             })
         };
         set(request, "stock", json!((0..stock.min(200)).map(item).collect::<Vec<_>>()));
@@ -269,6 +324,13 @@ fn fixed_loops(genome: &Genome<'_>, request: &Value, feet: f64) -> Vec<Value> {
                 one["turns"] = json!(1 + place);
                 one["shape"] = json!("quadrupole");
             }
+            // A loop that straddles the line has no distance.
+            6 | 7 if role != "closing" && role != "presence" => {
+                one["distance"] = json!(format!("{} ft", 3 + 4 * place));
+                one["along_travel"] = json!(format!("{} ft", 6 + place));
+            }
+            8 => one["along_travel"] = json!("200 ft"),
+            9 => one["across_lane"] = json!(format!("{:.3} ft", feet.clamp(1.0, 200.0))),
             _ => {
                 one["turns"] = json!(2 + place);
                 one["across_lane"] = json!(format!("{:.3} ft", (feet / (1.2 + place as f64)).max(1.0)));
@@ -289,6 +351,9 @@ fn plan() -> RequestSpace {
         ("wiring", some(&["series", "parallel", "separate"])),
         ("sealant.kind", some(&["one_part_moisture_cure", "two_part_reactive", "hot_applied"])),
         ("hours", Gene::Number(336)),
+        ("saw.corner", some(&["diagonal", "square_overrun", "cored"])),
+        ("backer_rod.form", some(&["pieces", "continuous", "none"])),
+        ("crossings", Gene::Choice(vec![json!(100)])),
     ]);
     let build = |genome: &Genome<'_>, request: &mut Value| {
         build_opening(genome, request);

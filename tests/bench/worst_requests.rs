@@ -1,12 +1,14 @@
 //! Which requests within the limits take longest, by random search and hill climbing.
 //!
 //!     cargo run --profile bench --example worst_requests -- search SECONDS [CALCULATION]
+//!     cargo run --profile bench --example worst_requests -- slowest SECONDS [CALCULATION]
 //!     cargo run --profile bench --example worst_requests -- reports COUNT
 //!     cargo run --profile bench --example worst_requests -- time CALCULATION REQUEST.json
 //!
 //! `search` climbs by counted steps for so many seconds a calculation and prints the worst request with its time, its steps and its
-//! estimate; it also prints the request whose time is longest for its steps. `reports` writes a digest of the report of each of so many
-//! random requests: to compare two builds line by line. The worst requests found are benchmarks in `calculations.rs`.
+//! estimate; it also prints the request whose time is longest for its steps. `slowest` climbs by processor time, whatever it counts.
+//! `reports` writes a digest of the report of each of so many random requests: to compare two builds line by line. The worst requests
+//! found are kept in `worst/`; `calculations.rs` has them as benchmarks.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,
@@ -14,6 +16,8 @@
     reason = "a measurement that cannot go on has failed"
 )]
 
+#[path = "../load/processor_time.rs"]
+mod processor_time;
 mod request_space;
 
 use std::time::{Duration, Instant};
@@ -21,13 +25,15 @@ use std::time::{Duration, Instant};
 use loopwright::calculation::budget::WorkBudget;
 use loopwright::calculation::report::Diagnostics;
 use loopwright::calculation::{self, Calculation, CalculationVisitor};
-use request_space::{Dice, RequestSpace, spaces};
+use processor_time::processor_nanoseconds;
+use request_space::{Alleles, Dice, RequestSpace, spaces};
 use serde_json::Value;
 use sha2::{Digest, Sha256};
 
-const USAGE: &str = "worst_requests search SECONDS [CALCULATION] | reports COUNT | time CALCULATION REQUEST.json";
+const USAGE: &str =
+    "worst_requests (search|slowest) SECONDS [CALCULATION] | reports COUNT | time CALCULATION REQUEST.json";
 
-/// What one answer took.
+/// What one answer took, in processor time.
 #[derive(Clone, Copy, Default)]
 struct Cost {
     micros: f64,
@@ -52,9 +58,9 @@ impl CalculationVisitor for Measured<'_> {
         }
         let Ok(request) = serde_json::from_value::<C>(self.request.clone()) else { return };
         let budget = WorkBudget::default();
-        let started = Instant::now();
+        let before = processor_nanoseconds();
         let answer = request.answer_with(Diagnostics::within(budget.clone()));
-        let micros = started.elapsed().as_secs_f64() * 1e6;
+        let micros = (processor_nanoseconds() - before) as f64 / 1e3;
         self.cost =
             Cost { micros, steps: budget.used(), estimate: request.estimated_micros(), is_answered: answer.is_ok() };
         if self.keeps_report {
@@ -78,28 +84,39 @@ fn steady_cost(name: &str, request: &Value) -> Cost {
     (0..3).map(|_| cost(name, request)).min_by(|a, b| a.micros.total_cmp(&b.micros)).expect("three costs")
 }
 
+/// From where a climb begins: anywhere, where much is said, or beside the best so far.
+fn start(space: &RequestSpace, best: Option<&Alleles>, dice: &mut Dice) -> Alleles {
+    match (dice.throw(3), best) {
+        (0, _) => space.random(dice),
+        (1, Some(best)) => (0..5).fold(best.clone(), |alleles, _| space.changed(&alleles, dice)),
+        _ => space.fullest(dice),
+    }
+}
+
 fn climb(space: &RequestSpace, until: Instant, dice: &mut Dice, weight: fn(&Cost) -> f64) -> (Value, Cost) {
-    let mut best = (Value::Null, Cost::default());
+    let name = space.calculation;
+    let mut best: Option<(Alleles, Cost)> = None;
     while Instant::now() < until {
-        let mut alleles = space.random(dice);
-        let mut here = cost(space.calculation, &space.request(&alleles));
+        let mut alleles = start(space, best.as_ref().map(|(alleles, _)| alleles), dice);
+        let mut here = cost(name, &space.request(&alleles));
         let mut failures = 0;
         while failures < 60 && Instant::now() < until {
             let next = space.changed(&alleles, dice);
-            let there = cost(space.calculation, &space.request(&next));
-            if weight(&there) > weight(&here) {
-                (alleles, here, failures) = (next, there, 0);
-            } else {
-                failures += 1;
+            let request = space.request(&next);
+            // What is better once must be so again: other programs take their share.
+            let is_better = |there: &Cost| weight(there) > weight(&here);
+            let there = Some(cost(name, &request)).filter(is_better).map(|_| steady_cost(name, &request));
+            match there.filter(is_better) {
+                Some(there) => (alleles, here, failures) = (next, there, 0),
+                None => failures += 1,
             }
         }
-        let request = space.request(&alleles);
-        let here = steady_cost(space.calculation, &request);
-        if weight(&here) > weight(&best.1) {
-            best = (request, here);
+        let here = steady_cost(name, &space.request(&alleles));
+        if best.as_ref().is_none_or(|(_, best)| weight(&here) > weight(best)) {
+            best = Some((alleles, here));
         }
     }
-    best
+    best.map(|(alleles, cost)| (space.request(&alleles), cost)).expect("time for one climb")
 }
 
 fn show(name: &str, what: &str, (request, cost): &(Value, Cost)) {
@@ -112,9 +129,13 @@ fn show(name: &str, what: &str, (request, cost): &(Value, Cost)) {
     );
 }
 
+fn chosen(only: Option<&str>) -> Vec<RequestSpace> {
+    spaces().into_iter().filter(|space| only.is_none_or(|only| only == space.calculation)).collect()
+}
+
 fn search(seconds: u64, only: Option<&str>) {
     let mut dice = Dice::new(17);
-    for space in spaces().iter().filter(|space| only.is_none_or(|only| only == space.calculation)) {
+    for space in &chosen(only) {
         let half = Duration::from_secs_f64(seconds as f64 / 2.0);
         let by_steps = climb(space, Instant::now() + half, &mut dice, |cost| {
             if cost.is_answered { cost.steps as f64 + cost.micros.min(1e4) / 1e4 } else { 0.0 }
@@ -125,6 +146,15 @@ fn search(seconds: u64, only: Option<&str>) {
             if cost.is_answered { cost.micros.min(1000.0) * (cost.micros / (cost.steps + 20_000) as f64) } else { 0.0 }
         };
         show(space.calculation, "longest for its steps", &climb(space, Instant::now() + half, &mut dice, per_step));
+    }
+}
+
+fn slowest(seconds: u64, only: Option<&str>) {
+    let mut dice = Dice::new(23);
+    for space in &chosen(only) {
+        let until = Instant::now() + Duration::from_secs(seconds);
+        let by_time = climb(space, until, &mut dice, |cost| if cost.is_answered { cost.micros } else { 0.0 });
+        show(space.calculation, "longest", &by_time);
     }
 }
 
@@ -162,6 +192,8 @@ fn main() {
     match arguments.as_slice() {
         ["search", seconds] => search(seconds.parse().expect(USAGE), None),
         ["search", seconds, only] => search(seconds.parse().expect(USAGE), Some(only)),
+        ["slowest", seconds] => slowest(seconds.parse().expect(USAGE), None),
+        ["slowest", seconds, only] => slowest(seconds.parse().expect(USAGE), Some(only)),
         ["reports", count] => reports(count.parse().expect(USAGE)),
         ["time", name, file] => {
             let request: Value = serde_json::from_str(&std::fs::read_to_string(file).expect("a file")).expect("JSON");

@@ -43,12 +43,12 @@ def of_server(start, path, body, counts, folder):
     return (totals[1] - totals[0]) / (counts[1] - counts[0])
 
 
-def of_stage(name, request, stage, counts, folder):
+def of_stage(name, request, stage, counts, folder, floor=BUILT / "examples" / "floor"):
     """Instructions for one pass of a stage without a server."""
     totals = []
     for count in counts:
         file = pathlib.Path(folder) / f"{stage}-{count}.out"
-        alone = [str(BUILT / "examples" / "floor"), "alone", name, str(request), stage, str(count)]
+        alone = [str(floor), "alone", name, str(request), stage, str(count)]
         subprocess.run([*callgrind(file), *alone], check=True, stdout=subprocess.DEVNULL)
         totals.append(total(file))
     return (totals[1] - totals[0]) / (counts[1] - counts[0])

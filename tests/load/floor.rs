@@ -10,12 +10,15 @@
 //! The stages are `decode` (body to typed request), `answer` (typed request to typed report) and `write` (report to body).
 #![allow(clippy::expect_used, reason = "a measurement that cannot go on has failed")]
 
+mod processor_time;
+
 use std::hint::black_box;
 
 use actix_web::{App, HttpResponse, HttpServer, web};
 use loopwright::calculation::{self, Calculation, CalculationVisitor};
 use loopwright::drawing::SvgIllustrator;
 use loopwright::wording::{self, Language, Worded};
+use processor_time::processor_nanoseconds;
 
 const USAGE: &str =
     "usage: floor serve ADDRESS NAME REQUEST.json | floor alone NAME REQUEST.json (decode|answer|write) COUNT";
@@ -110,12 +113,4 @@ fn alone<C: Calculation>(body: &str, stage: &str, count: u64) {
     let before = processor_nanoseconds();
     (0..count).for_each(|_| pass());
     println!("{}", (processor_nanoseconds() - before) / count.max(1));
-}
-
-/// Processor time of this thread. Unlike a clock it does not run while another process has the core.
-fn processor_nanoseconds() -> u64 {
-    // The kernel brings its account up to date when a thread offers to step aside.
-    std::thread::yield_now();
-    let text = std::fs::read_to_string("/proc/thread-self/schedstat").expect("the kernel tells times");
-    text.split(' ').next().and_then(|first| first.parse().ok()).expect("a number comes first")
 }
