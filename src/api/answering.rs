@@ -39,5 +39,6 @@ pub async fn compute_report<C: Calculation, T: Send + 'static>(
     if estimate < MAX_MICROS_WHERE_READ {
         return context.compute(|| answer(Arc::default()));
     }
-    for_request::run(request, answer).await?
+    // Apart, for what is computed here should not carry the room for it.
+    Box::pin(for_request::run(request, answer)).await?
 }

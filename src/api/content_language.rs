@@ -5,7 +5,7 @@ use std::cmp::Reverse;
 use std::sync::OnceLock;
 
 use actix_web::HttpRequest;
-use actix_web::http::header::{self, AcceptLanguage, Header, HeaderName, Preference};
+use actix_web::http::header::{self, AcceptLanguage, Header, HeaderName, HeaderValue, Preference};
 
 use super::request_context::RequestContext;
 use crate::wording::Language;
@@ -18,7 +18,8 @@ pub const PARAMETER_DESCRIPTION: &str = "The language of the answer, for links a
     It wins over `accept-language`; `*` means English, and what is not spoken here counts as not sent.";
 
 /// Says that an answer depends on the codings and the languages that its caller takes.
-pub const VARY_BY_CODING_AND_LANGUAGE: (HeaderName, &str) = (header::VARY, "accept-encoding, accept-language");
+pub const VARY_BY_CODING_AND_LANGUAGE: (HeaderName, HeaderValue) =
+    (header::VARY, HeaderValue::from_static("accept-encoding, accept-language"));
 
 /// The language in which a request is answered; found once.
 pub fn of_request(request: &HttpRequest) -> Language {
@@ -26,8 +27,8 @@ pub fn of_request(request: &HttpRequest) -> Language {
 }
 
 /// The header that names the language of an answer.
-pub fn content_language(language: Language) -> (HeaderName, &'static str) {
-    (header::CONTENT_LANGUAGE, language.tag())
+pub fn content_language(language: Language) -> (HeaderName, HeaderValue) {
+    (header::CONTENT_LANGUAGE, HeaderValue::from_static(language.tag()))
 }
 
 fn asked_in_query(request: &HttpRequest) -> Option<Language> {

@@ -65,7 +65,7 @@ pub async fn observe(
     }
     if let Some(allowance) = context.allowance.get() {
         for (name, value) in [("ratelimit-policy", allowance.policy()), ("ratelimit", allowance.state())] {
-            if let Ok(value) = HeaderValue::from_str(&value) {
+            if let Ok(value) = HeaderValue::try_from(value) {
                 response.headers_mut().insert(HeaderName::from_static(name), value);
             }
         }
@@ -136,7 +136,8 @@ pub async fn admit(
         Err(problem) => problem,
     };
     let rest = request.extract::<web::Payload>().await?;
-    let response = drain::refuse(request.request(), rest, problem).await;
+    // Apart, for a request that is admitted should not carry the room for it.
+    let response = Box::pin(drain::refuse(request.request(), rest, problem)).await;
     Ok(request.into_response(response))
 }
 

@@ -3,6 +3,7 @@
 use std::fmt;
 
 use actix_web::HttpMessage;
+use uuid::Uuid;
 
 /// The id of a request: the caller's, or one made here.
 #[derive(Clone, Debug)]
@@ -16,7 +17,10 @@ impl RequestId {
     pub fn of_request(request: &impl HttpMessage) -> Self {
         let sent =
             request.headers().get(Self::HEADER).and_then(|value| value.to_str().ok()).filter(|id| is_plain_name(id));
-        Self(sent.map_or_else(|| uuid::Uuid::now_v7().to_string(), str::to_owned))
+        Self(match sent {
+            Some(id) => id.to_owned(),
+            None => Uuid::now_v7().hyphenated().encode_lower(&mut Uuid::encode_buffer()).to_owned(),
+        })
     }
 
     /// The id as text.

@@ -70,7 +70,7 @@ pub fn json(report: CodedText, request: &HttpRequest) -> HttpResponse {
 
 /// The answer whose body, in this coding, is a report.
 pub fn json_body<B: MessageBody + 'static>(coding: Coding, body: B, request: &HttpRequest) -> HttpResponse {
-    computed(coding, request).content_type("application/json").body(body)
+    computed(coding, request).content_type(HeaderValue::from_static("application/json")).body(body)
 }
 
 /// The answer that is a drawing or a page.
@@ -85,7 +85,7 @@ pub fn document(media_type: String, document: CodedText, request: &HttpRequest) 
 fn computed(coding: Coding, request: &HttpRequest) -> HttpResponseBuilder {
     let mut response = HttpResponse::Ok();
     response
-        .insert_header((header::CACHE_CONTROL, "no-store"))
+        .insert_header((header::CACHE_CONTROL, HeaderValue::from_static("no-store")))
         .insert_header(VARY_BY_CODING_AND_LANGUAGE)
         .insert_header(content_language::content_language(content_language::of_request(request)));
     if let Some(coding) = coding.header() {

@@ -7,7 +7,7 @@ use std::sync::OnceLock;
 use std::task::{Context, Poll};
 
 use actix_web::body::{BodySize, BoxBody, MessageBody};
-use actix_web::http::header::{self, EntityTag, Header, HeaderName, IfNoneMatch, TryIntoHeaderPair};
+use actix_web::http::header::{self, EntityTag, Header, HeaderName, HeaderValue, IfNoneMatch, TryIntoHeaderPair};
 use actix_web::web::Bytes;
 use actix_web::{HttpRequest, HttpResponse};
 
@@ -17,7 +17,7 @@ use super::sliced_body::shared;
 use crate::wording::Language;
 
 /// Says that an answer depends on the codings that its caller takes.
-const VARY_BY_CODING: (HeaderName, &str) = (header::VARY, "accept-encoding");
+const VARY_BY_CODING: (HeaderName, HeaderValue) = (header::VARY, HeaderValue::from_static("accept-encoding"));
 
 /// A body that does not change while the instance runs, with a strong entity tag for each coding in which it is sent.
 pub struct CachedDocument {

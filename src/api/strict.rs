@@ -39,15 +39,12 @@ impl StrictRules {
 
 /// Whether a body may hold `null`, `""` or `[]`. Only then is each optional value looked at before it is read.
 fn may_hold_absent(body: &[u8]) -> bool {
-    body.iter().enumerate().any(|(index, byte)| {
-        let rest = &body[index + 1..];
-        match byte {
-            b'n' => rest.starts_with(b"ull"),
-            b'"' => rest.starts_with(b"\""),
-            b'[' => rest.trim_ascii_start().starts_with(b"]"),
-            _ => false,
-        }
-    })
+    // All pairs are looked at, for then the compiler compares many at once.
+    let holds =
+        |first, second| body.windows(2).fold(false, |found, pair| found | ((pair[0] == first) & (pair[1] == second)));
+    holds(b'"', b'"')
+        || holds(b'n', b'u') && body.windows(4).any(|part| part == b"null")
+        || body.split(|byte| *byte == b'[').skip(1).any(|rest| rest.trim_ascii_start().starts_with(b"]"))
 }
 
 /// Whether a JSON text is `null`, `""` or `[]`.

@@ -36,15 +36,20 @@ impl Search {
 /// distance of one corner of a cell from one end of a wire.
 #[derive(Clone, Debug, Default)]
 pub struct WorkBudget {
-    used: Arc<AtomicU64>,
-    was_reached: Arc<AtomicBool>,
+    counts: Arc<WorkCounts>,
     is_abandoned: Arc<AtomicBool>,
+}
+
+#[derive(Debug, Default)]
+struct WorkCounts {
+    used: AtomicU64,
+    was_reached: AtomicBool,
 }
 
 impl WorkBudget {
     /// A whole budget for an answer that nobody waits for any more once the flag is set.
     pub fn until(is_abandoned: Arc<AtomicBool>) -> Self {
-        Self { is_abandoned, ..Self::default() }
+        Self { counts: Arc::default(), is_abandoned }
     }
 
     /// Whether the caller has left, so that what is computed is thrown away.
@@ -54,25 +59,25 @@ impl WorkBudget {
 
     /// The steps that were used.
     pub fn used(&self) -> u64 {
-        self.used.load(Ordering::Relaxed)
+        self.counts.used.load(Ordering::Relaxed)
     }
 
     /// Counts what was computed.
     pub fn count(&self, steps: u64) {
-        self.used.fetch_add(steps, Ordering::Relaxed);
+        self.counts.used.fetch_add(steps, Ordering::Relaxed);
     }
 
     /// Whether a search may try once more: steps are left for it, and somebody waits. That it may not is noted.
     pub fn allows(&self, search: Search) -> bool {
         let allows = self.used() < search.most_steps() && !self.is_abandoned();
         if !allows {
-            self.was_reached.store(true, Ordering::Relaxed);
+            self.counts.was_reached.store(true, Ordering::Relaxed);
         }
         allows
     }
 
     /// Whether a search was ended early since this was last asked.
     pub fn take_was_reached(&self) -> bool {
-        self.was_reached.swap(false, Ordering::Relaxed)
+        self.counts.was_reached.swap(false, Ordering::Relaxed)
     }
 }

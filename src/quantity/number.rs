@@ -30,7 +30,7 @@ fn checked_ratio(numerator: f64, denominator: f64) -> Option<f64> {
 
 /// `7`, `7.2`, `.5` or `7,2`.
 fn read_decimal(text: &str) -> Option<(f64, &str)> {
-    let end = text.find(|c: char| !c.is_ascii_digit() && c != '.').unwrap_or(text.len());
+    let end = length_of(text, |byte| byte.is_ascii_digit() || byte == b'.');
     let number = &text[..end];
     let after_comma = text[end..].strip_prefix(',').filter(|_| !number.contains('.'));
     if let Some(read) = after_comma.and_then(|rest| read_decimal_comma(number, rest)) {
@@ -43,7 +43,7 @@ fn read_decimal(text: &str) -> Option<(f64, &str)> {
 
 /// `7,2`, where `whole` was `7`. Three digits after a comma may be thousands, so they are none of its decimals.
 fn read_decimal_comma<'a>(whole: &str, rest: &'a str) -> Option<(f64, &'a str)> {
-    let end = rest.find(|c: char| !c.is_ascii_digit()).unwrap_or(rest.len());
+    let end = length_of(rest, |byte| byte.is_ascii_digit());
     let (decimals, rest) = rest.split_at(end);
     if decimals.is_empty() || decimals.len() == 3 || rest.starts_with(['.', ',']) {
         return None;
@@ -51,8 +51,13 @@ fn read_decimal_comma<'a>(whole: &str, rest: &'a str) -> Option<(f64, &'a str)> 
     Some((format!("{whole}.{decimals}").parse().ok()?, rest))
 }
 
+/// How many bytes at the start are of a kind, which is one of ASCII.
+fn length_of(text: &str, is_of_kind: impl Fn(u8) -> bool) -> usize {
+    text.bytes().position(|byte| !is_of_kind(byte)).unwrap_or(text.len())
+}
+
 fn read_whole(text: &str) -> Option<(f64, &str)> {
-    let end = text.find(|c: char| !c.is_ascii_digit()).unwrap_or(text.len());
+    let end = length_of(text, |byte| byte.is_ascii_digit());
     Some((text[..end].parse().ok()?, &text[end..]))
 }
 

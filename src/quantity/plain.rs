@@ -10,6 +10,9 @@ pub fn plain(text: &str) -> Cow<'_, str> {
     if text.bytes().all(|byte| matches!(byte, b' '..=b'@' | b'['..=b'~')) {
         return text.into();
     }
+    if text.bytes().all(|byte| matches!(byte, b' '..=b'~')) {
+        return text.to_ascii_lowercase().into();
+    }
     let mut plain = String::with_capacity(text.len());
     // A digit beside a fraction is no further digit of it: `1½` is not 11/2, and `½2` is not 1/22.
     let mut is_after_fraction = false;

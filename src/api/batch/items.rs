@@ -8,10 +8,10 @@ use actix_web::web;
 
 use super::plan_batch::{PlanBatchItem, PlanBatchResult};
 use crate::api::app_state::AppState;
+use crate::api::body;
 use crate::api::compute::for_request;
 use crate::api::content_coding::{CodedPart, Coding};
 use crate::api::problem::{Problem, ProblemCode};
-use crate::api::{body, respond};
 use crate::calculation::Calculation;
 use crate::calculation::budget::WorkBudget;
 use crate::calculation::input::Weather;
@@ -41,9 +41,9 @@ pub(super) struct BatchJob {
 /// The answer to one item.
 pub(super) struct ItemAnswer {
     pub status: u16,
-    /// The JSON text of its result, coded.
+    /// The JSON text of its result, behind the comma that divides it from the one before, coded.
     pub text: CodedPart,
-    /// The bytes of the text, before it is coded.
+    /// The bytes of the result, before it is coded.
     pub length: usize,
     /// Its id, and its bill where it has one, if bills are kept.
     pub bill: Option<(String, Option<JobBill>)>,
@@ -63,21 +63,24 @@ impl BatchJob {
     pub async fn answer(self, index: usize, item: PlanBatchItem, patience: Duration) -> ItemAnswer {
         let (job, id) = (self.clone(), item.id.clone());
         let deadline = Instant::now() + patience;
-        let work = move |is_abandoned| job.write(item.id, answer_item(index, item.request.get(), &job, is_abandoned));
+        let work = move |is_abandoned| {
+            let answer = answer_item(index, item.request.get(), &job, is_abandoned);
+            job.write(index, item.id, answer)
+        };
         match self.state.pool.run(self.caller, deadline, work).await {
             Ok(computed) => ItemAnswer { took: computed.took, ..computed.value },
-            Err(reason) => self.write(id, Err(for_request::problem(reason, &self.state))),
+            Err(reason) => self.write(index, id, Err(for_request::problem(reason, &self.state))),
         }
     }
 
     /// The result of an item that is not begun.
-    pub fn refuse(&self, item: PlanBatchItem, reason: NotBegun) -> ItemAnswer {
+    pub fn refuse(&self, index: usize, item: PlanBatchItem, reason: NotBegun) -> ItemAnswer {
         let reason = match reason {
             NotBegun::OutOfTime => "out_of_time",
             NotBegun::AnswerTooLarge => "answer_too_large",
         };
         let detail = Statement::new("problems-item-not-begun").code("reason", reason);
-        self.write(item.id, Err(Problem::new(ProblemCode::Unavailable).detail(detail)))
+        self.write(index, item.id, Err(Problem::new(ProblemCode::Unavailable).detail(detail)))
     }
 
     /// Gives a request what the items share, and notes what none may have. Returns the names of the fields that it took.
@@ -96,7 +99,7 @@ impl BatchJob {
         taken
     }
 
-    fn write(&self, id: String, answer: Result<InstallationPlanReport, Problem>) -> ItemAnswer {
+    fn write(&self, index: usize, id: String, answer: Result<InstallationPlanReport, Problem>) -> ItemAnswer {
         let of_problem = |id, problem: Problem| PlanBatchResult {
             id,
             status: problem.code.status().as_u16(),
@@ -110,9 +113,14 @@ impl BatchJob {
             Err(problem) => of_problem(id, problem),
         };
         let capacity = if result.report.is_some() { InstallationPlanRequest::REPORT_CAPACITY } else { 1024 };
-        // No text at all would be the end of a chunked answer.
-        let text = respond::json_text(&result, capacity).unwrap_or_else(|_| b"null".to_vec());
-        let (length, text) = (text.len(), CodedPart::new(text, self.coding));
+        let comma: &[u8] = if index == 0 { b"" } else { b"," };
+        let mut text = Vec::with_capacity(capacity);
+        text.extend_from_slice(comma);
+        if serde_json::to_writer(&mut text, &result).is_err() {
+            // No text at all would be the end of a chunked answer.
+            text = [comma, b"null"].concat();
+        }
+        let (length, text) = (text.len() - comma.len(), CodedPart::new(text, self.coding));
         ItemAnswer { status: result.status, text, length, bill, took: Duration::ZERO }
     }
 }

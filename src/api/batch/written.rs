@@ -29,7 +29,7 @@ enum NextPart {
     Nothing,
 }
 
-/// The text of `PlanBatchReport`, of which no more is held than the items that the threads compute at once.
+/// The text of `PlanBatchReport`, of which no more is held than two items for each thread that computes.
 pub(super) struct BatchBody {
     job: BatchJob,
     next: NextPart,
@@ -76,10 +76,10 @@ impl BatchBody {
         }
     }
 
-    /// Begins as many items as there are threads, so that none of them waits for the reader.
+    /// Begins as many items as there are threads, and as many again, so that no thread waits for one that is slower, or for the reader.
     fn begin_items(&mut self) {
         let settings = &self.job.state.settings;
-        while self.running.len() < settings.compute_threads {
+        while self.running.len() < 2 * settings.compute_threads {
             let Some((index, item)) = self.left.next() else { return };
             let patience = settings.limits.batch_deadline.saturating_sub(self.waited);
             let refused = if patience.is_zero() {
@@ -90,7 +90,7 @@ impl BatchBody {
                 None
             };
             self.running.push_back(match refused {
-                Some(reason) => at_once(self.job.refuse(item, reason)).boxed_local(),
+                Some(reason) => at_once(self.job.refuse(index, item, reason)).boxed_local(),
                 None => self.job.clone().answer(index, item, patience).boxed_local(),
             });
         }
@@ -117,9 +117,8 @@ impl BatchBody {
 }
 
 impl BatchTally {
-    /// Counts an answer; whether it is the first.
-    fn count(&mut self, answer: &ItemAnswer) -> bool {
-        let is_first = self.succeeded + self.failed == 0;
+    /// Counts an answer.
+    fn count(&mut self, answer: &ItemAnswer) {
         if answer.status == 200 {
             self.succeeded += 1;
         } else {
@@ -127,7 +126,6 @@ impl BatchTally {
         }
         self.bytes += answer.length;
         self.computed += answer.took;
-        is_first
     }
 }
 
@@ -148,15 +146,13 @@ impl MessageBody for BatchBody {
             NextPart::Items => {
                 if let Some(answer) = ready!(this.poll_item(context)) {
                     this.job.state.metrics.count_item(answer.status);
-                    let is_first = this.tally.count(&answer);
+                    this.tally.count(&answer);
                     match answer.bill {
                         Some((_, Some(bill))) => this.bills.push(bill),
                         Some((id, None)) => this.without_bill.push(id),
                         None => {}
                     }
-                    let mut text = if is_first { Vec::new() } else { this.stream.plain(b",") };
-                    text.extend(this.stream.part(answer.text));
-                    return Poll::Ready(Some(Ok(text.into())));
+                    return Poll::Ready(Some(Ok(this.stream.part(answer.text).into())));
                 }
                 this.next = NextPart::Tail;
                 return Pin::new(this).poll_next(context);

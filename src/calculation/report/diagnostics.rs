@@ -1,7 +1,7 @@
 //! What a calculation says beside its numbers; gathered here so that no module repeats it.
 
 use std::borrow::Cow;
-use std::collections::BTreeSet;
+use std::mem::take;
 
 use validator::ValidationErrors;
 
@@ -26,8 +26,10 @@ pub struct Diagnostics {
     findings: Vec<Finding>,
     assumed: Vec<Assumed>,
     unused: Vec<String>,
-    cautions: BTreeSet<CautionCode>,
-    sources: BTreeSet<Source>,
+    /// In any order, some of them twice.
+    cautions: Vec<CautionCode>,
+    /// The same.
+    sources: Vec<Source>,
     budget: WorkBudget,
 }
 
@@ -168,7 +170,7 @@ impl Diagnostics {
     pub fn finish<T>(&mut self, value: Option<T>) -> Result<T, InvalidRequest> {
         match value {
             Some(value) if self.errors.is_empty() => Ok(value),
-            _ => Err(InvalidRequest { errors: std::mem::take(&mut self.errors) }),
+            _ => Err(InvalidRequest { errors: take(&mut self.errors) }),
         }
     }
 
@@ -237,7 +239,8 @@ impl Diagnostics {
 
     /// Closes the notes: the common parts of the report.
     pub fn into_parts(&mut self) -> ReportParts {
-        let Self { mut findings, assumed, unused, cautions, mut sources, .. } = std::mem::take(self);
+        let (mut findings, assumed) = (take(&mut self.findings), take(&mut self.assumed));
+        let (cautions, mut sources) = (each_once(take(&mut self.cautions)), take(&mut self.sources));
         findings.sort_by_key(|finding| finding.level);
         sources.extend(findings.iter().flat_map(|finding| &finding.source_ids));
         sources.extend(assumed.iter().flat_map(|assumed| &assumed.source_ids));
@@ -245,18 +248,14 @@ impl Diagnostics {
         ReportParts {
             findings,
             assumed,
-            unused,
+            unused: take(&mut self.unused),
             cautions: cautions
                 .into_iter()
-                .map(|code| Caution {
-                    code,
-                    message: Message::description_of(code),
-                    source_ids: code.sources().to_vec(),
-                })
+                .map(|code| Caution { code, message: Message::description_of(code), source_ids: code.sources() })
                 .collect(),
             basis: Basis {
                 engine: ENGINE,
-                sources: sources
+                sources: each_once(sources)
                     .into_iter()
                     .map(|id| SourceEntry {
                         id,
@@ -267,4 +266,11 @@ impl Diagnostics {
             },
         }
     }
+}
+
+/// The members of a list in their order, each once.
+fn each_once<T: Ord>(mut members: Vec<T>) -> Vec<T> {
+    members.sort_unstable();
+    members.dedup();
+    members
 }

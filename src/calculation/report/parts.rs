@@ -178,7 +178,7 @@ pub struct Caution {
     pub message: Message,
     /// Where it comes from.
     #[schema(value_type = Vec<String>)]
-    pub source_ids: Vec<Source>,
+    pub source_ids: &'static [Source],
 }
 
 /// An entry of the register of sources.
