@@ -89,6 +89,17 @@ pub fn relate(one: &MeasuredLoop, other: &MeasuredLoop) -> Option<RelatedPair> {
     Some(RelatedPair { coupling, separation, relation })
 }
 
+/// How badly two loops stand to each other, as [`Relation::gravity`] counts: trials ask often, so the coupling is computed only where it decides.
+pub fn gravity(one: &MeasuredLoop, other: &MeasuredLoop) -> Option<u8> {
+    let (ours, theirs) = one.placed().zip(other.placed())?;
+    let run_apart =
+        || separation(one.figures.terminal_inductance, other.figures.terminal_inductance) >= SEPARATE_FREQUENCIES;
+    if !ours.overlaps(&theirs) && (one.own.shares_unit(&other.own) || run_apart()) {
+        return Some(Relation::FarApart.gravity());
+    }
+    relate(one, other).map(|pair| pair.relation.gravity())
+}
+
 /// How far apart two inductances run at the same setting, a share of the lower frequency: f goes with 1/√L, so no capacitance is needed.
 fn separation(one: Inductance, other: Inductance) -> f64 {
     (one.max(other) / one.min(other)).value.sqrt() - 1.0

@@ -6,7 +6,7 @@ use std::ops::Range;
 use super::super::checks::{CheckResult, CheckVerdict, electrical_checks};
 use super::super::judgement::{ChannelJudgement, untunable};
 use super::super::lanes::lane_of;
-use super::super::neighbours::relate;
+use super::super::neighbours::gravity;
 use super::super::request::ResolvedDetectorCompatibility;
 use super::changes::{Change, ChangeableChannel};
 use crate::calculation::budget::Search;
@@ -178,10 +178,9 @@ impl<'a> Workshop<'a> {
             if ours.overlaps(&theirs) && were_places.is_none_or(|(ours, theirs)| !ours.overlaps(&theirs)) {
                 return false;
             }
-            let then =
-                if wiring == Wiring::Separate { relate(one, other).map(|pair| pair.relation.gravity()) } else { None };
+            let then = if wiring == Wiring::Separate { gravity(one, other) } else { None };
             let now = || match self.resolved.wiring {
-                Wiring::Separate => relate(before(first), before(second)).map(|pair| pair.relation.gravity()),
+                Wiring::Separate => gravity(before(first), before(second)),
                 Wiring::Series | Wiring::Parallel => None,
             };
             then.is_none_or(|then| then == 0 || now().is_some_and(|now| then <= now))
