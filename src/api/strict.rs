@@ -38,6 +38,7 @@ impl StrictRules {
 }
 
 /// Whether a body may hold `null`, `""` or `[]`. Only then is each optional value looked at before it is read.
+#[expect(clippy::needless_bitwise_bool, reason = "with lazy operators the compiler compares byte by byte")]
 fn may_hold_absent(body: &[u8]) -> bool {
     // All pairs are looked at, for then the compiler compares many at once.
     let holds =
