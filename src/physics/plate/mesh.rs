@@ -195,7 +195,7 @@ impl Grid {
     }
 }
 
-/// A cell of a mesh that stands for itself and for its mirror image.
+/// A cell of a mesh that stands for itself and for its mirror image, and what the pair counts.
 #[derive(Clone, Copy, Debug)]
 struct CellPair {
     grid: usize,
@@ -321,6 +321,7 @@ fn paired_columns(across: &GridLines, parity: Parity) -> impl Iterator<Item = (u
     (0..across.half()).filter_map(pair)
 }
 
+/// The pairs of cells that can carry a current of this parity, in the order of the unknowns.
 fn pairs(grids: &[Grid], parity: Parity) -> Vec<CellPair> {
     let of_grid = |(grid, Grid { across, along, .. }): (usize, &Grid)| -> Vec<CellPair> {
         let columns = paired_columns(across, parity);
