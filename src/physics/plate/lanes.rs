@@ -32,7 +32,7 @@ pub(super) fn ln_of_quotients<const N: usize>(dividends: &[f64; N], divisors: &[
     let least = SQRT_2.to_bits() - (1 << FRACTION_BITS);
     let offset = 1.0_f64.to_bits() - least;
     // A whole number of at most 52 bits, put into the fraction of 2⁵², is that number above it.
-    let whole = 2.0_f64.powi(FRACTION_BITS as i32);
+    let whole = (1_u64 << FRACTION_BITS) as f64;
     let mut logarithms = [0.0; N];
     for lane in 0..N {
         let bits = (dividends[lane] / divisors[lane]).to_bits().wrapping_add(offset);
@@ -71,7 +71,9 @@ impl NullaryFnOnce for SymmetricMatrix<'_> {
                 return false;
             }
             let diagonal = column[0].sqrt();
-            column.iter_mut().for_each(|element| *element /= diagonal);
+            for element in &mut *column {
+                *element /= diagonal;
+            }
             let mut behind = &mut *others;
             for first in 1..order {
                 let (changed, rest) = behind.split_at_mut(order - first);

@@ -314,11 +314,9 @@ impl ParitySystem {
 /// The columns of the left half that can carry a current of this parity, and what their pairs count: 1, and 1/√2 for a middle column, its
 /// own mirror image, which would count twice and has no odd current.
 fn paired_columns(across: &GridLines, parity: Parity) -> impl Iterator<Item = (usize, f64)> {
-    let pair = move |column| match across.mirror(column) == column {
-        false => Some((column, 1.0)),
-        true => (parity == Parity::Even).then_some((column, FRAC_1_SQRT_2)),
-    };
-    (0..across.half()).filter_map(pair)
+    let is_middle = |column: &usize| across.mirror(*column) == *column;
+    let columns = (0..across.half()).filter(move |column| parity == Parity::Even || !is_middle(column));
+    columns.map(move |column| (column, if is_middle(&column) { FRAC_1_SQRT_2 } else { 1.0 }))
 }
 
 /// The pairs of cells that can carry a current of this parity, in the order of the unknowns.

@@ -115,7 +115,9 @@ impl<const N: usize> NullaryFnOnce for Evaluation<'_, N> {
         for (points, potentials) in self.points.iter().zip(self.potentials) {
             let mut points = *points;
             for (axis, shift) in points.iter_mut().zip(self.shift) {
-                axis.iter_mut().for_each(|coordinate| *coordinate += shift);
+                for coordinate in axis {
+                    *coordinate += shift;
+                }
             }
             for &axis in self.axes {
                 for ends in &self.primary.ends[axis] {
@@ -128,7 +130,9 @@ impl<const N: usize> NullaryFnOnce for Evaluation<'_, N> {
             if !self.primary.cuts.is_empty() {
                 add_cuts(potentials, self.primary, self.axes, &points);
             }
-            potentials.iter_mut().for_each(|potential| *potential *= self.primary.turns);
+            for potential in potentials {
+                *potential *= self.primary.turns;
+            }
         }
     }
 }
