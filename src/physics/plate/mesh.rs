@@ -9,6 +9,7 @@ use std::f64::consts::{FRAC_1_SQRT_2, TAU};
 use super::super::filament::Point3;
 use super::lanes::{SymmetricMatrix, TriangularSystem, with_widest};
 use super::potential::{Facing, PointBlocks};
+use super::primary::Parity;
 
 /// How far the outermost line of a grid lies inside the rim, in pitches.
 ///
@@ -43,22 +44,6 @@ pub(super) fn second_antiderivative(x: f64, rho_squared: f64) -> f64 {
         distance + x
     };
     x * sum.ln() - distance
-}
-
-/// Behaviour of a distribution under reflection in the plane x = 0.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Parity {
-    Even,
-    Odd,
-}
-
-impl Parity {
-    const fn sign(self) -> f64 {
-        match self {
-            Self::Even => 1.0,
-            Self::Odd => -1.0,
-        }
-    }
 }
 
 /// The part of a body that is computed where the flux through the rest is the same, or its opposite.

@@ -4,7 +4,6 @@ use std::ops::Range;
 
 use super::super::filament::{Filament, Point3};
 use super::super::winding::{Winding, WindingShape};
-use super::mesh::Parity;
 
 /// Points of two-point Gauss quadrature on 0..1; both weigh a half.
 const GAUSS: [f64; 2] = [0.211_324_865_405_187_1, 0.788_675_134_594_812_9];
@@ -12,6 +11,23 @@ const GAUSS: [f64; 2] = [0.211_324_865_405_187_1, 0.788_675_134_594_812_9];
 /// The axes, by their place in a [`Point3`].
 pub(super) const ACROSS: usize = 0;
 pub(super) const ALONG: usize = 1;
+
+/// Behaviour of a distribution under reflection in the plane x = 0.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Parity {
+    Even,
+    Odd,
+}
+
+impl Parity {
+    /// What the distribution on one side is multiplied by for the other.
+    pub(super) const fn sign(self) -> f64 {
+        match self {
+            Self::Even => 1.0,
+            Self::Odd => -1.0,
+        }
+    }
+}
 
 /// A loop prepared for the fluxes that it drives through metal: once, for any number of positions.
 ///

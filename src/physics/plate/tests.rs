@@ -1,4 +1,4 @@
-use super::mesh::Parity;
+use super::primary::Parity;
 use super::*;
 use crate::physics::filament::{Filament, mutual};
 use crate::physics::winding::{Winding, WindingShape};
