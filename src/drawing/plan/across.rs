@@ -9,7 +9,7 @@ use crate::calculation::report::Statement;
 use crate::drawing::canvas::{Canvas, GAP};
 use crate::drawing::dimension_text::{format_plan_both, format_plan_lines};
 use crate::drawing::label_layout::spread_labels;
-use crate::drawing::text_metrics::{TEXT_SIZE, lines_height, max_width};
+use crate::drawing::text_metrics::{TEXT_SIZE, lines_height, max_width, wrap};
 use crate::quantity::output::PlanLength;
 use crate::wording::Reader;
 
@@ -66,7 +66,9 @@ impl DimensionRow<'_> {
         let ends = self.edges.iter().flat_map(|(left, right)| [*left, *right]);
         let ends: Vec<_> = [-projection.half()].into_iter().chain(ends).chain([projection.half()]).collect();
         chain(canvas, projection, &ends, y);
-        canvas.text("strong end", (NAMES, y + 4.0), &self.letters);
+        for (line, letters) in wrap(&self.letters, NAMES, TEXT_SIZE, true).iter().enumerate() {
+            canvas.text("strong end", (NAMES, y + 4.0 + lines_height(line)), letters);
+        }
 
         let sized = self.placed.sized;
         let gap = sized.side_by_side.as_ref().map(|row| row.gap);
