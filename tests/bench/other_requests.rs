@@ -101,6 +101,16 @@ pub(super) fn compatibility() -> RequestSpace {
     RequestSpace { calculation: "detector-compatibility", genes, build }
 }
 
+/// Says of a loop what has genes of its own, and a lead-in where none was drawn.
+fn set_loop(genome: &Genome<'_>, request: &mut Value) {
+    set(request, "loop.along_travel", json!(LEGS[genome.number("along") as usize]));
+    set(request, "loop.across_lane", json!(LEGS[genome.number("across") as usize]));
+    set(request, "loop.turns", json!(genome.number("turns") + 1));
+    if request["lead_in"].is_null() {
+        set(request, "lead_in.length", json!("50 ft"));
+    }
+}
+
 pub(super) fn response() -> RequestSpace {
     let mut vehicles = some(VEHICLES);
     if let Gene::Choice(values) = &mut vehicles {
@@ -110,7 +120,7 @@ pub(super) fn response() -> RequestSpace {
         ("loop.shape", some(&["quadrupole"])),
         ("along", Gene::Number(LEGS.len() as u64 - 1)),
         ("across", Gene::Number(LEGS.len() as u64 - 1)),
-        ("loop.turns", Gene::Number(19)),
+        ("turns", Gene::Number(19)),
         ("loop.corner_cut", some(&["0 in", "6 in", "10 ft"])),
         ("vehicle", vehicles),
         ("plate", Gene::Number(8)),
@@ -121,12 +131,7 @@ pub(super) fn response() -> RequestSpace {
         ("lead_in.length", some(LEAD_INS)),
     ];
     let build = |genome: &Genome<'_>, request: &mut Value| {
-        set(request, "loop.along_travel", json!(LEGS[genome.number("along") as usize]));
-        set(request, "loop.across_lane", json!(LEGS[genome.number("across") as usize]));
-        set(request, "loop.turns", json!(genome.number("loop.turns") + 1));
-        if request["lead_in"].is_null() {
-            set(request, "lead_in.length", json!("50 ft"));
-        }
+        set_loop(genome, request);
         if request["vehicle"].is_null() {
             let sides = ["1 ft", "2 m", "4 m"];
             let plate = genome.number("plate") as usize;
@@ -171,15 +176,7 @@ pub(super) fn characteristics() -> RequestSpace {
         ("reinforcement.depth_below_loop", some(&["2 in", "12 in"])),
         ("shunt_capacitance_nf", Gene::Choice(vec![json!(0.1), json!(10.0)])),
     ];
-    let build = |genome: &Genome<'_>, request: &mut Value| {
-        set(request, "loop.along_travel", json!(LEGS[genome.number("along") as usize]));
-        set(request, "loop.across_lane", json!(LEGS[genome.number("across") as usize]));
-        set(request, "loop.turns", json!(genome.number("turns") + 1));
-        if request["lead_in"].is_null() {
-            set(request, "lead_in.length", json!("50 ft"));
-        }
-    };
-    RequestSpace { calculation: "loop-characteristics", genes, build }
+    RequestSpace { calculation: "loop-characteristics", genes, build: set_loop }
 }
 
 pub(super) fn materials() -> RequestSpace {

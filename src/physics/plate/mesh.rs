@@ -212,8 +212,9 @@ impl Mesh {
     /// Builds and factors the cell matrix; `None` if it is not positive definite, which no body
     /// of positive, finite dimensions whose panels keep apart gives.
     pub(super) fn new(grids: Vec<Grid>, facing: Facing) -> Option<Self> {
-        let even = ParitySystem::new(&grids, Parity::Even)?;
-        let odd = ParitySystem::new(&grids, Parity::Odd)?;
+        let tables: Vec<_> = grids.iter().map(Grid::table).collect();
+        let even = ParitySystem::new(&grids, &tables, Parity::Even)?;
+        let odd = ParitySystem::new(&grids, &tables, Parity::Odd)?;
         let placed = |[across, second, rise]: Point3| match facing {
             Facing::Up => [across, second, rise],
             Facing::Along | Facing::Across => [across, 0.0, second],
@@ -259,9 +260,9 @@ impl Mesh {
 }
 
 impl ParitySystem {
-    fn new(grids: &[Grid], parity: Parity) -> Option<Self> {
+    /// Builds and factors the matrix of a parity, from the [tables](Grid::table) of its grids.
+    fn new(grids: &[Grid], tables: &[Vec<Vec<f64>>], parity: Parity) -> Option<Self> {
         let pairs = pairs(grids, parity);
-        let tables: Vec<_> = grids.iter().map(Grid::table).collect();
         let mutual = |a: &CellPair, b: &CellPair, column: usize| {
             if a.grid == b.grid {
                 tables[a.grid][a.column.abs_diff(column)][a.row.abs_diff(b.row)]
