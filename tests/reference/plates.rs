@@ -69,7 +69,7 @@ fn turns_raise_the_relative_change() {
         let winding = rectangle(6.0, 6.0, turns);
         // The same distance from the middle of the stack.
         let height = 0.5 - 0.5 * winding.pitch * f64::from(turns - 1);
-        let turn = UprightTurn { length: 1.6, height: 0.6, radius: 0.03 };
+        let turn = UprightTurn::new(1.6, 0.6, 0.03);
         let primary = PrimaryLoop::new(&winding);
         let position = [0.6, 0.0, height];
         let inductance = winding.inductance(LOW_FREQUENCY);
@@ -158,7 +158,7 @@ fn a_plate_over_a_quadrupole_agrees_with_a_finer_computation() {
 // leaves out terms of the radius; 1 %.
 #[test]
 fn a_two_wheeler_agrees_with_an_independent_sum() {
-    let machine = UprightTurn { length: 1.25, height: 0.6, radius: 0.02 };
+    let machine = UprightTurn::new(1.25, 0.6, 0.02);
     assert_within(1.0, machine.inductance() / MICRO, 2.17471);
     let foot = [0.6, 0.2, 0.18];
     let plain = PrimaryLoop::new(&rectangle(6.0, 6.0, 3));

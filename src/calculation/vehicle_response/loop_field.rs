@@ -107,9 +107,9 @@ impl LoopField {
                     plate.change(&self.primary, [x, y, z])
                 })
             }
-            FactoredShape::Upright { turn, behind } => {
+            FactoredShape::Upright(turn) => {
                 self.budget.count(UPRIGHT_STEPS);
-                turn.change(&self.primary, [x, y - behind - turn.length / 2.0, z])
+                turn.change(&self.primary, [x, y - model.middle.get::<meter>(), z])
             }
         };
         Ratio::new::<ratio>((henries / self.terminal).max(0.0))

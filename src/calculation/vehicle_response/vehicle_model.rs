@@ -32,11 +32,8 @@ pub struct VehicleModel {
 #[expect(clippy::large_enum_variant, reason = "few of them, each behind an Arc")]
 pub(super) enum FactoredShape {
     Underside(Plate),
-    /// The turn's front lies `behind` the vehicle's, in metres.
-    Upright {
-        turn: UprightTurn,
-        behind: f64,
-    },
+    /// In the middle of the vehicle.
+    Upright(UprightTurn),
 }
 
 impl VehicleModel {
@@ -67,7 +64,7 @@ impl VehicleModel {
     pub fn least_height(&self) -> Length {
         match &*self.shape {
             FactoredShape::Underside(plate) => Length::new::<meter>(plate.least_height()),
-            FactoredShape::Upright { .. } => Length::default(),
+            FactoredShape::Upright(_) => Length::default(),
         }
     }
 
@@ -85,12 +82,8 @@ impl VehicleModel {
                 (FactoredShape::Underside(Plate::assembled(&panels)?), lowest)
             }
             VehicleBody::Upright { length, height, ground_gap, radius } => {
-                let turn = UprightTurn {
-                    length: length.get::<meter>(),
-                    height: height.get::<meter>(),
-                    radius: radius.get::<meter>(),
-                };
-                (FactoredShape::Upright { turn, behind: (class.length() - length).get::<meter>() / 2.0 }, ground_gap)
+                let [length, height, radius] = [length, height, radius].map(|side| side.get::<meter>());
+                (FactoredShape::Upright(UprightTurn::new(length, height, radius)), ground_gap)
             }
         };
         Some(Self { shape: shape.into(), height, length: class.length(), width: class.width(), middle, parts, gaps })

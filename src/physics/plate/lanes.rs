@@ -6,52 +6,45 @@
 
 #![expect(clippy::inline_always, reason = "only what is inlined is compiled for the wider registers")]
 
-use std::f64::consts::{LN_2, SQRT_2};
+use std::f64::consts::LN_2;
 
 use pulp::{Arch, NullaryFnOnce};
 
-/// How many numbers are worked on together. Measured: the corners of a car's meshes fill four blocks, those of the coarse mesh alone one.
-pub(super) const BLOCK: usize = 36;
-
 /// Bits of the fraction of a number.
 const FRACTION_BITS: u32 = 52;
-
-/// Terms of the series of a logarithm: the first that is left out is under 2⁻⁵³ of the sum.
-const LOGARITHM_TERMS: usize = 10;
 
 /// Runs work with the widest registers of the machine. What it calls must be inlined into it to be compiled for them.
 pub(super) fn with_widest<Work: NullaryFnOnce>(work: Work) -> Work::Output {
     Arch::new().dispatch(work)
 }
 
-/// Natural logarithms of the quotients of positive, normal numbers, good to some 2⁻⁵² of the greater of 1 and the logarithm.
+/// The natural logarithm of the quotient of two positive, normal numbers, good to some 2⁻⁵² of the greater of 1 and the logarithm.
 ///
-/// With x = 2ᵏ·m, and m between √½ and √2: ln x = k·ln 2 + 2·artanh((m - 1)/(m + 1)).
+/// With a/b = 2ᵏ·m/b, and m/b between 2/3 and 3/2: ln(a/b) = k·ln 2 + 2·artanh((m - b)/(m + b)). So one division is enough.
 #[inline(always)]
-pub(super) fn ln_of_quotients<const N: usize>(dividends: &[f64; N], divisors: &[f64; N]) -> [f64; N] {
-    let least = SQRT_2.to_bits() - (1 << FRACTION_BITS);
-    let offset = 1.0_f64.to_bits() - least;
+pub(super) fn ln_of_quotient(dividend: f64, divisor: f64) -> f64 {
+    let (one, fraction) = (1.0_f64.to_bits(), (1 << FRACTION_BITS) - 1);
     // A whole number of at most 52 bits, put into the fraction of 2⁵², is that number above it.
     let whole = (1_u64 << FRACTION_BITS) as f64;
-    let mut logarithms = [0.0; N];
-    for lane in 0..N {
-        let bits = (dividends[lane] / divisors[lane]).to_bits().wrapping_add(offset);
-        let exponent = f64::from_bits((bits >> FRACTION_BITS) | whole.to_bits()) - (whole + 1023.0);
-        let mantissa = f64::from_bits((bits & ((1 << FRACTION_BITS) - 1)) + least);
-        let ratio = (mantissa - 1.0) / (mantissa + 1.0);
-        let square = ratio * ratio;
-        let mut series = 0.0;
-        for term in (0..LOGARITHM_TERMS).rev() {
-            series = series * square + 1.0 / (2 * term + 1) as f64;
-        }
-        logarithms[lane] = exponent * LN_2 + 2.0 * ratio * series;
-    }
-    logarithms
+    // The bits of a number are nearly its binary logarithm: the exponent of their difference, rounded, is k.
+    let bits = dividend.to_bits().wrapping_sub(divisor.to_bits()).wrapping_add(one + fraction / 2);
+    let exponent = f64::from_bits((bits >> FRACTION_BITS) | whole.to_bits()) - (whole + 1023.0);
+    let scaled = f64::from_bits(dividend.to_bits().wrapping_sub((bits & !fraction).wrapping_sub(one)));
+    let ratio = (scaled - divisor) / (scaled + divisor);
+    // Eleven terms of the series in the square, by halves, so that few wait for others: the first that is left out is under 2⁻⁵⁵.
+    let square = ratio * ratio;
+    let fourth = square * square;
+    let eighth = fourth * fourth;
+    let term = |power: u32| 1.0 / f64::from(2 * power + 1);
+    let two = |power: u32| term(power) + square * term(power + 1);
+    let four = |power: u32| two(power) + fourth * two(power + 2);
+    let series = (four(0) + eighth * four(4)) + (eighth * eighth) * (two(8) + fourth * term(10));
+    exponent * LN_2 + 2.0 * ratio * series
 }
 
 /// A symmetric matrix K that is factored in its own place: `K = CCᵀ`, with a lower triangle C.
 pub(super) struct SymmetricMatrix<'a> {
-    /// The columns, each from its diagonal on, one behind the other.
+    /// The columns, each from its diagonal on, one behind the other; then those of C, with the inverses of its diagonal.
     pub columns: &'a mut [f64],
     /// How many there are.
     pub order: usize,
@@ -70,10 +63,11 @@ impl NullaryFnOnce for SymmetricMatrix<'_> {
             if !is_positive {
                 return false;
             }
-            let diagonal = column[0].sqrt();
+            let inverse = 1.0 / column[0].sqrt();
             for element in &mut *column {
-                *element /= diagonal;
+                *element *= inverse;
             }
+            column[0] = inverse;
             let mut behind = &mut *others;
             for first in 1..order {
                 let (changed, rest) = behind.split_at_mut(order - first);
@@ -90,7 +84,7 @@ impl NullaryFnOnce for SymmetricMatrix<'_> {
 
 /// C·x = b with a lower triangle C, solved in the place of b.
 pub(super) struct TriangularSystem<'a> {
-    /// The columns of C, each from its diagonal on, one behind the other.
+    /// The columns of C as [`SymmetricMatrix`] leaves them.
     pub columns: &'a [f64],
     /// b, and then x.
     pub unknowns: &'a mut [f64],
@@ -102,9 +96,25 @@ impl NullaryFnOnce for TriangularSystem<'_> {
     #[inline(always)]
     fn call(self) {
         let (mut columns, mut unknowns) = (self.columns, self.unknowns);
+        // Four columns at a time, so that what is below is read and written once for all of them.
+        while let [first, second, third, fourth, below @ ..] = unknowns {
+            let (one, others) = columns.split_at(below.len() + 4);
+            let (two, others) = others.split_at(below.len() + 3);
+            let (three, others) = others.split_at(below.len() + 2);
+            let (four, others) = others.split_at(below.len() + 1);
+            *first *= one[0];
+            *second = (*second - one[1] * *first) * two[0];
+            *third = (*third - one[2] * *first - two[1] * *second) * three[0];
+            *fourth = (*fourth - one[3] * *first - two[2] * *second - three[1] * *third) * four[0];
+            let factors = one[4..].iter().zip(&two[3..]).zip(&three[2..]).zip(&four[1..]);
+            for (below, (((one, two), three), four)) in below.iter_mut().zip(factors) {
+                *below = *below - one * *first - two * *second - three * *third - four * *fourth;
+            }
+            (columns, unknowns) = (others, below);
+        }
         while let [unknown, below @ ..] = unknowns {
             let (column, others) = columns.split_at(below.len() + 1);
-            *unknown /= column[0];
+            *unknown *= column[0];
             for (below, factor) in below.iter_mut().zip(&column[1..]) {
                 *below -= factor * *unknown;
             }
@@ -122,10 +132,8 @@ mod tests {
         #[test]
         fn logarithms_agree_with_those_of_the_library(exponent in -200.0..200.0_f64, near_one in 0.5..2.0_f64, divisor in 1e-9..1e9_f64) {
             for dividend in [exponent.exp(), near_one, 1.0] {
-                let expected = (dividend / divisor).ln();
-                for found in ln_of_quotients(&[dividend; BLOCK], &[divisor; BLOCK]) {
-                    prop_assert!((found - expected).abs() <= 1e-15 * expected.abs().max(1.0), "{found} {expected}");
-                }
+                let (found, expected) = (ln_of_quotient(dividend, divisor), (dividend / divisor).ln());
+                prop_assert!((found - expected).abs() <= 1e-15 * expected.abs().max(1.0), "{found} {expected}");
             }
         }
     }

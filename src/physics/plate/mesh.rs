@@ -8,7 +8,6 @@ use std::f64::consts::{FRAC_1_SQRT_2, TAU};
 
 use super::super::filament::Point3;
 use super::lanes::{SymmetricMatrix, TriangularSystem, with_widest};
-use super::potential::{Facing, PointBlocks};
 use super::primary::Parity;
 
 /// How far the outermost line of a grid lies inside the rim, in pitches.
@@ -193,8 +192,6 @@ struct CellPair {
 #[derive(Clone, Debug)]
 pub(super) struct Mesh {
     grids: Vec<Grid>,
-    /// The corners of the cells of each part: by whether it is half of the body across, and along.
-    corners: [[PointBlocks; 2]; 2],
     even: ParitySystem,
     odd: ParitySystem,
 }
@@ -211,21 +208,11 @@ struct ParitySystem {
 impl Mesh {
     /// Builds and factors the cell matrix; `None` if it is not positive definite, which no body
     /// of positive, finite dimensions whose panels keep apart gives.
-    pub(super) fn new(grids: Vec<Grid>, facing: Facing) -> Option<Self> {
+    pub(super) fn new(grids: Vec<Grid>) -> Option<Self> {
         let tables: Vec<_> = grids.iter().map(Grid::table).collect();
         let even = ParitySystem::new(&grids, &tables, Parity::Even)?;
         let odd = ParitySystem::new(&grids, &tables, Parity::Odd)?;
-        let placed = |[across, second, rise]: Point3| match facing {
-            Facing::Up => [across, second, rise],
-            Facing::Along | Facing::Across => [across, 0.0, second],
-        };
-        let corners = [None, Some(Parity::Even)].map(|across| {
-            [false, true].map(|along| {
-                let corners = grids.iter().flat_map(|grid| grid.corners(Part { across, along })).map(placed);
-                PointBlocks::new(&corners.collect::<Vec<_>>())
-            })
-        });
-        Some(Self { grids, corners, even, odd })
+        Some(Self { grids, even, odd })
     }
 
     /// The longest pitch of the mesh, in metres.
@@ -233,9 +220,9 @@ impl Mesh {
         self.grids.iter().map(Grid::pitch).fold(0.0, f64::max)
     }
 
-    /// The corners of a part's cells, grid by grid and line by line.
-    pub(super) fn corners(&self, part: Part) -> &PointBlocks {
-        &self.corners[usize::from(part.across.is_some())][usize::from(part.along)]
+    /// The corners of a part's cells, grid by grid and line by line: across, in the second direction, and their rise.
+    pub(super) fn corners(&self, part: Part) -> impl Iterator<Item = Point3> {
+        self.grids.iter().flat_map(move |grid| grid.corners(part))
     }
 
     /// The products of its triangular solutions.
@@ -246,10 +233,9 @@ impl Mesh {
     /// φᵀK⁻¹φ, where the flux φ through a cell is the mixed difference of the potentials at the
     /// cell's four [corners](Self::corners).
     ///
-    /// Where the flux has a parity of its own across, one parity is solved.
-    pub(super) fn response(&self, part: Part, potentials: &[f64]) -> f64 {
-        let mut potentials = potentials;
-        let fluxes: Vec<_> = self.grids.iter().map(|grid| grid.fluxes(part, &mut potentials)).collect();
+    /// Where the flux has a parity of its own across, one parity is solved. Takes the potentials off the rest.
+    pub(super) fn response(&self, part: Part, potentials: &mut &[f64]) -> f64 {
+        let fluxes: Vec<_> = self.grids.iter().map(|grid| grid.fluxes(part, potentials)).collect();
         self.solved(part).map(|half| half.response(&self.grids, &fluxes, part.across.is_some())).sum()
     }
 

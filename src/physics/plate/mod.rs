@@ -34,7 +34,8 @@ mod upright_turn;
 
 use super::filament::{NEUMANN, Point3};
 use mesh::{Grid, Mesh, Part};
-use potential::Facing;
+use potential::{Facing, PointSet};
+use primary::Parity;
 
 pub use cache::BodyCache;
 pub use endless::{endless_sheet, endless_wall};
@@ -209,6 +210,8 @@ struct MeshedBody {
     middle: Option<f64>,
     coarse: Mesh,
     fine: Mesh,
+    /// The corners of the cells of the coarse mesh and of the fine one, of each part: by whether it is half of the body across, and along.
+    corners: [[PointSet; 2]; 2],
 }
 
 impl MeshedBody {
@@ -222,8 +225,22 @@ impl MeshedBody {
 
     fn meshed(panels: &[PlatePanel], cells: &[[usize; 2]], facing: Facing) -> Option<Self> {
         let middle = (facing == Facing::Up && panels.len() == 1).then(|| panels[0].along);
-        let (coarse, fine) = (mesh(panels, cells, 1, facing)?, mesh(panels, cells, 2, facing)?);
-        Some(Self { facing, middle, coarse, fine })
+        let (coarse, fine) = (mesh(panels, cells, 1)?, mesh(panels, cells, 2)?);
+        let placed = |[across, second, rise]: Point3| match facing {
+            Facing::Up => [across, second, rise],
+            Facing::Along | Facing::Across => [across, 0.0, second],
+        };
+        let corners = [None, Some(Parity::Even)].map(|across| {
+            [false, true].map(|along| {
+                let part = Part { across, along };
+                PointSet::new(&coarse.corners(part).chain(fine.corners(part)).map(placed).collect::<Vec<_>>())
+            })
+        });
+        Some(Self { facing, middle, coarse, fine, corners })
+    }
+
+    fn corners(&self, part: Part) -> &PointSet {
+        &self.corners[usize::from(part.across.is_some())][usize::from(part.along)]
     }
 
     /// The part of it that is enough for a loop, from which its origin lies so far.
@@ -237,21 +254,17 @@ impl MeshedBody {
     }
 
     fn change_by_part(&self, primary: &PrimaryLoop, position: Point3, part: Part) -> f64 {
-        let [coarse, fine] = [&self.coarse, &self.fine].map(|mesh| self.change_of_mesh(mesh, primary, position, part));
+        let potentials = primary.potentials(self.facing, self.corners(part), position);
+        let mut rest = potentials.as_slice();
+        let [coarse, fine] = [&self.coarse, &self.fine].map(|mesh| NEUMANN * mesh.response(part, &mut rest));
         fine + (fine - coarse) / 3.0
-    }
-
-    fn change_of_mesh(&self, mesh: &Mesh, primary: &PrimaryLoop, position: Point3, part: Part) -> f64 {
-        NEUMANN * mesh.response(part, &primary.potentials(self.facing, mesh.corners(part), position))
     }
 
     fn steps(&self, primary: &PrimaryLoop, position: Point3) -> u64 {
         let part = self.part(primary, position);
-        let of_mesh = |mesh: &Mesh| {
-            let potentials = mesh.corners(part).count() * (primary.distances() + LOGARITHM_STEPS);
-            potentials + mesh.products(part) / PRODUCTS_IN_STEP
-        };
-        (of_mesh(&self.coarse) + of_mesh(&self.fine)) as u64
+        let potentials = self.corners(part).count() * (primary.distances() + LOGARITHM_STEPS);
+        let products = |mesh: &Mesh| mesh.products(part) / PRODUCTS_IN_STEP;
+        (potentials + products(&self.coarse) + products(&self.fine)) as u64
     }
 
     /// From 0.6 coarse pitches on, the extrapolation converges.
@@ -260,12 +273,12 @@ impl MeshedBody {
     }
 }
 
-fn mesh(panels: &[PlatePanel], cells: &[[usize; 2]], refinement: usize, facing: Facing) -> Option<Mesh> {
+fn mesh(panels: &[PlatePanel], cells: &[[usize; 2]], refinement: usize) -> Option<Mesh> {
     let grids = panels.iter().zip(cells).map(|(panel, cells)| {
         let size = [panel.width, panel.length];
         Grid::new(size, panel.along, panel.rise, cells.map(|count| count * refinement))
     });
-    Mesh::new(grids.collect(), facing)
+    Mesh::new(grids.collect())
 }
 
 /// Cells per side of each panel, nearly square and of one size.

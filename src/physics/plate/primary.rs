@@ -44,8 +44,7 @@ pub struct PrimaryLoop {
     pub(super) ends: [Vec<WireEnds>; 2],
     /// Leg of the corner cuts, which run at 45°.
     pub(super) leg: f64,
-    /// Quadrature points of the corner cuts.
-    pub(super) cuts: Vec<CornerCutPoint>,
+    pub(super) cuts: Vec<CornerCut>,
     /// The wires of a loop that lies askew.
     pub(super) askew: Vec<AskewPieces>,
     /// What reflection in x = 0 makes of the field.
@@ -77,10 +76,10 @@ const PIECE_M: f64 = 0.5;
 /// Farther from metal pieces are longer, up to its distance over this: their error falls with the fourth power of it.
 const PIECES_IN_DISTANCE: f64 = 6.0;
 
-/// A point that stands for half a corner cut.
+/// A corner cut, by two points that stand for half of it each.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct CornerCutPoint {
-    pub(super) point: Point3,
+pub(super) struct CornerCut {
+    pub(super) points: [Point3; 2],
     /// Whether its wires' part along each axis adds to the potential.
     pub(super) adds: [bool; 2],
 }
@@ -164,10 +163,10 @@ impl PrimaryLoop {
             add_ends(&mut self.ends[ALONG], ALONG, from, to);
         } else {
             self.leg = run[ACROSS].abs();
-            self.cuts.extend(GAUSS.map(|share| CornerCutPoint {
-                point: [from[0] + share * run[0], from[1] + share * run[1], from[2]],
+            self.cuts.push(CornerCut {
+                points: GAUSS.map(|share| [from[0] + share * run[0], from[1] + share * run[1], from[2]]),
                 adds: [run[ACROSS] < 0.0, run[ALONG] > 0.0],
-            }));
+            });
         }
     }
 
@@ -184,7 +183,7 @@ impl PrimaryLoop {
     /// The distances that one potential at a level corner takes.
     pub(super) fn distances(&self) -> usize {
         let ends = self.ends.iter().flatten().map(|group| group.plus.len() + group.minus.len());
-        ends.sum::<usize>() + self.cuts.len() + self.askew.iter().map(|pieces| pieces.points.len()).sum::<usize>()
+        ends.sum::<usize>() + 2 * self.cuts.len() + self.askew.iter().map(|pieces| pieces.points.len()).sum::<usize>()
     }
 }
 

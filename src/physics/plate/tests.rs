@@ -1,4 +1,3 @@
-use super::primary::Parity;
 use super::*;
 use crate::physics::filament::{Filament, mutual};
 use crate::physics::winding::{Winding, WindingShape};
@@ -129,9 +128,10 @@ fn s04_a_large_plate_tends_to_the_image() {
     let primary = PrimaryLoop::new(&loop_);
     let large = [panel(12.0, 12.0, 0.0, 0.0)];
     let found = [16, 24, 32].map(|cells: usize| {
-        let mesh = mesh(&large, &[[cells; 2]], 1, Facing::Up).expect("a sound plate");
-        let potentials = primary.potentials(Facing::Up, mesh.corners(LEFT_HALF), [0.0, 0.0, 0.6]);
-        let response = mesh.response(LEFT_HALF, &potentials);
+        let mesh = mesh(&large, &[[cells; 2]], 1).expect("a sound plate");
+        let corners = PointSet::new(&mesh.corners(LEFT_HALF).collect::<Vec<_>>());
+        let potentials = primary.potentials(Facing::Up, &corners, [0.0, 0.0, 0.6]);
+        let response = mesh.response(LEFT_HALF, &mut potentials.as_slice());
         ((cells as f64).powi(-2), NEUMANN * response)
     });
     let extrapolated: f64 = found
@@ -153,10 +153,10 @@ fn s04_a_large_plate_tends_to_the_image() {
 fn a_few_lines_carry_the_moment_of_a_strip() {
     for cells in [3, 4, 6, 8] {
         let moment = |length: f64, rows: usize| {
-            let mesh = mesh(&[panel(1.0, length, 0.0, 0.0)], &[[cells, rows]], 1, Facing::Up).expect("sound");
+            let mesh = mesh(&[panel(1.0, length, 0.0, 0.0)], &[[cells, rows]], 1).expect("sound");
             // The mixed difference of xy is a cell's area: its flux in a field of 1.
-            let potentials: Vec<_> = mesh.corners(LEFT_HALF).points().map(|[x, y, _]| x * y).collect();
-            mesh.response(LEFT_HALF, &potentials)
+            let potentials: Vec<_> = mesh.corners(LEFT_HALF).map(|[x, y, _]| x * y).collect();
+            mesh.response(LEFT_HALF, &mut potentials.as_slice())
         };
         let per_metre = (moment(30.0, 60) - moment(20.0, 40)) / 10.0;
         assert_within(25.0 / (cells * cells) as f64, per_metre, 1.0 / 16.0);
@@ -220,7 +220,7 @@ proptest! {
         prop_assert!((&matrix - matrix.transpose()).amax() <= 1e-11 * matrix.amax());
         let least = matrix.symmetric_eigenvalues().min();
         prop_assert!(least > 0.0, "{least}");
-        prop_assert!(Mesh::new(grids, Facing::Up).is_some());
+        prop_assert!(Mesh::new(grids).is_some());
     }
 
     // All parts together are the whole: known symmetry is a saving, not another answer.

@@ -13,25 +13,26 @@ use super::primary::PrimaryLoop;
 /// upper bound.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct UprightTurn {
-    /// Horizontal side, along travel.
-    pub length: f64,
-    /// Vertical side.
-    pub height: f64,
-    /// Radius of the conductor, which carries its current on the surface.
-    pub radius: f64,
+    length: f64,
+    height: f64,
+    inductance: f64,
 }
 
 impl UprightTurn {
+    /// A turn of a horizontal side along travel, a vertical one, and the radius of its conductor, which carries the current on its surface.
+    pub fn new(length: f64, height: f64, radius: f64) -> Self {
+        let side = |length, other| self_inductance(length, radius) - self_inductance(length, other);
+        Self { length, height, inductance: 2.0 * (side(length, height) + side(height, length)) }
+    }
+
     /// Self-inductance in henry.
     ///
     /// Source: Rosa & Grover, NBS Bulletin 8 no. 1, rectangle of round wire with the current on its
     /// surface. DIFFERENCE: the free ends of the sides count here, (μ0/2π) · radius each, which that formula leaves out; the
     /// radii that stand for two-wheelers were fitted with them. Worked number: 1 × 1 m, radius 1 mm, 4.9078 µH, where the formula
     /// gives 4.9070.
-    pub fn inductance(&self) -> f64 {
-        let Self { length, height, radius } = *self;
-        2.0 * (self_inductance(length, radius) - self_inductance(length, height) + self_inductance(height, radius)
-            - self_inductance(height, length))
+    pub const fn inductance(&self) -> f64 {
+        self.inductance
     }
 
     /// Mutual inductance in henry with a loop, of either sign.
@@ -51,6 +52,6 @@ impl UprightTurn {
     /// Source: circuit theory. Worked number: 1.25 × 0.6 m, radius 22.9 mm, 0.6 m beside the centre
     /// of a 6 × 6 ft loop of 3 turns and 0.18 m over its wire: 0.104 µH of 77.0 µH.
     pub fn change(&self, primary: &PrimaryLoop, foot: Point3) -> f64 {
-        self.mutual(primary, foot).powi(2) / self.inductance()
+        self.mutual(primary, foot).powi(2) / self.inductance
     }
 }

@@ -88,8 +88,8 @@ fn metal() {
     // 13 × 3 cells, which reach 0.284 of a pitch short of each rim: 0.6 of the longer pitch.
     assert_rounds_to(1e-4, leaf.least_distance(), 0.6 * 24.0 * FOOT / 13.568);
 
-    let metre = UprightTurn { length: 1.0, height: 1.0, radius: 1e-3 };
+    let metre = UprightTurn::new(1.0, 1.0, 1e-3);
     assert_rounds_to(1e-4, metre.inductance() / MICRO, 4.9078);
-    let machine = UprightTurn { length: 1.25, height: 0.6, radius: 22.9e-3 };
+    let machine = UprightTurn::new(1.25, 0.6, 22.9e-3);
     assert_rounds_to(1e-3, machine.change(&PrimaryLoop::new(&square), [0.6, 0.0, 0.18]) / MICRO, 0.104);
 }
