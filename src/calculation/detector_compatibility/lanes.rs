@@ -1,5 +1,7 @@
 //! The lanes of loops that no layout has decided: what was sent, else the loop, or its row, and the usual setback.
 
+use std::borrow::Borrow;
+
 use uom::si::f64::Length;
 use uom::si::length::millimeter;
 
@@ -17,7 +19,7 @@ pub struct SentLane {
 }
 
 /// The lane of a loop among others: loops of one role that are alike and lie side by side form a row across one lane.
-pub fn lane_of(one: &ChannelLoop, loops: &[ChannelLoop], sent: SentLane) -> Lane {
+pub fn lane_of(one: &ChannelLoop, loops: &[impl Borrow<ChannelLoop>], sent: SentLane) -> Lane {
     let (row, system) = (row_of(one, loops, sent.width), one.coil.system);
     let (first, last) = (row.first().copied().unwrap_or_default(), row.last().copied().unwrap_or_default());
     let middle = sent.middle.unwrap_or((first + last) / 2.0);
@@ -32,9 +34,10 @@ pub fn lane_of(one: &ChannelLoop, loops: &[ChannelLoop], sent: SentLane) -> Lane
 
 /// Where across the loops of one row lie, left to right: those of the role that are alike and lie side by side, each no farther from the
 /// next than a neighbour's gap, and all within the lane where its width was sent.
-fn row_of(one: &ChannelLoop, loops: &[ChannelLoop], sent_width: Option<Length>) -> Vec<Length> {
+fn row_of(one: &ChannelLoop, loops: &[impl Borrow<ChannelLoop>], sent_width: Option<Length>) -> Vec<Length> {
     let Some((_, own)) = one.position else { return Vec::new() };
-    let beside = loops.iter().filter(|other| is_beside(one, other)).filter_map(|other| other.position);
+    let beside =
+        loops.iter().map(Borrow::borrow).filter(|other| is_beside(one, other)).filter_map(|other| other.position);
     let mut across: Vec<_> = beside.map(|(_, across)| across).collect();
     across.sort_by(|a, b| a.value.total_cmp(&b.value));
     let reach = one.coil.across_lane + NEIGHBOUR_GAP.in_system(one.coil.system);

@@ -244,10 +244,7 @@ fn harmless_distance(one: &PlacedCoil<'_>, other: &PlacedCoil<'_>, budget: &Work
     let disturbs = |step: u32| coupling(one, &moved(step), budget).value >= HARMLESS_COUPLING;
     // Of loops that overlap the coupling changes its sign on the way out. Once they do not, it falls with distance, and halving the
     // steps finds the first that is far enough.
-    let (mut near, mut far) = ((0..MAX_STEPS).find(|step| !one.overlaps(&moved(*step)))?, MAX_STEPS);
-    while far - near > 1 {
-        let middle = near.midpoint(far);
-        if disturbs(middle) { near = middle } else { far = middle }
-    }
-    (!disturbs(far)).then(|| Length::new::<meter>(farther(far)))
+    let clear: Vec<_> = (0..=MAX_STEPS).skip_while(|step| one.overlaps(&moved(*step))).skip(1).collect();
+    let step = clear.get(clear.partition_point(|step| disturbs(*step)))?;
+    Some(Length::new::<meter>(farther(*step)))
 }

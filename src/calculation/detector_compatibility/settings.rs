@@ -58,7 +58,7 @@ pub fn choose(
 /// How to set the output, and what was sent instead. What was sent is set where no gate depends on it.
 fn choose_output(channel: &DetectorChannel, holds: bool) -> (OutputSettings, Option<SentSettings>) {
     let loops = || channel.loops.iter().map(|one| &one.own);
-    let asks = |of: &dyn Fn(&ChannelLoop) -> bool| loops().any(of);
+    let asks = |of: &dyn Fn(&ChannelLoop) -> bool| loops().any(|one| of(one));
     let pulses = !holds && asks(&|one| one.output == Some(OutputMode::Pulse));
     let detects = holds || asks(&|one| one.on_loop_failure == Some(FailureBehaviour::Detect));
     let fails_off = !holds && asks(&|one| one.on_loop_failure == Some(FailureBehaviour::NoDetect));

@@ -94,7 +94,7 @@ impl ChannelLoop {
 #[derive(Clone)]
 pub struct MeasuredLoop {
     /// The loop.
-    pub own: ChannelLoop,
+    pub own: Rc<ChannelLoop>,
     /// What it measures.
     pub figures: ElectricalFigures,
     /// What vehicles make over it alone.
@@ -121,7 +121,7 @@ impl MeasuredLoop {
     pub fn new(own: ChannelLoop, budget: &WorkBudget) -> Self {
         let figures = own.measure(budget);
         let known = KnownSightings::of(&own.sightings, figures, budget);
-        Self { own, figures, known }
+        Self { own: Rc::new(own), figures, known }
     }
 
     /// Measures loops, each as [`Self::new`]. What vehicles make is computed once for loops that are alike.
@@ -155,15 +155,15 @@ impl MeasuredLoop {
     /// The same loop in another lane.
     #[must_use]
     pub fn in_lane(&self, lane: &Lane) -> Self {
-        let own = ChannelLoop { lane: lane.clone(), ..self.own.clone() };
+        let own = Rc::new(ChannelLoop { lane: lane.clone(), ..(*self.own).clone() });
         Self { own, figures: self.figures, known: KnownSightings::of(&[], self.figures, self.budget()) }
     }
 
     /// The same loop on another lead-in.
     #[must_use]
     pub fn on_lead_in(&self, lead_in: &ResolvedLeadIn) -> Self {
-        let own = ChannelLoop { lead_in: lead_in.clone(), ..self.own.clone() };
-        Self { figures: own.measure(self.budget()), own, known: self.known.clone() }
+        let own = ChannelLoop { lead_in: lead_in.clone(), ..(*self.own).clone() };
+        Self { figures: own.measure(self.budget()), own: Rc::new(own), known: self.known.clone() }
     }
 
     /// Where it lies, when that is known.

@@ -7,7 +7,7 @@ use uom::si::ratio::ratio;
 
 use crate::calculation::budget::WorkBudget;
 use crate::calculation::input::ResolvedLoop;
-use crate::physics::filament::mutual;
+use crate::physics::filament::{Filament, mutual};
 use crate::physics::winding::Strand;
 
 /// A loop whose place is known.
@@ -59,14 +59,22 @@ pub fn coupling(one: &PlacedCoil<'_>, other: &PlacedCoil<'_>, budget: &WorkBudge
         (to.0 - from.0).get::<meter>(),
         sense * ours.pitch * f64::from(ours.turns.max(theirs.turns)),
     ];
+    let is_symmetric = offset[0] == 0.0 && ours.shape == theirs.shape;
     let theirs: Vec<_> =
         theirs.outline().into_iter().map(|strand| (strand.segment.shifted(offset), strand.wires)).collect();
     let flux = |strand: &Strand| {
         theirs.iter().map(|(segment, wires)| strand.wires * wires * mutual(&strand.segment, segment)).sum::<f64>()
     };
-    let ours = ours.outline();
-    budget.count(MUTUAL_STEPS * (ours.len() * theirs.len()) as u64);
-    let mutual: f64 = ours.iter().map(flux).sum();
+    // Where both are alike to the right and to the left, the wires on the right stand for those on the left.
+    let weight = |Strand { segment: Filament { from, to }, .. }: &Strand| match from[0] + to[0] {
+        _ if !is_symmetric => 1.0,
+        place if place.abs() < TOUCHING_M => 1.0,
+        place => 1.0 + place.signum(),
+    };
+    let ours: Vec<_> = ours.outline().into_iter().map(|strand| (weight(&strand), strand)).collect();
+    let counted = || ours.iter().filter(|(weight, _)| *weight > 0.0);
+    budget.count(MUTUAL_STEPS * (counted().count() * theirs.len()) as u64);
+    let mutual: f64 = counted().map(|(weight, strand)| weight * flux(strand)).sum();
     // No coupling exceeds 1, though bundles that nearly touch would.
     Ratio::new::<ratio>((mutual / own).abs().min(1.0))
 }

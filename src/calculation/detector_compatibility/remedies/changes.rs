@@ -1,5 +1,7 @@
 //! The changes that are tried: each sets one value, on one loop or on several alike.
 
+use std::rc::Rc;
+
 use uom::si::f64::{Area, Length};
 
 use crate::calculation::input::ResolvedLoop;
@@ -84,12 +86,12 @@ impl Change {
     }
 
     /// Makes the change.
-    pub fn apply(&self, loops: &mut [ChannelLoop], wiring: &mut Wiring) {
+    pub fn apply(&self, loops: &mut [Rc<ChannelLoop>], wiring: &mut Wiring) {
         if let NewValue::Wiring(to) = self.value {
             *wiring = to;
         }
         for index in &self.loops {
-            let one = &mut loops[*index];
+            let one = Rc::make_mut(&mut loops[*index]);
             match self.value {
                 NewValue::Turns(to) => one.coil.turns = to,
                 NewValue::LeadInGauge(text, area) => {

@@ -2,6 +2,7 @@
 
 use std::cell::RefCell;
 use std::ops::Range;
+use std::rc::Rc;
 
 use super::super::checks::{CheckResult, CheckVerdict, electrical_checks};
 use super::super::judgement::{ChannelJudgement, untunable};
@@ -129,17 +130,20 @@ impl<'a> Workshop<'a> {
 
     /// All loops with the changes, which of them measure or lie otherwise, and how they come to the unit.
     fn changed(&self, changes: &[Change]) -> (Vec<MeasuredLoop>, Vec<usize>, Wiring) {
-        let (mut loops, mut wiring) = (self.resolved.loops.clone(), self.resolved.wiring);
+        let was: Vec<_> = self.measured.borrow().iter().map(|tried| tried[0].own.clone()).collect();
+        let (mut loops, mut wiring) = (was.clone(), self.resolved.wiring);
         for change in changes {
             change.apply(&mut loops, &mut wiring);
         }
         // A row is one only as long as its loops are alike.
         if let Some(sent) = &self.resolved.sent_lanes {
             let lanes: Vec<_> = loops.iter().zip(sent).map(|(one, sent)| lane_of(one, &loops, *sent)).collect();
-            loops.iter_mut().zip(lanes).for_each(|(one, lane)| one.lane = lane);
+            for (one, lane) in loops.iter_mut().zip(lanes).filter(|(one, lane)| one.lane != *lane) {
+                Rc::make_mut(one).lane = lane;
+            }
         }
         let is_changed = |index: &usize| {
-            let (one, was) = (&loops[*index], &self.resolved.loops[*index]);
+            let (one, was) = (&loops[*index], &was[*index]);
             !is_same_coil(one, was) || !is_same_lead_in(one, was)
         };
         let changed = (0..loops.len()).filter(is_changed).collect();
