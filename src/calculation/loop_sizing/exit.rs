@@ -35,6 +35,11 @@ impl ExitTimes {
         let way = (laid.place.from - held_from).max(Length::default());
         Some((laid, Self { wait, close_timer: way / slowest_approach() }))
     }
+
+    /// The least setting of the close timer, whole seconds. A way that is tidy in feet is not exact in metres.
+    pub fn close_timer_seconds(&self) -> f64 {
+        (self.close_timer.get::<second>() - 1e-6).ceil()
+    }
 }
 
 /// States what the place of the exit loop means, and its times.
@@ -89,7 +94,7 @@ pub fn judge(exit: &LaidLoop, times: &ExitTimes, job: &ResolvedLoopSizing, diagn
                 .send(&FieldPath::BODY.field("roles")),
         );
     }
-    let timer = times.close_timer.get::<second>().ceil();
+    let timer = times.close_timer_seconds();
     let message = Statement::new("sizing-exit-reopens").quantity("close_timer_min", timer, 0, "s");
     state(Finding::new(FindingCode::ExitReopens, Level::Note, &FieldPath::BODY.field("roles"), message).figure(
         "close_timer_min",

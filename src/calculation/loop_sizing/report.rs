@@ -298,7 +298,7 @@ impl SizedLoop {
             leaf: leaf.map(|changes| LeafOverLoop::of(&changes, laid.role)),
             adjacent_lane,
             wait_s: exit.and_then(|times| times.wait).map(|wait| round(wait.get::<second>(), 1)),
-            close_timer_min_s: exit.map(|times| times.close_timer.get::<second>().ceil()),
+            close_timer_min_s: exit.map(|times| times.close_timer_seconds()),
             side_by_side: SideBySide::of(laid, &chosen.sightings, resolved),
             alternatives: details
                 .alternatives

@@ -1,8 +1,8 @@
 //! Arithmetic on many numbers at once.
 //!
-//! Plain loops over blocks of numbers, which the compiler turns into instructions for several at once; [`with_widest`] compiles them for
-//! the widest registers that it knows of and takes those that the machine has. Each operation is rounded as IEEE 754 has it and none
-//! is fused with another, so every machine gives the same digits.
+//! Plain loops over slices, which the compiler turns into instructions for several numbers at once; [`with_widest`] compiles them for
+//! the widest registers that it knows of and takes those that the machine has. Over arrays it would unroll them instead. Each operation
+//! is rounded as IEEE 754 has it and none is fused with another, so every machine gives the same digits.
 
 #![expect(clippy::inline_always, reason = "only what is inlined is compiled for the wider registers")]
 

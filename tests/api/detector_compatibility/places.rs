@@ -49,6 +49,24 @@ fn a_quadrupole_lies_where_its_outline_lies() {
     assert!(stops("8.9 ft") && !stops("9 ft"));
 }
 
+// Loops in line are summed over half of the wires, others over all of them.
+#[test]
+fn loops_in_line_couple_like_loops_a_hair_aside() {
+    for shapes in [["rectangle"; 2], ["quadrupole"; 2], ["rectangle", "quadrupole"]] {
+        let coupling = |across: &str| {
+            let mut loops = [placed("A", "exit", "0 ft", "0 ft"), placed("B", "presence", "7.5 ft", across)];
+            for (one, shape) in loops.iter_mut().zip(shapes) {
+                one["loop"]["shape"] = json!(shape);
+                one["loop"]["corner_cut"] = json!("8 in");
+            }
+            check(&json!({ "loops": loops })).body["neighbours"][0]["coupling_percent"].as_f64().unwrap()
+        };
+        let in_line = coupling("0 ft");
+        assert!((in_line - coupling("0.001 mm")).abs() <= 0.001, "{shapes:?}: {in_line}");
+        assert_eq!(in_line > 0.0, shapes[0] == shapes[1], "{shapes:?}: {in_line}");
+    }
+}
+
 #[test]
 fn loops_that_one_unit_scans_in_turn_do_not_disturb_each_other() {
     let pair = |units: [Option<&str>; 2]| {
