@@ -110,8 +110,20 @@ pub fn electrical_checks(channel: &DetectorChannel, detector: &ResolvedDetector)
     checks
 }
 
+/// Every check of a channel at a step.
+pub fn all_checks(
+    channel: &DetectorChannel,
+    step: Ratio,
+    detector: &ResolvedDetector,
+    vehicles: &[VehicleClass],
+) -> Vec<CheckResult> {
+    let mut checks = electrical_checks(channel, detector);
+    checks.extend(vehicle_checks(channel, step, vehicles));
+    checks
+}
+
 /// The check of each vehicle at a step.
-pub fn vehicle_checks(channel: &DetectorChannel, step: Ratio, vehicles: &[VehicleClass]) -> Vec<CheckResult> {
+fn vehicle_checks(channel: &DetectorChannel, step: Ratio, vehicles: &[VehicleClass]) -> Vec<CheckResult> {
     let step = step.get::<percent>();
     vehicles.iter().map(|class| vehicle(*class, channel.least_change(*class), step)).collect()
 }

@@ -3,7 +3,7 @@
 use uom::si::f64::Ratio;
 use uom::si::inductance::microhenry;
 
-use super::checks::{CheckResult, CheckVerdict, electrical_checks, vehicle_checks};
+use super::checks::{CheckResult, CheckVerdict, all_checks};
 use super::names::{name_channel, name_loop};
 use crate::calculation::input::ResolvedDetector;
 use crate::calculation::layout::DetectorChannel;
@@ -36,8 +36,7 @@ pub struct DropOut {
 impl ChannelJudgement {
     /// Judges a channel at a step.
     pub fn new(channel: &DetectorChannel, step: Ratio, detector: &ResolvedDetector, vehicles: &[VehicleClass]) -> Self {
-        let mut checks = electrical_checks(channel, detector);
-        checks.extend(vehicle_checks(channel, step, vehicles));
+        let checks = all_checks(channel, step, detector, vehicles);
         Self { step, checks, drop_outs: drop_outs(channel, step, vehicles), untunable: untunable(channel, detector) }
     }
 

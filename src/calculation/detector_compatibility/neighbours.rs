@@ -72,10 +72,17 @@ pub struct RelatedPair {
 /// How two loops stand to each other; `None` unless the places of both are known.
 pub fn relate(one: &MeasuredLoop, other: &MeasuredLoop) -> Option<RelatedPair> {
     let (ours, theirs) = one.placed().zip(other.placed())?;
-    let coupling = coupling(&ours, &theirs, one.budget()).value;
+    Some(relate_placed((one, &ours), (other, &theirs), coupling(&ours, &theirs, one.budget()).value))
+}
+
+fn relate_placed(
+    (one, ours): (&MeasuredLoop, &PlacedCoil<'_>),
+    (other, theirs): (&MeasuredLoop, &PlacedCoil<'_>),
+    coupling: f64,
+) -> RelatedPair {
     let (first, second) = (one.figures.terminal_inductance, other.figures.terminal_inductance);
     let separation = separation(first, second);
-    let relation = if ours.overlaps(&theirs) {
+    let relation = if ours.overlaps(theirs) {
         Relation::SamePlace
     } else if one.own.shares_unit(&other.own) {
         Relation::ScannedTogether
@@ -86,18 +93,23 @@ pub fn relate(one: &MeasuredLoop, other: &MeasuredLoop) -> Option<RelatedPair> {
     } else {
         Relation::FarApart
     };
-    Some(RelatedPair { coupling, separation, relation })
+    RelatedPair { coupling, separation, relation }
 }
 
-/// How badly two loops stand to each other, as [`Relation::gravity`] counts: trials ask often, so the coupling is computed only where it decides.
-pub fn gravity(one: &MeasuredLoop, other: &MeasuredLoop) -> Option<u8> {
+/// How badly two loops stand to each other, as [`Relation::gravity`] counts: trials ask often, so the coupling, a share, is asked for only
+/// where it decides.
+pub fn gravity(
+    one: &MeasuredLoop,
+    other: &MeasuredLoop,
+    coupling: impl FnOnce(&PlacedCoil<'_>, &PlacedCoil<'_>) -> f64,
+) -> Option<u8> {
     let (ours, theirs) = one.placed().zip(other.placed())?;
     let run_apart =
         || separation(one.figures.terminal_inductance, other.figures.terminal_inductance) >= SEPARATE_FREQUENCIES;
     if !ours.overlaps(&theirs) && (one.own.shares_unit(&other.own) || run_apart()) {
         return Some(Relation::FarApart.gravity());
     }
-    relate(one, other).map(|pair| pair.relation.gravity())
+    Some(relate_placed((one, &ours), (other, &theirs), coupling(&ours, &theirs)).relation.gravity())
 }
 
 /// How far apart two inductances run at the same setting, a share of the lower frequency: f goes with 1/√L, so no capacitance is needed.

@@ -1,6 +1,6 @@
 //! What comes to one input of a detector unit: a loop, or several in series or parallel.
 
-use std::cell::RefCell;
+use std::cell::{OnceCell, RefCell};
 use std::collections::BTreeMap;
 use std::rc::Rc;
 
@@ -17,7 +17,7 @@ use super::step::choose_step;
 use crate::calculation::budget::WorkBudget;
 use crate::calculation::input::{ResolvedDetector, ResolvedLeadIn, ResolvedLoop};
 use crate::calculation::loop_characteristics::{ElectricalFigures, MeasurementConditions, measure};
-use crate::calculation::vehicle_response::LoopField;
+use crate::calculation::vehicle_response::{LoopField, WeakestChange};
 use crate::physics::circuit;
 use crate::practice::detectors::{FailureBehaviour, OutputMode, Wiring};
 use crate::practice::roles::Role;
@@ -105,14 +105,24 @@ pub struct MeasuredLoop {
 struct KnownSightings {
     /// What the loop measured when they were computed.
     figures: ElectricalFigures,
-    of_class: RefCell<BTreeMap<VehicleClass, ClassSighting>>,
+    whole: RefCell<BTreeMap<VehicleClass, ClassSighting>>,
+    /// What is left of each vehicle until its tail; many trials end before they ask for it.
+    weakest: RefCell<BTreeMap<VehicleClass, Vec<WeakestChange>>>,
+    field: OnceCell<LoopField>,
     budget: WorkBudget,
 }
 
 impl KnownSightings {
     fn of(sightings: &[ClassSighting], figures: ElectricalFigures, budget: &WorkBudget) -> Rc<Self> {
-        let of_class = sightings.iter().map(|sighting| (sighting.class, sighting.clone())).collect();
-        Rc::new(Self { figures, of_class: RefCell::new(of_class), budget: budget.clone() })
+        let whole = sightings.iter().map(|sighting| (sighting.class, sighting.clone())).collect();
+        let weakest = sightings.iter().map(|sighting| (sighting.class, sighting.weakest.clone())).collect();
+        Rc::new(Self {
+            figures,
+            whole: RefCell::new(whole),
+            weakest: RefCell::new(weakest),
+            field: OnceCell::new(),
+            budget: budget.clone(),
+        })
     }
 }
 
@@ -174,14 +184,30 @@ impl MeasuredLoop {
 
     /// What a vehicle makes at the end of its own lead-in.
     pub fn sight(&self, class: VehicleClass) -> ClassSighting {
-        let KnownSightings { figures, of_class, budget } = &*self.known;
-        let mut of_class = of_class.borrow_mut();
-        let sighting = of_class.entry(class).or_insert_with(|| {
-            let field = LoopField::new(&self.own.coil, figures, budget);
-            LoopRow { field: &field, lane: &self.own.lane }.sight(class)
-        });
-        // Another lead-in changes only the inductance that the change is a share of.
-        sighting.diluted(figures.terminal_inductance / self.figures.terminal_inductance)
+        let mut weakest = self.known.weakest.borrow_mut();
+        let weakest = weakest.entry(class).or_insert_with(|| self.row(self.field()).weakest(class));
+        let shared = weakest.iter().map(|weakest| weakest.diluted(self.share())).collect();
+        ClassSighting { weakest: shared, ..self.sight_whole(class) }
+    }
+
+    /// The same where it is seen best, without the weakest, which takes long.
+    pub fn sight_whole(&self, class: VehicleClass) -> ClassSighting {
+        let mut whole = self.known.whole.borrow_mut();
+        let sighting = whole.entry(class).or_insert_with(|| self.row(self.field()).sight_whole(class));
+        sighting.diluted(self.share())
+    }
+
+    /// Another lead-in changes only the inductance that a change is a share of.
+    fn share(&self) -> Ratio {
+        self.known.figures.terminal_inductance / self.figures.terminal_inductance
+    }
+
+    fn field(&self) -> &LoopField {
+        self.known.field.get_or_init(|| LoopField::new(&self.own.coil, &self.known.figures, &self.known.budget))
+    }
+
+    fn row<'a>(&'a self, field: &'a LoopField) -> LoopRow<'a> {
+        LoopRow { field, lane: &self.own.lane }
     }
 }
 
@@ -253,14 +279,23 @@ impl DetectorChannel {
 
     /// What a vehicle makes at the terminals, over each loop in turn.
     pub fn sightings(&self, class: VehicleClass) -> Vec<ClassSighting> {
+        self.weighted(|one| one.sight(class))
+    }
+
+    /// The same where it is seen best, without the weakest, which takes long.
+    fn sightings_whole(&self, class: VehicleClass) -> Vec<ClassSighting> {
+        self.weighted(|one| one.sight_whole(class))
+    }
+
+    fn weighted(&self, sight: impl Fn(&MeasuredLoop) -> ClassSighting) -> Vec<ClassSighting> {
         let figures: Vec<_> = self.loops.iter().map(|one| one.figures).collect();
         let weights = channel_weights(&figures, self.wiring);
-        self.loops.iter().zip(weights).map(|(one, weight)| one.sight(class).diluted(weight)).collect()
+        self.loops.iter().zip(weights).map(|(one, weight)| sight(one).diluted(weight)).collect()
     }
 
     /// The change that a vehicle makes at its hardest place, over the loop where that is least.
     pub fn least_change(&self, class: VehicleClass) -> Ratio {
-        self.sightings(class).iter().map(|sighting| sighting.least).reduce(Ratio::min).unwrap_or_default()
+        self.sightings_whole(class).iter().map(|sighting| sighting.least).reduce(Ratio::min).unwrap_or_default()
     }
 
     /// The step to set: the one that the layout has decided, or the one that serves these vehicles.

@@ -78,6 +78,11 @@ impl StepLadder {
         step.copied().unwrap_or_else(|| Ratio::new::<percent>(FINEST_CLASS_PERCENT))
     }
 
+    /// The finest.
+    pub fn finest(&self) -> Ratio {
+        self.step(self.steps.len())
+    }
+
     /// The step to try instead of one that stands so; `None` where it is kept.
     pub fn finer(&self, index: usize, verdict: StepVerdict) -> Option<usize> {
         let next = index + 1;

@@ -4,14 +4,18 @@ use std::cell::RefCell;
 use std::ops::Range;
 use std::rc::Rc;
 
-use super::super::checks::{CheckResult, CheckVerdict, electrical_checks};
+use rustc_hash::FxHashMap;
+
+use super::super::checks::{CheckResult, CheckVerdict, all_checks, electrical_checks};
 use super::super::judgement::{ChannelJudgement, untunable};
 use super::super::lanes::lane_of;
 use super::super::neighbours::gravity;
 use super::super::request::ResolvedDetectorCompatibility;
 use super::changes::{Change, ChangeableChannel};
 use crate::calculation::budget::Search;
-use crate::calculation::layout::{ChannelLoop, DetectorChannel, MeasuredLoop, join_channels};
+use crate::calculation::layout::{
+    ChannelLoop, DetectorChannel, MeasuredLoop, PlacedCoil, StepLadder, coupling, join_channels,
+};
 use crate::practice::detectors::Wiring;
 use crate::practice::vehicles::VehicleClass;
 
@@ -26,6 +30,9 @@ pub struct Outcome {
 /// What it costs to change a loop and to look where it then lies, in steps of the budget. Measured.
 const TRIAL_STEPS: u64 = 300;
 
+/// A loop by its place among all, its turns, and its leg in metres to the last bit.
+type CoilKey = (usize, u32, u64);
+
 /// A request whose loops may be changed.
 pub struct Workshop<'a> {
     resolved: &'a ResolvedDetectorCompatibility,
@@ -33,6 +40,8 @@ pub struct Workshop<'a> {
     judged: &'a [ChannelJudgement],
     /// What each loop measures as it is, and with other turns or legs, as far as tried.
     measured: RefCell<Vec<Vec<MeasuredLoop>>>,
+    /// How pairs of loops couple: most changes leave all coils as they are.
+    couplings: RefCell<FxHashMap<[CoilKey; 2], f64>>,
 }
 
 impl<'a> Workshop<'a> {
@@ -43,7 +52,8 @@ impl<'a> Workshop<'a> {
         judged: &'a [ChannelJudgement],
     ) -> Self {
         let as_it_is = channels.iter().flat_map(|channel| &channel.loops).map(|one| vec![one.clone()]);
-        Self { resolved, channels, judged, measured: RefCell::new(as_it_is.collect()) }
+        let measured = RefCell::new(as_it_is.collect());
+        Self { resolved, channels, judged, measured, couplings: RefCell::default() }
     }
 
     /// Whether one more trial may be made; it is counted for what it takes to make it.
@@ -100,14 +110,18 @@ impl<'a> Workshop<'a> {
             renewed.push((index, channels));
         }
         self.leaves_neighbours(&loops, &changed, new_wiring).then_some(())?;
-        // What vehicles make over many loops at once is more than one trial may cost.
-        let budget = &self.resolved.budget;
-        let is_sighted = |one: &MeasuredLoop| {
-            let sight = |class: &VehicleClass| budget.allows(Search::Remedies).then(|| one.sight(*class)).is_some();
-            vehicles.iter().all(sight)
-        };
-        let mut affected = renewed.iter().flat_map(|(_, channels)| channels).flat_map(|channel| &channel.loops);
-        affected.all(is_sighted).then_some(())?;
+        let affected = || renewed.iter().flat_map(|(_, channels)| channels).flat_map(|channel| &channel.loops);
+        self.sights_all(affected(), &|one, class| _ = one.sight_whole(class)).then_some(())?;
+        // No step is better for what vehicles make than the finest.
+        let finest = StepLadder::of(detector).finest();
+        for (index, channels) in &renewed {
+            let now = &self.judged[*index];
+            let best = worst(channels.iter().map(|one| all_checks(one, finest, detector, vehicles)));
+            if !spoils_nothing(&now.checks, &best) || (*index == channel && !may_turn(&now.checks, &best)) {
+                return None;
+            }
+        }
+        self.sights_all(affected(), &|one, class| _ = one.sight(class)).then_some(())?;
         let mut outcome = None;
         for (index, channels) in renewed {
             let now = &self.judged[index];
@@ -126,6 +140,24 @@ impl<'a> Workshop<'a> {
             }
         }
         outcome
+    }
+
+    /// Looks at all vehicles over loops; `false` where the budget ends before, for over many loops at once they are more than one trial may
+    /// cost.
+    fn sights_all<'l>(
+        &self,
+        loops: impl IntoIterator<Item = &'l MeasuredLoop>,
+        sight: &dyn Fn(&MeasuredLoop, VehicleClass),
+    ) -> bool {
+        let ResolvedDetectorCompatibility { vehicles, budget, .. } = self.resolved;
+        let sights = |one: &MeasuredLoop, class: VehicleClass| {
+            let allows = budget.allows(Search::Remedies);
+            if allows {
+                sight(one, class);
+            }
+            allows
+        };
+        loops.into_iter().all(|one| vehicles.iter().all(|class| sights(one, *class)))
     }
 
     /// All loops with the changes, which of them measure or lie otherwise, and how they come to the unit.
@@ -166,6 +198,13 @@ impl<'a> Workshop<'a> {
         if is_same_lead_in(&known.own, one) { known } else { known.on_lead_in(&one.lead_in) }
     }
 
+    fn coupling(&self, ours: (usize, &PlacedCoil<'_>), theirs: (usize, &PlacedCoil<'_>)) -> f64 {
+        let key = [ours, theirs]
+            .map(|(index, PlacedCoil { coil, .. })| (index, coil.turns, coil.along_travel.value.to_bits()));
+        let mut known = self.couplings.borrow_mut();
+        *known.entry(key).or_insert_with(|| coupling(ours.1, theirs.1, &self.resolved.budget).value)
+    }
+
     /// Whether no two loops stand worse to each other than before: those on different channels by their coupling, all by their places.
     fn leaves_neighbours(&self, loops: &[MeasuredLoop], changed: &[usize], wiring: Wiring) -> bool {
         let was = self.measured.borrow();
@@ -182,11 +221,12 @@ impl<'a> Workshop<'a> {
             if ours.overlaps(&theirs) && were_places.is_none_or(|(ours, theirs)| !ours.overlaps(&theirs)) {
                 return false;
             }
-            let then = if wiring == Wiring::Separate { gravity(one, other) } else { None };
-            let now = || match self.resolved.wiring {
-                Wiring::Separate => gravity(before(first), before(second)),
+            let stand = |one: &MeasuredLoop, other: &MeasuredLoop, wiring: Wiring| match wiring {
+                Wiring::Separate => gravity(one, other, |ours, theirs| self.coupling((first, ours), (second, theirs))),
                 Wiring::Series | Wiring::Parallel => None,
             };
+            let then = stand(one, other, wiring);
+            let now = || stand(before(first), before(second), self.resolved.wiring);
             then.is_none_or(|then| then == 0 || now().is_some_and(|now| then <= now))
         })
     }
@@ -221,9 +261,9 @@ fn spoils_nothing(now: &[CheckResult], then: &[CheckResult]) -> bool {
 }
 
 /// Whether any check is turned, or may be once vehicles are looked at.
-fn may_turn(now: &[CheckResult], electrical: &[CheckResult]) -> bool {
+fn may_turn(now: &[CheckResult], then: &[CheckResult]) -> bool {
     now.iter().filter(|check| check.verdict != CheckVerdict::Suitable).any(|check| {
-        let then = electrical.iter().find(|other| other.is_same_check(check));
+        let then = then.iter().find(|other| other.is_same_check(check));
         then.is_none_or(|then| then.verdict == CheckVerdict::Suitable)
     })
 }
