@@ -197,20 +197,16 @@ impl<'a> Placing<'a> {
         if let Some(fixed) = self.fixed(role) {
             distance = fixed;
         } else if !role.holds_the_gate() && self.job.wiring == Wiring::Separate {
-            // Tidy lengths are not exact in metres.
-            let to_limit = |limit: Length| (1e-6 + ((limit - near) / step).value).max(0.0) as usize;
-            let most = limit.map_or(MAX_STEPS_OUT, to_limit).min(MAX_STEPS_OUT);
-            let at = |steps: usize| near + steps as f64 * step;
-            let moves_on = |steps: &usize| {
-                self.couples(index, self.at(index, at(*steps))) && self.job.budget.allows(Search::Places)
-            };
-            let tried: Vec<_> = (0..most).collect();
-            distance = at(if self.lies_beyond_all(self.at(index, near)) {
-                // From here on the coupling falls with distance.
-                tried.partition_point(moves_on)
-            } else {
-                tried.iter().position(|steps| !moves_on(steps)).unwrap_or(most)
-            });
+            let may_move = |distance: Length| limit.is_none_or(|limit| distance + step <= limit);
+            for _ in 0..MAX_STEPS_OUT {
+                if !self.couples(index, self.at(index, distance))
+                    || !may_move(distance)
+                    || !self.job.budget.allows(Search::Places)
+                {
+                    break;
+                }
+                distance += step;
+            }
         }
         self.places[index] = vec![self.at(index, distance)];
         distance
@@ -220,15 +216,6 @@ impl<'a> Placing<'a> {
     fn fitting(&self) -> impl Iterator<Item = (&LoopToPlace<'a>, &Vec<LoopPlacement>)> {
         let barrier = self.job.opening.barrier;
         self.loops.iter().zip(&self.places).filter(move |(one, _)| one.choice.role.fits(barrier))
-    }
-
-    /// Whether a place is farther from the line than all loops that are there already.
-    fn lies_beyond_all(&self, place: LoopPlacement) -> bool {
-        self.fitting().flat_map(|(_, places)| places).all(|other| match place.side {
-            Side::Inside => other.to <= place.from,
-            Side::Outside => place.to <= other.from,
-            Side::OnTheLine => false,
-        })
     }
 
     fn couples(&self, index: usize, place: LoopPlacement) -> bool {
