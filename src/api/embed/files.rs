@@ -77,8 +77,11 @@ static FRAME: [HelperFile; 2] = [
 ];
 
 /// What was released. A folder is added with each release, and none is ever taken away or changed.
-static RELEASED: [[HelperFile; 3]; 3] =
-    [release!("0.10.0", "released/0.10.0/"), release!("0.11.0", "released/0.11.0/"), release!("0.12.0", "released/0.12.0/")];
+static RELEASED: [[HelperFile; 3]; 3] = [
+    release!("0.10.0", "released/0.10.0/"),
+    release!("0.11.0", "released/0.11.0/"),
+    release!("0.12.0", "released/0.12.0/"),
+];
 
 /// A file of the newest release, by the address that follows it.
 ///
