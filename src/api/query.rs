@@ -22,7 +22,7 @@ pub enum OtherParameters {
 /// What is wrong with a query itself.
 #[derive(Default)]
 pub struct QueryFaults {
-    /// The first faults, each with its parameter.
+    /// The first faults, each with its parameter if it has a name.
     pub errors: Vec<FieldError>,
     /// How many there are.
     pub count: usize,
@@ -35,7 +35,8 @@ impl QueryFaults {
         if self.errors.len() < MAX_ERRORS {
             let name: String = name.chars().take(MAX_NAME_CHARS).collect();
             let error = fault.at(child("#", &name));
-            self.errors.push(FieldError { parameter: Some(name), ..error });
+            let parameter = Some(name).filter(|name| !name.is_empty());
+            self.errors.push(FieldError { parameter, ..error });
         }
     }
 

@@ -247,6 +247,9 @@ fn a_wrong_parameter_is_named_with_what_to_send() {
             assert!(fault["hint"].as_str().unwrap().contains(hint), "{query}: {fault:#}");
         }
     }
+    let nameless = send(shared(), &Method::GET, "/v1/drawings/plan?width=24+ft&barrier=slide_gate&=blue", &[]);
+    let fault = &nameless.body["errors"][0];
+    assert_eq!((nameless.status, &fault["pointer"], fault.get("parameter")), (422, &json!("#/"), None), "{fault:#}");
     // All at once, and before the body is read.
     let answer = ask("slot-section", "theme=blue&content=some&id_prefix=-", &json!({}));
     let named: BTreeSet<_> = answer.body["errors"]
