@@ -82,6 +82,6 @@ def holds_absent(value):
 
 @schemathesis.hook
 def filter_case(context, case):
-    """In an optional field such a value counts as absent, whatever its schema says: the body need not be refused."""
+    """In an optional field or parameter such a value counts as absent, whatever its schema says: the request need not be refused."""
     is_wrong = case.meta and case.meta.generation.mode == GenerationMode.NEGATIVE
-    return not (is_wrong and holds_absent(case.body))
+    return not (is_wrong and (holds_absent(case.body) or holds_absent(case.query)))

@@ -7,9 +7,6 @@ use uom::si::length::meter;
 const MAX_TRIALS: usize = 40;
 /// The search ends between places this near, a tenth of the millimetre to which answers are given.
 const TOLERANCE_M: f64 = 0.000_1;
-/// From a trial this near, interpolation is far better than the tolerance: its error is about this times that of the trial before, times
-/// the curvature of the logarithm, a few per metre.
-const NEAR_M: f64 = 0.000_5;
 /// A change under this share of the step is taken to be this: far away it may come out as nothing, which has no logarithm.
 const LEAST_SHARE: f64 = 1e-6;
 
@@ -38,7 +35,8 @@ pub fn find_crossing(from: Length, to: Length, step: Ratio, change: impl Fn(Leng
         } else {
             0.5
         };
-        if is_smooth && share.abs() * width < NEAR_M {
+        // Interpolation is better than its last step is long.
+        if is_smooth && share.abs() * width < TOLERANCE_M {
             return Length::new::<meter>(a.0 + share * (b.0 - a.0));
         }
         let least = 0.5 * TOLERANCE_M / width;
