@@ -185,7 +185,7 @@ impl MeasuredLoop {
     /// What a vehicle makes at the end of its own lead-in.
     pub fn sight(&self, class: VehicleClass) -> ClassSighting {
         let mut weakest = self.known.weakest.borrow_mut();
-        let weakest = weakest.entry(class).or_insert_with(|| self.row(self.field()).weakest(class));
+        let weakest = weakest.entry(class).or_insert_with(|| self.row().weakest(class));
         let shared = weakest.iter().map(|weakest| weakest.diluted(self.share())).collect();
         ClassSighting { weakest: shared, ..self.sight_whole(class) }
     }
@@ -193,7 +193,7 @@ impl MeasuredLoop {
     /// The same where it is seen best, without the weakest, which takes long.
     pub fn sight_whole(&self, class: VehicleClass) -> ClassSighting {
         let mut whole = self.known.whole.borrow_mut();
-        let sighting = whole.entry(class).or_insert_with(|| self.row(self.field()).sight_whole(class));
+        let sighting = whole.entry(class).or_insert_with(|| self.row().sight_whole(class));
         sighting.diluted(self.share())
     }
 
@@ -202,11 +202,9 @@ impl MeasuredLoop {
         self.known.figures.terminal_inductance / self.figures.terminal_inductance
     }
 
-    fn field(&self) -> &LoopField {
-        self.known.field.get_or_init(|| LoopField::new(&self.own.coil, &self.known.figures, &self.known.budget))
-    }
-
-    fn row<'a>(&'a self, field: &'a LoopField) -> LoopRow<'a> {
+    fn row(&self) -> LoopRow<'_> {
+        let KnownSightings { figures, field, budget, .. } = &*self.known;
+        let field = field.get_or_init(|| LoopField::new(&self.own.coil, figures, budget));
         LoopRow { field, lane: &self.own.lane }
     }
 }
@@ -282,11 +280,6 @@ impl DetectorChannel {
         self.weighted(|one| one.sight(class))
     }
 
-    /// The same where it is seen best, without the weakest, which takes long.
-    fn sightings_whole(&self, class: VehicleClass) -> Vec<ClassSighting> {
-        self.weighted(|one| one.sight_whole(class))
-    }
-
     fn weighted(&self, sight: impl Fn(&MeasuredLoop) -> ClassSighting) -> Vec<ClassSighting> {
         let figures: Vec<_> = self.loops.iter().map(|one| one.figures).collect();
         let weights = channel_weights(&figures, self.wiring);
@@ -295,7 +288,11 @@ impl DetectorChannel {
 
     /// The change that a vehicle makes at its hardest place, over the loop where that is least.
     pub fn least_change(&self, class: VehicleClass) -> Ratio {
-        self.sightings_whole(class).iter().map(|sighting| sighting.least).reduce(Ratio::min).unwrap_or_default()
+        self.weighted(|one| one.sight_whole(class))
+            .iter()
+            .map(|sighting| sighting.least)
+            .reduce(Ratio::min)
+            .unwrap_or_default()
     }
 
     /// The step to set: the one that the layout has decided, or the one that serves these vehicles.

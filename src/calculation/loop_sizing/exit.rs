@@ -19,7 +19,7 @@ pub struct ExitTimes {
     /// How long a driver waits before the gate is open; `None` unless speed and opening time are known.
     pub wait: Option<Time>,
     /// How long the gate must stay open after a vehicle has left the loop, for one at walking pace to reach what holds the gate.
-    pub close_timer: Time,
+    close_timer: Time,
 }
 
 impl ExitTimes {

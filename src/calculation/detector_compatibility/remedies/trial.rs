@@ -95,16 +95,18 @@ impl<'a> Workshop<'a> {
         let affected: Vec<_> = (0..self.channels.len())
             .filter(|index| new_wiring != *wiring || self.range(*index).any(|one| changed.contains(&one)))
             .collect();
+        // No check of any channel stands worse, and some check of this one may be turned.
+        let may_help = |index: usize, then: &[CheckResult]| {
+            let now = &self.judged[index].checks;
+            spoils_nothing(now, then) && (index != channel || may_turn(now, then))
+        };
         let mut renewed = Vec::new();
         for index in affected {
             let channels = join_channels(loops[self.range(index)].to_vec(), new_wiring);
             let now = &self.judged[index];
             let then = worst(channels.iter().map(|channel| electrical_checks(channel, detector)));
             let mut untunable = channels.iter().filter_map(|channel| untunable(channel, detector));
-            if !spoils_nothing(&now.checks, &then) || untunable.any(|code| now.untunable != Some(code)) {
-                return None;
-            }
-            if index == channel && !may_turn(&now.checks, &then) {
+            if !may_help(index, &then) || untunable.any(|code| now.untunable != Some(code)) {
                 return None;
             }
             renewed.push((index, channels));
@@ -115,11 +117,8 @@ impl<'a> Workshop<'a> {
         // No step is better for what vehicles make than the finest.
         let finest = StepLadder::of(detector).finest();
         for (index, channels) in &renewed {
-            let now = &self.judged[*index];
             let best = worst(channels.iter().map(|one| all_checks(one, finest, detector, vehicles)));
-            if !spoils_nothing(&now.checks, &best) || (*index == channel && !may_turn(&now.checks, &best)) {
-                return None;
-            }
+            may_help(*index, &best).then_some(())?;
         }
         self.sights_all(affected(), &|one, class| _ = one.sight(class)).then_some(())?;
         let mut outcome = None;
